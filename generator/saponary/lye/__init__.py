@@ -1,0 +1,1 @@
+"""The engine: a formula in, figures out. Pure: no file, clock, network or template."""

@@ -1,0 +1,67 @@
+"""Alkali: what the oils and acids ask for, and what goes on the scale.
+
+One ester group takes one hydroxide, a free fatty acid likewise (ISO 3657 defines the
+saponification value as mg of KOH per g). Acids among the additions take their alkali in
+full; the superfat is the share of the oils' own demand that is left unmet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from saponary.lye.constants import KOH, NAOH
+from saponary.lye.formula import Addition, Alkali, Liquid, Oil
+
+
+def demand(oils: Iterable[Oil]) -> float:
+    """Moles of hydroxide that would saponify all of these oils."""
+    return sum(oil.grams * oil.saponification_value for oil in oils) / 1000.0 / KOH
+
+
+def acid(parts: Iterable[Addition | Liquid]) -> float:
+    """Moles of hydroxide that acids among these take before any oil does."""
+    return sum(part.grams * part.acid for part in parts)
+
+
+def base(additions: Iterable[Addition]) -> float:
+    """Moles of free hydroxide these additions bring with them."""
+    return sum(part.grams * part.base for part in additions)
+
+
+@dataclass(frozen=True)
+class Weights:
+    """Alkali as weighed, in grams: purity counted."""
+
+    sodium_hydroxide: float
+    potassium_hydroxide: float
+
+    @property
+    def total(self) -> float:
+        return self.sodium_hydroxide + self.potassium_hydroxide
+
+    def moles(self, alkali: Alkali) -> float:
+        """Moles of hydroxide in these weights."""
+        return (
+            self.sodium_hydroxide * alkali.sodium_purity / NAOH
+            + self.potassium_hydroxide * alkali.potassium_purity / KOH
+        )
+
+    def pure_grams(self, alkali: Alkali) -> float:
+        """Grams of hydroxide proper in these weights."""
+        return (
+            self.sodium_hydroxide * alkali.sodium_purity + self.potassium_hydroxide * alkali.potassium_purity
+        )
+
+
+def weigh(moles: float, alkali: Alkali) -> Weights:
+    """Grams to weigh for so many moles of hydroxide, split by equivalents."""
+    return Weights(
+        moles * alkali.sodium * NAOH / alkali.sodium_purity,
+        moles * alkali.potassium * KOH / alkali.potassium_purity,
+    )
+
+
+def superfat(available: float, asked: float) -> float:
+    """Share of the oils' demand left unmet, from moles available to oils and moles asked."""
+    return 1.0 - available / asked if asked > 0 else 0.0

@@ -1,0 +1,47 @@
+"""The honest superfat: what nature's spread makes of the nominal figure.
+
+Each oil's range is read as two standard deviations to either side of the value used
+(the lower and the upper reach may differ). *Likely* combines the reaches by
+root-sum-square, as independent oils; *worst* sets every oil to the same end at once.
+So likely lies inside worst, and meets it for a single oil.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import sqrt
+
+from saponary.lye.alkali import superfat
+from saponary.lye.constants import KOH
+from saponary.lye.formula import Oil
+
+
+@dataclass(frozen=True)
+class Band:
+    """Superfat as fractions: low is lye-heavy, high is oil-heavy."""
+
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Bands:
+    likely: Band
+    worst: Band
+
+
+def bands(oils: Sequence[Oil], available: float) -> Bands:
+    """Likely and worst superfat for moles of hydroxide available to these oils."""
+    middle = sum(oil.grams * oil.saponification_value for oil in oils)
+    below = [oil.grams * max(0.0, oil.saponification_value - oil.low) for oil in oils]
+    above = [oil.grams * max(0.0, oil.high - oil.saponification_value) for oil in oils]
+
+    def at(total: float) -> float:
+        return superfat(available, total / 1000.0 / KOH)
+
+    likely = Band(
+        at(middle - sqrt(sum(x * x for x in below))),
+        at(middle + sqrt(sum(x * x for x in above))),
+    )
+    return Bands(likely, Band(at(middle - sum(below)), at(middle + sum(above))))

@@ -1,0 +1,107 @@
+"""The whole engine in one call: `weigh(formula)` gives every figure of a batch.
+
+Figures are in grams, millilitres and fractions of one, unrounded.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.lye import alkali as lye
+from saponary.lye import bar, density, portions, water
+from saponary.lye.band import Bands, bands
+from saponary.lye.constants import KOH
+from saponary.lye.formula import Formula
+from saponary.lye.scale import superfat_as_weighed
+
+ENGINE_VERSION = "1"
+"""Raised whenever the same formula would give other figures."""
+
+
+@dataclass(frozen=True)
+class Figures:
+    """All that is known of a batch before it is poured.
+
+    `superfat` is what the nominal weights give, free alkali of additions counted;
+    `superfat_with_liquids_fat` counts the fat that liquids bring, for which no alkali is
+    weighed, with the oils' demand.
+    """
+
+    oils: float
+    weights: lye.Weights
+    water: water.Sources
+    lye_strength: float
+    lye_strength_dissolved: float
+    water_to_lye: float
+    water_of_oils: float
+    superfat: float
+    superfat_as_weighed: float
+    superfat_with_liquids_fat: float
+    bands: Bands
+    chemistry: bar.Chemistry
+    balance: bar.Balance
+    liquids: float
+    liquids_fat: float
+    liquids_sugar: float
+    additions: float
+    additions_water: float
+    batter: float
+    batter_ml: float
+    portions: tuple[portions.PortionFigures, ...]
+
+    @property
+    def batter_density(self) -> float:
+        return self.batter / self.batter_ml if self.batter_ml > 0 else 0.0
+
+    @property
+    def fresh_water(self) -> float:
+        """Grams of water in the fresh bar: of the lye, of additions, and formed."""
+        return self.water.total + self.additions_water + self.balance.water_formed
+
+
+def weigh(formula: Formula) -> Figures:
+    """Compute every figure of a formula. Pure; raises nothing on a valid formula."""
+    asked = lye.demand(formula.oils)
+    acids = lye.acid(formula.additions) + lye.acid(formula.liquids)
+    weights = lye.weigh((1.0 - formula.superfat) * asked + acids, formula.alkali)
+    total_water = water.grams(formula.water, weights.total, formula.oils_grams)
+    sources = water.sources(total_water, formula.liquids)
+    brought = lye.base(formula.additions)
+    available = weights.moles(formula.alkali) + brought - acids
+    nominal = lye.superfat(available, asked)
+    fat = sum(part.grams * part.fat for part in formula.liquids)
+    fat_asks = sum(part.grams * part.fat * part.fat_value for part in formula.liquids) / 1000.0 / KOH
+    taken = min(available - brought, asked)
+    pure = weights.pure_grams(formula.alkali)
+    to_oils = pure * taken / weights.moles(formula.alkali) if pure > 0 else 0.0
+    liquids_grams = sum(part.grams for part in formula.liquids)
+    additions_grams = sum(part.grams for part in formula.additions)
+    volume = (
+        density.oils_millilitres(formula.oils)
+        + density.lye_millilitres(weights, sources.plain)
+        + density.liquids_millilitres(formula.liquids)
+        + density.additions_millilitres(formula.additions)
+    )
+    return Figures(
+        oils=formula.oils_grams,
+        weights=weights,
+        water=sources,
+        lye_strength=water.strength(weights.total, total_water),
+        lye_strength_dissolved=water.strength(weights.total, sources.dissolving),
+        water_to_lye=water.as_convention("to-lye", total_water, weights.total, formula.oils_grams),
+        water_of_oils=water.as_convention("of-oils", total_water, weights.total, formula.oils_grams),
+        superfat=nominal,
+        superfat_as_weighed=superfat_as_weighed(formula, weights),
+        superfat_with_liquids_fat=lye.superfat(available, asked + fat_asks),
+        bands=bands(formula.oils, available),
+        chemistry=bar.chemistry(formula.oils),
+        balance=bar.balance(formula.oils, formula.superfat, to_oils),
+        liquids=liquids_grams,
+        liquids_fat=fat,
+        liquids_sugar=sum(part.grams * part.sugar for part in formula.liquids),
+        additions=additions_grams,
+        additions_water=sum(part.grams * part.water for part in formula.additions),
+        batter=formula.oils_grams + weights.total + sources.plain + liquids_grams + additions_grams,
+        batter_ml=volume,
+        portions=portions.split(formula, weights, sources.plain),
+    )

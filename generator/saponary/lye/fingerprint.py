@@ -1,0 +1,66 @@
+"""The fingerprint of a formula: the same for the same chemistry at any size of batch.
+
+It covers what changes the soap: oils by share with the values used, alkali, superfat,
+water, liquids, additions and portions, all per gram of oils. Prose, prices and photos are
+not in it, nor is the size of the batch or the step of the scale.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+
+from saponary.lye.formula import Addition, Formula, Liquid, Oil
+
+LENGTH = 12
+"""Hexadecimal figures shown; a record may quote as few as the first six."""
+
+_DIGITS = 6
+
+
+def fingerprint(formula: Formula) -> str:
+    """Twelve hexadecimal figures of SHA-256 over the canonical form."""
+    form = json.dumps(_canonical(formula), sort_keys=True, separators=(",", ":"), ensure_ascii=True)
+    return hashlib.sha256(form.encode("ascii")).hexdigest()[:LENGTH]
+
+
+def matches(recorded: str, current: str) -> bool:
+    """True where a recorded fingerprint, or its first six or more figures, is this one."""
+    return len(recorded) >= 6 and (current.startswith(recorded) or recorded.startswith(current))
+
+
+def _canonical(formula: Formula) -> dict[str, object]:
+    whole = formula.oils_grams or 1.0
+
+    def oil(part: Oil, total: float) -> list[object]:
+        return [
+            part.id,
+            part.infused_with or "",
+            _n(part.grams / total),
+            _n(part.saponification_value),
+            part.ester,
+        ]
+
+    def extra(part: Addition | Liquid) -> list[object]:
+        return [part.id, part.portion or "", part.stage, _n(part.grams / whole), _n(part.acid * 1000)]
+
+    a = formula.alkali
+    return {
+        "oils": sorted((oil(p, whole) for p in formula.oils), key=repr),
+        "alkali": [_n(x) for x in (a.sodium, a.potassium, a.sodium_purity, a.potassium_purity)],
+        "superfat": _n(formula.superfat),
+        "water": [formula.water.convention, _n(formula.water.value)],
+        "liquids": sorted(([*extra(p), _n(p.water)] for p in formula.liquids), key=repr),
+        "additions": sorted(([*extra(p), _n(p.base * 1000)] for p in formula.additions), key=repr),
+        "portions": [
+            [p.name, _n(p.share), sorted((oil(o, whole) for o in p.oils or ()), key=repr)]
+            for p in formula.portions
+        ],
+        "pots": "separate" if formula.separate_pots else "one",
+    }
+
+
+def _n(value: float) -> str:
+    """A number to six decimals as text, so that float noise does not change the hash."""
+    text = f"{value:.{_DIGITS}f}"
+    return "0.000000" if text == "-0.000000" else text

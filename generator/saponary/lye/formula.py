@@ -1,0 +1,120 @@
+"""What the engine is given: a formula in plain numbers.
+
+Grams, fractions of one, moles per gram, g/ml and mm throughout; nothing here knows how
+a maker wrote it. Saponification values are mg of KOH per g (ISO 3657).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+Ester = Literal["triglyceride", "acid", "wax"]
+Convention = Literal["lye-strength", "to-lye", "of-oils"]
+Stage = Literal["lye", "oils", "trace"]
+
+
+@dataclass(frozen=True)
+class Oil:
+    """So many grams of one oil, with the values used for it.
+
+    `low` and `high` are the ends of the published (or certified) range of the
+    saponification value. `unsaponifiable` is a mass fraction; `fatty_acids` maps a
+    fatty acid's shorthand (C18:1) to its mass fraction of all fatty acids.
+    """
+
+    id: str
+    grams: float
+    saponification_value: float
+    low: float
+    high: float
+    iodine_value: float | None = None
+    fatty_acids: Mapping[str, float] = field(default_factory=dict)
+    ester: Ester = "triglyceride"
+    unsaponifiable: float = 0.0
+    density: float | None = None
+    infused_with: str | None = None
+
+
+@dataclass(frozen=True)
+class Alkali:
+    """How the alkali is split, by equivalents, and how pure each is as weighed."""
+
+    sodium: float = 1.0
+    potassium: float = 0.0
+    sodium_purity: float = 1.0
+    potassium_purity: float = 1.0
+
+
+@dataclass(frozen=True)
+class Water:
+    """The water of the lye by one convention: a strength, a ratio or a share of the oils."""
+
+    convention: Convention
+    value: float
+
+
+@dataclass(frozen=True)
+class Liquid:
+    """A liquid in place of water; `portion` is None where the whole batch takes it.
+
+    `fat_value` is the saponification value of its fat, by which that fat joins the
+    superfat where no alkali was weighed for it.
+    """
+
+    id: str
+    grams: float
+    water: float
+    fat: float = 0.0
+    fat_value: float = 190.0
+    sugar: float = 0.0
+    stage: Stage = "trace"
+    portion: str | None = None
+    acid: float = 0.0
+    density: float | None = None
+
+
+@dataclass(frozen=True)
+class Addition:
+    """Anything else. `acid` and `base` are mol of hydroxide taken or brought per gram.
+
+    `displaces` is the density (g/ml) of the stuff itself in the batter, not of a spoonful.
+    """
+
+    id: str
+    grams: float
+    stage: Stage = "trace"
+    portion: str | None = None
+    acid: float = 0.0
+    base: float = 0.0
+    water: float = 0.0
+    displaces: float | None = None
+
+
+@dataclass(frozen=True)
+class Portion:
+    """A share of the batter; `oils` are its own where it has a pot of its own."""
+
+    name: str
+    share: float
+    oils: tuple[Oil, ...] | None = None
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A whole batch. Portion shares sum to one; `oils` already holds every pot's oils."""
+
+    oils: tuple[Oil, ...]
+    alkali: Alkali
+    superfat: float
+    water: Water
+    liquids: tuple[Liquid, ...] = ()
+    additions: tuple[Addition, ...] = ()
+    portions: tuple[Portion, ...] = ()
+    separate_pots: bool = False
+    scale_step: float = 1.0
+
+    @property
+    def oils_grams(self) -> float:
+        return sum(oil.grams for oil in self.oils)

@@ -1,0 +1,50 @@
+"""Moulds: volumes by closed-form geometry, in millimetres and millilitres."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import floor, pi
+from typing import Literal
+
+
+@dataclass(frozen=True)
+class Mould:
+    """A mould by its inner measures. A loaf whose sides slope gives the measures of its
+    top too; cavities give one cavity's volume and how many there are.
+    """
+
+    kind: Literal["loaf", "slab", "cylinder", "cavities"]
+    length: float = 0.0
+    width: float = 0.0
+    height: float = 0.0
+    top_length: float | None = None
+    top_width: float | None = None
+    diameter: float = 0.0
+    cavity_ml: float = 0.0
+    count: int = 1
+    liner: float = 0.0
+
+
+def millilitres(mould: Mould) -> float:
+    """Inner volume. A liner takes its thickness from both sides, both ends and the bottom."""
+    if mould.kind == "cavities":
+        return mould.cavity_ml * mould.count
+    t = mould.liner
+    if mould.kind == "cylinder":
+        radius = mould.diameter / 2 - t
+        return pi * radius * radius * (mould.length - t) / 1000.0 * mould.count
+    length, width, height = mould.length - 2 * t, mould.width - 2 * t, mould.height - t
+    top_length = (mould.top_length or mould.length) - 2 * t
+    top_width = (mould.top_width or mould.width) - 2 * t
+    middle = (length + top_length) / 2 * (width + top_width) / 2
+    prismatoid = height / 6 * (length * width + 4 * middle + top_length * top_width)
+    return prismatoid / 1000.0 * mould.count
+
+
+def bars(mould: Mould, thickness: float, kerf: float = 0.0) -> int:
+    """How many bars of this thickness (mm) a loaf or cylinder yields, cut with this kerf."""
+    if mould.kind == "cavities":
+        return mould.count
+    if thickness <= 0:
+        return 0
+    return floor((mould.length + kerf) / (thickness + kerf) + 1e-9) * mould.count

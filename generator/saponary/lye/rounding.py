@@ -1,0 +1,31 @@
+"""The one rounding rule: half away from zero, on the shortest decimal that names the number.
+
+Figures are carried in full through the engine and rounded once, where they are shown,
+stated or put on a scale. Twelve significant figures are kept first, so that a sum which
+is 138.75 on paper and 138.74999999999997 in binary rounds as it does on paper.
+"""
+
+from __future__ import annotations
+
+from decimal import ROUND_HALF_UP, Decimal
+
+
+def to_decimals(value: float, decimals: int) -> Decimal:
+    """`value` to so many decimals, half away from zero."""
+    exact = Decimal(f"{value:.12g}")
+    return exact.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
+
+
+def to_step(value: float, step: float) -> float:
+    """`value` to the nearest multiple of `step` (a scale's least count), half away from zero."""
+    if step <= 0:
+        return value
+    least = Decimal(str(step))
+    count = (Decimal(f"{value:.12g}") / least).quantize(Decimal(1), rounding=ROUND_HALF_UP)
+    return float(count * least)
+
+
+def show(value: float, decimals: int) -> str:
+    """The figure as text, with no minus sign on a zero."""
+    rounded = to_decimals(value, decimals)
+    return f"{rounded.copy_abs() if rounded.is_zero() else rounded:f}"
