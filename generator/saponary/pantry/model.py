@@ -1,0 +1,183 @@
+"""What the pantry holds: oils, liquids, additions with or without colour, moulds, stocks.
+
+Values are plain numbers in the engine's units (g, ml, mm, mass fractions, mg KOH/g);
+every entry carries where its values come from.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date
+from typing import Literal
+
+from saponary.lye.formula import Ester, Stage
+from saponary.lye.mould import Mould
+
+How = Literal["verified", "second-hand", "memory", "computed", "common-practice", "maker"]
+
+
+@dataclass(frozen=True)
+class Source:
+    """Where a group of values comes from: how it is known, which publication, which place in it."""
+
+    how: How
+    publication: str | None = None
+    where: str | None = None
+
+
+Sources = Mapping[str, Source]
+
+
+@dataclass(frozen=True)
+class Range:
+    """A value used, with the ends of its published or certified range."""
+
+    value: float
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Oil:
+    """An oil, butter, fat, wax or fatty acid. Values in mg KOH/g and g iodine/100 g."""
+
+    id: str
+    name: str
+    kind: str
+    saponification_value: Range
+    iodine_value: Range | None = None
+    fatty_acids: Mapping[str, float] = field(default_factory=dict)
+    unsaponifiable: float = 0.0
+    density: float | None = None
+    latin: str | None = None
+    inci: str | None = None
+    inci_sodium_soap: str | None = None
+    inci_potassium_soap: str | None = None
+    allergen: str | None = None
+    price_per_kg: float | None = None
+    note: str | None = None
+    source: Sources = field(default_factory=dict)
+
+    @property
+    def ester(self) -> Ester:
+        if self.kind == "acid":
+            return "acid"
+        return "wax" if self.kind == "wax" else "triglyceride"
+
+
+@dataclass(frozen=True)
+class Liquid:
+    """A liquid that stands in for water; mass fractions of water, fat and sugar."""
+
+    id: str
+    name: str
+    water: float
+    fat: float = 0.0
+    sugar: float = 0.0
+    fat_value: float = 190.0
+    acid: float = 0.0
+    density: float | None = None
+    latin: str | None = None
+    inci: str | None = None
+    hazards: tuple[str, ...] = ()
+    price_per_kg: float | None = None
+    note: str | None = None
+    source: Sources = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Colour:
+    """What a colourant looks like in the fresh batter and after cure, in room light."""
+
+    fresh: str
+    cured: str
+    full_depth: float | None = None
+    lightfast: str | None = None
+    stays: bool = True
+    in_alkali: str | None = None
+
+
+@dataclass(frozen=True)
+class Addition:
+    """Anything else. `acid` and `base` are mol of hydroxide taken or brought per gram;
+    `density` is that of a spoonful, `displaces` that of the stuff itself in the batter.
+    `usual` and `cap` are grams per kg of oils.
+    """
+
+    id: str
+    name: str
+    kind: str
+    acid: float = 0.0
+    base: float = 0.0
+    water: float = 0.0
+    density: float | None = None
+    displaces: float | None = None
+    usual: tuple[float, float] | None = None
+    cap: float | None = None
+    stage: Stage = "trace"
+    colour: Colour | None = None
+    latin: str | None = None
+    inci: str | None = None
+    ci: str | None = None
+    hazards: tuple[str, ...] = ()
+    scrap_of: str | None = None
+    price_per_kg: float | None = None
+    note: str | None = None
+    source: Sources = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Infusion:
+    """A stock of oil that has stood on a botanical; it counts as its carrier for lye."""
+
+    id: str
+    botanical: str
+    carrier: str
+    ratio: str | None = None
+    made: date | None = None
+    days: int | None = None
+
+
+@dataclass(frozen=True)
+class Term:
+    """A word of the glossary."""
+
+    term: str
+    meaning: str
+
+
+@dataclass(frozen=True)
+class Pantry:
+    """Everything a recipe may name, by id."""
+
+    oils: Mapping[str, Oil]
+    liquids: Mapping[str, Liquid]
+    additions: Mapping[str, Addition]
+    moulds: Mapping[str, Mould] = field(default_factory=dict)
+    infusions: Mapping[str, Infusion] = field(default_factory=dict)
+    terms: tuple[Term, ...] = ()
+    publications: Mapping[str, str] = field(default_factory=dict)
+    version: str = ""
+
+    def liquid(self, name: str) -> Liquid | None:
+        """A liquid by id; a watery addition (vinegar) may stand in for water too."""
+        if name in self.liquids:
+            return self.liquids[name]
+        a = self.additions.get(name)
+        if a is None or a.water < 0.3:
+            return None
+        return Liquid(
+            a.id, a.name, a.water, acid=a.acid, density=a.density, latin=a.latin, inci=a.inci,
+            hazards=a.hazards, price_per_kg=a.price_per_kg, note=a.note, source=a.source,
+        )  # fmt: skip
+
+    def botanical(self, name: str) -> Addition | None:
+        """What an oil was infused with: an addition by its id, or by the first word of it."""
+        if name in self.additions:
+            return self.additions[name]
+        full = sorted(key for key in self.additions if key.startswith(f"{name}-"))
+        return self.additions[full[0]] if full else None
+
+    def with_changes(self, **changes: object) -> Pantry:
+        return replace(self, **changes)  # type: ignore[arg-type]
