@@ -1,0 +1,166 @@
+"""Every figure that may be stated, placed or quoted, by its name in plain words.
+
+`lye`, `superfat`, `oil olive`, `portion chalk batter`: one name, one value of the engine,
+one kind of unit. What a page prints, what a maker signs and what a check compares all
+come through here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from saponary.book.formula import Built
+from saponary.book.units import MASS, VOLUME, Quantity, QuantityError, parse
+from saponary.lye.figures import Figures
+from saponary.lye.fingerprint import fingerprint
+from saponary.lye.portions import PortionFigures
+from saponary.lye.rounding import show
+
+Kind = Literal["mass", "volume", "share", "ratio", "mg/g", "iodine", "count"]
+
+_UNITS: Mapping[Kind, tuple[str, ...]] = {
+    "mass": tuple(MASS),
+    "volume": tuple(VOLUME),
+    "share": ("%",),
+    "ratio": ("",),
+    "mg/g": ("mg/g",),
+    "iodine": ("g/100 g", "g/100g"),
+    "count": ("",),
+}
+_DECIMALS: Mapping[Kind, int] = {
+    "mass": 1, "volume": 0, "share": 1, "ratio": 2, "mg/g": 1, "iodine": 1, "count": 0,
+}  # fmt: skip
+_SHOWN_UNIT: Mapping[Kind, str] = {
+    "mass": "g", "volume": "ml", "share": "%", "ratio": "", "mg/g": "mg/g", "iodine": "g/100 g", "count": "",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One figure: its name, its value in the engine's unit, and what kind of thing it is."""
+
+    name: str
+    value: float
+    kind: Kind
+
+    def text(self, unit: str | None = None, decimals: int | None = None) -> str:
+        """As shown on a page: number, space, unit."""
+        unit = _SHOWN_UNIT[self.kind] if unit is None else unit
+        number = show(self.in_unit(unit), _DECIMALS[self.kind] if decimals is None else decimals)
+        return f"{number} {unit}".rstrip()
+
+    def in_unit(self, unit: str) -> float:
+        """The value in a unit of its kind."""
+        if self.kind == "share":
+            return self.value * 100.0
+        table = MASS if self.kind == "mass" else VOLUME if self.kind == "volume" else {}
+        return float(Fraction(self.value) / Fraction(table[unit])) if unit in table else self.value
+
+
+@dataclass(frozen=True)
+class Compared:
+    """A stated figure beside its recomputed value, at the precision stated."""
+
+    figure: Figure
+    stated: Quantity
+    holds: bool
+    recomputed: str
+
+
+def compare(figure: Figure, text: str) -> Compared:
+    """Hold a stated figure against the recomputed one. Raises QuantityError on bad text."""
+    unit = _SHOWN_UNIT[figure.kind]
+    stated = parse(text, units=_UNITS[figure.kind], example=f"138.7 {unit}".strip())
+    if stated.decimals is None:
+        raise QuantityError(f"{text.strip()!r} is a fraction", "state a figure as a decimal number")
+    number = show(figure.in_unit(stated.unit), stated.decimals)
+    return Compared(figure, stated, Fraction(number) == stated.value, f"{number} {stated.unit}".rstrip())
+
+
+def catalogue(figures: Figures, built: Built) -> dict[str, Figure]:
+    """All figures of a recipe by name, in a fixed order."""
+    return {figure.name: figure for figure in _all(figures, built)}
+
+
+def _all(f: Figures, built: Built) -> Iterator[Figure]:
+    mass: list[tuple[str, float]] = [
+        ("lye", f.weights.total),
+        ("sodium-hydroxide", f.weights.sodium_hydroxide),
+        ("potassium-hydroxide", f.weights.potassium_hydroxide),
+        ("water", f.water.total),
+        ("plain-water", f.water.plain),
+        ("liquids-water", f.water.liquids),
+        ("lye-solution", f.weights.total + f.water.plain),
+        ("oils", f.oils),
+        ("batter", f.batter),
+        ("glycerol", f.balance.glycerol),
+        ("soap", f.balance.soap),
+    ]
+    yield from (Figure(name, value, "mass") for name, value in mass)
+    yield from _named("oil", ((o.id, o.grams) for o in built.formula.oils))
+    yield from _named("addition", ((a.id, a.grams) for a in built.formula.additions))
+    yield from _named("liquid", ((q.id, q.grams) for q in built.formula.liquids))
+    shares = [
+        ("superfat", f.superfat),
+        ("superfat-as-weighed", f.superfat_as_weighed),
+        ("superfat-with-liquids-fat", f.superfat_with_liquids_fat),
+        ("superfat-likely-low", f.bands.likely.low),
+        ("superfat-likely-high", f.bands.likely.high),
+        ("superfat-worst-low", f.bands.worst.low),
+        ("superfat-worst-high", f.bands.worst.high),
+        ("lye-strength", f.lye_strength),
+        ("lye-strength-dissolved", f.lye_strength_dissolved),
+        ("water-of-oils", f.water_of_oils),
+    ]
+    yield from (Figure(name, value, "share") for name, value in shares)
+    yield Figure("water-to-lye", f.water_to_lye, "ratio")
+    yield Figure("batter-volume", f.batter_ml, "volume")
+    yield Figure("saponification-value", f.chemistry.saponification_value, "mg/g")
+    if f.chemistry.iodine_value is not None:
+        yield Figure("iodine-value", f.chemistry.iodine_value, "iodine")
+    if built.bars:
+        yield Figure("bars", float(built.bars), "count")
+        yield Figure("bar", f.batter / built.bars, "mass")
+    for portion in f.portions:
+        yield from _portion(portion)
+
+
+def _named(word: str, pairs: Iterable[tuple[str, float]]) -> Iterator[Figure]:
+    summed: dict[str, float] = {}
+    for name, grams in pairs:
+        summed[name] = summed.get(name, 0.0) + grams
+    yield from (Figure(f"{word} {name}", grams, "mass") for name, grams in summed.items())
+
+
+def _portion(p: PortionFigures) -> Iterator[Figure]:
+    head = f"portion {p.name}"
+    for name, value in (
+        ("oils", p.oils_grams),
+        ("lye", p.weights.total),
+        ("sodium-hydroxide", p.weights.sodium_hydroxide),
+        ("potassium-hydroxide", p.weights.potassium_hydroxide),
+        ("water", p.water),
+        ("plain-water", p.plain_water),
+        ("lye-solution", p.lye_solution),
+        ("batter", p.batter),
+    ):
+        yield Figure(f"{head} {name}", value, "mass")
+    yield from _named(f"{head} addition", ((a.id, a.grams) for a in p.additions))
+    yield from _named(f"{head} liquid", ((q.id, q.grams) for q in p.liquids))
+    yield from _named(f"{head} oil", ((o.id, o.grams) for o in p.oils))
+    yield Figure(f"{head} volume", p.batter_ml, "volume")
+
+
+FINGERPRINT = "formula"
+"""The one stated entry that is no number: the formula's fingerprint."""
+
+
+def signature(figures: Mapping[str, Figure], built: Built) -> dict[str, str]:
+    """What a maker signs: lye, water, superfat and the fingerprint, as `stated:` has them."""
+    lines = {name: figures[name].text() for name in ("lye", "water", "superfat")}
+    if built.formula.alkali.potassium > 0 and built.formula.alkali.sodium > 0:
+        lines |= {n: figures[n].text() for n in ("sodium-hydroxide", "potassium-hydroxide")}
+    return {**lines, FINGERPRINT: fingerprint(built.formula)}

@@ -1,0 +1,255 @@
+"""Reads a book from disk: settings, pantry, recipes; every fault a finding, nothing raised.
+
+Files are read whole, as bytes, and decoded without touching their line endings, so that
+a position is a position in the very file and `restate` can put back what it took.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import BaseModel
+
+from saponary.book import pantry_file, schema
+from saponary.book.findings import Finding, Place
+from saponary.book.pantry_schema import PantryFile
+from saponary.book.recipe import Recipe
+from saponary.book.settings import Settings
+from saponary.book.source import Tree, read_yaml
+from saponary.pantry.model import Pantry
+from saponary.pantry.tables import standard
+
+MAX_FILE_BYTES = 2_000_000
+MAX_RECIPES = 20_000
+
+M = TypeVar("M", bound=BaseModel)
+
+
+@dataclass
+class RecipeFile:
+    """One recipe as read. `model` is None where the front matter does not hold."""
+
+    file: str
+    slug: str
+    text: str = ""
+    tree: Tree = field(default_factory=Tree)
+    model: Recipe | None = None
+    body_start: int = 0
+    findings: list[Finding] = field(default_factory=list)
+
+    @property
+    def body(self) -> str:
+        return self.text[self.body_start :]
+
+    def place_at(self, offset: int) -> Place:
+        """Line and column of a character of the file; a line ends at \\n, \\r\\n or \\r."""
+        before = self.text[:offset].replace("\r\n", "\n").replace("\r", "\n")
+        line = before.count("\n") + 1
+        start = before.rfind("\n") + 1
+        column = len(before) - start + 1
+        if line == 1 and self.text.startswith("\ufeff"):
+            column = max(1, column - 1)
+        return Place(self.file, line, column)
+
+
+@dataclass
+class Book:
+    """A book on disk, read: its settings, pantry and recipes, and what is wrong with the files."""
+
+    root: Path
+    settings: Settings
+    pantry: Pantry
+    recipes: list[RecipeFile]
+    photos: frozenset[str]
+    findings: list[Finding]
+
+
+def is_book(root: Path) -> bool:
+    """A folder with `recipes/` or `book.yaml` is a book."""
+    return (root / "recipes").is_dir() or (root / "book.yaml").is_file()
+
+
+def read_book(root: Path) -> Book:
+    """Read everything. `root` must be a folder that `is_book`."""
+    findings: list[Finding] = []
+    settings, _, found = _read_part(root, "book.yaml", Settings)
+    findings += found
+    own, own_tree, found = _read_part(root, "pantry.yaml", PantryFile)
+    findings += found
+    pantry = standard()
+    if own is not None:
+        pantry, found = pantry_file.apply(pantry, own, own_tree, "pantry.yaml")
+        findings += found
+    recipes = [read_recipe(root, name) for name in _recipe_names(root, findings)]
+    if not recipes:
+        findings.append(
+            Finding(
+                "reading",
+                "warning",
+                Place("recipes"),
+                "this book has no recipes yet",
+                "write one to recipes/NAME.md",
+            )
+        )
+    return Book(root, settings or Settings(), pantry, recipes, _photo_names(root), findings)
+
+
+def _photo_names(root: Path) -> frozenset[str]:
+    """Photos by their path inside `photos/`, links that lead out of the book left aside."""
+    folder = root / "photos"
+    home = root.resolve()
+    return frozenset(
+        path.relative_to(folder).as_posix()
+        for path in folder.rglob("*")
+        if path.is_file() and path.resolve().is_relative_to(home)
+    )
+
+
+def _recipe_names(root: Path, findings: list[Finding]) -> list[str]:
+    folder = root / "recipes"
+    try:
+        names = sorted(entry.name for entry in os.scandir(folder) if entry.name.endswith(".md"))
+    except OSError:
+        return []
+    kept: list[str] = []
+    for name in names:
+        slug = name[:-3]
+        if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", slug):
+            findings.append(
+                Finding("reading", "error", Place(f"recipes/{_printable(name)}"), "this file's name is its address on the site and cannot serve as one",
+                        "small letters, digits and single hyphens, such as quarry-strata.md")
+            )  # fmt: skip
+        else:
+            kept.append(name)
+    return kept[:MAX_RECIPES]
+
+
+def _printable(name: str) -> str:
+    return name.encode("utf-8", "backslashreplace").decode("utf-8")
+
+
+def read_text(root: Path, file: str) -> tuple[str | None, Finding | None]:
+    """The text of a file of the book, or the finding that says why it cannot be had."""
+
+    def fault(message: str, hint: str, place: Place | None = None) -> tuple[None, Finding]:
+        return None, Finding("reading", "error", place or Place(file), message, hint)
+
+    path = root / file
+    try:
+        if not path.resolve(strict=True).is_relative_to(root.resolve()):
+            return fault("this link leads out of the book", "put the file itself into the book")
+        if not path.is_file():
+            return fault("this is not a file", "a recipe is a text file")
+        size = path.stat().st_size
+        if size > MAX_FILE_BYTES:
+            return fault(
+                f"this file has {size / 1e6:.0f} MB",
+                f"keep a recipe below {MAX_FILE_BYTES / 1e6:.0f} MB; photos go into photos/",
+            )
+        data = path.read_bytes()
+    except OSError as error:
+        return fault(f"this file cannot be read: {error.strerror or error}", "check its permissions")
+    if not data.strip():
+        return fault("this file is empty", "write `---`, the front matter, `---` and the notes")
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return fault("this file is in UTF-16", "save it as UTF-8")
+    if b"\0" in data:
+        at = data.index(b"\0")
+        return fault("this is not a text file", "save it as UTF-8 text", _byte_place(file, data, at))
+    try:
+        return data.decode("utf-8"), None
+    except UnicodeDecodeError as error:
+        return fault(
+            f"the byte 0x{data[error.start]:02x} is not UTF-8",
+            "save the file as UTF-8",
+            _byte_place(file, data, error.start),
+        )
+
+
+def _byte_place(file: str, data: bytes, at: int) -> Place:
+    before = data[:at].replace(b"\r\n", b"\n").replace(b"\r", b"\n")
+    line = before[before.rfind(b"\n") + 1 :].decode("utf-8", "replace")
+    return Place(file, before.count(b"\n") + 1, len(line) + 1)
+
+
+def _read_part(root: Path, file: str, model: type[M]) -> tuple[M | None, Tree, list[Finding]]:
+    """One of the book's optional YAML files."""
+    if not os.path.lexists(root / file):
+        return None, Tree(), []
+    text, fault = read_text(root, file)
+    if text is None:
+        return None, Tree(), [fault] if fault else []
+    shift = 1 if text.startswith("\ufeff") else 0
+    tree, findings = read_yaml(text[shift:], file, offset=shift)
+    if findings and tree.data is None:
+        return None, tree, findings
+    if tree.data is None:
+        tree.data = {}
+    value, faults = schema.validate(model, tree, file)
+    return value, tree, findings + faults
+
+
+_FENCE = re.compile(r"---[ \t]*(?:\r\n|\n|\r|\Z)")
+_CLOSE = re.compile(r"(?:\A|(?<=\n)|(?<=\r))---[ \t]*(?:\r\n|\n|\r|\Z)")
+
+
+def read_recipe(root: Path, name: str) -> RecipeFile:
+    """Read one recipe file: front matter, then notes."""
+    file = f"recipes/{name}"
+    recipe = RecipeFile(file, name[:-3])
+    text, fault = read_text(root, file)
+    if text is None:
+        recipe.findings += [fault] if fault else []
+        return recipe
+    recipe.text = text
+    begin = 1 if text.startswith("\ufeff") else 0
+    opening = _FENCE.match(text, begin)
+    if opening is None:
+        recipe.findings.append(
+            Finding(
+                "reading",
+                "error",
+                Place(file),
+                "this recipe has no front matter",
+                "begin the file with a line of three dashes: ---",
+            )
+        )
+        return recipe
+    closing = _CLOSE.search(text, opening.end())
+    if closing is None:
+        recipe.findings.append(
+            Finding(
+                "reading",
+                "error",
+                Place(file),
+                "the front matter is never closed",
+                "end it with a line of three dashes: ---",
+            )
+        )
+        return recipe
+    recipe.body_start = closing.end()
+    recipe.tree, findings = read_yaml(
+        text[opening.end() : closing.start()], file, first_line=2, offset=opening.end()
+    )
+    recipe.findings += findings
+    if recipe.tree.data is None:
+        if not findings:
+            recipe.findings.append(
+                Finding(
+                    "reading",
+                    "error",
+                    Place(file, 2),
+                    "the front matter is empty",
+                    "begin with title: and oils:",
+                )
+            )
+        return recipe
+    recipe.model, faults = schema.validate(Recipe, recipe.tree, file)
+    recipe.findings += faults
+    if any(f.severity == "error" for f in recipe.findings):
+        recipe.model = None
+    return recipe

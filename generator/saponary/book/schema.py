@@ -1,0 +1,130 @@
+"""From a tree of text to a typed model: every fault at once, each on its line."""
+
+from __future__ import annotations
+
+import types
+from collections.abc import Mapping
+from typing import Any, TypeVar, Union, get_args, get_origin
+
+from pydantic import BaseModel, ValidationError
+
+from saponary.book.fields import Part
+from saponary.book.findings import Finding, Place, suggest
+from saponary.book.source import Path, Tree
+
+M = TypeVar("M", bound=BaseModel)
+
+_PLAIN: Mapping[str, tuple[str, str]] = {
+    "missing": ("{key!r} is missing", "add it"),
+    "string_type": ("a word or text is needed here", "write a single value"),
+    "dict_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
+    "list_type": ("a list is needed here", "begin each line with a dash, or use [ … ]"),
+    "model_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
+    "model_attributes_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
+    "int_parsing": ("a whole number is needed here", "such as 14"),
+    "int_type": ("a whole number is needed here", "such as 14"),
+    "float_parsing": ("a number is needed here", "such as 8 or -6.5"),
+    "float_type": ("a number is needed here", "such as 8 or -6.5"),
+    "finite_number": ("a finite number is needed here", "such as 8 or -6.5"),
+    "bool_parsing": ("true or false is needed here", "write true or false"),
+    "bool_type": ("true or false is needed here", "write true or false"),
+    "date_from_datetime_parsing": ("a date is needed here", "write it as 2026-03-02"),
+    "date_parsing": ("a date is needed here", "write it as 2026-03-02"),
+    "date_type": ("a date is needed here", "write it as 2026-03-02"),
+    "date_from_datetime_inexact": ("a date without a time is needed here", "write it as 2026-03-02"),
+}
+
+
+def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Finding]]:
+    """Validate a tree; on faults the model is None and every fault is a finding."""
+    try:
+        return model.model_validate(tree.data, strict=False), []
+    except ValidationError as error:
+        faults = [_finding(model, tree, file, fault) for fault in error.errors(include_url=False)]
+    unique: dict[tuple[Place, str], Finding] = {(f.place, f.message): f for f in faults}
+    return None, list(unique.values())
+
+
+def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Finding:
+    kind, context = fault["type"], fault.get("ctx", {})
+    path: Path = tuple(part for part in fault["loc"] if part != "[key]")
+    on_key = kind == "extra_forbidden" or "[key]" in fault["loc"]
+    span = tree.nearest(path, key=on_key)
+    if kind == "missing":
+        span = tree.keys.get(path[:-1]) or tree.nearest(path[:-1])
+    place = Place(file, span.line, span.column) if span else Place(file)
+    if kind == "saponary":
+        message, hint = context["message"], context["hint"]
+    elif kind == "extra_forbidden":
+        known = known_keys(model, path[:-1])
+        message, hint = f"unknown key {path[-1]!r}", suggest(str(path[-1]), known, "keys")
+    elif kind == "literal_error":
+        message, hint = (
+            f"{_shown(fault['input'])} is not one of the words known here",
+            f"expected {context['expected']}",
+        )
+    elif kind in ("too_short", "string_too_short"):
+        message, hint = "this is too short or empty", f"at least {context.get('min_length', 1)} needed"
+    elif kind in ("too_long", "string_too_long"):
+        message, hint = "this is too long", f"at most {context.get('max_length')} allowed"
+    elif kind in ("greater_than_equal", "less_than_equal", "greater_than", "less_than"):
+        bound = next(v for k, v in context.items() if k in ("ge", "le", "gt", "lt"))
+        word = "at least" if kind.startswith("greater") else "at most"
+        message, hint = f"{_shown(fault['input'])} is out of range", f"{word} {bound}"
+    elif kind == "string_pattern_mismatch":
+        message, hint = (
+            f"{_shown(fault['input'])} does not have the right form",
+            f"expected the form {context['pattern']}",
+        )
+    elif kind in _PLAIN:
+        message, hint = _PLAIN[kind]
+        message = message.format(key=str(path[-1]) if path else "a value")
+        if fault["input"] is None and kind != "missing":
+            message = f"nothing is given for {str(path[-1])!r}" if path else "this file is empty"
+    else:
+        message, hint = fault["msg"], "see `saponary schema`"
+    return Finding("schema", "error", place, message, hint)
+
+
+def _shown(value: object) -> str:
+    text = repr(value)
+    return text if len(text) <= 42 else text[:40] + "…"
+
+
+def known_keys(model: type[BaseModel], path: Path) -> list[str]:
+    """The keys a map at `path` may have, by walking the model's annotations."""
+    kind: Any = model
+    for part in path:
+        kind = _step(kind, part)
+        if kind is None:
+            return []
+    found = _model(kind)
+    return [f.alias or name for name, f in found.model_fields.items()] if found else []
+
+
+def _unwrap(kind: Any) -> list[Any]:
+    origin = get_origin(kind)
+    if origin in (Union, types.UnionType):
+        return [inner for arg in get_args(kind) for inner in _unwrap(arg)]
+    if origin is not None and hasattr(kind, "__metadata__"):
+        return _unwrap(get_args(kind)[0])
+    return [kind]
+
+
+def _model(kind: Any) -> type[Part] | None:
+    return next((k for k in _unwrap(kind) if isinstance(k, type) and issubclass(k, Part)), None)
+
+
+def _step(kind: Any, part: str | int) -> Any:
+    model = _model(kind)
+    if model is not None:
+        for name, info in model.model_fields.items():
+            if (info.alias or name) == part:
+                return info.annotation
+        return None
+    for inner in _unwrap(kind):
+        if get_origin(inner) is dict:
+            return get_args(inner)[1]
+        if get_origin(inner) is list:
+            return get_args(inner)[0]
+    return None
