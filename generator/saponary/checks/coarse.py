@@ -1,0 +1,40 @@
+"""coarse: a stated figure too rough to notice a change that matters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.catalogue import FINGERPRINT
+from saponary.book.findings import Finding
+from saponary.book.units import MASS, QuantityError, parse
+from saponary.checks.rule import Case, Rule
+
+_ROUGHEST = 0.01
+
+
+def check(case: Case) -> Iterator[Finding]:
+    for name, text in case.model.stated.items():
+        figure = case.catalogue.get(name)
+        if name == FINGERPRINT or figure is None or figure.kind != "mass" or figure.value <= 0:
+            continue
+        try:
+            stated = parse(text, units=tuple(MASS), example="138.7 g")
+        except QuantityError:
+            continue
+        step = 10.0 ** -(stated.decimals or 0)
+        if step > _ROUGHEST * figure.in_unit(stated.unit):
+            yield case.finding(
+                RULE.name,
+                ("stated", name),
+                f"{text.strip()} is too rough a figure to hold {name} to",
+                f"state it as {figure.text()}",
+                "warning",
+            )
+
+
+RULE = Rule(
+    "coarse",
+    "sense",
+    "A weight stated to more than a hundredth of itself would hide a change in the formula.",
+    check,
+)

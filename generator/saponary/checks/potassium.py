@@ -1,0 +1,24 @@
+"""potassium: a liquid soap or paste made without potassium hydroxide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+
+
+def check(case: Case) -> Iterator[Finding]:
+    if case.model.serves != "bar" and case.built.formula.alkali.potassium < 0.5:
+        yield case.finding(
+            RULE.name, ("serves",), f"a {case.model.serves.replace('-', ' ')} needs potassium hydroxide",
+            "add lye: {potassium: {share: 100 %, purity: 90 %}}, or serves: bar",
+        )  # fmt: skip
+
+
+RULE = Rule(
+    "potassium",
+    "danger",
+    "Sodium soaps set hard. A recipe that is said to be a liquid soap or a paste is mostly potassium soap.",
+    check,
+)

@@ -1,0 +1,75 @@
+"""pour: portions left unpoured, and steps of the pour that name what is not there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding, suggest
+from saponary.book.pour import PourStep
+from saponary.book.source import Path
+from saponary.checks.rule import Case, Rule
+
+
+def check(case: Case) -> Iterator[Finding]:
+    portions = [p.name for p in case.model.portions]
+    pantry = case.book.pantry.additions
+    laid: set[str] = set()
+    for index, step in enumerate(case.model.pour):
+        path: Path = ("pour", index)
+        if not step.kind:
+            yield case.finding(
+                RULE.name, path, "a step of the pour has exactly one key", "begin a new dash for each step"
+            )
+            continue
+        for where, name in _portion_names(step, path):
+            laid.add(name)
+            if name not in portions:
+                yield case.finding(
+                    RULE.name, where, f"there is no portion {name!r}", suggest(name, portions, "portions")
+                )
+        for where, name in _extra_names(step, path):
+            if name not in pantry:
+                yield case.finding(
+                    RULE.name, where, f"{name!r} is not in the pantry", suggest(name, pantry, "additions")
+                )
+    if case.model.pour:
+        for index, name in enumerate(portions):
+            if name not in laid:
+                yield case.finding(
+                    RULE.name,
+                    ("portions", index, "name"),
+                    f"the portion {name!r} is never poured",
+                    "name it in a step of the pour",
+                    "warning",
+                )
+
+
+def _portion_names(step: PourStep, path: Path) -> Iterator[tuple[Path, str]]:
+    for index, bed in enumerate(step.beds or ()):
+        yield (*path, "beds", index, "of"), bed.of
+    if step.drops is not None:
+        yield (*path, "drops", "into"), step.drops.into
+    for kind, laying in (("columns", step.columns), ("drops", step.drops), ("plops", step.plops)):
+        for index, name in enumerate(laying.of if laying is not None else ()):
+            yield (*path, kind, "of", index), name
+    if step.line is not None:
+        yield (*path, "line", "over"), step.line.over
+
+
+def _extra_names(step: PourStep, path: Path) -> Iterator[tuple[Path, str]]:
+    if step.line is not None:
+        yield (*path, "line", "of"), step.line.of
+    if step.embeds is not None:
+        yield (*path, "embeds", "of"), step.embeds.of
+    if step.top is not None and step.top.strewn is not None:
+        yield (*path, "top", "strewn"), step.top.strewn
+
+
+RULE = Rule(
+    "pour",
+    "sense",
+    "The pour is drawn from its steps. Every portion comes in one of them, and every name in them is a "
+    "portion of the recipe or an addition of the pantry.",
+    check,
+    waivable=False,
+)

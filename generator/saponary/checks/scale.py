@@ -1,0 +1,35 @@
+"""scale: the scale's step is too coarse for the weights of this batch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.rounding import show, to_step
+
+_DRIFT = 0.01
+
+
+def check(case: Case) -> Iterator[Finding]:
+    f, step = case.figures, case.built.formula.scale_step
+    if f.superfat >= 0 and f.superfat_as_weighed >= 0 and abs(f.superfat_as_weighed - f.superfat) > _DRIFT:
+        yield case.finding(
+            RULE.name, ("oils",), f"weighed to {step:g} g the superfat is {show(100 * f.superfat_as_weighed, 1)} %, not {show(100 * f.superfat, 1)} %",
+            "make a larger batch, or set a finer scale-step in book.yaml", "warning", key=True,
+        )  # fmt: skip
+    for oil in case.built.formula.oils:
+        if oil.grams > 0 and to_step(oil.grams, step) == 0:
+            yield case.finding(
+                RULE.name, ("oils", "parts", oil.id), f"{show(oil.grams, 2)} g of {oil.id} weighs nothing on a scale of {step:g} g",
+                "leave it out, or make a larger batch", "warning", key=True,
+            )  # fmt: skip
+
+
+RULE = Rule(
+    "scale",
+    "sense",
+    "Every weight is put on a scale that shows steps. Where rounding to them moves the superfat by more "
+    "than one percentage point, the batch is too small for the scale.",
+    check,
+)

@@ -1,0 +1,45 @@
+"""soap-cap: more ready-made soap than its cap, in a portion or the whole batch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.book.source import Path
+from saponary.checks.rule import Case, Rule
+from saponary.lye.rounding import show
+
+
+def check(case: Case) -> Iterator[Finding]:
+    per_place: dict[tuple[str, str | None], tuple[Path, float]] = {}
+    for addition in case.built.formula.additions:
+        cap = case.book.pantry.additions[addition.id].cap
+        if cap is None:
+            continue
+        path = next(
+            p for p, what, portion in case.additions() if what == addition.id and portion == addition.portion
+        )
+        for where in {None, addition.portion}:
+            first, grams = per_place.get((addition.id, where), (path, 0.0))
+            per_place[addition.id, where] = (first, grams + addition.grams)
+    oils = {p.name: p.oils_grams for p in case.figures.portions}
+    for (name, portion), (path, grams) in sorted(
+        per_place.items(), key=lambda item: (item[0][0], item[0][1] or "")
+    ):
+        into = case.figures.oils if portion is None else oils[portion]
+        cap = case.book.pantry.additions[name].cap or 0.0
+        if grams > cap * into / 1000.0 + 1e-6:
+            whose = "the batch" if portion is None else f"the portion {portion!r}"
+            yield case.finding(
+                RULE.name, (*path, "amount"), f"{show(grams, 1)} g of {name} in {whose} is over its cap",
+                f"at most {show(cap * into / 1000.0, 1)} g for {show(into, 0)} g of oils",
+            )  # fmt: skip
+
+
+RULE = Rule(
+    "soap-cap",
+    "danger",
+    "Raw plant-ash soap may bring free alkali of its own. Common practice (no source) is at most 85 g per "
+    "1275 g of oils, held here for each portion and for the batch.",
+    check,
+)

@@ -1,0 +1,43 @@
+"""sugar-in-lye: milk, honey or another reducing sugar put straight into the lye."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+
+
+def check(case: Case) -> Iterator[Finding]:
+    pantry = case.book.pantry
+    for path, what, stage in case.liquids():
+        entry = pantry.liquid(what)
+        if stage == "lye" and entry is not None and "carbon-monoxide" in entry.hazards:
+            yield case.finding(
+                RULE.name,
+                (*path, "at"),
+                f"{what} holds sugars that hot lye turns to carbon monoxide",
+                _HINT,
+                "warning",
+            )
+    stages = {(a.id, a.portion): a.stage for a in case.built.formula.additions}
+    for path, what, portion in case.additions():
+        if stages.get((what, portion)) == "lye" and "carbon-monoxide" in pantry.additions[what].hazards:
+            yield case.finding(
+                RULE.name,
+                (*path, "what"),
+                f"{what} holds sugars that hot lye turns to carbon monoxide",
+                _HINT,
+                "warning",
+            )
+
+
+_HINT = "add it at trace; or frozen, slowly, cold, open and aired, never in a closed vessel"
+
+RULE = Rule(
+    "sugar-in-lye",
+    "danger",
+    "Caustic solution reacts with reducing sugars (milk, honey, whey, fruit) and can give off carbon "
+    "monoxide. Put them in at trace, or work frozen, slowly and in moving air.",
+    check,
+)

@@ -1,0 +1,27 @@
+"""unsaturated: so much linoleic and linolenic acid that rancid spots come early."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.bar import POLYUNSATURATED_GUARD
+from saponary.lye.rounding import show
+
+
+def check(case: Case) -> Iterator[Finding]:
+    share = case.figures.chemistry.groups.get("polyunsaturated", 0.0)
+    if share > POLYUNSATURATED_GUARD:
+        yield case.finding(
+            RULE.name, ("oils", "parts"), f"{show(100 * share, 1)} % of the fatty acids are polyunsaturated",
+            f"at most {100 * POLYUNSATURATED_GUARD:g} % keeps rancid spots away longer", "warning", key=True,
+        )  # fmt: skip
+
+
+RULE = Rule(
+    "unsaturated",
+    "sense",
+    "Linoleic and linolenic acid oxidise first. Common practice (no source) is at most 15 % of the fatty acids.",
+    check,
+)

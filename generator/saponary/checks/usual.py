@@ -1,0 +1,42 @@
+"""usual: an addition outside its usual rate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.book.source import Path
+from saponary.checks.rule import Case, Rule
+from saponary.lye.rounding import show
+
+_SLACK = 1.001
+
+
+def check(case: Case) -> Iterator[Finding]:
+    oils: dict[str | None, float] = {p.name: p.oils_grams for p in case.figures.portions}
+    oils[None] = case.figures.oils
+    totals: dict[tuple[str, str | None], tuple[Path, float]] = {}
+    for path, what, portion in case.additions():
+        grams = sum(a.grams for a in case.built.formula.additions if a.id == what and a.portion == portion)
+        totals.setdefault((what, portion), (path, grams))
+    for (what, portion), (path, grams) in totals.items():
+        usual = case.book.pantry.additions[what].usual
+        into = oils[portion]
+        if usual is None or into <= 0 or grams <= 0:
+            continue
+        rate = 1000.0 * grams / into
+        if rate > usual[1] * _SLACK or rate < usual[0] / _SLACK:
+            side = "more" if rate > usual[1] else "less"
+            yield case.finding(
+                RULE.name, (*path, "amount"), f"{show(rate, 1)} g of {what} per kg of oils is {side} than usual",
+                f"usual is {usual[0]:g} to {usual[1]:g} g/kg", "warning",
+            )  # fmt: skip
+
+
+RULE = Rule(
+    "usual",
+    "sense",
+    "Additions and colourants have a usual rate per kilogram of the oils they go into (common practice, no "
+    "source, or the pantry's own). Outside it a typing error is likelier than an idea.",
+    check,
+)

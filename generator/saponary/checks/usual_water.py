@@ -1,0 +1,44 @@
+"""usual-water: a lye that can be made, and is stronger or weaker than is usual."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.constants import STRONG_LYE, STRONGEST_LYE, WEAK_LYE
+from saponary.lye.rounding import show
+
+
+def check(case: Case) -> Iterator[Finding]:
+    strength = case.figures.lye_strength
+    path = ("water",) if case.model.water is not None else ()
+    if STRONG_LYE < strength <= STRONGEST_LYE:
+        yield case.finding(
+            RULE.name,
+            path,
+            f"a lye of {show(100 * strength, 1)} % is hot and quick",
+            _HINT,
+            "warning",
+            key=True,
+        )
+    elif strength < WEAK_LYE and case.model.serves == "bar":
+        yield case.finding(
+            RULE.name,
+            path,
+            f"a lye of {show(100 * strength, 1)} % is weak: the batter may part or stay soft",
+            _HINT,
+            "warning",
+            key=True,
+        )
+
+
+_HINT = "usual is 30 to 35 %"
+
+RULE = Rule(
+    "usual-water",
+    "sense",
+    "A lye of 30 to 35 % is usual; above 40 % it is hot and quick, below 25 % the batter may part or stay "
+    "soft (common practice, no source).",
+    check,
+)
