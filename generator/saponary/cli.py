@@ -1,0 +1,247 @@
+"""The command line: begin, proof, build, restate, schema, rules.
+
+Exit 0 when clean, 1 when there are findings that stop, 2 when asked for something that
+cannot be done.
+"""
+
+from __future__ import annotations
+
+import argparse
+import difflib
+import json
+import os
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from saponary import __version__, restate
+from saponary.begin import Occupied, begin
+from saponary.book.findings import Finding, suggest
+from saponary.book.library import is_book
+from saponary.book.pantry_schema import PantryFile
+from saponary.book.recipe import Recipe
+from saponary.book.settings import Settings
+from saponary.checks import rules
+from saponary.proof import Proof, prove
+from saponary.report import as_json, as_sarif, as_text
+
+CLEAN, FOUND, MISUSE = 0, 1, 2
+
+
+class Misuse(Exception):
+    """Something was asked for that cannot be done; the message says what to do instead."""
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="backslashreplace")
+    parser = _parser()
+    try:
+        asked = parser.parse_args(argv)
+    except SystemExit as stop:
+        return int(stop.code or 0)
+    run: Callable[[argparse.Namespace], int] = asked.run
+    try:
+        return run(asked)
+    except Misuse as misuse:
+        print(f"saponary: {misuse}", file=sys.stderr)
+        return MISUSE
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return CLEAN
+    except OSError as error:
+        print(f"saponary: {error.filename or 'disk'}: {error.strerror or error}", file=sys.stderr)
+        return MISUSE
+    except KeyboardInterrupt:
+        print("saponary: stopped; nothing was changed", file=sys.stderr)
+        return 130
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="saponary",
+        description="A soap maker's recipe book whose numbers are recomputed at every build.",
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"saponary {__version__}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+
+    def command(name: str, run: Callable[[argparse.Namespace], int], about: str) -> argparse.ArgumentParser:
+        made = commands.add_parser(name, help=about, description=about, allow_abbrev=False)
+        made.set_defaults(run=run)
+        return made
+
+    new = command("begin", _begin, "start a new book from the starter recipes")
+    new.add_argument("folder", type=Path)
+    for name, run, about in (
+        ("proof", _proof, "recompute and check every recipe; write nothing"),
+        ("build", _build, "proof the book and write its site"),
+    ):
+        made = command(name, run, about)
+        made.add_argument(
+            "book", type=Path, nargs="?", default=Path(), help="the book's folder (default: this one)"
+        )
+        made.add_argument("--strict", action="store_true", help="let warnings stop too")
+        made.add_argument("--format", choices=("text", "json", "sarif"), default="text")
+    again = command("restate", _restate, "write today's figures where recipes state or quote them")
+    again.add_argument("recipes", nargs="*", metavar="RECIPE", help="recipe names or files (default: all)")
+    again.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
+    again.add_argument(
+        "--sign", action="store_true", help="also state the figures of drafts, or what a statement lacks"
+    )
+    again.add_argument("--dry-run", action="store_true", help="show the difference and write nothing")
+    plan = command("schema", _schema, "print the JSON Schema of a recipe's front matter")
+    plan.add_argument("part", nargs="?", choices=("recipe", "book", "pantry"), default="recipe")
+    listed = command("rules", _rules, "say what the rules are for")
+    listed.add_argument("rule", nargs="?", help="one rule's name")
+    return parser
+
+
+def _prove(folder: Path) -> Proof:
+    if not folder.is_dir():
+        raise Misuse(f"there is no folder {str(folder)!r}")
+    if not is_book(folder):
+        raise Misuse(
+            f"{str(folder)!r} is no book: it has neither recipes/ nor book.yaml (saponary begin FOLDER starts one)"
+        )
+    return prove(folder)
+
+
+def _begin(asked: argparse.Namespace) -> int:
+    try:
+        written = begin(asked.folder)
+    except Occupied as occupied:
+        raise Misuse(f"{occupied} is there already; nothing was written") from occupied
+    print(f"{asked.folder}: a new book of {sum(p.suffix == '.md' for p in written)} recipes")
+    print(f"next: saponary build {asked.folder}")
+    return CLEAN
+
+
+def _tell(proof: Proof, asked: argparse.Namespace) -> int:
+    if asked.format == "json":
+        print(as_json(proof))
+    elif asked.format == "sarif":
+        print(as_sarif(proof.findings))
+    else:
+        _tell_text(proof.findings, proof)
+    stops = proof.failed or (asked.strict and bool(proof.findings))
+    return FOUND if stops else CLEAN
+
+
+def _tell_text(findings: Sequence[Finding], proof: Proof) -> None:
+    text = as_text(findings)
+    if text:
+        print(text)
+    errors = sum(f.severity == "error" for f in findings)
+    count = len(proof.recipes)
+    print(
+        f"{count} recipe{'s' * (count != 1)} recomputed, {errors} error{'s' * (errors != 1)}, "
+        f"{len(findings) - errors} warning{'s' * (len(findings) - errors != 1)}"
+    )
+
+
+def _proof(asked: argparse.Namespace) -> int:
+    return _tell(_prove(asked.book), asked)
+
+
+def _build(asked: argparse.Namespace) -> int:
+    proof = _prove(asked.book)
+    status = _tell(proof, asked)
+    if status != CLEAN:
+        print("nothing was written", file=sys.stderr)
+        return status
+    from saponary.build import build
+
+    done = build(proof)
+    out = sys.stdout if asked.format == "text" else sys.stderr
+    print(f"{done.site}: {done.recipes} recipes, {done.files} files", file=out)
+    print(f"open {(done.site / 'index.html').resolve().as_uri()}", file=out)
+    return CLEAN
+
+
+def _restate(asked: argparse.Namespace) -> int:
+    folder, slugs = _restate_scope(asked)
+    proof = _prove(folder)
+    known = {recipe.slug for recipe in proof.book.recipes}
+    for slug in slugs:
+        if slug not in known:
+            raise Misuse(f"there is no recipe {slug!r} in {str(folder)!r}; {suggest(slug, known, 'recipes')}")
+    changed = 0
+    for one in proof.recipes:
+        if slugs and one.case.file.slug not in slugs:
+            continue
+        old = one.case.file.text
+        edits = restate.edits(one.case)
+        if asked.sign:
+            edits += restate.signing(one.case)
+        new = restate.apply(old, edits)
+        if new == old:
+            continue
+        changed += 1
+        sys.stdout.writelines(
+            difflib.unified_diff(
+                old.splitlines(keepends=True),
+                new.splitlines(keepends=True),
+                one.case.file.file,
+                one.case.file.file,
+                n=0,
+            )
+        )
+        if not asked.dry_run:
+            restate.write(folder / one.case.file.file, new)
+    word = "would be restated" if asked.dry_run else "restated"
+    print(f"{changed} recipe{'s' * (changed != 1)} {word}")
+    if asked.dry_run:
+        return CLEAN
+    files = {f"recipes/{slug}.md" for slug in slugs}
+    wrong = [
+        f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
+    ]
+    if wrong:
+        print(as_text(wrong), file=sys.stderr)
+    return FOUND if wrong else CLEAN
+
+
+def _restate_scope(asked: argparse.Namespace) -> tuple[Path, set[str]]:
+    """The book, and the slugs asked for; a path to a recipe file names its book too."""
+    folder: Path | None = asked.book
+    slugs: set[str] = set()
+    for word in asked.recipes:
+        path = Path(word)
+        if path.suffix == ".md" and path.is_file():
+            home = path.resolve().parent.parent
+            if folder is not None and folder.resolve() != home:
+                raise Misuse(f"{word} does not belong to the book {str(folder)!r}")
+            folder = home
+            slugs.add(path.stem)
+        elif path.is_dir() and is_book(path) and len(asked.recipes) == 1 and folder is None:
+            folder = path
+        else:
+            slugs.add(path.stem if path.suffix == ".md" else word)
+    return folder or Path(), slugs
+
+
+def _schema(asked: argparse.Namespace) -> int:
+    model = {"recipe": Recipe, "book": Settings, "pantry": PantryFile}[asked.part]
+    schema = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **model.model_json_schema(by_alias=True),
+    }
+    print(json.dumps(schema, indent=1, ensure_ascii=False))
+    return CLEAN
+
+
+def _rules(asked: argparse.Namespace) -> int:
+    known = {rule.name: rule for rule in rules()}
+    if asked.rule is not None and asked.rule not in known:
+        raise Misuse(f"there is no rule {asked.rule!r}; {suggest(asked.rule, known, 'rules')}")
+    for rule in known.values() if asked.rule is None else (known[asked.rule],):
+        waiver = "can be waived with a reason" if rule.waivable else "cannot be waived"
+        print(f"{rule.name} ({rule.family}; {waiver})\n    {rule.about}")
+    return CLEAN
+
+
+if __name__ == "__main__":
+    sys.exit(main())

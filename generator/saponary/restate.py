@@ -1,0 +1,118 @@
+"""Restate: put today's figures where a recipe states or quotes them, and touch nothing else.
+
+An edit is a stretch of the file's own text and what replaces it, so comments, order,
+quoting, indentation and line endings survive byte for byte.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+
+from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
+from saponary.book.units import QuantityError
+from saponary.checks.rule import Case
+from saponary.lye.fingerprint import matches
+
+_DIGITS = re.compile(r"[-+−]?[ \t]*(?:\d+(?:\.\d+)?|\.\d+)")
+
+
+@dataclass(frozen=True)
+class Edit:
+    """Replace the text between two offsets."""
+
+    start: int
+    end: int
+    new: str
+
+
+def edits(case: Case) -> list[Edit]:
+    """Every figure of a recipe that no longer holds, with what it should be."""
+    text, found = case.file.text, list[Edit]()
+    for name, said in case.model.stated.items():
+        span = case.file.tree.values[("stated", name)]
+        if name == FINGERPRINT:
+            if not matches(said, case.fingerprint):
+                at = text.index(said, span.start)
+                found.append(Edit(at, at + len(said), case.fingerprint))
+        elif name in case.catalogue:
+            found += _edit(case.catalogue[name], said, text, span.start, span.end)
+    for quote in case.quotes:
+        if quote.value is not None and quote.name in case.catalogue:
+            end = quote.value_start + len(quote.value)
+            found += _edit(case.catalogue[quote.name], quote.value, text, quote.value_start, end)
+    return sorted(set(found), key=lambda edit: edit.start)
+
+
+def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Edit]:
+    try:
+        compared = compare(figure, said)
+    except QuantityError:
+        return []
+    digits = _DIGITS.search(text, start, end)
+    if compared.holds or digits is None:
+        return []
+    number = compared.recomputed.partition(" ")[0]
+    return [Edit(digits.start(), digits.end(), number)]
+
+
+def signing(case: Case) -> list[Edit]:
+    """The edit that adds a `stated:` block to a draft, or the missing lines to one that has it."""
+    text = case.file.text
+    newline = "\r\n" if "\r\n" in text[: case.file.body_start] else "\n"
+    lines = signature(case.catalogue, case.built)
+    missing = {name: value for name, value in lines.items() if name not in case.model.stated}
+    if not missing:
+        return []
+    block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
+    if case.model.stated:
+        first = min(case.file.tree.keys[("stated", name)].start for name in case.model.stated)
+        line_start = max(text.rfind("\n", 0, first), text.rfind("\r", 0, first)) + 1
+        indent = text[line_start:first]
+        if indent.strip():
+            return []
+        return [Edit(line_start, line_start, "".join(f"{indent}{line}{newline}" for line in block))]
+    closing = re.compile(r"---[ \t]*(?:\r\n|\n|\r|\Z)")
+    at = next(
+        m.start()
+        for m in reversed(list(closing.finditer(text, 0, case.file.body_start)))
+        if m.end() == case.file.body_start
+    )
+    before = "" if text[:at].endswith(("\n", "\r")) else newline
+    if ("stated",) in case.file.tree.keys:
+        return []
+    return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
+
+
+def _quoted(value: str) -> str:
+    """A fingerprint of digits alone stays text for every reader of YAML."""
+    return f'"{value}"' if re.fullmatch(r"[0-9]+(?:e[0-9]+)?", value) else value
+
+
+def apply(text: str, changes: list[Edit]) -> str:
+    """The text with its edits made; edits do not overlap."""
+    out, last = list[str](), 0
+    for edit in sorted(changes, key=lambda e: e.start):
+        out += [text[last : edit.start], edit.new]
+        last = edit.end
+    return "".join([*out, text[last:]])
+
+
+def write(path: Path, text: str) -> None:
+    """Put the text in place by rename, so that a kill leaves the old file or the new."""
+    data = text.encode("utf-8")
+    target = path.resolve()
+    handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.", suffix=".part")
+    try:
+        with os.fdopen(handle, "wb") as out:
+            out.write(data)
+            out.flush()
+            os.fsync(out.fileno())
+        Path(name).chmod(target.stat().st_mode & 0o7777)
+        Path(name).replace(target)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
