@@ -69,12 +69,7 @@ def signing(case: Case) -> list[Edit]:
         return []
     block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
     if case.model.stated:
-        first = min(case.file.tree.keys[("stated", name)].start for name in case.model.stated)
-        line_start = max(text.rfind("\n", 0, first), text.rfind("\r", 0, first)) + 1
-        indent = text[line_start:first]
-        if indent.strip():
-            return []
-        return [Edit(line_start, line_start, "".join(f"{indent}{line}{newline}" for line in block))]
+        return _added_lines(case, block, newline)
     closing = re.compile(r"---[ \t]*(?:\r\n|\n|\r|\Z)")
     at = next(
         m.start()
@@ -85,6 +80,18 @@ def signing(case: Case) -> list[Edit]:
     if ("stated",) in case.file.tree.keys:
         return []
     return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
+
+
+def _added_lines(case: Case, block: list[str], newline: str) -> list[Edit]:
+    """The lines set in behind the last stated figure, indented as it is."""
+    text = case.file.text
+    last = max(case.file.tree.keys[("stated", name)].start for name in case.model.stated)
+    line_start = max(text.rfind("\n", 0, last), text.rfind("\r", 0, last)) + 1
+    indent = text[line_start:last]
+    line_end = text.find("\n", last) + 1
+    if indent.strip() or line_end == 0:
+        return []
+    return [Edit(line_end, line_end, "".join(f"{indent}{line}{newline}" for line in block))]
 
 
 def _quoted(value: str) -> str:

@@ -11,8 +11,16 @@ import re
 from collections.abc import Callable
 from typing import Annotated, Any, TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, WithJsonSchema
-from pydantic_core import PydanticCustomError
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    GetCoreSchemaHandler,
+    GetJsonSchemaHandler,
+    PlainValidator,
+    WithJsonSchema,
+)
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from saponary.book.units import (
     LENGTH,
@@ -172,10 +180,14 @@ def read_colour(value: object) -> str:
     return value.lower()
 
 
-def _quantity(read: Callable[[object], Any], example: str, description: str) -> Any:
+_JSON_TYPES: Any = {False: "string", True: ["string", "number"]}
+
+
+def _quantity(read: Callable[[object], Any], example: str, description: str, bare: bool = False) -> Any:
+    """A quantity field; `bare` where a number without a unit has a meaning."""
     return (
         PlainValidator(reader(read)),
-        WithJsonSchema({"type": "string", "examples": [example], "description": description}),
+        WithJsonSchema({"type": _JSON_TYPES[bare], "examples": [example], "description": description}),
     )
 
 
@@ -184,15 +196,15 @@ PositiveMass = Annotated[Quantity, *_quantity(read_positive_mass, "1000 g", "a w
 Share = Annotated[Quantity, *_quantity(read_share, "40 %", "per cent or a fraction")]
 Superfat = Annotated[Quantity, *_quantity(read_superfat, "5 %", "share of the oils left unsaponified")]
 PartSize = Annotated[Quantity, *_quantity(read_part, "45 %", "per cent, fraction or weight")]
-Ratio = Annotated[Quantity, *_quantity(read_ratio, "2.0", "parts of water to one of alkali")]
+Ratio = Annotated[Quantity, *_quantity(read_ratio, "2.0", "parts of water to one of alkali", bare=True)]
 AnyAmount = Annotated[Amount, *_quantity(read_any_amount, "2 % of oils", "weight, volume or rate")]
 Length = Annotated[Quantity, *_quantity(read_length, "70 mm", "a length: mm, cm, in")]
 Volume = Annotated[Quantity, *_quantity(read_volume, "90 ml", "a volume: ml, l, tsp, tbsp")]
 Temperature = Annotated[Quantity, *_quantity(read_temperature, "38 °C", "a temperature")]
 SaponificationValue = Annotated[
-    Quantity, *_quantity(read_saponification_value, "189.4 mg/g", "mg of KOH per g of oil")
+    Quantity, *_quantity(read_saponification_value, "189.4 mg/g", "mg of KOH per g of oil", bare=True)
 ]
-IodineValue = Annotated[Quantity, *_quantity(read_iodine_value, "82 g/100 g", "g of iodine per 100 g")]
+IodineValue = Annotated[Quantity, *_quantity(read_iodine_value, "82 g/100 g", "g of iodine per 100 g", bare=True)]
 Density = Annotated[Quantity, *_quantity(read_density, "0.91 g/ml", "g/ml")]
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
 Name = Annotated[
@@ -207,10 +219,24 @@ Colour = Annotated[
 ]
 
 
-def shorthand(key: str) -> BeforeValidator:
-    """Let a bare scalar stand for a map with one key: `olive: 45 %` is `{share: 45 %}`."""
+class _Shorthand:
+    """Lets a bare scalar stand for a map with one key, in values and in the JSON Schema."""
 
-    def spread(value: object) -> object:
-        return {key: value} if isinstance(value, str) else value
+    def __init__(self, key: str) -> None:
+        self.key = key
 
-    return BeforeValidator(spread)
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def spread(value: object) -> object:
+            return {self.key: value} if isinstance(value, str) else value
+
+        return core_schema.no_info_before_validator_function(spread, handler(source))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        whole = handler(schema)
+        part = handler.resolve_ref_schema(whole)["properties"][self.key]
+        return {"anyOf": [{k: v for k, v in part.items() if k != "default"}, whole]}
+
+
+def shorthand(key: str) -> _Shorthand:
+    """`olive: 45 %` for `olive: {share: 45 %}`: a bare scalar stands for the map's one key."""
+    return _Shorthand(key)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 import re
 from dataclasses import dataclass, field
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import TypeVar
 
 from pydantic import BaseModel
@@ -198,14 +198,17 @@ _CLOSE = re.compile(r"(?:\A|(?<=\n)|(?<=\r))---[ \t]*(?:\r\n|\n|\r|\Z)")
 
 
 def read_recipe(root: Path, name: str) -> RecipeFile:
-    """Read one recipe file: front matter, then notes."""
+    """Read one recipe file of a book."""
     file = f"recipes/{name}"
-    recipe = RecipeFile(file, name[:-3])
     text, fault = read_text(root, file)
     if text is None:
-        recipe.findings += [fault] if fault else []
-        return recipe
-    recipe.text = text
+        return RecipeFile(file, name[:-3], findings=[fault] if fault else [])
+    return parse_recipe(file, text)
+
+
+def parse_recipe(file: str, text: str) -> RecipeFile:
+    """A recipe from its text: front matter, then notes. `file` is its path in the book."""
+    recipe = RecipeFile(file, PurePosixPath(file).stem, text)
     begin = 1 if text.startswith("\ufeff") else 0
     opening = _FENCE.match(text, begin)
     if opening is None:

@@ -9,7 +9,7 @@ from saponary.book.findings import Finding
 from saponary.book.units import MASS, QuantityError, parse
 from saponary.checks.rule import Case, Rule
 
-_ROUGHEST = 0.01
+_ROUGHEST = 0.02
 
 
 def check(case: Case) -> Iterator[Finding]:
@@ -21,13 +21,16 @@ def check(case: Case) -> Iterator[Finding]:
             stated = parse(text, units=tuple(MASS), example="138.7 g")
         except QuantityError:
             continue
-        step = 10.0 ** -(stated.decimals or 0)
-        if step > _ROUGHEST * figure.in_unit(stated.unit):
+        decimals = stated.decimals or 0
+        size = figure.in_unit(stated.unit)
+        if 10.0**-decimals > _ROUGHEST * size:
+            while 10.0**-decimals > _ROUGHEST * size:
+                decimals += 1
             yield case.finding(
                 RULE.name,
                 ("stated", name),
                 f"{text.strip()} is too rough a figure to hold {name} to",
-                f"state it as {figure.text()}",
+                f"state it as {figure.text(stated.unit, decimals)}",
                 "warning",
             )
 
@@ -35,6 +38,6 @@ def check(case: Case) -> Iterator[Finding]:
 RULE = Rule(
     "coarse",
     "sense",
-    "A weight stated to more than a hundredth of itself would hide a change in the formula.",
+    "A weight stated to more than a fiftieth of itself would hide a change in the formula.",
     check,
 )

@@ -20,11 +20,14 @@ def check(case: Case) -> Iterator[Finding]:
         grams = sum(a.grams for a in case.built.formula.additions if a.id == what and a.portion == portion)
         totals.setdefault((what, portion), (path, grams))
     for (what, portion), (path, grams) in totals.items():
-        usual = case.book.pantry.additions[what].usual
+        entry = case.book.pantry.additions[what]
+        usual = entry.usual
         into = oils[portion]
         if usual is None or into <= 0 or grams <= 0:
             continue
         rate = 1000.0 * grams / into
+        if entry.cap is not None and rate > entry.cap:
+            continue
         if rate > usual[1] * _SLACK or rate < usual[0] / _SLACK:
             side = "more" if rate > usual[1] else "less"
             yield case.finding(

@@ -1,0 +1,30 @@
+"""unsigned: figures are stated, but not the formula they were stated for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.catalogue import FINGERPRINT
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+
+
+def check(case: Case) -> Iterator[Finding]:
+    if case.model.stated and FINGERPRINT not in case.model.stated:
+        yield case.finding(
+            RULE.name,
+            ("stated",),
+            "the formula's fingerprint is not stated",
+            f"run: saponary restate --sign {case.file.slug}",
+            "warning",
+            key=True,
+        )
+
+
+RULE = Rule(
+    "unsigned",
+    "stale",
+    "Two oils of like saponification value can change places and leave lye and water as they are. The "
+    "fingerprint, stated beside them, notices.",
+    check,
+)

@@ -1,0 +1,53 @@
+"""What several tests share: the two books of the repository, and small books made on the spot."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from saponary.book.findings import Finding
+from saponary.book.library import Book, parse_recipe
+from saponary.book.settings import Settings
+from saponary.pantry.tables import standard
+from saponary.proof import Proof, prove_book
+
+REPOSITORY = Path(__file__).resolve().parents[1]
+BOOKS = {"starters": REPOSITORY, "demo": REPOSITORY / "demo_book"}
+
+PLAIN = """\
+---
+title: Plain Bar
+oils:
+  total: 1000 g
+  parts:
+    olive: 60 %
+    coconut: 25 %
+    sunflower-high-oleic: 15 %
+superfat: 5 %
+water: {lye-strength: 33 %}
+stated:
+  superfat: 5.0 %
+---
+A plain bar.
+"""
+
+
+def write_book(root: Path, files: Mapping[str, str | bytes]) -> Path:
+    """A book on disk from paths and contents; strings are written as UTF-8, line ends untouched."""
+    for name, content in files.items():
+        path = root / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(content.encode() if isinstance(content, str) else content)
+    return root
+
+
+def prove_one(text: str, book: Book | None = None, slug: str = "tried") -> Proof:
+    """Proof of one recipe given as text: alone in a bare book, or in place of `book`'s own recipes."""
+    base = book or Book(Path("/nowhere"), Settings(), standard(), [], frozenset(), [])
+    recipe = parse_recipe(f"recipes/{slug}.md", text)
+    return prove_book(Book(base.root, base.settings, base.pantry, [recipe], base.photos, []))
+
+
+def errors(findings: tuple[Finding, ...]) -> list[Finding]:
+    """Those that stop a build."""
+    return [f for f in findings if f.severity == "error"]

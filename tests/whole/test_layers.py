@@ -1,0 +1,78 @@
+"""Imports run downwards, modules stay small: read from the source itself."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+from support import REPOSITORY
+
+PACKAGE = REPOSITORY / "generator" / "saponary"
+LAYERS = (
+    ("lye",),
+    ("pantry",),
+    ("book",),
+    ("checks",),
+    ("pictures",),
+    ("pages",),
+    ("press",),
+    ("proof", "resources", "output"),
+    ("report", "restate", "begin"),
+    ("build",),
+    ("cli",),
+)
+RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
+MODULES = sorted(PACKAGE.rglob("*.py"))
+
+
+def layer(path: Path) -> str:
+    inside = path.relative_to(PACKAGE)
+    return inside.parts[0] if len(inside.parts) > 1 else inside.stem
+
+
+def imported(path: Path) -> set[str]:
+    """Dotted names of everything a module imports, inside functions too."""
+    names: set[str] = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            names |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: relative imports hide the layer"
+            names |= {f"{node.module}.{alias.name}" for alias in node.names}
+    return names
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
+def test_imports_run_downwards(path: Path) -> None:
+    own = layer(path)
+    if own == "__init__":
+        return
+    for name in imported(path):
+        parts = name.split(".")
+        if parts[0] != "saponary" or len(parts) < 2 or parts[1] == "__version__":
+            continue
+        assert parts[1] in RANK, f"{path} imports {name}, which no layer holds"
+        same = parts[1] == own
+        assert same or RANK[parts[1]] < RANK[own], f"{own} imports {name}: upwards"
+
+
+def test_the_engine_needs_nothing_but_python() -> None:
+    import sys
+
+    for path in MODULES:
+        if layer(path) != "lye":
+            continue
+        for name in imported(path):
+            top = name.split(".")[0]
+            assert name.startswith("saponary.lye") or top in sys.stdlib_module_names, f"{path} imports {name}"
+            assert top not in {"os", "pathlib", "io", "socket", "time", "datetime", "random", "subprocess"}, (
+                f"{path}: the engine is pure and imports {name}"
+            )
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
+def test_modules_are_small_and_say_what_they_are_for(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert len(text.splitlines()) <= 400
+    assert ast.get_docstring(ast.parse(text)), f"{path} has no docstring"

@@ -1,0 +1,120 @@
+"""Restate changes digits and nothing else, whatever the file looks like."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from support import BOOKS, PLAIN, errors, prove_one, write_book
+
+from saponary import restate
+from saponary.cli import main
+
+AWKWARD = (
+    "\ufeff---\r\n"
+    "# Größe stimmt – «so» hat es die Großmutter gewogen\r\n"
+    "title:   'Käse & Öl'   # not cheese\r\n"
+    "oils:\r\n"
+    "     total:    1000 g\r\n"
+    "     parts: {olive: 60 %,\r\n"
+    '             "coconut": 25 %, sunflower-high-oleic: 15 %}\r\n'
+    "superfat: 5 %\r\n"
+    "water: {lye-strength: 33 %}\r\n"
+    "summary: >-\r\n"
+    "   Takes {lye = 1.0 g} of lye\r\n"
+    "   and {water = 9.99 oz} of water. \U0001f9fc\r\n"
+    "stated:   # signed\r\n"
+    "        lye:   '1.00 g'   # a line comment\r\n"
+    '        water: "2 g"\r\n'
+    "        superfat:\t5.000 %\r\n"
+    "---\r\n"
+    "Ünïcödé {lye = 0.1 lb} and `{lye = 1 g}` stays; \\{lye = 1 g} too.\r\n"
+    "\r\n"
+    "```\r\n{lye = 2 g}\r\n```\r\n"
+    "Last line without an end {oil olive = 1 g}"
+)
+
+
+def test_only_digits_change() -> None:
+    one = prove_one(AWKWARD).recipes[0]
+    edits = restate.edits(one.case)
+    new = restate.apply(AWKWARD, edits)
+    assert errors(prove_one(new).findings) == []
+    assert _without_digits(new) == _without_digits(AWKWARD)
+    assert "`{lye = 1 g}` stays; \\{lye = 1 g} too" in new
+    assert "```\r\n{lye = 2 g}\r\n```" in new
+    assert new.count("\r\n") == AWKWARD.count("\r\n")
+    assert "'139.82 g'" in new and "superfat:\t5.000 %" in new
+
+
+def _without_digits(text: str) -> str:
+    return "".join(c for c in text if c not in "0123456789.")
+
+
+def test_restating_twice_changes_nothing() -> None:
+    once = restate.apply(AWKWARD, restate.edits(prove_one(AWKWARD).recipes[0].case))
+    assert restate.edits(prove_one(once).recipes[0].case) == []
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_a_changed_superfat_is_settled_by_restate(name: str, tmp_path: Path) -> None:
+    """Every recipe of both books: raise the superfat, restate, and the book proofs clean again."""
+    source = BOOKS[name]
+    files = {p.relative_to(source).as_posix(): p.read_bytes() for p in sorted(source.glob("recipes/*.md"))}
+    files |= {n: (source / n).read_bytes() for n in ("book.yaml", "pantry.yaml") if (source / n).exists()}
+    changed = {
+        path: data.replace(b"superfat: 5 %\n", b"superfat: 6 %\n", 1) if path.startswith("recipes/") else data
+        for path, data in files.items()
+    }
+    assert changed != files
+    root = write_book(tmp_path / "book", changed)
+    for photo in source.glob("photos/**/*"):
+        if photo.is_file():
+            target = root / photo.relative_to(source)
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_bytes(b"")
+    assert main(["proof", str(root)]) == 1
+    assert main(["restate", "--book", str(root)]) == 0
+    assert main(["proof", str(root)]) == 0
+    for path, before in changed.items():
+        after = (root / path).read_bytes()
+        kept = bytes.maketrans(b"abcdef", b"000000")
+        strip = {ord(c): None for c in "0123456789.abcdef"}
+        assert after.decode().translate(strip) == before.decode().translate(strip), path
+        assert len(after.translate(kept)) > 0
+
+
+def test_signing_a_draft_states_its_figures(tmp_path: Path) -> None:
+    draft = PLAIN.replace("stated:\n  superfat: 5.0 %\n", "")
+    root = write_book(tmp_path / "b", {"recipes/plain.md": draft.replace("\n", "\r\n")})
+    assert main(["restate", "plain", "--sign", "--book", str(root)]) == 0
+    text = (root / "recipes/plain.md").read_bytes().decode()
+    assert "stated:\r\n  lye: 139.8 g\r\n  water: 283.9 g\r\n  superfat: 5.0 %\r\n  formula: " in text
+    assert "\n" not in text.replace("\r\n", "")
+    proof = prove_one(text)
+    assert proof.findings == () and proof.recipes[0].status.name == "stated"
+
+
+def test_signing_adds_what_a_statement_lacks() -> None:
+    one = prove_one(PLAIN).recipes[0]
+    new = restate.apply(PLAIN, restate.signing(one.case))
+    assert "stated:\n  superfat: 5.0 %\n  lye: 139.8 g\n  water: 283.9 g\n  formula: " in new
+    assert errors(prove_one(new).findings) == []
+
+
+def test_a_file_is_replaced_whole_and_keeps_its_mode(tmp_path: Path) -> None:
+    path = tmp_path / "a.md"
+    path.write_text("old")
+    path.chmod(0o640)
+    restate.write(path, "neu ü")
+    assert path.read_bytes() == "neu ü".encode()
+    assert path.stat().st_mode & 0o777 == 0o640
+    assert [p.name for p in tmp_path.iterdir()] == ["a.md"]
+
+
+def test_a_link_stays_a_link(tmp_path: Path) -> None:
+    (tmp_path / "real.md").write_text("old")
+    (tmp_path / "link.md").symlink_to("real.md")
+    restate.write(tmp_path / "link.md", "new")
+    assert (tmp_path / "link.md").is_symlink()
+    assert (tmp_path / "real.md").read_text() == "new"

@@ -1,0 +1,137 @@
+"""Every figure that is stated or quoted, in both books, is corrupted digit by digit: each must be found.
+
+A recipe is corrupted in memory and proofed in its own book; one corruption a book goes
+through the `build` command too, with a site in place that must survive untouched.
+"""
+
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from support import BOOKS, errors, prove_one
+
+from saponary.book.catalogue import FINGERPRINT
+from saponary.book.library import Book, RecipeFile, read_book
+from saponary.cli import main
+from saponary.proof import Proofed, prove_book
+
+
+def _read(name: str) -> Book:
+    return read_book(BOOKS[name])
+
+
+def _proofed(book: Book) -> tuple[Proofed, ...]:
+    return prove_book(book).recipes
+
+
+def figure_spans(one: Proofed) -> Iterator[tuple[str, int, int]]:
+    """Name and span of the text of every stated and quoted figure."""
+    recipe = one.case.file
+    for name in one.case.model.stated:
+        span = recipe.tree.values["stated", name]
+        yield name, span.start, span.end
+    for quote in one.case.quotes:
+        if quote.value is not None:
+            yield quote.name, quote.value_start, quote.value_start + len(quote.value)
+
+
+def corruptions(recipe: RecipeFile, start: int, end: int) -> Iterator[tuple[int, str]]:
+    """The text with each digit of a span changed in turn, and where."""
+    number = re.compile(r"[0-9a-f]{6,}|[0-9.]+").search(recipe.text, start, end)
+    assert number is not None
+    for at in range(number.start(), number.end()):
+        if recipe.text[at].isdigit():
+            digit = str((int(recipe.text[at]) + 1) % 10)
+            yield at, recipe.text[:at] + digit + recipe.text[at + 1 :]
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_every_digit_of_every_figure_is_held(name: str) -> None:
+    book = _read(name)
+    tried = 0
+    for one in _proofed(book):
+        for figure, start, end in figure_spans(one):
+            for at, text in corruptions(one.case.file, start, end):
+                tried += 1
+                proof = prove_one(text, book, one.case.file.slug)
+                found = [f for f in errors(proof.findings) if f.rule == "stale"]
+                where = f"{one.case.file.file}: {figure} corrupted at {one.case.file.place_at(at)}"
+                assert found, where
+                place = one.case.file.place_at(start)
+                assert any((f.place.line, f.place.column) == (place.line, place.column) for f in found), where
+                assert any(_names_the_truth(f.message, f.hint, one, figure) for f in found), where
+    assert tried > 150, "the books state and quote too few figures for this test to mean anything"
+
+
+def _names_the_truth(message: str, hint: str, one: Proofed, figure: str) -> bool:
+    if figure == FINGERPRINT:
+        return one.case.fingerprint in message and "saponary restate" in hint
+    return figure in message and "and is now" in message and f"saponary restate {one.case.file.slug}" in hint
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_moving_any_share_of_any_oil_is_found(name: str) -> None:
+    """Two points from one oil to its neighbour keep the sum; the stated figures must not hold."""
+    book = _read(name)
+    for one in _proofed(book):
+        if not one.case.model.stated:
+            continue
+        recipe = one.case.file
+        parts = list(one.case.model.oils.parts)
+        for giver, taker in zip(parts, parts[1:] + parts[:1], strict=True):
+            moved = _move(recipe, giver, taker)
+            if moved is None:
+                continue
+            proof = prove_one(moved, book, recipe.slug)
+            assert errors(proof.findings), f"{recipe.file}: from {giver} to {taker} goes unnoticed"
+
+
+def _move(recipe: RecipeFile, giver: str, taker: str) -> str | None:
+    text = recipe.text
+    spans = []
+    for name, change in ((giver, -2), (taker, 2)):
+        path = ("oils", "parts", name)
+        span = recipe.tree.values.get((*path, "share"), recipe.tree.values[path])
+        number = re.compile(r"\d+(?= *%)").search(text, span.start, span.end)
+        if number is None or giver == taker:
+            return None
+        spans.append((number.start(), number.end(), str(int(number[0]) + change)))
+    for start, end, new in sorted(spans, reverse=True):
+        text = text[:start] + new + text[end:]
+    return text
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_build_of_a_stale_book_writes_nothing(
+    name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    root = tmp_path / "book"
+    root.mkdir()
+    for part in ("book.yaml", "pantry.yaml", "recipes", "photos"):
+        source = BOOKS[name] / part
+        if source.is_dir():
+            shutil.copytree(source, root / part)
+        elif source.is_file():
+            shutil.copy(source, root / part)
+    site = root / "site"
+    site.mkdir()
+    (site / "index.html").write_text("the last good site")
+    one = next(r for r in _proofed(read_book(root)) if r.case.model.stated)
+    figure, start, end = next(figure_spans(one))
+    at, text = next(corruptions(one.case.file, start, end))
+    (root / one.case.file.file).write_bytes(text.encode())
+
+    assert main(["build", str(root)]) == 1
+
+    said = capsys.readouterr()
+    place = one.case.file.place_at(start)
+    assert f"{one.case.file.file}:{place.line}:{place.column}: error [stale] {figure} is stated as" in said.out
+    assert f"saponary restate {one.case.file.slug}" in said.out
+    assert sorted(p.name for p in root.iterdir() if p.name.startswith(".")) == []
+    assert [p.name for p in site.iterdir()] == ["index.html"]
+    assert (site / "index.html").read_text() == "the last good site"
+    assert at >= start
