@@ -7,6 +7,7 @@ from pathlib import Path
 
 from saponary.book.findings import Finding
 from saponary.book.library import Book, parse_recipe
+from saponary.book.records import records
 from saponary.book.settings import Settings
 from saponary.pantry.tables import standard
 from saponary.proof import Proof, prove_book
@@ -43,9 +44,10 @@ def write_book(root: Path, files: Mapping[str, str | bytes]) -> Path:
 
 def prove_one(text: str, book: Book | None = None, slug: str = "tried") -> Proof:
     """Proof of one recipe given as text: alone in a bare book, or in place of `book`'s own recipes."""
-    base = book or Book(Path("/nowhere"), Settings(), standard(), [], frozenset(), [])
+    base = book or Book(Path("/nowhere"), Settings(), standard(), [], frozenset(), {}, [])
     recipe = parse_recipe(f"recipes/{slug}.md", text)
-    return prove_book(Book(base.root, base.settings, base.pantry, [recipe], base.photos, []))
+    own = records(recipe.model.batches, recipe.file, recipe.tree) if recipe.model else ()
+    return prove_book(Book(base.root, base.settings, base.pantry, [recipe], base.photos, {recipe.slug: own}, []))
 
 
 def errors(findings: tuple[Finding, ...]) -> list[Finding]:

@@ -10,6 +10,7 @@ from saponary import resources
 from saponary.output import write_site
 from saponary.pages import compose
 from saponary.pages.site import RecipeInput, SiteInput
+from saponary.press.sheet import sheets
 from saponary.proof import Proof
 from saponary.report import ENGINE, site_json
 
@@ -24,8 +25,8 @@ class Built:
     drafts: tuple[str, ...]
 
 
-def build(proof: Proof) -> Built:
-    """Write `site/` of a book whose proof found no error."""
+def build(proof: Proof, *, press: bool = False) -> Built:
+    """Write `site/` of a book whose proof found no error, with PDF sheets where asked."""
     if proof.failed:
         raise ValueError("a book with errors is not built")
     book = proof.book
@@ -36,6 +37,9 @@ def build(proof: Proof) -> Built:
     own = book.root / "templates"
     templates = [folder for folder in (own, resources.templates()) if folder.is_dir()]
     folder = book.root / "site"
-    files = write_site(folder, ((output.path, output.data) for output in compose(site, templates)))
+    pages = {output.path: output.data for output in compose(site, templates)}
+    if press:
+        pages |= dict(sheets(pages, [one.case.file.slug for one in recipes]))
+    files = write_site(folder, pages.items())
     drafts = tuple(one.case.file.slug for one in proof.recipes if one.status.name == "draft")
     return Built(folder, files, len(recipes), drafts)

@@ -1,4 +1,4 @@
-"""The command line: begin, proof, build, restate, schema, rules.
+"""The command line: begin, proof, build, restate, pour, schema, rules.
 
 Exit 0 when clean, 1 when there are findings that stop, 2 when asked for something that
 cannot be done.
@@ -12,6 +12,7 @@ import json
 import os
 import sys
 from collections.abc import Callable, Sequence
+from datetime import date
 from pathlib import Path
 
 from saponary import __version__, restate
@@ -22,6 +23,7 @@ from saponary.book.pantry_schema import PantryFile
 from saponary.book.recipe import Recipe
 from saponary.book.settings import Settings
 from saponary.checks import rules
+from saponary.pour_record import CannotRecord, pour
 from saponary.proof import Proof, prove
 from saponary.report import as_json, as_sarif, as_text
 
@@ -85,6 +87,8 @@ def _parser() -> argparse.ArgumentParser:
         )
         made.add_argument("--strict", action="store_true", help="let warnings stop too")
         made.add_argument("--format", choices=("text", "json", "sarif"), default="text")
+        if name == "build":
+            made.add_argument("--press", action="store_true", help="also make a PDF sheet of every recipe")
     again = command("restate", _restate, "write today's figures where recipes state or quote them")
     again.add_argument("recipes", nargs="*", metavar="RECIPE", help="recipe names or files (default: all)")
     again.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
@@ -92,6 +96,12 @@ def _parser() -> argparse.ArgumentParser:
         "--sign", action="store_true", help="also state the figures of drafts, or what a statement lacks"
     )
     again.add_argument("--dry-run", action="store_true", help="show the difference and write nothing")
+    made = command("pour", _pour, "record a batch with today's fingerprint, its weights to be filled in")
+    made.add_argument("recipe", help="the recipe's name or file")
+    made.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
+    made.add_argument("--lot", help="the lot's name (default: the next of the recipe's own run)")
+    made.add_argument("--on", type=_day, default=None, metavar="DATE", help="the day of the pour (default: today)")
+    made.add_argument("--by", help="who pours")
     plan = command("schema", _schema, "print the JSON Schema of a recipe's front matter")
     plan.add_argument("part", nargs="?", choices=("recipe", "book", "pantry"), default="recipe")
     listed = command("rules", _rules, "say what the rules are for")
@@ -153,8 +163,12 @@ def _build(asked: argparse.Namespace) -> int:
         print("nothing was written", file=sys.stderr)
         return status
     from saponary.build import build
+    from saponary.press.engine import PressMissing
 
-    done = build(proof)
+    try:
+        done = build(proof, press=asked.press)
+    except PressMissing as missing:
+        raise Misuse(str(missing)) from missing
     out = sys.stdout if asked.format == "text" else sys.stderr
     print(f"{done.site}: {done.recipes} recipes, {done.files} files", file=out)
     print(f"open {(done.site / 'index.html').resolve().as_uri()}", file=out)
@@ -162,7 +176,7 @@ def _build(asked: argparse.Namespace) -> int:
 
 
 def _restate(asked: argparse.Namespace) -> int:
-    folder, slugs = _restate_scope(asked)
+    folder, slugs = _scope(asked.recipes, asked.book)
     proof = _prove(folder)
     known = {recipe.slug for recipe in proof.book.recipes}
     for slug in slugs:
@@ -204,11 +218,39 @@ def _restate(asked: argparse.Namespace) -> int:
     return FOUND if wrong else CLEAN
 
 
-def _restate_scope(asked: argparse.Namespace) -> tuple[Path, set[str]]:
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is no date; write it as 2026-03-02") from None
+
+
+def _pour(asked: argparse.Namespace) -> int:
+    folder, slugs = _scope([asked.recipe], asked.book)
+    proof = _prove(folder)
+    (slug,) = slugs or {asked.recipe}
+    one = next((r for r in proof.recipes if r.case.file.slug == slug), None)
+    if one is None:
+        known = [r.case.file.slug for r in proof.recipes]
+        raise Misuse(f"there is no recipe {slug!r} that can be computed; {suggest(slug, known, 'recipes')}")
+    wrong = [f for f in one.findings if f.severity == "error"]
+    if wrong:
+        print(as_text(wrong))
+        print("a recipe with errors is not poured; nothing was written", file=sys.stderr)
+        return FOUND
+    try:
+        path, block = pour(folder, one, asked.lot, asked.on or date.today(), asked.by)
+    except CannotRecord as cannot:
+        raise Misuse(str(cannot)) from cannot
+    print(f"{path}:\n{block}")
+    return CLEAN
+
+
+def _scope(words: Sequence[str], book: Path | None) -> tuple[Path, set[str]]:
     """The book, and the slugs asked for; a path to a recipe file names its book too."""
-    folder: Path | None = asked.book
+    folder = book
     slugs: set[str] = set()
-    for word in asked.recipes:
+    for word in words:
         path = Path(word)
         if path.suffix == ".md" and path.is_file():
             home = path.resolve().parent.parent
@@ -216,7 +258,7 @@ def _restate_scope(asked: argparse.Namespace) -> tuple[Path, set[str]]:
                 raise Misuse(f"{word} does not belong to the book {str(folder)!r}")
             folder = home
             slugs.add(path.stem)
-        elif path.is_dir() and is_book(path) and len(asked.recipes) == 1 and folder is None:
+        elif path.is_dir() and is_book(path) and len(words) == 1 and folder is None:
             folder = path
         else:
             slugs.add(path.stem if path.suffix == ".md" else word)

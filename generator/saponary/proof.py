@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from saponary.book import formula, quotes
 from saponary.book.catalogue import catalogue
+from saponary.book.evidence import with_evidence
 from saponary.book.findings import Finding, Place, has_errors
 from saponary.book.library import Book, RecipeFile, read_book
+from saponary.book.recipe import Recipe
 from saponary.book.status import Status, status
 from saponary.checks import check
 from saponary.checks.rule import Case
-from saponary.lye.figures import weigh
+from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 
 
@@ -44,43 +46,63 @@ def prove(root: Path) -> Proof:
 
 
 def prove_book(book: Book) -> Proof:
-    """Compute and check a book that has been read. Pure."""
+    """Compute and check a book that has been read. Pure.
+
+    Every recipe is computed before any is checked, since the photos of one recipe's
+    batches are evidence for the colours of another.
+    """
     findings = list(book.findings)
-    proofed: list[Proofed] = []
+    computed: list[_Computed] = []
     for recipe in book.recipes:
-        one, found = _prove_recipe(recipe, book)
+        one, found = _compute(recipe, book)
         findings += found
         if one is not None:
-            proofed.append(one)
+            computed.append(one)
+    pantry = with_evidence(book.pantry, [(book.batches.get(c.recipe.slug, ()), c.figures, c.mark) for c in computed])
+    book = replace(book, pantry=pantry)
+    proofed = [_check(one, book) for one in computed]
+    findings += [finding for one in proofed for finding in one.findings]
     findings += _same_titles(proofed)
     findings += _scraps(book)
     return Proof(book, tuple(proofed), tuple(sorted(set(findings), key=Finding.sort_key)))
 
 
-def _prove_recipe(recipe: RecipeFile, book: Book) -> tuple[Proofed | None, list[Finding]]:
-    found = list(recipe.findings)
+@dataclass(frozen=True)
+class _Computed:
+    recipe: RecipeFile
+    model: Recipe
+    built: formula.Built
+    figures: Figures
+    mark: str
+    faults: tuple[Finding, ...]
+
+
+def _compute(recipe: RecipeFile, book: Book) -> tuple[_Computed | None, list[Finding]]:
     if recipe.model is None:
-        return None, found
+        return None, list(recipe.findings)
     built, faults = formula.build(recipe.model, book.settings, book.pantry, recipe.tree, recipe.file)
-    found += faults
+    found = [*recipe.findings, *faults]
     if built is None:
         return None, found
-    figures = weigh(built.formula)
     mark = fingerprint(built.formula)
+    return _Computed(recipe, recipe.model, built, weigh(built.formula), mark, tuple(faults)), found
+
+
+def _check(one: _Computed, book: Book) -> Proofed:
+    records = book.batches.get(one.recipe.slug, ())
     case = Case(
-        recipe,
-        recipe.model,
-        built,
-        figures,
-        catalogue(figures, built),
-        tuple(quotes.in_recipe(recipe)),
-        mark,
+        one.recipe,
+        one.model,
+        one.built,
+        one.figures,
+        catalogue(one.figures, one.built),
+        tuple(quotes.in_recipe(one.recipe)),
+        one.mark,
+        records,
         book,
     )
-    checked = check(case)
-    return Proofed(
-        case, status(recipe.model, mark, book.settings.cure), tuple(faults + checked)
-    ), found + checked
+    told = status(one.model, [r.batch for r in records], one.mark, book.settings.cure)
+    return Proofed(case, told, (*one.faults, *check(case)))
 
 
 def _same_titles(proofed: list[Proofed]) -> list[Finding]:

@@ -105,6 +105,7 @@ def figures_object(f: Figures) -> dict[str, Any]:
         "fatty_acid_groups_percent": {key: 100 * part for key, part in f.chemistry.groups.items()},
         "batter_g": f.batter,
         "batter_ml": f.batter_ml,
+        "placed_g": f.placed,
         "glycerol_g": f.balance.glycerol,
         "soap_g": f.balance.soap,
         "unsaponified_oil_g": f.balance.oil_left,

@@ -9,10 +9,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from support import PLAIN, prove_one, write_book
+
 from saponary.book.library import read_book
 from saponary.checks import rules
 from saponary.checks.rule import Rule
-from support import PLAIN, prove_one, write_book
 
 SIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n  formula: FINGERPRINT\n")
 UNSIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: SUPERFAT\n  formula: FINGERPRINT\n")
@@ -57,6 +58,13 @@ BROKEN: dict[str, str] = {
     "steps": before_stated("steps: [{at: portion, portion: drak, say: Stir.}]\n", TWO),
     "photos": before_stated("photo: {file: nowhere.jpg, day: 0, alt: A bar}\n"),
     "batches": before_stated("batches: [{lot: A1, poured: 2026-03-02, formula: 123456}]\n"),
+    "fading": before_stated(
+        "pour: [{beds: [{of: light}, {of: dark}]}]\nadditions: [{what: turmeric, amount: 4 g/kg}]\n", TWO
+    ),
+    "as-poured": before_stated(
+        "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, as-weighed: {sodium-hydroxide: 160 g}}]\n"
+    ),
+    "sizes": before_stated("sizes: [20 g]\n"),
     "draft": put("stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""),
 }
 

@@ -10,10 +10,11 @@ from pathlib import Path
 import jsonschema
 import pytest
 import yaml
+from support import BOOKS, PLAIN, REPOSITORY, write_book
+
 from saponary.book.library import read_book
 from saponary.book.source import read_yaml
 from saponary.cli import main
-from support import BOOKS, PLAIN, REPOSITORY, write_book
 
 KEYS = {
     "oils_g", "sodium_hydroxide_g", "potassium_hydroxide_g", "water_g", "plain_water_g", "liquids_water_g",
@@ -182,7 +183,7 @@ def test_a_build_is_the_same_bytes_twice(tmp_path: Path) -> None:
     for turn in ("one", "two"):
         root = tmp_path / turn
         command = [sys.executable, "-m", "saponary.cli", "begin", str(root / "book")]
-        environment = {"PYTHONPATH": str(REPOSITORY / "generator"), "PYTHONHASHSEED": turn[-1:] == "o" and "1" or "2"}
+        environment = {"PYTHONPATH": str(REPOSITORY / "generator"), "PYTHONHASHSEED": (turn[-1:] == "o" and "1") or "2"}
         subprocess.run(command, check=True, env=environment, stdout=subprocess.DEVNULL)
         command[-2:] = ["build", str(root / "book")]
         subprocess.run(command, check=True, env=environment, stdout=subprocess.DEVNULL)

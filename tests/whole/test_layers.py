@@ -19,6 +19,7 @@ LAYERS = (
     ("press",),
     ("proof", "resources", "output"),
     ("report", "restate", "begin"),
+    ("pour_record",),
     ("build",),
     ("cli",),
 )

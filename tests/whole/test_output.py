@@ -11,8 +11,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from saponary import output
 from support import REPOSITORY
+
+from saponary import output
 
 PAGES = 40
 

@@ -39,7 +39,7 @@ def shares(
     if weights:
         grams = {name: part.share.grams for name, part in parts.items()}
         whole = sum(grams.values())
-        if whole <= 0:
+        if whole < 1e-6:
             report.add(path, "the oils weigh nothing", "give each oil a weight above zero", key=True)
             return {}
         return {name: g / whole for name, g in grams.items()}

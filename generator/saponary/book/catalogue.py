@@ -96,6 +96,7 @@ def _all(f: Figures, built: Built) -> Iterator[Figure]:
         ("lye-solution", f.weights.total + f.water.plain),
         ("oils", f.oils),
         ("batter", f.batter),
+        ("placed", f.placed),
         ("glycerol", f.balance.glycerol),
         ("soap", f.balance.soap),
     ]
@@ -123,7 +124,7 @@ def _all(f: Figures, built: Built) -> Iterator[Figure]:
         yield Figure("iodine-value", f.chemistry.iodine_value, "iodine")
     if built.bars:
         yield Figure("bars", float(built.bars), "count")
-        yield Figure("bar", f.batter / built.bars, "mass")
+        yield Figure("bar", f.loaf / built.bars, "mass")
     for portion in f.portions:
         yield from _portion(portion)
 

@@ -86,7 +86,7 @@ def read_positive_mass(value: object) -> Quantity:
     q = read_mass(value)
     if q.value <= 0:
         raise QuantityError(f"{q.text!r} is no weight", "a weight above zero, such as 1000 g")
-    return q
+    return _bounded(q, 1e-6, 1e7, q.grams, "a weight from a microgram to 10 000 kg")
 
 
 def read_share(value: object) -> Quantity:
@@ -95,6 +95,8 @@ def read_share(value: object) -> Quantity:
         raise QuantityError(
             f"{q.text!r} is more than the whole", f"write {q.text.strip()} % if per cent is meant"
         )
+    if 0 < q.fraction < 1e-6:
+        raise QuantityError(f"{q.text!r} is too little to weigh", "a share of at least 0.0001 %, or 0 %")
     return _bounded(q, 0.0, 1.0, q.fraction, "a share from 0 % to 100 %")
 
 
@@ -123,7 +125,9 @@ def read_any_amount(value: object) -> Amount:
     amount = parse_amount(value)
     if amount.quantity.value < 0:
         raise QuantityError(f"{amount.text!r} is less than nothing", "an amount of 0 or more")
-    if amount.quantity.value > 10**7:
+    size = amount.quantity.millilitres if amount.is_volume else amount.quantity.grams
+    per = amount.per_grams_of_oil
+    if size > 1e7 or (per is not None and size > 100 * per):
         raise QuantityError(f"{amount.text!r} is outside what is possible here", "an amount a bench can hold")
     return amount
 

@@ -23,6 +23,18 @@ from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
 from saponary.pantry import model as pantry
 
+FILL = 0.95
+"""How full a mould is poured where nothing is said: common practice, no source."""
+
+
+@dataclass(frozen=True)
+class Sized:
+    """The formula at another size: a mould filled, or a weight of oils."""
+
+    name: str
+    formula: lye.Formula
+    bars: int | None
+
 
 @dataclass(frozen=True)
 class Built:
@@ -32,6 +44,7 @@ class Built:
     mould: geometry.Mould | None = None
     mould_name: str | None = None
     bars: int | None = None
+    sizes: tuple[Sized, ...] = ()
 
 
 @dataclass
@@ -108,7 +121,9 @@ class _Builder:
             total = self.fill(at, mould)
         if total is None:
             return None, self.report.findings
-        return Built(at(total), mould, mould_name, self.bars(mould)), self.report.findings
+        whole = at(total)
+        built = Built(whole, mould, mould_name, self.bars(mould), self.sizes(whole))
+        return built, self.report.findings
 
     # --- lye and mould ----------------------------------------------------------------
 
@@ -162,7 +177,33 @@ class _Builder:
             return None
         if mould.kind == "cavities":
             return mould.count
-        return geometry.bars(mould, self.recipe.cut.millimetres) if self.recipe.cut else None
+        cut = self.recipe.cut
+        if cut is None:
+            return None
+        return geometry.bars(mould, cut.along.millimetres, cut.across.millimetres if cut.across else None)
+
+    def sizes(self, whole: lye.Formula) -> tuple[Sized, ...]:
+        """The other sizes offered, each the whole formula times one factor."""
+        made: list[Sized] = []
+        fill = self.recipe.oils.fill
+        for index, size in enumerate(self.recipe.sizes):
+            if size.oils is not None:
+                factor = size.oils.grams / whole.oils_grams
+                made.append(Sized(size.oils.text.strip(), whole.scaled(factor), None))
+                continue
+            name = size.mould or ""
+            mould = self.shelf.moulds.get(name)
+            if mould is None:
+                self.report.add(
+                    ("sizes", index),
+                    f"the mould {name!r} is not in the pantry",
+                    suggest(name, self.shelf.moulds, "moulds"),
+                )
+                continue
+            to = size.to.fraction if size.to else fill.to.fraction if fill else FILL
+            factor = geometry.millilitres(mould) * to / weigh(whole).loaf_ml
+            made.append(Sized(name, whole.scaled(factor), self.bars(mould)))
+        return tuple(made)
 
     def fill(self, at: Callable[[float], lye.Formula], mould: geometry.Mould | None) -> float | None:
         """Grams of oils that fill the mould; batter volume is a straight line in them."""
@@ -170,9 +211,9 @@ class _Builder:
         if fill is None or mould is None:
             return None
         wanted = geometry.millilitres(mould) * fill.to.fraction
-        first, second = weigh(at(1000.0)).batter_ml, weigh(at(2000.0)).batter_ml
+        first, second = weigh(at(1000.0)).loaf_ml, weigh(at(2000.0)).loaf_ml
         grams = 1000.0 + 1000.0 * (wanted - first) / (second - first) if second > first else -1.0
-        if grams <= 0:
+        if grams < 1.0:
             self.report.add(
                 ("oils", "fill"), "this mould has no room for any oil", "fill it further, or add less"
             )

@@ -8,18 +8,22 @@ from __future__ import annotations
 
 import os
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path, PurePosixPath
 from typing import TypeVar
 
 from pydantic import BaseModel
 
-from saponary.book import pantry_file, schema
-from saponary.book.findings import Finding, Place
+from saponary.book import pantry_file, quotes, schema
+from saponary.book.findings import Finding, Place, suggest
 from saponary.book.pantry_schema import PantryFile
 from saponary.book.recipe import Recipe
-from saponary.book.settings import Settings
-from saponary.book.source import Tree, read_yaml
+from saponary.book.records import BatchesFile, BatchRecord, records
+from saponary.book.reporter import Reporter
+from saponary.book.settings import Purity, Settings
+from saponary.book.source import Lines, Tree, read_yaml
 from saponary.pantry.model import Pantry
 from saponary.pantry.tables import standard
 
@@ -45,12 +49,13 @@ class RecipeFile:
     def body(self) -> str:
         return self.text[self.body_start :]
 
+    @cached_property
+    def _lines(self) -> Lines:
+        return Lines(self.text)
+
     def place_at(self, offset: int) -> Place:
         """Line and column of a character of the file; a line ends at \\n, \\r\\n or \\r."""
-        before = self.text[:offset].replace("\r\n", "\n").replace("\r", "\n")
-        line = before.count("\n") + 1
-        start = before.rfind("\n") + 1
-        column = len(before) - start + 1
+        line, column = self._lines.at(offset)
         if line == 1 and self.text.startswith("\ufeff"):
             column = max(1, column - 1)
         return Place(self.file, line, column)
@@ -65,6 +70,7 @@ class Book:
     pantry: Pantry
     recipes: list[RecipeFile]
     photos: frozenset[str]
+    batches: Mapping[str, tuple[BatchRecord, ...]]
     findings: list[Finding]
 
 
@@ -76,7 +82,9 @@ def is_book(root: Path) -> bool:
 def read_book(root: Path) -> Book:
     """Read everything. `root` must be a folder that `is_book`."""
     findings: list[Finding] = []
-    settings, _, found = _read_part(root, "book.yaml", Settings)
+    settings, own_tree, found = _read_part(root, "book.yaml", Settings)
+    findings += found
+    settings, found = _with_sound_purity(settings or Settings(), own_tree)
     findings += found
     own, own_tree, found = _read_part(root, "pantry.yaml", PantryFile)
     findings += found
@@ -95,7 +103,44 @@ def read_book(root: Path) -> Book:
                 "write one to recipes/NAME.md",
             )
         )
-    return Book(root, settings or Settings(), pantry, recipes, _photo_names(root), findings)
+    return Book(root, settings, pantry, recipes, _photo_names(root), _batches(root, recipes, findings), findings)
+
+
+def _batches(
+    root: Path, recipes: list[RecipeFile], findings: list[Finding]
+) -> dict[str, tuple[BatchRecord, ...]]:
+    """Every recipe's batches, by slug: those in its own file, then those in `batches/`."""
+    found = {
+        recipe.slug: records(recipe.model.batches, recipe.file, recipe.tree) for recipe in recipes if recipe.model
+    }
+    known = {recipe.slug for recipe in recipes}
+    for path in sorted((root / "batches").glob("*.yaml")):
+        file = f"batches/{_printable(path.name)}"
+        if path.stem not in known:
+            findings.append(
+                Finding("reading", "error", Place(file), f"there is no recipe {path.stem!r} for these batches",
+                        suggest(path.stem, known, "recipes"))
+            )  # fmt: skip
+            continue
+        own, tree, faults = _read_part(root, f"batches/{path.name}", BatchesFile)
+        findings += faults
+        if own is not None:
+            found[path.stem] = (*found.get(path.stem, ()), *records(own.batches, file, tree))
+    return found
+
+
+def _with_sound_purity(settings: Settings, tree: Tree) -> tuple[Settings, list[Finding]]:
+    """The settings, an alkali's purity that cannot be put aside, and what is wrong with it."""
+    report = Reporter(tree, "book.yaml", "sense")
+    for name in ("sodium", "potassium"):
+        given = getattr(settings.purity, name)
+        if given is not None and not 0.5 <= given.fraction <= 1.0:
+            report.add(
+                ("purity", name),
+                f"a purity of {100 * given.fraction:g} % is no alkali of the trade",
+                "from 50 % to 100 %",
+            )
+    return (settings.model_copy(update={"purity": Purity()}) if report.findings else settings), report.findings
 
 
 def _photo_names(root: Path) -> frozenset[str]:
@@ -112,12 +157,18 @@ def _photo_names(root: Path) -> frozenset[str]:
 def _recipe_names(root: Path, findings: list[Finding]) -> list[str]:
     folder = root / "recipes"
     try:
-        names = sorted(entry.name for entry in os.scandir(folder) if entry.name.endswith(".md"))
-    except OSError:
+        names = sorted(name for name in os.listdir(folder) if name.casefold().endswith(".md"))
+    except FileNotFoundError:
+        return []
+    except OSError as error:
+        fault = f"the recipes cannot be read: {error.strerror or error}"
+        findings.append(
+            Finding("reading", "error", Place("recipes"), fault, "recipes/ is a folder that you may read")
+        )
         return []
     kept: list[str] = []
     for name in names:
-        slug = name[:-3]
+        slug = name[:-3] if name.endswith(".md") else ""
         if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", slug):
             findings.append(
                 Finding("reading", "error", Place(f"recipes/{_printable(name)}"), "this file's name is its address on the site and cannot serve as one",
@@ -125,11 +176,17 @@ def _recipe_names(root: Path, findings: list[Finding]) -> list[str]:
             )  # fmt: skip
         else:
             kept.append(name)
+    if len(kept) > MAX_RECIPES:
+        findings.append(
+            Finding("reading", "error", Place("recipes"), f"this book has {len(kept)} recipes",
+                    f"a book may have {MAX_RECIPES}; split it")
+        )  # fmt: skip
     return kept[:MAX_RECIPES]
 
 
 def _printable(name: str) -> str:
-    return name.encode("utf-8", "backslashreplace").decode("utf-8")
+    """A file's name as a message may show it, whatever bytes it is made of."""
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in name)
 
 
 def read_text(root: Path, file: str) -> tuple[str | None, Finding | None]:
@@ -143,18 +200,22 @@ def read_text(root: Path, file: str) -> tuple[str | None, Finding | None]:
         if not path.resolve(strict=True).is_relative_to(root.resolve()):
             return fault("this link leads out of the book", "put the file itself into the book")
         if not path.is_file():
-            return fault("this is not a file", "a recipe is a text file")
-        size = path.stat().st_size
+            return fault("this is not a file", "a text file is needed here")
+        data, size = _bytes(path)
         if size > MAX_FILE_BYTES:
             return fault(
                 f"this file has {size / 1e6:.0f} MB",
                 f"keep a recipe below {MAX_FILE_BYTES / 1e6:.0f} MB; photos go into photos/",
             )
-        data = path.read_bytes()
+    except FileNotFoundError:
+        return fault("this link leads nowhere", "put the file itself into the book")
     except OSError as error:
-        return fault(f"this file cannot be read: {error.strerror or error}", "check its permissions")
+        return fault(f"this file cannot be read: {error.strerror or error}", "check its permissions and links")
+    except RuntimeError:
+        return fault("this link leads back to itself", "put the file itself into the book")
     if not data.strip():
-        return fault("this file is empty", "write `---`, the front matter, `---` and the notes")
+        recipe = "write `---`, the front matter, `---` and the notes"
+        return fault("this file is empty", recipe if file.endswith(".md") else "write to it, or delete it")
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return fault("this file is in UTF-16", "save it as UTF-8")
     if b"\0" in data:
@@ -170,10 +231,18 @@ def read_text(root: Path, file: str) -> tuple[str | None, Finding | None]:
         )
 
 
+def _bytes(path: Path) -> tuple[bytes, int]:
+    """A file's bytes, no more than may be read, and its size."""
+    with path.open("rb") as opened:
+        data = opened.read(MAX_FILE_BYTES + 1)
+        return data, max(len(data), os.fstat(opened.fileno()).st_size)
+
+
 def _byte_place(file: str, data: bytes, at: int) -> Place:
     before = data[:at].replace(b"\r\n", b"\n").replace(b"\r", b"\n")
     line = before[before.rfind(b"\n") + 1 :].decode("utf-8", "replace")
-    return Place(file, before.count(b"\n") + 1, len(line) + 1)
+    row = before.count(b"\n") + 1
+    return Place(file, row, len(line) + (0 if row == 1 and data.startswith(b"\xef\xbb\xbf") else 1))
 
 
 def _read_part(root: Path, file: str, model: type[M]) -> tuple[M | None, Tree, list[Finding]]:
@@ -252,7 +321,26 @@ def parse_recipe(file: str, text: str) -> RecipeFile:
             )
         return recipe
     recipe.model, faults = schema.validate(Recipe, recipe.tree, file)
-    recipe.findings += faults
+    recipe.findings += faults + _of_notes(recipe)
     if any(f.severity == "error" for f in recipe.findings):
         recipe.model = None
     return recipe
+
+
+_UNPRINTABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
+
+
+def _of_notes(recipe: RecipeFile) -> list[Finding]:
+    """What the notes may not hold: control characters, or figures without end."""
+    found: list[Finding] = []
+    control = _UNPRINTABLE.search(recipe.text, recipe.body_start)
+    if control is not None:
+        place = recipe.place_at(control.start())
+        found.append(
+            Finding("reading", "error", place, f"a control character, U+{ord(control[0]):04X}", "take it out")
+        )
+    if quotes.braces(recipe) > quotes.MAX_FIGURES:
+        place = recipe.place_at(recipe.body_start)
+        message = f"the texts of this recipe open more than {quotes.MAX_FIGURES} braces"
+        found.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
+    return found

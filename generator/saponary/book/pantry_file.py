@@ -13,7 +13,8 @@ from saponary.lye import fatty_acids as acids
 from saponary.lye import mould as geometry
 from saponary.lye.constants import NAOH
 from saponary.pantry import model as pantry
-from saponary.pantry.model import Pantry, Range, Source
+from saponary.pantry.colour import near
+from saponary.pantry.model import Chip, Pantry, Range, Source
 
 
 def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pantry, list[Finding]]:
@@ -52,6 +53,7 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
                 f"the oil {infusion.carrier!r} is not known",
                 suggest(infusion.carrier, oils, "oils"),
             )
+    infusions = {name: infusion for name, infusion in infusions.items() if infusion.carrier in oils}
     return (
         standard.with_changes(
             oils=oils, liquids=liquids, additions=additions, moulds=moulds, infusions=infusions
@@ -98,7 +100,7 @@ def _oil(name: str, own: OilEntry, base: pantry.Oil | None, report: Reporter) ->
     iodine = base.iodine_value if base else None
     if own.iodine_value is not None:
         iodine = Range(own.iodine_value.number, own.iodine_value.number, own.iodine_value.number)
-    elif own.fatty_acids is not None and composition:
+    elif own.fatty_acids is not None and sum(composition.values()) > 0:
         computed = acids.iodine_value(composition)
         iodine = Range(computed, computed, computed)
     kept: dict[str, Any] = {
@@ -209,20 +211,7 @@ def _addition(
         report.add(
             (group, name, "usual"), "the usual rate runs backwards", "give the lower rate, then the upper"
         )
-    colour = start.colour
-    if own.fresh is not None or own.cured is not None:
-        fresh = own.fresh or (colour.fresh if colour else own.cured)
-        cured = own.cured or (colour.cured if colour else own.fresh)
-        depth = own.full_depth.number if own.full_depth else (colour.full_depth if colour else None)
-        colour = pantry.Colour(
-            fresh or "", cured or "", depth, colour.lightfast if colour else None, fresh == cured
-        )
-    elif group == "colourants" and colour is None:
-        report.add(
-            (group, name),
-            f"the colourant {name!r} has no colour",
-            'add fresh: "#a4503c" and cured: "#b98f86"',
-        )
+    colour = _colour(name, own, start.colour, group, report)
     kept: dict[str, Any] = {
         field: given
         for field, given in (
@@ -240,6 +229,33 @@ def _addition(
         if given is not None
     }
     return replace(start, usual=usual, colour=colour, source=_maker(start.source, "maker", own, None), **kept)
+
+
+def _colour(
+    name: str, own: AdditionEntry, old: pantry.Colour | None, group: str, report: Reporter
+) -> pantry.Colour | None:
+    """The colour with the maker's own over it."""
+    fresh = own.fresh or (old.fresh if old else own.cured)
+    cured = own.cured or (old.cured if old else own.fresh)
+    if fresh is None or cured is None:
+        if group == "colourants":
+            report.add(
+                (group, name),
+                f"the colourant {name!r} has no colour",
+                'add fresh: "#a4503c" and cured: "#b98f86"',
+            )
+        return None
+    chips = tuple(Chip(c.dose.number, c.day, c.colour, c.note or "colour chip") for c in own.chips)
+    told = own.fresh is not None or own.cured is not None
+    start = old or pantry.Colour(fresh, cured)
+    return replace(
+        start,
+        fresh=fresh,
+        cured=cured,
+        full_depth=own.full_depth.number if own.full_depth else start.full_depth,
+        stays=own.stays if own.stays is not None else (near(fresh, cured) if told else start.stays),
+        chips=start.chips + chips,
+    )
 
 
 def _mould(name: str, own: MouldEntry, report: Reporter) -> geometry.Mould | None:
@@ -267,8 +283,10 @@ def _mould(name: str, own: MouldEntry, report: Reporter) -> geometry.Mould | Non
             box.top_width.millimetres if box.top_width else None,
             liner=box.liner.millimetres if box.liner else 0.0, count=box.count,
         )  # fmt: skip
-    across = shape.diameter if shape.kind == "cylinder" else shape.width
-    if shape.kind != "cavities" and (geometry.millilitres(shape) <= 0 or 2 * shape.liner >= across):
+    sides = (shape.length, shape.width or shape.diameter, shape.top_length, shape.top_width)
+    across = min((side for side in sides if side), default=0.0)
+    deep = shape.length if shape.kind == "cylinder" else shape.height
+    if shape.kind != "cavities" and shape.liner >= min(across / 2, deep):
         report.add(("moulds", name), "the liner leaves no room in this mould", "check the measures")
         return None
     return shape

@@ -76,6 +76,15 @@ class LiquidEntry(Part):
     note: ShortText | None = None
 
 
+class ChipEntry(Part):
+    """A colour chip: the colour of a bar at a dose, on a day of its cure."""
+
+    dose: Rate
+    day: Annotated[int, Field(ge=0, le=5000)]
+    colour: Colour
+    note: ShortText | None = None
+
+
 class AdditionEntry(Part):
     name: ShortText | None = None
     kind: ShortText | None = None
@@ -89,6 +98,8 @@ class AdditionEntry(Part):
     fresh: Colour | None = None
     cured: Colour | None = None
     full_depth: Rate | None = None
+    stays: bool | None = None
+    chips: Annotated[list[ChipEntry], Field(max_length=60)] = []
     price: Price | None = None
     supplier: ShortText | None = None
     note: ShortText | None = None

@@ -6,15 +6,14 @@ The models say what a maker may write; what it weighs is worked out from them in
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, Any, Literal
 
 from pydantic import Field, model_validator
 
+from saponary.book.batch import Batch, PhotoRef, ShortText, Text
 from saponary.book.fields import (
     AnyAmount,
     Length,
-    Mass,
     Name,
     Part,
     PartSize,
@@ -22,15 +21,13 @@ from saponary.book.fields import (
     Ratio,
     Share,
     Superfat,
-    Temperature,
     problem,
     shorthand,
 )
 from saponary.book.pour import PourStep
 
-Text = Annotated[str, Field(max_length=4000)]
-ShortText = Annotated[str, Field(max_length=300)]
 Stage = Literal["lye", "oils", "trace"]
+AdditionStage = Literal["lye", "oils", "trace", "pour"]
 
 
 class OilPart(Part):
@@ -107,7 +104,7 @@ class Addition(Part):
 
     what: Name
     amount: AnyAmount
-    at: Stage | None = None
+    at: AdditionStage | None = None
     from_: ShortText | None = None
 
 
@@ -129,45 +126,47 @@ class Portion(Part):
     additions: Annotated[list[Addition], Field(max_length=40)] = []
 
 
-class PhotoRef(Part):
-    """A photograph of a batch on a day of its cure; day 0 is the pour."""
-
-    file: ShortText
-    day: Annotated[int, Field(ge=0, le=5000)]
-    note: Text | None = None
-    alt: ShortText | None = None
-
-
-class FreeAlkali(Part):
-    """A test of a bar for free alkali."""
-
-    test: ShortText
-    result: Literal["none", "trace", "present"]
-    on: date
-
-
-class Batch(Part):
-    """One batch as really made."""
-
-    lot: ShortText
-    poured: date
-    formula: Annotated[str, Field(pattern=r"^[0-9a-f]{6,64}$")] | None = None
-    unmoulded: date | None = None
-    cut: date | None = None
-    weighed: dict[Annotated[int, Field(ge=0, le=5000)], Mass] = {}
-    photos: Annotated[list[PhotoRef], Field(max_length=200)] = []
-    free_alkali: FreeAlkali | None = None
-    lye_temperature: Temperature | None = None
-    oils_temperature: Temperature | None = None
-    notes: Text | None = None
-
-
 class Step(Part):
     """A step of the work in the maker's words, set into the order of hands."""
 
     at: Literal["before", "lye", "oils", "trace", "split", "portion", "pour", "cover"]
     portion: Name | None = None
     say: Text
+
+
+class Cut(Part):
+    """How bars are cut: every so far along the mould and, for a slab, across it."""
+
+    along: Length
+    across: Length | None = None
+
+
+class Size(Part):
+    """Another size the recipe is offered in: a mould filled to a share, or so much oil."""
+
+    mould: Name | None = None
+    to: Share | None = None
+    oils: PositiveMass | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def bare(cls, value: object) -> object:
+        """`loaf-10` stands for a mould, `2000 g` for so much oil."""
+        if isinstance(value, str):
+            return {"oils": value} if value[:1].isdigit() else {"mould": value}
+        return value
+
+    @model_validator(mode="after")
+    def one_of(self) -> Size:
+        if (self.mould is None) == (self.oils is None):
+            raise problem("a size is a mould or a weight of oils", "such as loaf-10, or 2000 g")
+        return self
+
+
+class Label(Part):
+    """What the bar's label states."""
+
+    net_weight: PositiveMass | None = None
 
 
 class Waiver(Part):
@@ -193,11 +192,13 @@ class Recipe(Part):
     portions: Annotated[list[Portion], Field(max_length=16)] = []
     pots: Literal["one", "separate"] = "one"
     mould: Name | None = None
-    cut: Length | None = None
+    cut: Annotated[Cut, shorthand("along")] | None = None
+    sizes: Annotated[list[Size], Field(max_length=20)] = []
     pour: Annotated[list[PourStep], Field(max_length=24)] = []
     vessel: ShortText | None = None
     steps: Annotated[list[Step], Field(max_length=60)] = []
     photo: PhotoRef | None = None
+    label: Label | None = None
     batches: Annotated[list[Batch], Field(max_length=400)] = []
     stated: dict[ShortText, ShortText] = {}
     waive: Annotated[list[Waiver], Field(max_length=20)] = []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import types
 from collections.abc import Mapping
 from typing import Any, TypeVar, Union, get_args, get_origin
@@ -9,8 +10,8 @@ from typing import Any, TypeVar, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 
 from saponary.book.fields import Part
-from saponary.book.findings import Finding, Place, suggest
-from saponary.book.source import Path, Tree
+from saponary.book.findings import Finding, Place, nearest, suggest
+from saponary.book.source import MAX_FAULTS, Path, Tree, shown
 
 M = TypeVar("M", bound=BaseModel)
 
@@ -22,6 +23,8 @@ _PLAIN: Mapping[str, tuple[str, str]] = {
     "model_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
     "model_attributes_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
     "int_parsing": ("a whole number is needed here", "such as 14"),
+    "int_parsing_size": ("this number is too long", "such as 14"),
+    "int_from_float": ("a whole number is needed here", "such as 14"),
     "int_type": ("a whole number is needed here", "such as 14"),
     "float_parsing": ("a number is needed here", "such as 8 or -6.5"),
     "float_type": ("a number is needed here", "such as 8 or -6.5"),
@@ -40,15 +43,21 @@ def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Find
     try:
         return model.model_validate(tree.data, strict=False), []
     except ValidationError as error:
-        faults = [_finding(model, tree, file, fault) for fault in error.errors(include_url=False)]
+        every = error.errors(include_url=False)
+    faults = [_finding(model, tree, file, fault) for fault in every[:MAX_FAULTS]]
+    if len(every) > MAX_FAULTS:
+        more = f"{len(every) - MAX_FAULTS} more faults are not listed"
+        faults.append(Finding("schema", "error", Place(file), more, "mend those listed first"))
     unique: dict[tuple[Place, str], Finding] = {(f.place, f.message): f for f in faults}
     return None, list(unique.values())
 
 
 def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Finding:
     kind, context = fault["type"], fault.get("ctx", {})
-    path: Path = tuple(part for part in fault["loc"] if part != "[key]")
-    on_key = kind == "extra_forbidden" or "[key]" in fault["loc"]
+    path: Path = tuple(fault["loc"])
+    of_key = path[-1:] == ("[key]",) and path not in tree.values
+    path = path[:-1] if of_key else path
+    on_key = kind == "extra_forbidden" or of_key
     span = tree.nearest(path, key=on_key)
     if kind == "missing":
         span = tree.keys.get(path[:-1]) or tree.nearest(path[:-1])
@@ -57,12 +66,12 @@ def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Findi
         message, hint = context["message"], context["hint"]
     elif kind == "extra_forbidden":
         known = known_keys(model, path[:-1])
-        message, hint = f"unknown key {path[-1]!r}", suggest(str(path[-1]), known, "keys")
+        message, hint = f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known, "keys")
     elif kind == "literal_error":
-        message, hint = (
-            f"{_shown(fault['input'])} is not one of the words known here",
-            f"expected {context['expected']}",
-        )
+        expected = context["expected"]
+        close = nearest(str(fault["input"]), re.findall(r"'([^']+)'", expected))
+        message = f"{shown(fault['input'])} is not one of the words known here"
+        hint = f"expected {expected}" if close is None else f"did you mean {close!r}? expected {expected}"
     elif kind in ("too_short", "string_too_short"):
         message, hint = "this is too short or empty", f"at least {context.get('min_length', 1)} needed"
     elif kind in ("too_long", "string_too_long"):
@@ -70,25 +79,20 @@ def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Findi
     elif kind in ("greater_than_equal", "less_than_equal", "greater_than", "less_than"):
         bound = next(v for k, v in context.items() if k in ("ge", "le", "gt", "lt"))
         word = "at least" if kind.startswith("greater") else "at most"
-        message, hint = f"{_shown(fault['input'])} is out of range", f"{word} {bound}"
+        message, hint = f"{shown(fault['input'])} is out of range", f"{word} {bound}"
     elif kind == "string_pattern_mismatch":
         message, hint = (
-            f"{_shown(fault['input'])} does not have the right form",
+            f"{shown(fault['input'])} does not have the right form",
             f"expected the form {context['pattern']}",
         )
     elif kind in _PLAIN:
         message, hint = _PLAIN[kind]
-        message = message.format(key=str(path[-1]) if path else "a value")
+        message = message.format(key=str(path[-1])[:60] if path else "a value")
         if fault["input"] is None and kind != "missing":
-            message = f"nothing is given for {str(path[-1])!r}" if path else "this file is empty"
+            message = f"nothing is given for {shown(str(path[-1]))}" if path else "this file is empty"
     else:
         message, hint = fault["msg"], "see `saponary schema`"
     return Finding("schema", "error", place, message, hint)
-
-
-def _shown(value: object) -> str:
-    text = repr(value)
-    return text if len(text) <= 42 else text[:40] + "…"
 
 
 def known_keys(model: type[BaseModel], path: Path) -> list[str]:

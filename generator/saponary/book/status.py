@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from saponary.book.batch import Batch
 from saponary.book.recipe import Recipe
 from saponary.lye.fingerprint import matches
 
@@ -19,19 +21,19 @@ class Status:
     missing: str = ""
 
 
-def status(recipe: Recipe, fingerprint: str, cure_days: int) -> Status:
+def status(recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days: int) -> Status:
     """Draft: nothing stated. Tested: a batch of this very formula, cured, with a clean
     free-alkali test at or after the end of its cure. Else stated. No clock is asked: the
     date of the test says how long the batch had cured.
     """
     if not recipe.stated:
         return Status("draft", "needs its figures stated")
-    same = [b for b in recipe.batches if b.formula is not None and matches(b.formula, fingerprint)]
+    same = [b for b in batches if b.formula is not None and matches(b.formula, fingerprint)]
     if not same:
         return Status("stated", "needs a batch poured to this formula")
-    clean = [b for b in same if b.free_alkali is not None and b.free_alkali.result == "none"]
+    clean = [(b, test) for b in same if (test := b.clean_test()) is not None]
     if not clean:
         return Status("stated", "needs a clean free-alkali test of a batch poured to this formula")
-    if not any(b.free_alkali and (b.free_alkali.on - b.poured).days >= cure_days for b in clean):
+    if not any((test.on - batch.poured).days >= cure_days for batch, test in clean):
         return Status("stated", f"needs a clean free-alkali test after {cure_days} days of cure")
     return Status("tested")

@@ -39,6 +39,7 @@ _NUMBER = re.compile(
     re.VERBOSE,
 )
 _MAX_LENGTH = 60
+_MAX_DECIMALS = 9
 
 
 class QuantityError(ValueError):
@@ -93,10 +94,10 @@ class Quantity:
 def clean(text: str) -> str:
     """Spaces of every kind to one plain space; vulgar fractions and signs to ASCII."""
     out: list[str] = []
-    for char in text.strip():
+    for char in text.strip(" \t\r\n"):
         if unicodedata.category(char) == "No" and "FRACTION" in unicodedata.name(char, ""):
             out.append(" " + unicodedata.normalize("NFKC", char).replace("⁄", "/"))
-        elif char.isspace():
+        elif char in "\t\n\r" or unicodedata.category(char) == "Zs":
             out.append(" ")
         else:
             out.append({"−": "-", "⁄": "/", "º": "°"}.get(char, char))
@@ -135,6 +136,8 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
         raise QuantityError(
             f"{whole!r} is not a number", "a fraction needs a denominator above zero"
         ) from error
+    if decimals is not None and decimals > _MAX_DECIMALS:
+        raise QuantityError(f"{whole!r} has too many decimals", f"write at most {_MAX_DECIMALS} of them")
     if found["sign"] in ("-", "−"):
         value = -value
     return value, decimals, rest.strip()

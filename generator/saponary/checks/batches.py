@@ -5,43 +5,47 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.findings import Finding
+from saponary.book.records import BatchRecord
 from saponary.checks.rule import Case, Rule
 from saponary.lye.fingerprint import matches
 
 
 def check(case: Case) -> Iterator[Finding]:
     lots: set[str] = set()
-    for index, batch in enumerate(case.model.batches):
-        path = ("batches", index)
+    for record in case.batches:
+        batch = record.batch
         if batch.lot in lots:
-            yield case.finding(
-                RULE.name,
-                (*path, "lot"),
-                f"the lot {batch.lot!r} is recorded twice",
-                "give each batch its own lot",
+            yield record.finding(
+                RULE.name, ("lot",), f"the lot {batch.lot!r} is recorded twice", "give each batch its own lot"
             )
         lots.add(batch.lot)
         if batch.formula is not None and not matches(batch.formula, case.fingerprint):
-            yield case.finding(
-                RULE.name, (*path, "formula"), f"lot {batch.lot} was poured to an earlier formula, {batch.formula}",
-                f"the recipe's formula is now {case.fingerprint}; pour and record a batch to it", "warning",
-            )  # fmt: skip
-        for name in ("unmoulded", "cut"):
-            day = getattr(batch, name)
-            if day is not None and day < batch.poured:
-                yield case.finding(
-                    RULE.name,
-                    (*path, name),
-                    f"lot {batch.lot} was {name} before it was poured",
-                    "check the two dates",
-                )
-        if batch.free_alkali is not None and batch.free_alkali.on < batch.poured:
-            yield case.finding(
+            yield record.finding(
                 RULE.name,
-                (*path, "free-alkali", "on"),
-                f"lot {batch.lot} was tested before it was poured",
-                "check the two dates",
+                ("formula",),
+                f"lot {batch.lot} was poured to an earlier formula, {batch.formula}",
+                f"the recipe's formula is now {case.fingerprint}; pour and record a batch to it",
+                "warning",
             )
+        yield from _days(record)
+
+
+def _days(record: BatchRecord) -> Iterator[Finding]:
+    batch, hint = record.batch, "check the two dates"
+    for name in ("unmoulded", "cut"):
+        day = getattr(batch, name)
+        if day is not None and day < batch.poured:
+            yield record.finding(RULE.name, (name,), f"lot {batch.lot} was {name} before it was poured", hint)
+    for index, test in enumerate(batch.free_alkali):
+        if test.on < batch.poured:
+            path = ("free-alkali", index, "on") if ("free-alkali", index) in _paths(record) else ("free-alkali", "on")
+            yield record.finding(RULE.name, path, f"lot {batch.lot} was tested before it was poured", hint)
+
+
+def _paths(record: BatchRecord) -> set[tuple[str | int, ...]]:
+    """Paths inside this batch, to tell a list of tests from a single one."""
+    start = len(record.path)
+    return {path[start:] for path in record.tree.values if path[:start] == record.path}
 
 
 RULE = Rule(

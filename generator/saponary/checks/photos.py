@@ -2,32 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
-from saponary.book.findings import Finding, suggest
-from saponary.book.recipe import PhotoRef
+from saponary.book.batch import PhotoRef
+from saponary.book.findings import Finding, Place, suggest
 from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
 
 
 def check(case: Case) -> Iterator[Finding]:
-    shots: list[tuple[Path, PhotoRef]] = []
     if case.model.photo is not None:
-        shots.append((("photo",), case.model.photo))
-    for b, batch in enumerate(case.model.batches):
-        shots += [(("batches", b, "photos", i), shot) for i, shot in enumerate(batch.photos)]
-    for path, shot in shots:
-        if shot.file not in case.book.photos:
-            yield case.finding(
-                RULE.name,
-                (*path, "file"),
-                f"there is no photo photos/{shot.file}",
-                suggest(shot.file, case.book.photos, "photos"),
-            )
-        if not shot.alt and not shot.note:
-            yield case.finding(
-                RULE.name, path, "this photo has no words", "add alt: what is to be seen, or note:", "warning"
-            )
+        yield from _look(case, case.model.photo, lambda path: case.place(("photo", *path)))
+    for record in case.batches:
+        for index, shot in enumerate(record.batch.photos):
+            start: Path = ("photos", index)
+            yield from _look(case, shot, lambda path, r=record, s=start: r.place((*s, *path)))  # type: ignore[misc]
+
+
+def _look(case: Case, shot: PhotoRef, place: Callable[[Path], Place]) -> Iterator[Finding]:
+    if shot.file not in case.book.photos:
+        hint = suggest(shot.file, case.book.photos, "photos")
+        yield Finding(RULE.name, "error", place(("file",)), f"there is no photo photos/{shot.file}", hint)
+    if not shot.alt and not shot.note:
+        hint = "add alt: what is to be seen, or note:"
+        yield Finding(RULE.name, "warning", place(()), "this photo has no words", hint)
 
 
 RULE = Rule(

@@ -12,6 +12,7 @@ from saponary.book.formula import Built
 from saponary.book.library import Book, RecipeFile
 from saponary.book.quotes import Quote
 from saponary.book.recipe import Recipe
+from saponary.book.records import BatchRecord
 from saponary.book.source import Path
 from saponary.lye.figures import Figures
 
@@ -29,6 +30,7 @@ class Case:
     catalogue: Mapping[str, Figure]
     quotes: tuple[Quote, ...]
     fingerprint: str
+    batches: tuple[BatchRecord, ...]
     book: Book
 
     def place(self, path: Path, *, key: bool = False) -> Place:

@@ -47,11 +47,22 @@ class Figures:
     additions_water: float
     batter: float
     batter_ml: float
+    placed: float
+    placed_ml: float
     portions: tuple[portions.PortionFigures, ...]
 
     @property
     def batter_density(self) -> float:
         return self.batter / self.batter_ml if self.batter_ml > 0 else 0.0
+
+    @property
+    def loaf(self) -> float:
+        """Grams in the mould: batter, and what is set into or onto it."""
+        return self.batter + self.placed
+
+    @property
+    def loaf_ml(self) -> float:
+        return self.batter_ml + self.placed_ml
 
     @property
     def fresh_water(self) -> float:
@@ -75,12 +86,12 @@ def weigh(formula: Formula) -> Figures:
     pure = weights.pure_grams(formula.alkali)
     to_oils = pure * taken / weights.moles(formula.alkali) if pure > 0 else 0.0
     liquids_grams = sum(part.grams for part in formula.liquids)
-    additions_grams = sum(part.grams for part in formula.additions)
+    stirred_grams = sum(part.grams for part in formula.stirred)
     volume = (
         density.oils_millilitres(formula.oils)
         + density.lye_millilitres(weights, sources.plain)
         + density.liquids_millilitres(formula.liquids)
-        + density.additions_millilitres(formula.additions)
+        + density.additions_millilitres(formula.stirred)
     )
     return Figures(
         oils=formula.oils_grams,
@@ -99,9 +110,11 @@ def weigh(formula: Formula) -> Figures:
         liquids=liquids_grams,
         liquids_fat=fat,
         liquids_sugar=sum(part.grams * part.sugar for part in formula.liquids),
-        additions=additions_grams,
+        additions=sum(part.grams for part in formula.additions),
         additions_water=sum(part.grams * part.water for part in formula.additions),
-        batter=formula.oils_grams + weights.total + sources.plain + liquids_grams + additions_grams,
+        batter=formula.oils_grams + weights.total + sources.plain + liquids_grams + stirred_grams,
         batter_ml=volume,
+        placed=sum(part.grams for part in formula.placed),
+        placed_ml=density.additions_millilitres(formula.placed),
         portions=portions.split(formula, weights, sources.plain),
     )

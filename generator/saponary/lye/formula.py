@@ -7,12 +7,12 @@ a maker wrote it. Saponification values are mg of KOH per g (ISO 3657).
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 Ester = Literal["triglyceride", "acid", "wax"]
 Convention = Literal["lye-strength", "to-lye", "of-oils"]
-Stage = Literal["lye", "oils", "trace"]
+Stage = Literal["lye", "oils", "trace", "pour"]
 
 
 @dataclass(frozen=True)
@@ -77,7 +77,8 @@ class Liquid:
 
 @dataclass(frozen=True)
 class Addition:
-    """Anything else. `acid` and `base` are mol of hydroxide taken or brought per gram.
+    """Anything else. What goes in at the `pour` (embeds, a pencil line, petals on top) is set
+    into or onto the batter and stirred into no portion. `acid` and `base` are mol of hydroxide taken or brought per gram.
 
     `displaces` is the density (g/ml) of the stuff itself in the batter, not of a spoonful.
     """
@@ -118,3 +119,29 @@ class Formula:
     @property
     def oils_grams(self) -> float:
         return sum(oil.grams for oil in self.oils)
+
+    @property
+    def stirred(self) -> tuple[Addition, ...]:
+        """Additions that are stirred in, and so are part of the batter."""
+        return tuple(a for a in self.additions if a.stage != "pour")
+
+    @property
+    def placed(self) -> tuple[Addition, ...]:
+        """Additions that are set into or onto the poured batter."""
+        return tuple(a for a in self.additions if a.stage == "pour")
+
+    def scaled(self, factor: float) -> Formula:
+        """The same formula at another size: every weight times `factor`."""
+
+        def oils(parts: tuple[Oil, ...]) -> tuple[Oil, ...]:
+            return tuple(replace(oil, grams=oil.grams * factor) for oil in parts)
+
+        return replace(
+            self,
+            oils=oils(self.oils),
+            liquids=tuple(replace(q, grams=q.grams * factor) for q in self.liquids),
+            additions=tuple(replace(a, grams=a.grams * factor) for a in self.additions),
+            portions=tuple(
+                replace(p, oils=oils(p.oils) if p.oils is not None else None) for p in self.portions
+            ),
+        )

@@ -41,10 +41,14 @@ def millilitres(mould: Mould) -> float:
     return prismatoid / 1000.0 * mould.count
 
 
-def bars(mould: Mould, thickness: float, kerf: float = 0.0) -> int:
-    """How many bars of this thickness (mm) a loaf or cylinder yields, cut with this kerf."""
+def bars(mould: Mould, along: float, across: float | None = None, kerf: float = 0.0) -> int:
+    """How many whole bars a mould yields, cut every `along` mm of its length and, for a slab,
+    every `across` mm of its width, losing `kerf` mm at each cut."""
     if mould.kind == "cavities":
         return mould.count
-    if thickness <= 0:
-        return 0
-    return floor((mould.length + kerf) / (thickness + kerf) + 1e-9) * mould.count
+
+    def pieces(length: float, each: float) -> int:
+        return floor((length + kerf) / (each + kerf) + 1e-9) if each > 0 else 0
+
+    rows = pieces(mould.width, across) if across is not None and mould.kind in ("slab", "loaf") else 1
+    return pieces(mould.length, along) * rows * mould.count

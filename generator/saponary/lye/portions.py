@@ -61,7 +61,7 @@ def _pot_part(formula: Formula, name: str, share: float) -> float:
     if not formula.separate_pots:
         return share
     met = 1.0 - formula.superfat
-    extras: tuple[Addition | Liquid, ...] = (*formula.additions, *formula.liquids)
+    extras: tuple[Addition | Liquid, ...] = (*formula.stirred, *formula.liquids)
     asked: dict[str, float] = {}
     for each, of_batch, oils in _shares(formula):
         own = [part for part in extras if part.portion == each]
@@ -89,7 +89,7 @@ def _portion(
     )
     additions = tuple(
         replace(part, grams=part.grams * (share if part.portion is None else 1.0))
-        for part in formula.additions
+        for part in formula.stirred
         if part.portion in (None, name)
     )
     batter = (

@@ -87,8 +87,22 @@ class Liquid:
 
 
 @dataclass(frozen=True)
+class Chip:
+    """What the maker saw: the colour of a bar at a dose (g per kg of oils) on a day of its cure."""
+
+    dose: float
+    day: int
+    colour: str
+    seen: str = ""
+    """Where: a lot, or a note on the chip."""
+
+
+@dataclass(frozen=True)
 class Colour:
-    """What a colourant looks like in the fresh batter and after cure, in room light."""
+    """What a colourant looks like in the fresh batter and after cure, in room light.
+
+    `chips` are the maker's own results, which go before the table's two colours.
+    """
 
     fresh: str
     cured: str
@@ -96,6 +110,7 @@ class Colour:
     lightfast: str | None = None
     stays: bool = True
     in_alkali: str | None = None
+    chips: tuple[Chip, ...] = ()
 
 
 @dataclass(frozen=True)

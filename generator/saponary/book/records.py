@@ -1,0 +1,48 @@
+"""Batch records with their place, whichever file they stand in.
+
+A recipe's batches stand in its own front matter, or in `batches/SLUG.yaml` for a maker
+with many, or in both: they are read the same.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field
+
+from saponary.book.batch import Batch
+from saponary.book.fields import Part
+from saponary.book.findings import Finding, Place, Severity
+from saponary.book.source import Path, Tree
+
+
+class BatchesFile(Part):
+    """`batches/SLUG.yaml`."""
+
+    batches: Annotated[list[Batch], Field(max_length=2000)] = []
+
+
+@dataclass(frozen=True)
+class BatchRecord:
+    """One batch, the file it stands in, and its path there."""
+
+    batch: Batch
+    file: str
+    tree: Tree
+    path: Path
+
+    def place(self, path: Path = (), *, key: bool = False) -> Place:
+        """Where a value of this batch stands."""
+        span = self.tree.nearest((*self.path, *path), key=key)
+        return Place(self.file, span.line, span.column) if span else Place(self.file)
+
+    def finding(
+        self, rule: str, path: Path, message: str, hint: str, severity: Severity = "error", *, key: bool = False
+    ) -> Finding:
+        return Finding(rule, severity, self.place(path, key=key), message, hint)
+
+
+def records(batches: list[Batch], file: str, tree: Tree) -> tuple[BatchRecord, ...]:
+    """The batches of one file as records."""
+    return tuple(BatchRecord(batch, file, tree, ("batches", i)) for i, batch in enumerate(batches))

@@ -1,0 +1,69 @@
+"""fading: the design relies on a colour that will not stay."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.book.source import Path
+from saponary.checks.rule import Case, Rule
+from saponary.pantry.colour import seen
+
+
+def check(case: Case) -> Iterator[Finding]:
+    if not case.model.pour:
+        return
+    rates: dict[tuple[str, str | None], float] = {}
+    oils: dict[str | None, float] = {p.name: p.oils_grams for p in case.figures.portions}
+    oils[None] = case.figures.oils
+    for addition in case.built.formula.additions:
+        if oils[addition.portion] > 0:
+            key = (addition.id, addition.portion)
+            rates[key] = rates.get(key, 0.0) + 1000.0 * addition.grams / oils[addition.portion]
+    told: set[tuple[str, str | None]] = set()
+    for path, what, portion in case.additions():
+        entry = case.book.pantry.additions[what]
+        key = (what, portion)
+        if entry.colour is None or key in told or rates.get(key, 0.0) <= 0:
+            continue
+        told.add(key)
+        look = seen(entry.colour, rates[key])
+        if not look.stays:
+            own = " (your own chips)" if look.fresh_chip or look.cured_chip else ""
+            change = f"from {look.fresh} to {look.cured}{own}"
+            yield _told(case, (*path, "what"), what, portion, change)
+    for path, botanical, portion in _infusions(case):
+        plant = case.book.pantry.botanical(botanical)
+        if plant is not None and plant.colour is not None and not plant.colour.stays:
+            change = f"from {plant.colour.fresh} to {plant.colour.cured}"
+            yield _told(case, path, plant.id, portion, change)
+
+
+def _told(case: Case, path: Path, what: str, portion: str | None, change: str) -> Finding:
+    whose = f"the portion {portion!r}" if portion else "the bar"
+    return case.finding(
+        RULE.name,
+        path,
+        f"{what} will not keep its colour: {whose} goes {change}",
+        "plan the face for the cured colour, or waive this rule with your reason",
+        "warning",
+    )
+
+
+def _infusions(case: Case) -> Iterator[tuple[Path, str, str | None]]:
+    """Botanicals that oils were infused with: path, name, and the portion whose oil it is."""
+    for name, part in case.model.oils.parts.items():
+        if part.infused_with is not None:
+            yield ("oils", "parts", name, "infused-with"), part.infused_with, None
+    for index, portion in enumerate(case.model.portions):
+        for carrier, botanical in portion.infused.items():
+            yield ("portions", index, "infused", carrier), botanical, portion.name
+
+
+RULE = Rule(
+    "fading",
+    "sense",
+    "Botanical colours change in alkali and fade in light. The drawing shows both states; a recipe whose "
+    "pour relies on a colour that will not stay is told so before the pour.",
+    check,
+)

@@ -1,0 +1,35 @@
+"""sizes: another size the recipe is offered in that cannot be weighed true."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.figures import weigh
+from saponary.lye.rounding import show
+
+_DRIFT = 0.01
+
+
+def check(case: Case) -> Iterator[Finding]:
+    for index, size in enumerate(case.built.sizes):
+        figures = weigh(size.formula)
+        weighed = figures.superfat_as_weighed
+        if weighed < 0 or abs(weighed - figures.superfat) > _DRIFT:
+            yield case.finding(
+                RULE.name,
+                ("sizes", index),
+                f"at the size {size.name} the superfat as weighed is {show(100 * weighed, 1)} %",
+                "offer a larger size, or set a finer scale-step in book.yaml",
+                "error" if weighed < 0 else "warning",
+            )
+
+
+RULE = Rule(
+    "sizes",
+    "danger",
+    "A page lists only sizes that were weighed out on the book's scale and keep their superfat.",
+    check,
+    waivable=False,
+)

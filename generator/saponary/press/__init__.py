@@ -1,0 +1,1 @@
+"""PDFs, made by WeasyPrint from the same pages and figures as the site."""

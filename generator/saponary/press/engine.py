@@ -1,0 +1,40 @@
+"""WeasyPrint, imported only when a PDF is asked for, and fed only from the site in memory."""
+
+from __future__ import annotations
+
+import mimetypes
+from collections.abc import Mapping
+from typing import Any
+from urllib.parse import unquote, urlsplit
+
+BASE = "book:///"
+
+
+class PressMissing(Exception):
+    """WeasyPrint's own libraries are not on this machine; the message says which."""
+
+
+def html_to_pdf(files: Mapping[str, bytes], page: str) -> bytes:
+    """One page of a site (paths to bytes) as a tagged PDF.
+
+    Raises PressMissing where Pango is not installed. Nothing outside `files` is read.
+    """
+    try:
+        import weasyprint
+    except OSError as error:
+        raise PressMissing(
+            "PDFs need Pango, which is not on this machine (README.md, section PDFs, says which packages); "
+            "everything else works without it"
+        ) from error
+
+    def fetch(url: str, *args: Any, **kwargs: Any) -> dict[str, Any]:
+        parts = urlsplit(url)
+        name = unquote(parts.path).lstrip("/")
+        if parts.scheme != "book" or name not in files:
+            raise ValueError(f"{url} is not part of the book")
+        return {"string": files[name], "mime_type": mimetypes.guess_type(name)[0] or "application/octet-stream"}
+
+    html = weasyprint.HTML(string=files[page].decode("utf-8"), base_url=BASE + page, url_fetcher=fetch)
+    pdf = html.write_pdf(pdf_variant="pdf/ua-1", uncompressed_pdf=False)
+    assert pdf is not None
+    return bytes(pdf)
