@@ -4,6 +4,7 @@ error stops it before anything is written."""
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from saponary import resources
@@ -25,15 +26,15 @@ class Built:
     drafts: tuple[str, ...]
 
 
-def build(proof: Proof, *, press: bool = False) -> Built:
-    """Write `site/` of a book whose proof found no error, with PDF sheets where asked."""
+def build(proof: Proof, on: date, *, press: bool = False) -> Built:
+    """Write `site/` of a book whose proof found no error, as of a day, with PDF sheets where asked."""
     if proof.failed:
         raise ValueError("a book with errors is not built")
     book = proof.book
     recipes = tuple(
         RecipeInput(one.case, one.status, one.findings) for one in proof.recipes if one.status.name != "draft"
     )
-    site = SiteInput(book, recipes, ENGINE, book.pantry.version, site_json(proof))
+    site = SiteInput(book, recipes, ENGINE, book.pantry.version, site_json(proof), on=on)
     own = book.root / "templates"
     templates = [folder for folder in (own, resources.templates()) if folder.is_dir()]
     folder = book.root / "site"

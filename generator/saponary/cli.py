@@ -11,9 +11,12 @@ import difflib
 import json
 import os
 import sys
+import time
 from collections.abc import Callable, Sequence
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
+
+from pydantic import BaseModel
 
 from saponary import __version__, restate
 from saponary.begin import Occupied, begin
@@ -88,6 +91,7 @@ def _parser() -> argparse.ArgumentParser:
         made.add_argument("--strict", action="store_true", help="let warnings stop too")
         made.add_argument("--format", choices=("text", "json", "sarif"), default="text")
         if name == "build":
+            made.add_argument("--on", type=_day, default=None, metavar="DATE", help="the day the site speaks of (default: SOURCE_DATE_EPOCH, else today)")
             made.add_argument("--press", action="store_true", help="also make a PDF sheet of every recipe")
     again = command("restate", _restate, "write today's figures where recipes state or quote them")
     again.add_argument("recipes", nargs="*", metavar="RECIPE", help="recipe names or files (default: all)")
@@ -166,7 +170,7 @@ def _build(asked: argparse.Namespace) -> int:
     from saponary.press.engine import PressMissing
 
     try:
-        done = build(proof, press=asked.press)
+        done = build(proof, asked.on or _today(), press=asked.press)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     out = sys.stdout if asked.format == "text" else sys.stderr
@@ -225,6 +229,12 @@ def _day(text: str) -> date:
         raise argparse.ArgumentTypeError(f"{text!r} is no date; write it as 2026-03-02") from None
 
 
+def _today() -> date:
+    """Today, or the day of SOURCE_DATE_EPOCH where that is set, in UTC."""
+    epoch = os.environ.get("SOURCE_DATE_EPOCH", "")
+    return datetime.fromtimestamp(int(epoch) if epoch.isdigit() else time.time(), tz=UTC).date()
+
+
 def _pour(asked: argparse.Namespace) -> int:
     folder, slugs = _scope([asked.recipe], asked.book)
     proof = _prove(folder)
@@ -239,7 +249,7 @@ def _pour(asked: argparse.Namespace) -> int:
         print("a recipe with errors is not poured; nothing was written", file=sys.stderr)
         return FOUND
     try:
-        path, block = pour(folder, one, asked.lot, asked.on or date.today(), asked.by)
+        path, block = pour(folder, one, asked.lot, asked.on or _today(), asked.by)
     except CannotRecord as cannot:
         raise Misuse(str(cannot)) from cannot
     print(f"{path}:\n{block}")
@@ -266,7 +276,8 @@ def _scope(words: Sequence[str], book: Path | None) -> tuple[Path, set[str]]:
 
 
 def _schema(asked: argparse.Namespace) -> int:
-    model = {"recipe": Recipe, "book": Settings, "pantry": PantryFile}[asked.part]
+    models: dict[str, type[BaseModel]] = {"recipe": Recipe, "book": Settings, "pantry": PantryFile}
+    model = models[asked.part]
     schema = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         **model.model_json_schema(by_alias=True),

@@ -64,6 +64,7 @@ BROKEN: dict[str, str] = {
     "as-poured": before_stated(
         "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, as-weighed: {sodium-hydroxide: 160 g}}]\n"
     ),
+    "net-weight": before_stated("label: {net-weight: 100 g}\n"),
     "sizes": before_stated("sizes: [20 g]\n"),
     "draft": put("stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""),
 }

@@ -1,0 +1,50 @@
+"""What the weighings of a lot say: its fit, the day it is ready, the weight it comes to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.book.batch import Batch
+from saponary.lye.cure import CureFit, NoFit, Ready, fit_cure, ready_day
+
+WEEKLY_LOSS = 0.005
+"""A bar is ready when it loses less than this share of its weight a week: common practice, no source."""
+
+
+@dataclass(frozen=True)
+class BarCure:
+    """One marked bar of a lot: its weighings in order of days, and what they fit."""
+
+    name: str
+    weighings: tuple[tuple[int, float], ...]
+    fit: CureFit | NoFit
+    ready: Ready | None
+
+    @property
+    def lightest(self) -> float:
+        """Grams of the latest weighing."""
+        return self.weighings[-1][1]
+
+
+def cures(batch: Batch, weekly_loss: float = WEEKLY_LOSS) -> tuple[BarCure, ...]:
+    """Every marked bar of a batch."""
+    made: list[BarCure] = []
+    for name, days in sorted(batch.weighings().items()):
+        weighings = tuple(sorted(days.items()))
+        fit = fit_cure(weighings)
+        ready = ready_day(fit, weekly_loss) if isinstance(fit, CureFit) else None
+        made.append(BarCure(name, weighings, fit, ready))
+    return tuple(made)
+
+
+def ready_on(batch: Batch, cure_days: int, weekly_loss: float = WEEKLY_LOSS) -> tuple[int, bool]:
+    """Days after the pour when a lot is ready, and whether weighings say so.
+
+    The latest of its bars' ready days, never before the book's own days of cure; where
+    nothing could be fitted, the book's days of cure alone.
+    """
+    days = [bar.ready.day for bar in cures(batch, weekly_loss) if bar.ready is not None]
+    if not days:
+        return cure_days, False
+    whole = -int(-max(days) // 1)
+    return max(cure_days, whole), True

@@ -1,0 +1,55 @@
+"""net-weight: what the label states must be borne out by bars that were weighed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.curing import cures
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.cure import CureFit
+from saponary.lye.fingerprint import matches
+from saponary.lye.rounding import show
+
+
+def check(case: Case) -> Iterator[Finding]:
+    label = case.model.label
+    if label is None or label.net_weight is None:
+        return
+    path, stated = ("label", "net-weight"), label.net_weight.grams
+    weights: list[tuple[float, str]] = []
+    for record in case.batches:
+        batch = record.batch
+        if batch.formula is None or not matches(batch.formula, case.fingerprint):
+            continue
+        for bar in cures(batch):
+            if bar.weighings[-1][0] >= case.book.settings.cure:
+                weights.append((bar.lightest, batch.lot))
+            if isinstance(bar.fit, CureFit) and bar.fit.plateau_interval is not None:
+                weights.append((bar.fit.plateau_g, batch.lot))
+    if not weights:
+        yield case.finding(
+            RULE.name,
+            path,
+            f"a net weight of {label.net_weight.text.strip()} is not borne out by any weighed bar of this formula",
+            f"weigh a marked bar of a batch poured to it until day {case.book.settings.cure} or later",
+            "warning",
+        )
+        return
+    least, lot = min(weights)
+    if stated > least:
+        yield case.finding(
+            RULE.name,
+            path,
+            f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {show(least, 1)} g",
+            "state what the lightest cured bar weighs, or less",
+        )
+
+
+RULE = Rule(
+    "net-weight",
+    "label",
+    "The net weight on a label is true on the day of sale: no more than the lightest cured bar, or than the "
+    "weight at which the fitted bars settle.",
+    check,
+)

@@ -1,0 +1,298 @@
+"""The cure curve as a picture: a bar's weighings, the fitted curve and the day it is ready.
+
+An SVG to be set inline in a page. Everything is told twice, by shape as well as by colour,
+and once more in words in its description. It holds no script, style sheet or outside
+resource; ink is the page's own text colour, and the curve's is the page's `--accent`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from html import escape
+from math import ceil, floor, inf, isfinite, log10
+
+from saponary.lye.cure import WEEKLY_LOSS, CureFit, NoFit, Ready, ready_day, weight_at, weight_interval
+
+Point = tuple[float, float]
+
+ACCENT = "var(--accent, #8a4b2d)"
+WIDTH, PLOT_LEFT, PLOT_RIGHT, PLOT_TOP, PLOT_BOTTOM = 360.0, 42.0, 350.0, 24.0, 204.0
+"""In picture units; at 320 pixels a unit is 0.89 of one, so that text of 14 stays above 12."""
+TEXT, LINE = 14, 17
+LETTERS = 45
+"""Letters of a line below the picture."""
+DAY_STEPS = (1, 2, 7, 14, 28, 56, 112, 182, 364, 728, 1820)
+"""Days between ticks: whole weeks as soon as they fit."""
+STEPS_OF_CURVE = 60
+LABEL = 200.0
+"""Room that the longest words about the ready day may take, picture units."""
+_CROSS = '10 {y:.0f}m-4 -4l8 8m0 -8l-8 8" stroke-width="2"'
+_DOTTED = '5 {y:.0f}h22" stroke-width="1.5" stroke-dasharray="1.5 4" stroke-linecap="round"'
+
+
+@dataclass(frozen=True)
+class _Frame:
+    """What part of days and grams the picture shows."""
+
+    days: float
+    low: float
+    high: float
+
+    def x(self, day: float) -> float:
+        return PLOT_LEFT + (PLOT_RIGHT - PLOT_LEFT) * day / self.days
+
+    def y(self, grams: float) -> float:
+        held = min(self.high, max(self.low, grams))
+        return PLOT_BOTTOM - (PLOT_BOTTOM - PLOT_TOP) * (held - self.low) / (self.high - self.low)
+
+
+def cure_chart(
+    weighings: Iterable[tuple[float, float]],
+    fit: CureFit | NoFit,
+    title: str,
+    id_prefix: str,
+    weekly_loss: float = WEEKLY_LOSS,
+) -> str:
+    """The picture of weighings (pairs of day and grams). `id_prefix` keeps its ids apart in a page."""
+    points = sorted((float(d), float(g)) for d, g in weighings if isfinite(d) and isfinite(g) and d >= 0)
+    left_out = [(s.day, s.grams) for s in fit.suspects]
+    ready = ready_day(fit, weekly_loss) if isinstance(fit, CureFit) else None
+    frame = _frame(points, fit, ready)
+    prefix = re.sub(r"[^A-Za-z0-9_-]+", "-", id_prefix) or "cure"
+    parts = [*_axes(frame)] if points else []
+    if isinstance(fit, CureFit) and ready is not None:
+        parts += [*_band(frame, fit, prefix), *_curve(frame, fit), *_marks(frame, fit, ready)]
+    parts += [_dot(frame, point, point in left_out) for point in points]
+    below, bottom = _below(points, fit, left_out, prefix)
+    return "\n".join(
+        [
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH:.0f} {bottom:.0f}" width="100%"'
+            f' role="img" aria-labelledby="{prefix}-title {prefix}-desc" font-size="{TEXT}"'
+            ' fill="currentColor">',
+            f'<title id="{prefix}-title">{_text(title)}</title>',
+            f'<desc id="{prefix}-desc">{_text(_words(points, fit, ready))}</desc>',
+            *parts,
+            *below,
+            "</svg>",
+        ]
+    )
+
+
+def _text(words: str) -> str:
+    """Text for markup; characters that XML forbids become the replacement character."""
+    return escape(re.sub("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]", "\ufffd", words))
+
+
+def _number(value: float, decimals: int = 1) -> str:
+    """A number to so many decimals, a true minus before it and never minus nought."""
+    words = f"{value:.{decimals}f}"
+    return words.lstrip("-") if float(words) == 0 else words.replace("-", "\u2212")
+
+
+def _day(day: float) -> str:
+    return _number(day, 0 if day == int(day) else 1)
+
+
+def _frame(points: Sequence[Point], fit: CureFit | NoFit, ready: Ready | None) -> _Frame:
+    last = max([day for day, _ in points], default=0.0)
+    days = max(last, 7.0)
+    weights = [grams for _, grams in points] or [0.0, 100.0]
+    low, high = min(weights), max(weights)
+    if isinstance(fit, CureFit) and ready is not None:
+        # A forecast more than as far again is told in words, not drawn.
+        days = max(days, min(ready.day + 3.0, 2.0 * last))
+        low, high = min(low, weight_at(fit, days)), max(high, fit.start_g)
+        room = high - low
+        if fit.plateau_g > low - room:
+            low = min(low, fit.plateau_g)
+        reach = [weight_interval(fit, day) for day in (fit.first_day, days)]
+        low = min([low, *(max(low - room / 4, part[0]) for part in reach if part)])
+        high = max([high, *(min(high + room / 4, part[1]) for part in reach if part)])
+    if high - low <= 1e-9 * max(1.0, abs(high)):
+        low, high = low - 1.0, high + 1.0
+    margin = 0.06 * (high - low)
+    return _Frame(days * 1.03, low - margin, high + margin)
+
+
+def _gram_ticks(low: float, high: float) -> tuple[list[float], int]:
+    """Ticks 1, 2 or 5 times a power of ten apart, and the decimals that their numbers need."""
+    rough = (high - low) / 4
+    power = floor(log10(rough))
+    step = min((m * 10.0**power for m in (1, 2, 5, 10)), key=lambda s: abs(s - rough))
+    decimals = max(0, -floor(log10(step) + 1e-9))
+    return [i * step for i in range(ceil(low / step), floor(high / step) + 1)], decimals
+
+
+def _axes(frame: _Frame) -> Iterable[str]:
+    ticks, decimals = _gram_ticks(frame.low, frame.high)
+    yield f'<text x="2" y="{TEXT}">grams</text>'
+    yield '<g stroke="currentColor" fill="none">'
+    for grams in ticks:
+        y = frame.y(grams)
+        yield f'<path d="M{PLOT_LEFT:.1f} {y:.1f}H{PLOT_RIGHT:.1f}" stroke-opacity="0.2"/>'
+    step = next((s for s in DAY_STEPS if frame.days / s <= 7), ceil(frame.days / 7))
+    days = range(0, floor(frame.days) + 1, step)
+    for day in days:
+        yield f'<path d="M{frame.x(day):.1f} {PLOT_BOTTOM:.1f}v5"/>'
+    yield f'<path d="M{PLOT_LEFT:.1f} {PLOT_TOP:.1f}V{PLOT_BOTTOM:.1f}H{PLOT_RIGHT:.1f}"/></g>'
+    yield '<g text-anchor="end">'
+    for grams in ticks:
+        yield f'<text x="{PLOT_LEFT - 5:.1f}" y="{frame.y(grams) + 5:.1f}">{_number(grams, decimals)}</text>'
+    yield '</g><g text-anchor="middle">'
+    for day in days:
+        yield f'<text x="{frame.x(day):.1f}" y="{PLOT_BOTTOM + 19:.1f}">{day}</text>'
+    middle = (PLOT_LEFT + PLOT_RIGHT) / 2
+    yield f'<text x="{middle:.1f}" y="{PLOT_BOTTOM + 37:.1f}">days after pouring</text></g>'
+
+
+def _path(frame: _Frame, points: Sequence[Point]) -> str:
+    return "M" + "L".join(f"{frame.x(day):.1f} {frame.y(grams):.1f}" for day, grams in points)
+
+
+def _days(begin: float, end: float) -> list[float]:
+    return [begin + (end - begin) * i / STEPS_OF_CURVE for i in range(STEPS_OF_CURVE + 1)]
+
+
+def _hatch(prefix: str) -> str:
+    return (
+        f'<defs><pattern id="{prefix}-hatch" width="6" height="6" patternUnits="userSpaceOnUse"'
+        f' patternTransform="rotate(45)"><path d="M3 0V6" stroke="{ACCENT}" stroke-width="1"'
+        ' stroke-opacity="0.75"/></pattern></defs>'
+    )
+
+
+def _band(frame: _Frame, fit: CureFit, prefix: str) -> Iterable[str]:
+    spans = [(day, weight_interval(fit, day)) for day in _days(fit.first_day, frame.days)]
+    upper = [(day, span[1]) for day, span in spans if span]
+    lower = [(day, span[0]) for day, span in spans if span]
+    if not upper:
+        return
+    yield _hatch(prefix)
+    yield f'<path d="{_path(frame, [*upper, *reversed(lower)])}Z" fill="url(#{prefix}-hatch)"/>'
+
+
+def _curve(frame: _Frame, fit: CureFit) -> Iterable[str]:
+    """Whole where there are weighings, broken where it only foretells."""
+    for begin, end, dash in ((fit.first_day, fit.last_day, ""), (fit.last_day, frame.days, "7 4")):
+        if end > begin:
+            line = _path(frame, [(day, weight_at(fit, day)) for day in _days(begin, end)])
+            broken = f' stroke-dasharray="{dash}"' if dash else ""
+            yield f'<path d="{line}" fill="none" stroke="{ACCENT}" stroke-width="2.5"{broken}/>'
+
+
+def _marks(frame: _Frame, fit: CureFit, ready: Ready) -> Iterable[str]:
+    """The plateau, and the day the bar is ready, each with its words beside it."""
+    if fit.plateau_g >= frame.low:
+        y = frame.y(fit.plateau_g)
+        yield (
+            f'<path d="M{PLOT_LEFT:.1f} {y:.1f}H{PLOT_RIGHT:.1f}" stroke="currentColor"'
+            ' stroke-width="1.5" stroke-dasharray="1.5 4" stroke-linecap="round"/>'
+        )
+    label_x, anchor = PLOT_RIGHT, "end"
+    if not ready.by_first and ready.day <= frame.days:
+        x, y = frame.x(ready.day), frame.y(weight_at(fit, ready.day))
+        yield (
+            f'<path d="M{x:.1f} {PLOT_TOP - 20:.1f}V{PLOT_BOTTOM:.1f}" stroke="currentColor"'
+            ' stroke-dasharray="4 3"/>'
+            f'<path d="M{x:.1f} {y - 7:.1f}l7 7l-7 7l-7 -7z" fill="{ACCENT}"/>'
+        )
+        if x < PLOT_LEFT + 14:
+            label_x, anchor = PLOT_LEFT + 18, "start"
+        elif x < PLOT_RIGHT - LABEL:
+            label_x, anchor = x + 5, "start"
+        else:
+            label_x = x - 5 if x > PLOT_LEFT + LABEL else PLOT_RIGHT
+    label = _text(_ready_label(ready))
+    yield f'<text x="{label_x:.1f}" y="{TEXT}" text-anchor="{anchor}">{label}</text>'
+
+
+def _ready_label(ready: Ready) -> str:
+    if ready.by_first:
+        return f"ready by day {_day(ceil(ready.day))}"
+    words = f"ready about day {ceil(ready.day - 1e-9)}"
+    if ready.interval is None:
+        return words
+    return words + f" ({floor(ready.interval[0])} to {ceil(ready.interval[1])})"
+
+
+def _dot(frame: _Frame, point: Point, left_out: bool) -> str:
+    x, y = frame.x(point[0]), frame.y(point[1])
+    if left_out:
+        cross = f"M{x - 5:.1f} {y - 5:.1f}l10 10m0 -10l-10 10"
+        return f'<path d="{cross}" stroke="currentColor" stroke-width="2.5"/>'
+    return f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4"/>'
+
+
+def _wrapped(words: str) -> list[str]:
+    lines = [""]
+    for word in words.split(" "):
+        if lines[-1] and len(lines[-1]) + 1 + len(word) > LETTERS:
+            lines.append(word)
+        else:
+            lines[-1] = f"{lines[-1]} {word}".strip()
+    return lines
+
+
+def _below(
+    points: Sequence[Point], fit: CureFit | NoFit, left_out: Sequence[Point], prefix: str
+) -> tuple[list[str], float]:
+    """Key and notes under the picture, and where they end."""
+    y = PLOT_BOTTOM + 64.0 if points else 0.0
+    parts = []
+    if points:
+        parts.append(f'<circle cx="10" cy="{y - 5:.0f}" r="4"/><text x="20" y="{y:.0f}">weighed</text>')
+    if isinstance(fit, CureFit):
+        parts.append(f'<path d="M96 {y - 5:.0f}h20" stroke="{ACCENT}" stroke-width="2.5"/>')
+        parts.append(f'<text x="121" y="{y:.0f}">curve</text>')
+        if fit.covariance is not None:
+            swatch = f'<rect x="178" y="{y - 12:.0f}" width="20" height="14"'
+            parts.append(f'{swatch} fill="url(#{prefix}-hatch)"/>')
+            parts.append(f'<text x="203" y="{y:.0f}">{_share(fit.confidence)} of weighings</text>')
+    rows: list[tuple[str, str]] = []
+    if left_out:
+        listed = ", ".join(f"day\u00a0{_day(day)}" for day, _ in left_out)
+        rows.append((_CROSS, f"left out as doubtful: {listed}"))
+    rows.append((_DOTTED if isinstance(fit, CureFit) else "", _note(fit)))
+    for mark, words in rows:
+        y += 4
+        for i, line in enumerate(_wrapped(words)):
+            y += LINE
+            if mark and i == 0:
+                parts.append(f'<path d="M{mark.format(y=y - 5)} stroke="currentColor"/>')
+            parts.append(f'<text x="{34 if mark else 4}" y="{y:.0f}">{_text(line)}</text>')
+    return parts, y + 8
+
+
+def _share(confidence: float) -> str:
+    return f"{confidence * 100:.10g}\u00a0%"
+
+
+def _note(fit: CureFit | NoFit) -> str:
+    return f"No curve: {fit.reason.value}." if isinstance(fit, NoFit) else _settles(fit) + "."
+
+
+def _settles(fit: CureFit) -> str:
+    words = f"Settles at {_number(fit.plateau_g)}\u00a0g"
+    if fit.plateau_interval is None:
+        return words + "; three weighings cannot tell how surely"
+    low, high = fit.plateau_interval
+    if low == -inf:
+        return words + f", at most {_number(high)}\u00a0g; how far down is not sure yet"
+    return words + f" ({_number(low)} to {_number(high)})"
+
+
+def _words(points: Sequence[Point], fit: CureFit | NoFit, ready: Ready | None) -> str:
+    """The picture in words."""
+    said = "Weighed: " + "; ".join(f"day {_day(day)}, {_number(grams)}\u00a0g" for day, grams in points) + "."
+    said = said if points else "No weighings."
+    for suspect in fit.suspects:
+        said += f" Left out as doubtful: day {_day(suspect.day)}, {_number(suspect.grams)}\u00a0g"
+        expected = suspect.expected
+        said += "." if expected is None else f" where the others give {_number(expected)}\u00a0g."
+    said += f" {_note(fit)}"
+    if ready is not None:
+        said += f" {_ready_label(ready).capitalize()}"
+        said += ", which lies beyond the weighings." if ready.forecast else "."
+    return said
