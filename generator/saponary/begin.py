@@ -29,7 +29,7 @@ _PANTRY = """\
 {}
 """
 
-_IGNORE = "site/\n.site-new/\n.site-old/\n"
+_IGNORE = "site/\n.cache/\n.site-new/\n.site-old/\n"
 
 
 class Occupied(Exception):

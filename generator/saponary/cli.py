@@ -166,13 +166,17 @@ def _build(asked: argparse.Namespace) -> int:
     if status != CLEAN:
         print("nothing was written", file=sys.stderr)
         return status
-    from saponary.build import build
+    from saponary.build import Stopped, build
     from saponary.press.engine import PressMissing
 
     try:
         done = build(proof, asked.on or _today(), press=asked.press)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
+    except Stopped as stopped:
+        print(as_text(stopped.findings))
+        print("nothing was written", file=sys.stderr)
+        return FOUND
     out = sys.stdout if asked.format == "text" else sys.stderr
     print(f"{done.site}: {done.recipes} recipes, {done.files} files", file=out)
     print(f"open {(done.site / 'index.html').resolve().as_uri()}", file=out)

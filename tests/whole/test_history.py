@@ -1,0 +1,62 @@
+"""A batch poured to an earlier formula says what changed since, where git still knows."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+from pathlib import Path
+
+from saponary.history import changes_since
+from saponary.proof import prove
+from support import PLAIN, write_book
+
+WHO = {f"GIT_{role}_{what}": value for role in ("AUTHOR", "COMMITTER") for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))}
+
+
+def commit(root: Path, message: str) -> None:
+    for words in (["init", "-q"], ["add", "-A"], ["commit", "-qm", message]):
+        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO})
+
+
+def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
+    root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN})
+    commit(root, "as first poured")
+    first = prove(root).recipes[0].case.fingerprint
+    changed = PLAIN.replace("olive: 60 %", "olive: 59 %").replace("sunflower-high-oleic: 15", "sunflower-high-oleic: 16")
+    changed = changed.replace("superfat: 5 %", "superfat: 6 %").replace(
+        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {first[:6]!r}\nstated:"
+    )
+    write_book(root, {"recipes/a.md": changed})
+    commit(root, "a point of olive less")
+    proof = prove(root)
+    assert "batches" in {f.rule for f in proof.findings}
+    told = changes_since(proof.book, proof.recipes[0].case)
+    assert told == {
+        first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
+    }
+
+
+def test_without_git_nothing_is_told(tmp_path: Path) -> None:
+    text = PLAIN.replace("stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:")
+    proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
+    assert changes_since(proof.book, proof.recipes[0].case) == {}
+
+
+def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
+    batch = (
+        "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {mark}\n"
+        "    free-alkali: {{test: phenolphthalein, result: none, on: 2026-04-10}}\nstated:"
+    )
+    mark = prove(write_book(tmp_path / "p", {"recipes/a.md": PLAIN})).recipes[0].case.fingerprint
+    tested = PLAIN.replace("stated:", batch.format(mark=f'"{mark}"'))
+    one = prove(write_book(tmp_path / "t", {"recipes/a.md": tested})).recipes[0]
+    assert one.status.name == "tested" and one.status.missing == ""
+    moved = tested.replace("olive: 60 %", "olive: 59 %").replace("coconut: 25 %", "coconut: 26 %")
+    one = prove(write_book(tmp_path / "m", {"recipes/a.md": moved})).recipes[0]
+    assert one.status.name == "stated" and one.status.missing == "needs a batch poured to this formula"
+    early = tested.replace("on: 2026-04-10", "on: 2026-03-10")
+    one = prove(write_book(tmp_path / "e", {"recipes/a.md": early})).recipes[0]
+    assert one.status.missing == "needs a clean free-alkali test after 28 days of cure"
+    stung = tested.replace("result: none", "result: present")
+    one = prove(write_book(tmp_path / "s", {"recipes/a.md": stung})).recipes[0]
+    assert one.status.missing == "needs a clean free-alkali test of a batch poured to this formula"
