@@ -92,6 +92,7 @@ class Batch(Part):
     shelf: ShortText | None = None
     store: ShortText | None = None
     notes: Text | None = None
+    editions: Annotated[list[Name], Field(max_length=20)] = []
     private: object = None
 
     def clean_test(self) -> FreeAlkali | None:

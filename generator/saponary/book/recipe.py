@@ -182,6 +182,7 @@ class Recipe(Part):
     title: Annotated[str, Field(min_length=1, max_length=120)]
     summary: Text = ""
     collection: ShortText | None = None
+    editions: Annotated[list[Name], Field(max_length=20)] = []
     serves: Literal["bar", "liquid-soap", "paste"] = "bar"
     oils: Oils
     lye: Lye | None = None

@@ -6,7 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from saponary.book.fields import Part, PositiveMass, Share, Superfat, shorthand
+from saponary.book.edition import EditionEntry
+from saponary.book.fields import Name, Part, PositiveMass, Share, Superfat, shorthand
 from saponary.book.recipe import Water
 
 ShortText = Annotated[str, Field(max_length=300)]
@@ -42,6 +43,8 @@ class Settings(Part):
     cured_water: Annotated[CuredWater, shorthand("share")] | None = None
     emergency: ShortText = ""
     about: Annotated[str, Field(max_length=20000)] = ""
+    editions: dict[Name, EditionEntry] = {}
+    build: Annotated[list[Name], Field(max_length=20)] = []
     base_url: Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None = None
 
     @property

@@ -1,0 +1,32 @@
+"""editions: a recipe or batch kept to an edition that does not exist."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.edition import editions
+from saponary.book.findings import Finding, suggest
+from saponary.checks.rule import Case, Rule
+
+
+def check(case: Case) -> Iterator[Finding]:
+    known = editions(case.book.settings.editions)
+    for index, name in enumerate(case.model.editions):
+        if name not in known:
+            message = f"there is no edition {name!r}"
+            yield case.finding(RULE.name, ("editions", index), message, suggest(name, known, "editions"))
+    for record in case.batches:
+        for index, name in enumerate(record.batch.editions):
+            if name not in known:
+                message = f"there is no edition {name!r}"
+                yield record.finding(RULE.name, ("editions", index), message, suggest(name, known, "editions"))
+
+
+RULE = Rule(
+    "editions",
+    "sense",
+    "A recipe or a batch may be kept to some editions by name: the standard ones (open, shop, class, bench) "
+    "or the book's own.",
+    check,
+    waivable=False,
+)

@@ -1,0 +1,39 @@
+"""What a batch costs in materials, from prices per kilogram."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from saponary.lye.alkali import Weights
+from saponary.lye.formula import Formula
+
+
+@dataclass(frozen=True)
+class Cost:
+    """In the book's own currency. `unpriced` names what has no price and is not in the sum."""
+
+    batch: float
+    unpriced: tuple[str, ...]
+
+    def per_bar(self, bars: int) -> float:
+        return self.batch / bars if bars > 0 else 0.0
+
+
+def cost(formula: Formula, weights: Weights, price_per_kg: Mapping[str, float]) -> Cost:
+    """Sum of grams times price for everything weighed but plain water."""
+    grams = {
+        "sodium-hydroxide": weights.sodium_hydroxide,
+        "potassium-hydroxide": weights.potassium_hydroxide,
+    }
+    for name, amount in (
+        *((o.id, o.grams) for o in formula.oils),
+        *((q.id, q.grams) for q in formula.liquids),
+        *((a.id, a.grams) for a in formula.additions),
+    ):
+        grams[name] = grams.get(name, 0.0) + amount
+    used = {name: amount for name, amount in grams.items() if amount > 0}
+    return Cost(
+        sum(amount / 1000.0 * price_per_kg[name] for name, amount in used.items() if name in price_per_kg),
+        tuple(name for name in used if name not in price_per_kg),
+    )
