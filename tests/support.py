@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -39,6 +41,21 @@ def write_book(root: Path, files: Mapping[str, str | bytes]) -> Path:
         path = root / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(content.encode() if isinstance(content, str) else content)
+    return root
+
+
+def copy_book(name: str, root: Path) -> Path:
+    """A copy of one of the two books, without its site; photos are linked, not copied."""
+    source = BOOKS[name]
+    for part in ("book.yaml", "pantry.yaml", "recipes", "batches", "photos"):
+        for path in [source / part] if (source / part).is_file() else sorted((source / part).rglob("*")):
+            if path.is_file():
+                target = root / path.relative_to(source)
+                target.parent.mkdir(parents=True, exist_ok=True)
+                if part == "photos":
+                    os.link(path, target)
+                else:
+                    shutil.copy(path, target)
     return root
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from typing import Any
+from urllib.parse import quote
 
 from saponary import __version__
 from saponary.book.findings import Finding
@@ -20,10 +21,15 @@ def as_text(findings: Iterable[Finding]) -> str:
     """One finding a line, `file:line:column: severity [rule] message`, its hint below."""
     lines: list[str] = []
     for f in findings:
-        lines.append(f"{f.place}: {f.severity} [{f.rule}] {f.message}")
+        lines.append(_one_line(f"{f.place}: {f.severity} [{f.rule}] {f.message}"))
         if f.hint:
-            lines.append(f"    {f.hint}")
+            lines.append(f"    {_one_line(f.hint)}")
     return "\n".join(lines)
+
+
+def _one_line(text: str) -> str:
+    """Text from a maker's file, safe for a terminal: control characters as escapes."""
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)
 
 
 def as_json(proof: Proof) -> str:
@@ -164,7 +170,7 @@ def _sarif_result(f: Finding) -> dict[str, Any]:
         "locations": [
             {
                 "physicalLocation": {
-                    "artifactLocation": {"uri": f.place.file},
+                    "artifactLocation": {"uri": quote(f.place.file)},
                     "region": {"startLine": f.place.line, "startColumn": f.place.column},
                 }
             }

@@ -36,8 +36,9 @@ def edits(case: Case) -> list[Edit]:
         span = case.file.tree.values[("stated", name)]
         if name == FINGERPRINT:
             if not matches(said, case.fingerprint):
-                at = text.index(said, span.start)
-                found.append(Edit(at, at + len(said), case.fingerprint))
+                at = text.find(said, span.start, span.end)
+                if at >= 0:
+                    found.append(Edit(at, at + len(said), case.fingerprint))
         elif name in case.catalogue:
             found += _edit(case.catalogue[name], said, text, span.start, span.end)
     for quote in case.quotes:

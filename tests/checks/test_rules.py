@@ -69,6 +69,7 @@ BROKEN: dict[str, str] = {
     "sizes": before_stated("sizes: [20 g]\n"),
     "fragrance": before_stated("additions: [{what: harbour-scent, amount: 60 g}]\n"),
     "allergens": before_stated("additions: [{what: harbour-scent, amount: 20 g}]\n"),
+    "claims": before_stated("summary: It heals dry skin.\n"),
     "draft": put("stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""),
 }
 

@@ -6,9 +6,10 @@ import os
 import subprocess
 from pathlib import Path
 
+from support import PLAIN, write_book
+
 from saponary.history import changes_since
 from saponary.proof import prove
-from support import PLAIN, write_book
 
 WHO = {f"GIT_{role}_{what}": value for role in ("AUTHOR", "COMMITTER") for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))}
 

@@ -13,6 +13,7 @@ LAYERS = (
     ("lye",),
     ("pantry",),
     ("book",),
+    ("words",),
     ("label",),
     ("checks",),
     ("pictures",),

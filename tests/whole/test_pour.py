@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from support import BOOKS, PLAIN, prove_one, write_book
+from support import BOOKS, PLAIN, copy_book, prove_one, write_book
 
 from saponary.cli import main
 from saponary.pour_record import next_lot
@@ -25,17 +25,13 @@ def added(before: bytes, after: bytes) -> bytes:
 
 @pytest.mark.parametrize("name", BOOKS)
 def test_every_recipe_of_both_books_takes_a_record(name: str, tmp_path: Path) -> None:
-    source = BOOKS[name]
-    files = {p.relative_to(source).as_posix(): p.read_bytes() for p in sorted(source.glob("recipes/*.md"))}
-    files |= {n: (source / n).read_bytes() for n in ("book.yaml", "pantry.yaml") if (source / n).exists()}
-    root = write_book(tmp_path, files)
-    for path, before in files.items():
-        if not path.startswith("recipes/"):
-            continue
-        assert main(["pour", Path(path).stem, "--book", str(root), "--on", "2026-11-01"]) == 0
-        block = added(before, (root / path).read_bytes()).decode()
+    root = copy_book(name, tmp_path / "book")
+    for path in sorted((root / "recipes").iterdir()):
+        before = path.read_bytes()
+        assert main(["pour", path.stem, "--book", str(root), "--on", "2026-11-01"]) == 0
+        block = added(before, path.read_bytes()).decode()
         assert "poured: 2026-11-01" in block and "as-weighed:" in block
-        assert main(["pour", Path(path).stem, "--book", str(root), "--on", "2026-11-02"]) == 0
+        assert main(["pour", path.stem, "--book", str(root), "--on", "2026-11-02"]) == 0
     for one in prove(root).recipes:
         batches = one.case.model.batches
         assert [b.poured for b in batches[-2:]] == [date(2026, 11, 1), date(2026, 11, 2)]

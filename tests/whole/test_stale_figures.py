@@ -7,12 +7,11 @@ through the `build` command too, with a site in place that must survive untouche
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from support import BOOKS, errors, prove_one
+from support import BOOKS, copy_book, errors, prove_one
 
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.library import Book, RecipeFile, read_book
@@ -109,14 +108,7 @@ def _move(recipe: RecipeFile, giver: str, taker: str) -> str | None:
 def test_build_of_a_stale_book_writes_nothing(
     name: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    root = tmp_path / "book"
-    root.mkdir()
-    for part in ("book.yaml", "pantry.yaml", "recipes", "photos"):
-        source = BOOKS[name] / part
-        if source.is_dir():
-            shutil.copytree(source, root / part)
-        elif source.is_file():
-            shutil.copy(source, root / part)
+    root = copy_book(name, tmp_path / "book")
     site = root / "site"
     site.mkdir()
     (site / "index.html").write_text("the last good site")

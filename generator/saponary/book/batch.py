@@ -7,12 +7,11 @@ results, deviations, tests, release. (Contents of that standard from memory.)
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from saponary.book.fields import Colour, Mass, Name, Part, Share, Temperature
+from saponary.book.fields import Colour, Date, Day, Mass, Name, Part, Share, Temperature
 
 Text = Annotated[str, Field(max_length=4000)]
 ShortText = Annotated[str, Field(max_length=300)]
@@ -46,7 +45,7 @@ class PhotoRef(Part):
     """
 
     file: ShortText
-    day: Annotated[int, Field(ge=0, le=5000)]
+    day: Day
     note: Text | None = None
     alt: ShortText | None = None
     colours: dict[Name, Colour] = {}
@@ -57,21 +56,18 @@ class FreeAlkali(Part):
 
     test: ShortText
     result: Literal["none", "trace", "present"]
-    on: date
+    on: Date
 
 
 def _listed(value: object) -> object:
     return [value] if isinstance(value, dict) else value
 
 
-Day = Annotated[int, Field(ge=0, le=5000)]
-
-
 class Batch(Part):
     """One batch. `weighed` is one marked bar, `bars` several, in grams by days after the pour."""
 
     lot: ShortText
-    poured: date
+    poured: Date
     formula: Annotated[str, Field(pattern=r"^[0-9a-f]{6,64}$")] | None = None
     by: ShortText | None = None
     mould: ShortText | None = None
@@ -82,8 +78,8 @@ class Batch(Part):
     as_weighed: dict[ShortText, Mass | None] = {}
     trace: ShortText | None = None
     gel: Literal["none", "partial", "full"] | None = None
-    unmoulded: date | None = None
-    cut: date | None = None
+    unmoulded: Date | None = None
+    cut: Date | None = None
     weighed: dict[Day, Mass] = {}
     bars: dict[ShortText, dict[Day, Mass]] = {}
     photos: Annotated[list[PhotoRef], Field(max_length=200)] = []

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from datetime import date
 from typing import Annotated, Any, TypeVar
 
 from pydantic import (
@@ -61,7 +62,7 @@ def problem(message: str, hint: str) -> PydanticCustomError:
 
 def reader(read: Callable[[object], T]) -> Callable[[object], T]:
     def wrapped(value: object) -> T:
-        if isinstance(value, (Quantity, Amount)):
+        if isinstance(value, (Quantity, Amount, date, int)):
             return value  # type: ignore[return-value]
         try:
             return read(value)
@@ -167,6 +168,21 @@ def read_rate(value: object) -> Quantity:
     return _bounded(q, 0.0, 1000.0, q.number, "grams per kilogram of oils, from 0 to 1000")
 
 
+def read_date(value: object) -> date:
+    if isinstance(value, str) and re.fullmatch(r"\d{4}-\d{2}-\d{2}", value, re.ASCII):
+        try:
+            return date.fromisoformat(value)
+        except ValueError as error:
+            raise QuantityError(f"{value!r} is not in the calendar", "write a day as 2026-03-02") from error
+    raise QuantityError("a date is needed here", "write it as 2026-03-02")
+
+
+def read_day(value: object) -> int:
+    if not isinstance(value, str) or not re.fullmatch(r"0|[1-9]\d{0,3}", value, re.ASCII):
+        raise QuantityError("a count of days is needed here", "days after the pour, such as 14")
+    return int(value)
+
+
 def read_id(value: object) -> str:
     if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", value):
         shown = repr(value[:40]) if isinstance(value, str) else "this"
@@ -215,6 +231,12 @@ Name = Annotated[
     str,
     BeforeValidator(reader(read_id)),
     WithJsonSchema({"type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$"}),
+]
+Date = Annotated[
+    date, PlainValidator(reader(read_date)), WithJsonSchema({"type": "string", "format": "date"})
+]
+Day = Annotated[
+    int, PlainValidator(reader(read_day)), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 9999})
 ]
 Colour = Annotated[
     str,

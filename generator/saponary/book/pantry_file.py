@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from saponary.book import pantry_scents
 from saponary.book.findings import Finding, suggest
 from saponary.book.pantry_schema import AdditionEntry, LiquidEntry, MouldEntry, OilEntry, PantryFile
 from saponary.book.reporter import Reporter
@@ -37,6 +38,7 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
     for name, scrap in own.scraps.items():
         base = standard.additions.get("soap-scrap", pantry.Addition("soap-scrap", "Soap scrap", "soap"))
         additions[name] = replace(base, id=name, name=_title(name), scrap_of=scrap.of)
+    fragrances = pantry_scents.apply(additions, standard.fragrances, own.fragrances, report)
     moulds = {**standard.moulds}
     for name, entry_mould in own.moulds.items():
         shape = _mould(name, entry_mould, report)
@@ -56,7 +58,8 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
     infusions = {name: infusion for name, infusion in infusions.items() if infusion.carrier in oils}
     return (
         standard.with_changes(
-            oils=oils, liquids=liquids, additions=additions, moulds=moulds, infusions=infusions
+            oils=oils, liquids=liquids, additions=additions, moulds=moulds, infusions=infusions,
+            fragrances=fragrances,
         ),
         report.findings,
     )
@@ -101,7 +104,8 @@ def _oil(name: str, own: OilEntry, base: pantry.Oil | None, report: Reporter) ->
     if own.iodine_value is not None:
         iodine = Range(own.iodine_value.number, own.iodine_value.number, own.iodine_value.number)
     elif own.fatty_acids is not None and sum(composition.values()) > 0:
-        computed = acids.iodine_value(composition)
+        kind = own.kind or (base.kind if base else "oil")
+        computed = acids.iodine_value(composition, ester="acid" if kind == "acid" else "triglyceride")
         iodine = Range(computed, computed, computed)
     kept: dict[str, Any] = {
         field: given

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from datetime import date
 from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
 from saponary.book.fields import (
     Colour,
+    Date,
+    Day,
     Density,
     IodineValue,
     Length,
@@ -80,7 +81,7 @@ class ChipEntry(Part):
     """A colour chip: the colour of a bar at a dose, on a day of its cure."""
 
     dose: Rate
-    day: Annotated[int, Field(ge=0, le=5000)]
+    day: Day
     colour: Colour
     note: ShortText | None = None
 
@@ -140,13 +141,37 @@ class InfusionEntry(Part):
     botanical: Name
     carrier: Name
     ratio: ShortText | None = None
-    made: date | None = None
+    made: Date | None = None
     days: Annotated[int, Field(ge=0, le=2000)] | None = None
 
 
 class ScrapEntry(Part):
     of: Name
     lot: ShortText | None = None
+
+
+class CertificateEntry(Part):
+    """The largest share of the finished product, from the supplier's certificate for this very scent."""
+
+    maximum: Share
+    category: ShortText | None = None
+    from_: ShortText | None = None
+
+
+class FragranceEntry(Part):
+    """A scent. `composition` is the supplier's allergen sheet (may be empty); `blend` makes it of others."""
+
+    name: ShortText | None = None
+    kind: Literal["essential-oil", "fragrance-oil"] | None = None
+    latin: ShortText | None = None
+    inci: ShortText | None = None
+    density: Density | None = None
+    composition: Annotated[dict[ShortText, Share], Field(max_length=200)] | None = None
+    certificate: Annotated[CertificateEntry, shorthand("maximum")] | None = None
+    blend: Annotated[dict[Name, Share], Field(min_length=1, max_length=40)] | None = None
+    price: Price | None = None
+    supplier: ShortText | None = None
+    note: ShortText | None = None
 
 
 class PantryFile(Part):
@@ -157,3 +182,4 @@ class PantryFile(Part):
     moulds: dict[Name, MouldEntry] = {}
     infusions: dict[Name, InfusionEntry] = {}
     scraps: dict[Name, ScrapEntry] = {}
+    fragrances: dict[Name, FragranceEntry] = {}

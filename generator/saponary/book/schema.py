@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import types
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any, TypeVar, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
@@ -40,16 +40,37 @@ _PLAIN: Mapping[str, tuple[str, str]] = {
 
 def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Finding]]:
     """Validate a tree; on faults the model is None and every fault is a finding."""
+    blanks = list(_blanks(tree, file))[:MAX_FAULTS]
     try:
-        return model.model_validate(tree.data, strict=False), []
+        return model.model_validate(tree.data, strict=False), blanks
     except ValidationError as error:
         every = error.errors(include_url=False)
     faults = [_finding(model, tree, file, fault) for fault in every[:MAX_FAULTS]]
     if len(every) > MAX_FAULTS:
         more = f"{len(every) - MAX_FAULTS} more faults are not listed"
         faults.append(Finding("schema", "error", Place(file), more, "mend those listed first"))
-    unique: dict[tuple[Place, str], Finding] = {(f.place, f.message): f for f in faults}
+    unique: dict[tuple[Place, str], Finding] = {(f.place, f.message): f for f in [*blanks, *faults]}
     return None, list(unique.values())
+
+
+def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
+    """Keys with nothing after them: read as absent, and likely a slip or a colour taken for a comment."""
+    stack: list[tuple[Path, Any]] = [((), tree.data)]
+    while stack:
+        path, value = stack.pop()
+        if value is None and path:
+            span = tree.nearest(path)
+            place = Place(file, span.line, span.column) if span else Place(file)
+            hint = "give it a value, or leave the key out; a colour stands in quotes"
+            yield Finding("schema", "warning", place, _nothing(path), hint)
+        elif isinstance(value, dict) and path != ("private",):
+            stack += [((*path, key), inner) for key, inner in value.items()]
+        elif isinstance(value, list):
+            stack += [((*path, index), inner) for index, inner in enumerate(value)]
+
+
+def _nothing(path: Path) -> str:
+    return f"nothing is given for {shown(str(path[-1]))}"
 
 
 def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Finding:
@@ -89,7 +110,7 @@ def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Findi
         message, hint = _PLAIN[kind]
         message = message.format(key=str(path[-1])[:60] if path else "a value")
         if fault["input"] is None and kind != "missing":
-            message = f"nothing is given for {shown(str(path[-1]))}" if path else "this file is empty"
+            message = _nothing(path) if path else "this file is empty"
     else:
         message, hint = fault["msg"], "see `saponary schema`"
     return Finding("schema", "error", place, message, hint)

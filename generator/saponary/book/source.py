@@ -133,8 +133,11 @@ def read_yaml(text: str, file: str, *, first_line: int = 1, offset: int = 0) -> 
     except _Refused as refused:
         return refuse(refused.mark, refused.message, refused.hint)
     except yaml.YAMLError as error:
-        mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None) or 0
         said = getattr(error, "problem", None) or getattr(error, "reason", None) or "cannot be read"
+        marks = [getattr(error, "problem_mark", None), getattr(error, "context_mark", None)]
+        if "end of stream" in said:
+            marks.reverse()
+        mark = next((mark for mark in marks if mark is not None), 0)
         hint = next(
             (h for key, h in _LIBRARY_HINTS if key in f" {error} "),
             "check indentation, colons and quotes on this line",

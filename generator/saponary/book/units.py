@@ -128,6 +128,11 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
             exact = Decimal(found["dec"])
             value, decimals = Fraction(exact), max(0, -int(exact.as_tuple().exponent))
         elif found["whole"] is not None:
+            if int(found["mixnum"]) >= int(found["mixden"]) > 0:
+                raise QuantityError(
+                    f"{whole!r} has a fraction of one or more beside a whole number",
+                    "write 1 1/2, or one fraction such as 3/2",
+                )
             value = int(found["whole"]) + Fraction(int(found["mixnum"]), int(found["mixden"]))
             decimals = None
         else:
@@ -202,10 +207,8 @@ class Amount:
         return self.quantity.text
 
 
-_OF_OILS = re.compile(r"^(?P<head>.+?)\s*(?:of|on)\s+(?:the\s+)?oils?$", re.IGNORECASE)
-_PER = re.compile(
-    r"^(?P<head>.+?)\s*(?:/|\bper\b)\s*(?P<tail>[\d./ ]*\s*[a-zA-Z]+)(?:\s+(?:of\s+)?(?:the\s+)?oils?)?$"
-)
+_OF_OILS = re.compile(r"\s(?:of|on)\s+(?:the\s+)?oils?$", re.IGNORECASE)
+_PER = re.compile(r"^(?P<head>.*[a-zA-Z])\s*(?:/|\bper\b)\s*(?P<tail>[\d./ ]*[a-zA-Z]+)$", re.IGNORECASE)
 AMOUNT_UNITS = (*MASS, *VOLUME)
 
 
@@ -219,18 +222,10 @@ def parse_amount(text: object) -> Amount:
         raise QuantityError("an amount is needed here", f"write {example}")
     if len(text) > _MAX_LENGTH:
         raise QuantityError(f"{text[:24]!r}… is too long for an amount", f"write {example}")
-    tidy = clean(text)
-    of_oils = _OF_OILS.match(tidy)
-    if of_oils:
-        share = parse(of_oils["head"], units=("%", ""), example="2 % of oils")
-        return Amount(
-            Quantity(
-                Fraction(share.value) if share.unit == "%" else share.value * 100, "g", share.decimals, text
-            ),
-            100.0,
-        )
-    per = _PER.match(tidy)
-    if per and not re.fullmatch(r"[\d ]+", per["head"]):
+    tidy = re.sub(r"\bper\s+cent\b", "%", clean(text), flags=re.IGNORECASE)
+    head = _OF_OILS.sub("", tidy)
+    per = _PER.match(head)
+    if per:
         top = parse(per["head"], units=AMOUNT_UNITS, example=example)
         tail = per["tail"].strip()
         base = parse(
@@ -239,6 +234,12 @@ def parse_amount(text: object) -> Amount:
         if base.value <= 0:
             raise QuantityError(f"{tidy!r} is for no oil at all", "write it as 8 g/kg")
         return Amount(Quantity(top.value, top.unit, top.decimals, text), base.grams)
+    if head != tidy:
+        share = parse(head, units=("%", ""), example="2 % of oils")
+        if share.unit == "" and share.value > 1:
+            raise QuantityError(f"{tidy!r} is more than the oils themselves", f"write {head} % of oils")
+        percent = share.value if share.unit == "%" else share.value * 100
+        return Amount(Quantity(percent, "g", share.decimals, text), 100.0)
     if tidy.endswith("%"):
         raise QuantityError(f"{tidy!r} does not say of what", "write 2 % of oils")
     plain = parse(tidy, units=AMOUNT_UNITS, example=example)

@@ -2,7 +2,7 @@
 
 Each oil's range is read as two standard deviations to either side of the value used
 (the lower and the upper reach may differ). *Likely* combines the reaches by
-root-sum-square, as independent oils; *worst* sets every oil to the same end at once.
+root-sum-square, as independent oils (one oil on several lines is one oil); *worst* sets every oil to the same end at once.
 So likely lies inside worst, and meets it for a single oil.
 """
 
@@ -34,14 +34,16 @@ class Bands:
 def bands(oils: Sequence[Oil], available: float) -> Bands:
     """Likely and worst superfat for moles of hydroxide available to these oils."""
     middle = sum(oil.grams * oil.saponification_value for oil in oils)
-    below = [oil.grams * max(0.0, oil.saponification_value - oil.low) for oil in oils]
-    above = [oil.grams * max(0.0, oil.high - oil.saponification_value) for oil in oils]
+    below, above = dict[str, float](), dict[str, float]()
+    for oil in oils:
+        below[oil.id] = below.get(oil.id, 0.0) + oil.grams * max(0.0, oil.saponification_value - oil.low)
+        above[oil.id] = above.get(oil.id, 0.0) + oil.grams * max(0.0, oil.high - oil.saponification_value)
 
     def at(total: float) -> float:
         return superfat(available, total / 1000.0 / KOH)
 
     likely = Band(
-        at(middle - sqrt(sum(x * x for x in below))),
-        at(middle + sqrt(sum(x * x for x in above))),
+        at(middle - sqrt(sum(x * x for x in below.values()))),
+        at(middle + sqrt(sum(x * x for x in above.values()))),
     )
-    return Bands(likely, Band(at(middle - sum(below)), at(middle + sum(above))))
+    return Bands(likely, Band(at(middle - sum(below.values())), at(middle + sum(above.values()))))

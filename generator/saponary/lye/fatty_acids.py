@@ -48,6 +48,11 @@ class FattyAcid:
         return 3 * self.double_bonds * IODINE / self.triglyceride_molar_mass
 
     @property
+    def acid_iodine_factor(self) -> float:
+        """g of iodine taken up per g of the free acid."""
+        return self.double_bonds * IODINE / self.molar_mass
+
+    @property
     def name(self) -> str:
         return self.common or self.systematic
 
@@ -111,19 +116,22 @@ def saponification_value(
     return value * (1 - unsaponifiable)
 
 
-def iodine_value(composition: Mapping[str, float]) -> float:
-    """g of iodine per 100 g of triglyceride of this composition (AOCS Cd 1c-85)."""
+def iodine_value(composition: Mapping[str, float], *, ester: Ester = "triglyceride") -> float:
+    """g of iodine per 100 g of triglyceride of this composition (AOCS Cd 1c-85), or of the free acids."""
     total = sum(composition.values())
     if total <= 0:
         raise ValueError("a composition needs at least one fatty acid")
-    taken = sum(part * FATTY_ACIDS[key].iodine_factor for key, part in composition.items())
+    taken = sum(
+        part * (FATTY_ACIDS[key].acid_iodine_factor if ester == "acid" else FATTY_ACIDS[key].iodine_factor)
+        for key, part in composition.items()
+    )
     return 100 * taken / total
 
 
 def groups(composition: Mapping[str, float]) -> dict[str, float]:
     """Mass fractions of the fatty acids by saturation, and of the short saturated chains.
 
-    `short` (C6 to C14) is part of `saturated`. Fractions are of the sum given.
+    `short` (to C14) is part of `saturated`. Fractions are of the sum given.
     """
     total = sum(composition.values()) or 1.0
     out = {"saturated": 0.0, "monounsaturated": 0.0, "polyunsaturated": 0.0, "short": 0.0}

@@ -11,6 +11,7 @@ import hashlib
 import json
 
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.rounding import show
 
 LENGTH = 12
 """Hexadecimal figures shown; a record may quote as few as the first six."""
@@ -47,10 +48,13 @@ def _canonical(formula: Formula) -> dict[str, object]:
     a = formula.alkali
     return {
         "oils": sorted((oil(p, whole) for p in formula.oils), key=repr),
-        "alkali": [_n(x) for x in (a.sodium, a.potassium, a.sodium_purity, a.potassium_purity)],
+        "alkali": [
+            [_n(share), _n(purity if share > 0 else 1.0)]
+            for share, purity in ((a.sodium, a.sodium_purity), (a.potassium, a.potassium_purity))
+        ],
         "superfat": _n(formula.superfat),
         "water": [formula.water.convention, _n(formula.water.value)],
-        "liquids": sorted(([*extra(p), _n(p.water)] for p in formula.liquids), key=repr),
+        "liquids": sorted(([*extra(p), *map(_n, (p.water, p.fat, p.fat_value))] for p in formula.liquids), key=repr),
         "additions": sorted(([*extra(p), _n(p.base * 1000)] for p in formula.additions), key=repr),
         "portions": [
             [p.name, _n(p.share), sorted((oil(o, whole) for o in p.oils or ()), key=repr)]
@@ -61,6 +65,5 @@ def _canonical(formula: Formula) -> dict[str, object]:
 
 
 def _n(value: float) -> str:
-    """A number to six decimals as text, so that float noise does not change the hash."""
-    text = f"{value:.{_DIGITS}f}"
-    return "0.000000" if text == "-0.000000" else text
+    """A number to six decimals by the one rounding rule, so that float noise does not change the hash."""
+    return show(value, _DIGITS)

@@ -31,11 +31,15 @@ def millilitres(mould: Mould) -> float:
         return mould.cavity_ml * mould.count
     t = mould.liner
     if mould.kind == "cylinder":
-        radius = mould.diameter / 2 - t
-        return pi * radius * radius * (mould.length - t) / 1000.0 * mould.count
-    length, width, height = mould.length - 2 * t, mould.width - 2 * t, mould.height - t
-    top_length = (mould.top_length or mould.length) - 2 * t
-    top_width = (mould.top_width or mould.width) - 2 * t
+        radius = max(0.0, mould.diameter / 2 - t)
+        return pi * radius * radius * max(0.0, mould.length - t) / 1000.0 * mould.count
+
+    def inside(measure: float, walls: int) -> float:
+        return max(0.0, measure - walls * t)
+
+    length, width, height = inside(mould.length, 2), inside(mould.width, 2), inside(mould.height, 1)
+    top_length = inside(mould.top_length or mould.length, 2)
+    top_width = inside(mould.top_width or mould.width, 2)
     middle = (length + top_length) / 2 * (width + top_width) / 2
     prismatoid = height / 6 * (length * width + 4 * middle + top_length * top_width)
     return prismatoid / 1000.0 * mould.count
@@ -48,7 +52,8 @@ def bars(mould: Mould, along: float, across: float | None = None, kerf: float = 
         return mould.count
 
     def pieces(length: float, each: float) -> int:
-        return floor((length + kerf) / (each + kerf) + 1e-9) if each > 0 else 0
+        return max(0, floor((length + kerf) / (each + kerf) + 1e-9)) if each > 0 else 0
 
-    rows = pieces(mould.width, across) if across is not None and mould.kind in ("slab", "loaf") else 1
-    return pieces(mould.length, along) * rows * mould.count
+    walls = 1 if mould.kind == "cylinder" else 2
+    rows = pieces(mould.width - 2 * mould.liner, across) if across is not None and mould.kind in ("slab", "loaf") else 1
+    return pieces(mould.length - walls * mould.liner, along) * rows * mould.count

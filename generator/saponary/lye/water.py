@@ -54,5 +54,7 @@ def sources(total: float, liquids: Iterable[Liquid]) -> Sources:
 
 
 def strength(alkali: float, water_grams: float) -> float:
-    """Mass fraction of alkali in alkali and water."""
-    return alkali / (alkali + water_grams) if alkali > 0 else 0.0
+    """Mass fraction of alkali in alkali and water; 1 where no water is left to dissolve it in."""
+    if alkali <= 0:
+        return 0.0
+    return alkali / (alkali + max(0.0, water_grams))

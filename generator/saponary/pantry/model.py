@@ -143,6 +143,31 @@ class Addition:
 
 
 @dataclass(frozen=True)
+class Certificate:
+    """The supplier's own limit: the largest share of the finished product, for what kind of product."""
+
+    maximum: float
+    category: str | None = None
+    publication: str | None = None
+
+
+@dataclass(frozen=True)
+class Fragrance:
+    """What the papers of a scent say of it; its name and its density are those of the addition of the same id.
+
+    `composition` is the supplier's allergen sheet, mass fractions by material: None where
+    there is no sheet, empty where the sheet names no allergen. `blend` is mass fractions of
+    other scents.
+    """
+
+    id: str
+    kind: Literal["essential-oil", "fragrance-oil"]
+    composition: Mapping[str, float] | None = None
+    certificate: Certificate | None = None
+    blend: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
 class Infusion:
     """A stock of oil that has stood on a botanical; it counts as its carrier for lye."""
 
@@ -171,6 +196,7 @@ class Pantry:
     additions: Mapping[str, Addition]
     moulds: Mapping[str, Mould] = field(default_factory=dict)
     infusions: Mapping[str, Infusion] = field(default_factory=dict)
+    fragrances: Mapping[str, Fragrance] = field(default_factory=dict)
     terms: tuple[Term, ...] = ()
     publications: Mapping[str, str] = field(default_factory=dict)
     version: str = ""

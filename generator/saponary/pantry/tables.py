@@ -115,7 +115,7 @@ def _addition(row: Mapping[str, Any]) -> Addition:
     acid = alkali["acidic_groups"] * alkali["share"] / alkali["molar_mass_g_per_mol"] if alkali else 0.0
     usual = row.get("usual_g_per_kg_oils")
     kind = row["kind"]
-    solid = row.get("water", 0.0) < 0.2
+    solid = not row.get("liquid", False)
     return Addition(
         id=row["id"],
         name=row["name"],

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import mimetypes
 from collections.abc import Mapping
-from typing import Any
 from urllib.parse import unquote, urlsplit
 
 BASE = "book:///"
@@ -21,20 +20,25 @@ def html_to_pdf(files: Mapping[str, bytes], page: str) -> bytes:
     """
     try:
         import weasyprint
+        from weasyprint.urls import URLFetcher, URLFetcherResponse
     except OSError as error:
         raise PressMissing(
             "PDFs need Pango, which is not on this machine (README.md, section PDFs, says which packages); "
             "everything else works without it"
         ) from error
 
-    def fetch(url: str, *args: Any, **kwargs: Any) -> dict[str, Any]:
-        parts = urlsplit(url)
-        name = unquote(parts.path).lstrip("/")
-        if parts.scheme != "book" or name not in files:
-            raise ValueError(f"{url} is not part of the book")
-        return {"string": files[name], "mime_type": mimetypes.guess_type(name)[0] or "application/octet-stream"}
+    class FromTheBook(URLFetcher):  # type: ignore[misc]
+        """Serves the site's own files, and nothing else."""
 
-    html = weasyprint.HTML(string=files[page].decode("utf-8"), base_url=BASE + page, url_fetcher=fetch)
-    pdf = html.write_pdf(pdf_variant="pdf/ua-1", uncompressed_pdf=False)
+        def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
+            parts = urlsplit(url)
+            name = unquote(parts.path).lstrip("/")
+            if parts.scheme != "book" or name not in files:
+                raise ValueError(f"{url} is not part of the book")
+            kind = mimetypes.guess_type(name)[0] or "application/octet-stream"
+            return URLFetcherResponse(url, files[name], {"Content-Type": kind})
+
+    html = weasyprint.HTML(string=files[page].decode("utf-8"), base_url=BASE + page, url_fetcher=FromTheBook())
+    pdf = html.write_pdf(pdf_variant="pdf/ua-1")
     assert pdf is not None
     return bytes(pdf)

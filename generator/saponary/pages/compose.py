@@ -1,0 +1,34 @@
+"""From a checked book to the files of its site."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from saponary.pages.drawings import Drawings
+from saponary.pages.kind import Desk, Sheet, published
+from saponary.pages.kinds import kinds
+from saponary.pages.site import Output, SiteInput
+from saponary.pages.templating import address, environment, style_sheet
+
+
+def compose(site: SiteInput, templates: Sequence[Path]) -> Iterator[Output]:
+    """Every file of the site, one at a time. `templates` are searched in their order."""
+    for sheet in sheets(site, templates):
+        yield Output(sheet.path, sheet.write())
+
+
+def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
+    """The files of the site before they are made, so that a caller may leave some unmade."""
+    style = style_sheet(templates)
+    desk = Desk(
+        site=site,
+        recipes=published(site.recipes),
+        environment=environment(templates),
+        templates=tuple(templates),
+        style=address(style),
+        style_sheet=style,
+        drawings=Drawings(site),
+    )
+    for kind in kinds():
+        yield from kind.render(desk)

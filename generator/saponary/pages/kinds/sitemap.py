@@ -1,0 +1,30 @@
+"""The site map (the open sitemaps.org format), for a book that knows its address."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from html import escape
+
+from saponary.pages import links
+from saponary.pages.kind import Desk, PageKind, Sheet
+from saponary.pages.views.gallery import in_order
+
+
+def _render(desk: Desk) -> Iterator[Sheet]:
+    base = desk.site.book.settings.base_url
+    if base is None:
+        return
+
+    def write() -> bytes:
+        pages = [links.GALLERY, links.INGREDIENTS, links.WORDS]
+        pages += [links.recipe_page(recipe.slug) for recipe in in_order(desk.recipes)]
+        rows = "".join(f" <url><loc>{escape(base.rstrip('/'))}/{page}</loc></url>\n" for page in pages)
+        return (
+            '<?xml version="1.0" encoding="UTF-8"?>\n'
+            f'<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n{rows}</urlset>\n'
+        ).encode()
+
+    yield Sheet("sitemap.xml", write)
+
+
+KIND = PageKind("sitemap", _render)

@@ -1,0 +1,29 @@
+"""Addresses inside the site: always relative, always to a file, so that it opens from a disk."""
+
+from __future__ import annotations
+
+import re
+
+
+def root(path: str) -> str:
+    """From the page at `path` to the top of the site."""
+    return "../" * path.count("/")
+
+
+def recipe_page(slug: str) -> str:
+    return f"recipes/{slug}/index.html"
+
+
+def drawing(slug: str, when: str) -> str:
+    """One face of a recipe's pour drawing, as a file of its own."""
+    return f"recipes/{slug}/{when}.svg"
+
+
+def anchor(text: str) -> str:
+    """A fragment for a word: small letters, digits and hyphens."""
+    return re.sub(r"[^a-z0-9]+", "-", text.casefold()).strip("-") or "x"
+
+
+GALLERY = "index.html"
+INGREDIENTS = "ingredients/index.html"
+WORDS = "words/index.html"

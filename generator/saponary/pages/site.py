@@ -1,0 +1,64 @@
+"""What a site is composed from, and what comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+from saponary.book.findings import Finding
+from saponary.book.library import Book
+from saponary.book.status import Status
+from saponary.checks.rule import Case
+
+
+@dataclass(frozen=True)
+class PhotoSet:
+    """A photo in several sizes. Addresses are relative to the top of the site.
+
+    `sources` are pairs of a media type and a `srcset`, best first; `src` is what every
+    browser can show.
+    """
+
+    width: int
+    height: int
+    sources: tuple[tuple[str, str], ...]
+    src: str
+    alt: str
+
+
+@dataclass(frozen=True)
+class RecipeInput:
+    """One recipe that was computed and checked, with what the checks remarked."""
+
+    case: Case
+    status: Status
+    warnings: tuple[Finding, ...] = ()
+
+    @property
+    def slug(self) -> str:
+        return self.case.file.slug
+
+
+@dataclass(frozen=True)
+class SiteInput:
+    """A whole book. Photos are named as recipes name them, by their path inside `photos/`."""
+
+    book: Book
+    recipes: tuple[RecipeInput, ...]
+    engine: str
+    tables: str
+    figures_json: str = "{}"
+    photos: Mapping[str, PhotoSet] = field(default_factory=dict)
+    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
+    """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
+    on: date = date.max
+    """The day the site speaks of: what is curing and what is ready is told as of it."""
+
+
+@dataclass(frozen=True)
+class Output:
+    """One file of the site: its path from the top, and its bytes."""
+
+    path: str
+    data: bytes

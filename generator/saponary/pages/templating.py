@@ -1,0 +1,56 @@
+"""Templates and style sheets, from a book's own folder first and the standard ones after it.
+
+Every value is escaped unless a view model has made it safe itself; a template of a book
+runs without reach into Python, and no link leads it out of its folder.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+STYLES = "style"
+
+
+class _Inside(FileSystemLoader):
+    """A loader that does not follow a link out of the folders it searches."""
+
+    def get_source(self, environment: Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
+        found = super().get_source(environment, template)
+        inside = [Path(folder).resolve() for folder in self.searchpath]
+        if not any(Path(found[1]).resolve().is_relative_to(folder) for folder in inside):
+            raise TemplateNotFound(template)
+        return found
+
+
+def environment(templates: Sequence[Path]) -> Environment:
+    """The engine that fills templates: strict about names, and escaping everything."""
+    return ImmutableSandboxedEnvironment(
+        loader=_Inside([str(folder) for folder in templates]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        auto_reload=False,
+    )
+
+
+def style_sheet(templates: Sequence[Path]) -> bytes:
+    """All of `style/*.css` in the order of their names; the first folder that has a name wins."""
+    found: dict[str, bytes] = {}
+    for folder in templates:
+        home = folder.resolve()
+        for path in (folder / STYLES).glob("*.css"):
+            if path.is_file() and path.resolve().is_relative_to(home):
+                found.setdefault(path.name, path.read_bytes().replace(b"\r\n", b"\n"))
+    return b"".join(found[name] for name in sorted(found))
+
+
+def address(style: bytes) -> str:
+    """A style sheet's address changes with its bytes, so that no stale copy is shown."""
+    return f"assets/style-{hashlib.sha256(style).hexdigest()[:10]}.css"

@@ -1,0 +1,1 @@
+"""View models: what the templates are handed, in finished strings."""

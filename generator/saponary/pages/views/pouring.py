@@ -1,0 +1,116 @@
+"""The pour put in words: one sentence for each of its steps, with the weights it moves."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from saponary.book.pour import Bed, PourStep
+from saponary.book.recipe import Recipe
+from saponary.lye.mould import Mould
+from saponary.pages import names
+from saponary.pages.numbers import percent, short
+from saponary.pages.views.bench import Bench
+
+_TOOLS = {"hanger": "a wire hanger", "comb": "a comb", "skewer": "a skewer"}
+_TIMES = {1: "once", 2: "twice", 3: "three times", 4: "four times", 5: "five times"}
+_TOPS = {
+    "flat": "Leave the top level.",
+    "peaks": "Pull the top up into peaks.",
+    "waves": "Draw the top into waves.",
+    "mound": "Heap the top up along the middle.",
+}
+
+
+def pour_words(bench: Bench) -> tuple[str, ...]:
+    """The steps in order. A pour without steps is one sentence."""
+    said = [sentence for step in bench.case.model.pour for sentence in _step(step, bench)]
+    if said:
+        return tuple(said)
+    return (f"Pour the batter into the {_holder(bench.case.built.mould)}.",)
+
+
+def _step(step: PourStep, bench: Bench) -> Iterator[str]:
+    laid = _laid(bench.case.model)
+    if step.beds:
+        yield from (_bed(bed, laid, bench) for bed in step.beds)
+    if step.columns:
+        of = names.listed([_amount(name, None, laid, bench) for name in step.columns.of])
+        count = f", {step.columns.count} columns in all" if step.columns.count else ""
+        lean = f", leaning {short(abs(step.columns.tilt))}°" if step.columns.tilt else ""
+        yield f"Pour {of} side by side in narrow columns, in this order from the left{count}{lean}."
+    if step.drops:
+        places = "one place" if step.drops.count == 1 else f"{step.drops.count} places"
+        order = ", then ".join(names.spoken(name) for name in step.drops.of)
+        apart = names.listed([_amount(name, None, laid, bench) for name in dict.fromkeys(step.drops.of)])
+        yield f"Let it fall into the middle of the {names.spoken(step.drops.into)}, in {places}: {order}. In all {apart}."
+    if step.plops:
+        of = names.listed([_amount(name, None, laid, bench) for name in step.plops.of])
+        size = f" about {short(step.plops.across.millimetres)} mm across" if step.plops.across else ""
+        yield f"Set down spoonfuls{size} in turn: {of}."
+    if step.swirl:
+        deep = f", to {percent(step.swirl.depth.fraction, 0)} of the depth" if step.swirl.depth else ""
+        yield f"Draw {_TOOLS[step.swirl.tool]} through it {_TIMES.get(step.swirl.passes, f'{step.swirl.passes} times')}{deep}."
+    if step.line:
+        yield f"Dust a thin line of {_extra(step.line.of, bench)} over the {names.spoken(step.line.over)}."
+    if step.embeds:
+        one = step.embeds.count == 1
+        pieces = (
+            f"one {step.embeds.shape} piece" if one else f"{step.embeds.count} {step.embeds.shape} pieces"
+        )
+        yield f"Set in {pieces} of {_extra(step.embeds.of, bench)}, {short(step.embeds.across.millimetres)} mm across."
+    if step.top:
+        strewn = f" Strew {_extra(step.top.strewn, bench)} over it." if step.top.strewn else ""
+        yield _TOPS[step.top.shape] + strewn
+
+
+def _bed(bed: Bed, laid: Counter[str], bench: Bench) -> str:
+    slope = ""
+    if bed.slope:
+        slope = f", sloping {short(abs(bed.slope))}° {'up' if bed.slope > 0 else 'down'} to the right"
+    part = bed.part.fraction if bed.part else None
+    return f"Pour {_amount(bed.of, part, laid, bench)} as a bed{slope or ', level'}."
+
+
+def _laid(model: Recipe) -> Counter[str]:
+    """How often each portion is laid down: only one that comes once comes whole."""
+    found: Counter[str] = Counter()
+    for step in model.pour:
+        found.update(bed.of for bed in step.beds or ())
+        for laying in (step.columns, step.plops):
+            found.update(set(laying.of) if laying else ())
+        if step.drops:
+            found.update({*step.drops.of, step.drops.into})
+    return found
+
+
+def _amount(name: str, part: float | None, laid: Counter[str], bench: Bench) -> str:
+    """A portion with its weight, where it is known how much of it is meant."""
+    batter = {p.name: p.batter for p in bench.case.figures.portions}.get(name)
+    said = f"the {names.spoken(name)}"
+    if batter is None or (part is None and laid[name] > 1):
+        return said
+    share = part if part is not None else 1.0
+    weight = bench.scale.weigh(batter * share)
+    head = said if share == 1.0 else f"{percent(share, 0)} of {said}"
+    return f"{head} ({weight.main} {bench.scale.unit})"
+
+
+def _extra(name: str, bench: Bench) -> str:
+    return names.inside(names.addition(bench.shelf, name))
+
+
+def _holder(mould: Mould | None) -> str:
+    return "mould" if mould is None or mould.kind != "cavities" else "cavities"
+
+
+def mould_words(name: str | None, mould: Mould | None) -> str:
+    """The mould with its inner measures, in millimetres."""
+    if name is None or mould is None:
+        return "a mould that holds the batter with head room"
+    if mould.kind == "cavities":
+        return f"the mould {name}, {mould.count} cavities of {short(mould.cavity_ml)} ml"
+    if mould.kind == "cylinder":
+        return f"the mould {name}, a pipe {short(mould.diameter)} mm across and {short(mould.length)} mm long"
+    measures = " × ".join(short(side) for side in (mould.length, mould.width, mould.height))
+    return f"the mould {name}, a {mould.kind} of {measures} mm inside"

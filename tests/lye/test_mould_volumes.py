@@ -1,0 +1,123 @@
+"""Volumes of moulds against closed forms and against slices summed, and bars that can be cut."""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from saponary.lye.mould import Mould, bars, millilitres
+
+REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=50)
+
+lengths = st.floats(20.0, 600.0)
+
+
+@pytest.mark.parametrize(
+    ("mould", "volume"),
+    [
+        (Mould("loaf", 250, 90, 70), 1575.00),
+        (Mould("loaf", 250, 90, 70, top_length=260, top_width=100), 1696.33),
+        (Mould("cylinder", length=250, diameter=70), 962.11),
+        (Mould("loaf", 250, 90, 70, liner=2), 1438.61),
+        (Mould("cavities", cavity_ml=90.0, count=6), 540.00),
+    ],
+)
+def test_volumes_worked_by_hand(mould: Mould, volume: float) -> None:
+    """By plain arithmetic: L·W·H, the prismatoid, pi·r²·L, and a liner of 2 mm on both sides, both
+    ends and the bottom."""
+    assert millilitres(mould) == pytest.approx(volume, abs=0.005)
+
+
+def sliced(mould: Mould, slices: int = 400) -> float:
+    """Volume by the middle of each slice: an area that is quadratic in height is off by 1/slices² at most."""
+    total = 0.0
+    top_length = mould.top_length or mould.length
+    top_width = mould.top_width or mould.width
+    for i in range(slices):
+        z = (i + 0.5) / slices
+        total += (mould.length + (top_length - mould.length) * z) * (
+            mould.width + (top_width - mould.width) * z
+        )
+    return total * mould.height / slices / 1000
+
+
+@REPEATABLE
+@given(lengths, lengths, lengths, st.floats(0.5, 2.0), st.floats(0.5, 2.0))
+def test_sloping_sides_against_slices(length: float, width: float, height: float, a: float, b: float) -> None:
+    mould = Mould("loaf", length, width, height, top_length=length * a, top_width=width * b)
+    assert millilitres(mould) == pytest.approx(sliced(mould), rel=1e-5)
+
+
+@REPEATABLE
+@given(lengths, lengths, lengths, st.integers(1, 12))
+def test_straight_sides(length: float, width: float, height: float, count: int) -> None:
+    box = length * width * height / 1000
+    assert millilitres(Mould("loaf", length, width, height)) == pytest.approx(box)
+    assert millilitres(Mould("slab", length, width, height, count=count)) == pytest.approx(box * count)
+    assert millilitres(Mould("loaf", length, width, height, length, width)) == pytest.approx(box)
+
+
+@REPEATABLE
+@given(lengths, lengths, lengths, st.floats(0.0, 9.0))
+def test_a_liner_takes_its_thickness_from_every_lined_face(
+    length: float, width: float, height: float, liner: float
+) -> None:
+    expected = (length - 2 * liner) * (width - 2 * liner) * (height - liner) / 1000
+    assert millilitres(Mould("loaf", length, width, height, liner=liner)) == pytest.approx(expected)
+    round_one = pi * (width / 2 - liner) ** 2 * (length - liner) / 1000
+    assert millilitres(Mould("cylinder", length=length, diameter=width, liner=liner)) == pytest.approx(
+        round_one
+    )
+
+
+def test_a_cylinder_against_slices() -> None:
+    mould = Mould("cylinder", length=250, diameter=70, count=2)
+    wide, step = 70 / 2, 70 / 20000
+    area = sum(2 * (wide**2 - (-wide + (i + 0.5) * step) ** 2) ** 0.5 * step for i in range(20000))
+    assert millilitres(mould) == pytest.approx(2 * area * 250 / 1000, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    "mould",
+    [
+        Mould("cylinder", length=200, diameter=40, liner=25),
+        Mould("loaf", 10, 100, 5, liner=6),
+    ],
+    ids=["cylinder", "loaf"],
+)
+def test_a_liner_thicker_than_the_mould_leaves_no_room(mould: Mould) -> None:
+    """Two measures below nothing multiply to something: no volume may come of that."""
+    assert millilitres(mould) <= 0
+
+
+def test_bars_by_thickness() -> None:
+    """floor(length / thickness), and with a kerf floor((length + kerf)/(thickness + kerf))."""
+    loaf = Mould("loaf", 250, 90, 70)
+    assert bars(loaf, 25) == 10
+    assert bars(loaf, 25.01) == 9
+    assert bars(loaf, 24) == 10
+    assert bars(loaf, 23, kerf=2) == 10
+    assert bars(loaf, 300) == 0
+    assert bars(loaf, 0) == 0
+    assert bars(Mould("loaf", 0.3, 90, 70), 0.1) == 3
+    assert bars(Mould("loaf", 250, 90, 70, count=3), 25) == 30
+    assert bars(Mould("cavities", cavity_ml=90, count=6), 25) == 6
+
+
+@REPEATABLE
+@given(lengths, st.floats(5.0, 60.0), st.floats(0.0, 3.0))
+def test_bars_and_cuts_fit_into_the_loaf_and_one_more_does_not(
+    length: float, each: float, kerf: float
+) -> None:
+    count = bars(Mould("loaf", length, 90, 70), each, kerf=kerf)
+    taken = count * each + max(0, count - 1) * kerf
+    assert taken <= length + 1e-6
+    assert taken + each + (kerf if count else 0) > length - 1e-6
+
+
+def test_bars_are_cut_from_the_soap_and_not_from_its_liner() -> None:
+    """250 mm lined with 2 mm at both ends holds 246 mm of soap: nine bars of 25 mm, not ten."""
+    assert bars(Mould("loaf", 250, 90, 70, liner=2), 25) == 9
