@@ -6,7 +6,8 @@ import mimetypes
 from collections.abc import Mapping
 from urllib.parse import unquote, urlsplit
 
-BASE = "book:///"
+BASE = "https://book.invalid/"
+"""Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""
 
 
 class PressMissing(Exception):
@@ -33,7 +34,7 @@ def html_to_pdf(files: Mapping[str, bytes], page: str) -> bytes:
         def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
             parts = urlsplit(url)
             name = unquote(parts.path).lstrip("/")
-            if parts.scheme != "book" or name not in files:
+            if not url.startswith(BASE) or name not in files:
                 raise ValueError(f"{url} is not part of the book")
             kind = mimetypes.guess_type(name)[0] or "application/octet-stream"
             return URLFetcherResponse(url, files[name], {"Content-Type": kind})

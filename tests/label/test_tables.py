@@ -1,0 +1,88 @@
+"""The label tables: every fact is marked, no word means two allergens, every acid has its salt."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from typing import Any
+
+import pytest
+import yaml
+
+from saponary.label import tables
+from saponary.pantry.tables import standard
+
+HOW = {"verified", "second-hand", "memory", "computed", "common-practice", "sequence"}
+
+
+def raw(name: str) -> Any:
+    return yaml.safe_load(files("saponary.label").joinpath("tables", f"{name}.yaml").read_text("utf-8"))
+
+
+def test_jurisdictions_say_where_every_group_comes_from() -> None:
+    for row in raw("jurisdictions")["jurisdictions"]:
+        facts = set(row) - {"id", "name", "rule", "source"}
+        assert facts | {"order"} == set(row["source"]), row["id"]
+        assert {source["how"] for source in row["source"].values()} <= HOW
+    assert list(tables.jurisdictions()) == ["us", "eu"]
+    assert "not legal advice" in tables.guidance()
+
+
+def test_allergens_mark_every_fact() -> None:
+    for row in raw("allergens")["allergens"]:
+        facts = {key for key in ("name", "cas", "entry", "covers") if row.get(key)}
+        assert facts == set(row["how"]), row["name"]
+        assert set(row["how"].values()) <= HOW
+        # Entries 327 to 371 are those the Regulation of 2023 added.
+        if (row["entry"] or 0) >= 327:
+            assert row["since"] == 2023
+
+
+def test_new_entries_are_numbered_without_a_gap() -> None:
+    numbers = [row["entry"] for row in raw("allergens")["allergens"] if (row["entry"] or 0) >= 327]
+    assert sorted(numbers) == list(range(327, 372))
+
+
+def test_no_word_means_two_allergens() -> None:
+    words = [tables.folded(word) for each in tables.allergens() for word in each.words]
+    assert len(words) == len(set(words)) == len(tables.allergens_by_word())
+
+
+@pytest.mark.parametrize(
+    ("word", "name"),
+    [
+        ("linalool", "Linalool"),
+        ("linalyl-acetate", "Linalyl Acetate"),
+        ("ALPHA-PINENE", "Pinene"),
+        ("beta pinene", "Pinene"),
+        ("Citrus Sinensis Peel Oil", "Citrus Aurantium Peel Oil"),
+        ("damascenone", "Rose Ketones"),
+    ],
+)
+def test_a_sheet_may_write_names_its_own_way(word: str, name: str) -> None:
+    found = tables.allergen(word)
+    assert found is not None and found.name == name
+
+
+def test_every_acid_of_the_pantry_has_its_salts() -> None:
+    acids = {entry.id for entry in standard().additions.values() if entry.acid > 0}
+    assert acids == set(raw("salts")["salts"])
+    assert tables.salt("citric-acid", "sodium") == "Sodium Citrate"
+    assert tables.salt("malic-acid", "potassium") is None
+
+
+def test_names_to_be_replaced_are_names_of_the_pantry() -> None:
+    shelf = standard()
+    known = {e.inci for group in (shelf.oils, shelf.liquids, shelf.additions) for e in group.values()}
+    for law in tables.jurisdictions().values():
+        assert set(law.names) <= known, law.id
+
+
+def test_the_edges() -> None:
+    """One per cent is small in the United States ("1 % or less") and not in the Union ("below 1 %");
+    an allergen of exactly 0.01 % is not above it."""
+    us, eu = tables.jurisdictions()["us"], tables.jurisdictions()["eu"]
+    assert us.is_small(0.01) and not eu.is_small(0.01)
+    assert us.is_small(0.1 * 0.1) and not us.is_small(0.0100001)
+    assert eu.is_small(0.0099999)
+    assert not eu.wants_named(0.0001) and not eu.wants_named(0.01 * 0.01) and eu.wants_named(0.000100001)
+    assert not us.wants_named(1.0)
