@@ -201,7 +201,8 @@ def test_a_decimal_and_its_unit_there_and_back(number: Decimal, unit: str, space
 @REPEATABLE
 @given(st.integers(0, 999), st.integers(0, 99), st.integers(1, 99), st.sampled_from(["tsp", "in", "%"]))
 def test_mixed_fractions_there_and_back(whole: int, top: int, bottom: int, unit: str) -> None:
-    assert read(f"{whole} {top}/{bottom} {unit}").value == whole + Fraction(top, bottom)
+    if top < bottom:
+        assert read(f"{whole} {top}/{bottom} {unit}").value == whole + Fraction(top, bottom)
     assert read(f"{top}/{bottom} {unit}").value == Fraction(top, bottom)
     assert read(f"-{top}⁄{bottom}{unit}").value == -Fraction(top, bottom)
 

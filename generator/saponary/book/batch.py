@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import Field
 
-from saponary.book.fields import Colour, Date, Day, Mass, Name, Part, Share, Temperature
+from saponary.book.fields import Colour, Date, Day, Mass, Name, Part, Share, Temperature, one_or_many
 
 Text = Annotated[str, Field(max_length=4000)]
 ShortText = Annotated[str, Field(max_length=300)]
@@ -59,10 +59,6 @@ class FreeAlkali(Part):
     on: Date
 
 
-def _listed(value: object) -> object:
-    return [value] if isinstance(value, dict) else value
-
-
 class Batch(Part):
     """One batch. `weighed` is one marked bar, `bars` several, in grams by days after the pour."""
 
@@ -83,7 +79,7 @@ class Batch(Part):
     weighed: dict[Day, Mass] = {}
     bars: dict[ShortText, dict[Day, Mass]] = {}
     photos: Annotated[list[PhotoRef], Field(max_length=200)] = []
-    free_alkali: Annotated[list[FreeAlkali], BeforeValidator(_listed), Field(max_length=20)] = []
+    free_alkali: Annotated[list[FreeAlkali], one_or_many(), Field(max_length=20)] = []
     faults: Annotated[list[Fault], Field(max_length=14)] = []
     shelf: ShortText | None = None
     store: ShortText | None = None

@@ -266,3 +266,22 @@ class _Shorthand:
 def shorthand(key: str) -> _Shorthand:
     """`olive: 45 %` for `olive: {share: 45 %}`: a bare scalar stands for the map's one key."""
     return _Shorthand(key)
+
+
+class _OneOrMany:
+    """Lets a single map stand for a list of one, in values and in the JSON Schema."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def listed(value: object) -> object:
+            return [value] if isinstance(value, dict) else value
+
+        return core_schema.no_info_before_validator_function(listed, handler(source))
+
+    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        many = handler(schema)
+        return {"anyOf": [many["items"], many]}
+
+
+def one_or_many() -> _OneOrMany:
+    """`{…}` for `[{…}]`."""
+    return _OneOrMany()

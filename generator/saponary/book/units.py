@@ -128,7 +128,8 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
             exact = Decimal(found["dec"])
             value, decimals = Fraction(exact), max(0, -int(exact.as_tuple().exponent))
         elif found["whole"] is not None:
-            if int(found["mixnum"]) >= int(found["mixden"]) > 0:
+            top, bottom = found["mixnum"], found["mixden"]
+            if int(top) >= int(bottom) > 0 or (len(top) > 1 and int(top[0]) == 0):
                 raise QuantityError(
                     f"{whole!r} has a fraction of one or more beside a whole number",
                     "write 1 1/2, or one fraction such as 3/2",
@@ -137,6 +138,8 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
             decimals = None
         else:
             value, decimals = Fraction(int(found["num"]), int(found["den"])), None
+    except QuantityError:
+        raise
     except (ZeroDivisionError, DecimalException, ValueError) as error:
         raise QuantityError(
             f"{whole!r} is not a number", "a fraction needs a denominator above zero"
@@ -207,7 +210,7 @@ class Amount:
         return self.quantity.text
 
 
-_OF_OILS = re.compile(r"\s(?:of|on)\s+(?:the\s+)?oils?$", re.IGNORECASE)
+_OF_OILS = re.compile(r"\s(?:(?:of|on)\s+)?(?:the\s+)?oils?$", re.IGNORECASE)
 _PER = re.compile(r"^(?P<head>.*[a-zA-Z])\s*(?:/|\bper\b)\s*(?P<tail>[\d./ ]*[a-zA-Z]+)$", re.IGNORECASE)
 AMOUNT_UNITS = (*MASS, *VOLUME)
 
