@@ -1,22 +1,28 @@
-"""Build: compose the pages of a proofed book and put its site in place.
+"""Build: compose the editions of a proofed book and put its site in place.
 
-A finding that is an error, a photo that cannot be used among them, stops it before
+The open edition stands at the top of the site, every other in a folder of its name. A
+finding that is an error, a photo that cannot be used among them, stops the build before
 anything is written.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
 from saponary import resources
+from saponary.book.edition import Edition
 from saponary.book.findings import Finding
 from saponary.history import changes_since
+from saponary.label.lists import bar
+from saponary.label.made import lookup_in, made
 from saponary.output import write_site
 from saponary.pages import compose
+from saponary.pages.edit import edit
 from saponary.pages.site import RecipeInput, SiteInput
-from saponary.photography import make_ready
+from saponary.photography import make_ready, shown
 from saponary.press.sheet import sheets
 from saponary.proof import Proof
 from saponary.report import ENGINE, site_json
@@ -32,44 +38,57 @@ class Stopped(Exception):
 
 @dataclass(frozen=True)
 class Built:
-    """What a build wrote: where, how many files, how many recipes, and the drafts left out."""
+    """What a build wrote: where, how many files, how many recipes in the fullest edition."""
 
     site: Path
     files: int
     recipes: int
-    drafts: tuple[str, ...]
 
 
-def build(proof: Proof, on: date, *, press: bool = False) -> Built:
-    """Write `site/` of a book whose proof found no error, as of a day, with PDF sheets where asked.
+def build(proof: Proof, on: date, editions: Sequence[Edition], *, press: bool = False) -> Built:
+    """Write editions of a book whose proof found no error, as of a day.
 
-    Raises Stopped where photos cannot be used, PressMissing where PDFs cannot be made.
+    The open edition, where it is among them, replaces the whole of `site/` with all the
+    others in it; without it each other replaces its own folder. Raises Stopped where
+    photos cannot be used, PressMissing where PDFs cannot be made.
     """
     if proof.failed:
         raise Stopped([f for f in proof.findings if f.severity == "error"])
     book = proof.book
-    recipes = tuple(
-        RecipeInput(one.case, one.status, one.findings) for one in proof.recipes if one.status.name != "draft"
-    )
-    photos, files, faults = make_ready(book.root, recipes)
+    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    photos, photo_files, faults = make_ready(book.root, recipes)
     if faults:
         raise Stopped(faults)
-    site = SiteInput(
-        book,
-        recipes,
-        ENGINE,
-        book.pantry.version,
-        site_json(proof),
-        photos=photos,
-        earlier={one.slug: changes_since(book, one.case) for one in recipes},
-        on=on,
+    find = lookup_in(book)
+    labels = {
+        r.slug: bar(
+            made(r.case.model, r.case.built.formula, r.case.figures), book.pantry, book.settings, find
+        )
+        for r in recipes
+    }
+    earlier = {r.slug: changes_since(book, r.case) for r in recipes}
+    whole = SiteInput(
+        book, recipes, ENGINE, book.pantry.version, photos=photos, earlier=earlier, labels=labels, on=on
     )
-    own = book.root / "templates"
-    templates = [folder for folder in (own, resources.templates()) if folder.is_dir()]
-    files |= {output.path: output.data for output in compose(site, templates)}
-    if press:
-        files |= dict(sheets(files, [one.slug for one in recipes]))
+    templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
+    made_sites: dict[str, dict[str, bytes]] = {}
+    most = 0
+    for edition in editions:
+        site = edit(whole, edition)
+        slugs = [r.slug for r in site.recipes]
+        most = max(most, len(slugs))
+        site = replace(site, figures_json=site_json(proof, slugs, full=edition.formula == "full"))
+        files = {name: photo_files[name] for name in shown(site.photos.values())}
+        files |= {output.path: output.data for output in compose(site, templates)}
+        if press:
+            files |= dict(sheets(files, slugs))
+        made_sites["" if edition.is_open else f"{edition.name}/"] = files
     folder = book.root / "site"
-    count = write_site(folder, files.items())
-    drafts = tuple(one.case.file.slug for one in proof.recipes if one.status.name == "draft")
-    return Built(folder, count, len(recipes), drafts)
+    if "" in made_sites:
+        count = write_site(
+            folder, ((f"{at}{name}", data) for at, f in made_sites.items() for name, data in f.items())
+        )
+    else:
+        folder.mkdir(exist_ok=True)
+        count = sum(write_site(folder / at.rstrip("/"), files.items()) for at, files in made_sites.items())
+    return Built(folder, count, most)

@@ -20,6 +20,7 @@ from pydantic import BaseModel
 
 from saponary import __version__, restate
 from saponary.begin import Occupied, begin
+from saponary.book.edition import OPEN, Edition, editions
 from saponary.book.findings import Finding, suggest
 from saponary.book.library import is_book
 from saponary.book.pantry_schema import PantryFile
@@ -91,7 +92,17 @@ def _parser() -> argparse.ArgumentParser:
         made.add_argument("--strict", action="store_true", help="let warnings stop too")
         made.add_argument("--format", choices=("text", "json", "sarif"), default="text")
         if name == "build":
-            made.add_argument("--on", type=_day, default=None, metavar="DATE", help="the day the site speaks of (default: SOURCE_DATE_EPOCH, else today)")
+            made.add_argument(
+                "--on",
+                type=_day,
+                default=None,
+                metavar="DATE",
+                help="the day the site speaks of (default: SOURCE_DATE_EPOCH, else today)",
+            )
+            made.add_argument(
+                "--edition", action="append", default=[], metavar="NAME",
+                help="an edition by name, or `all` (default: the open one, and those book.yaml lists under build)",
+            )  # fmt: skip
             made.add_argument("--press", action="store_true", help="also make a PDF sheet of every recipe")
     again = command("restate", _restate, "write today's figures where recipes state or quote them")
     again.add_argument("recipes", nargs="*", metavar="RECIPE", help="recipe names or files (default: all)")
@@ -104,7 +115,9 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("recipe", help="the recipe's name or file")
     made.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
     made.add_argument("--lot", help="the lot's name (default: the next of the recipe's own run)")
-    made.add_argument("--on", type=_day, default=None, metavar="DATE", help="the day of the pour (default: today)")
+    made.add_argument(
+        "--on", type=_day, default=None, metavar="DATE", help="the day of the pour (default: today)"
+    )
     made.add_argument("--by", help="who pours")
     plan = command("schema", _schema, "print the JSON Schema of a recipe's front matter")
     plan.add_argument("part", nargs="?", choices=("recipe", "book", "pantry"), default="recipe")
@@ -170,7 +183,7 @@ def _build(asked: argparse.Namespace) -> int:
     from saponary.press.engine import PressMissing
 
     try:
-        done = build(proof, asked.on or _today(), press=asked.press)
+        done = build(proof, asked.on or _today(), _editions(asked, proof), press=asked.press)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
@@ -181,6 +194,18 @@ def _build(asked: argparse.Namespace) -> int:
     print(f"{done.site}: {done.recipes} recipes, {done.files} files", file=out)
     print(f"open {(done.site / 'index.html').resolve().as_uri()}", file=out)
     return CLEAN
+
+
+def _editions(asked: argparse.Namespace, proof: Proof) -> list[Edition]:
+    """The editions asked for, each once."""
+    settings = proof.book.settings
+    known = editions(settings.editions)
+    names = asked.edition or [OPEN, *settings.build]
+    names = list(known) if "all" in names else list(dict.fromkeys(names))
+    for name in names:
+        if name not in known:
+            raise Misuse(f"there is no edition {name!r}; {suggest(name, known, 'editions')}")
+    return [known[name] for name in names]
 
 
 def _restate(asked: argparse.Namespace) -> int:

@@ -48,7 +48,11 @@ def changes_since(book: Book, case: Case) -> dict[str, tuple[str, ...]]:
 def _git(root: Path, *words: str) -> str | None:
     try:
         done = subprocess.run(
-            ["git", "-C", str(root), *words], capture_output=True, timeout=20, check=False, stdin=subprocess.DEVNULL
+            ["git", "-C", str(root), *words],
+            capture_output=True,
+            timeout=20,
+            check=False,
+            stdin=subprocess.DEVNULL,
         )
     except (OSError, subprocess.TimeoutExpired):
         return None

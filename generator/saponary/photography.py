@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 from saponary.book.batch import PhotoRef
@@ -47,6 +47,11 @@ def make_ready(
     return sets, files, findings
 
 
+def shown(sets: Iterable[PhotoSet]) -> list[str]:
+    """Addresses of every file these photos are published in."""
+    return sorted({one.split()[0] for s in sets for _, srcset in s.sources for one in srcset.split(", ")})
+
+
 def _photo_set(variants: Sequence[Variant]) -> PhotoSet:
     """The newer format first, then JPEG for every browser; the middle width for `src`."""
     kinds = dict.fromkeys(v.type for v in variants)
@@ -54,6 +59,7 @@ def _photo_set(variants: Sequence[Variant]) -> PhotoSet:
     plain = by_kind["image/jpeg"]
     middle, widest = plain[len(plain) // 2], plain[-1]
     sources = tuple(
-        (kind, ", ".join(f"{FOLDER}/{v.name} {v.width}w" for v in of_kind)) for kind, of_kind in by_kind.items()
+        (kind, ", ".join(f"{FOLDER}/{v.name} {v.width}w" for v in of_kind))
+        for kind, of_kind in by_kind.items()
     )
     return PhotoSet(widest.width, widest.height, sources, f"{FOLDER}/{middle.name}", "")

@@ -40,7 +40,9 @@ def pour(root: Path, one: Proofed, lot: str | None, poured: date, by: str | None
         write(separate, new)
         return separate, block
     recipe = one.case.file
-    closing = [m.start() for m in re.finditer(r"^---[ \t]*\r?$", recipe.text[: recipe.body_start], re.MULTILINE)][-1]
+    closing = [
+        m.start() for m in re.finditer(r"^---[ \t]*\r?$", recipe.text[: recipe.body_start], re.MULTILINE)
+    ][-1]
     new, block = _with_record(recipe.text, recipe.tree, closing, one, lot, poured, by)
     again = parse_recipe(recipe.file, new)
     _same_and_one_more(recipe.tree, again.tree, again.model is not None and again.body == recipe.body)
@@ -74,7 +76,9 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
     step = formula.scale_step
     decimals = max(0, -int(Decimal(str(step)).normalize().as_tuple().exponent))
     width = max(len(name) for name in nominal) + 1
-    weights = [f"  {name + ':':<{width}}   # {show(to_step(g, step), decimals)} g" for name, g in nominal.items()]
+    weights = [
+        f"  {name + ':':<{width}}   # {show(to_step(g, step), decimals)} g" for name, g in nominal.items()
+    ]
     return [
         f"lot: {_text(lot)}",
         f"poured: {poured.isoformat()}",
@@ -86,7 +90,11 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
 
 
 def _text(value: str) -> str:
-    return value if re.fullmatch(r"[A-Za-z][\w -]*\w|[0-9a-f]*[a-df][0-9a-f]*", value) else '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    return (
+        value
+        if re.fullmatch(r"[A-Za-z][\w -]*\w|[0-9a-f]*[a-df][0-9a-f]*", value)
+        else '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    )
 
 
 def _with_record(
@@ -107,7 +115,9 @@ def _with_record(
         indent, head = before[: before.index("-")], []
     else:
         raise CannotRecord("`batches:` is there and empty; take the line out first")
-    block = newline.join([*head, *(f"{indent}{'- ' if i == 0 else '  '}{line}" for i, line in enumerate(lines))])
+    block = newline.join(
+        [*head, *(f"{indent}{'- ' if i == 0 else '  '}{line}" for i, line in enumerate(lines))]
+    )
     lead = "" if at == 0 or text[at - 1] in "\n\r" else newline
     return apply(text, [Edit(at, at, f"{lead}{block}{newline}")]), block
 
@@ -125,7 +135,11 @@ def _after_block(text: str, tree: Tree, key: int | None, end: int) -> int:
         if at == end and key is None:
             break
         line = text[previous:at].strip()
-        if previous < at and (line == "" or (line.startswith("#") and text[previous] == "#")) and previous > (key or 0):
+        if (
+            previous < at
+            and (line == "" or (line.startswith("#") and text[previous] == "#"))
+            and previous > (key or 0)
+        ):
             at = previous
         else:
             break
@@ -134,7 +148,14 @@ def _after_block(text: str, tree: Tree, key: int | None, end: int) -> int:
 
 def _same_and_one_more(old: Tree, new: Tree, whole: bool) -> None:
     before, after = old.data or {}, new.data or {}
-    kept = {k: v for k, v in after.items() if k != "batches"} == {k: v for k, v in before.items() if k != "batches"}
+    kept = {k: v for k, v in after.items() if k != "batches"} == {
+        k: v for k, v in before.items() if k != "batches"
+    }
     had = before.get("batches") or []
-    if not (whole and kept and (after.get("batches") or [])[: len(had)] == had and len(after["batches"]) == len(had) + 1):
+    if not (
+        whole
+        and kept
+        and (after.get("batches") or [])[: len(had)] == had
+        and len(after["batches"]) == len(had) + 1
+    ):
         raise CannotRecord("the record cannot be set in safely; nothing was written")

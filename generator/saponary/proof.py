@@ -9,13 +9,17 @@ from saponary.book import formula, quotes
 from saponary.book.catalogue import catalogue
 from saponary.book.evidence import with_evidence
 from saponary.book.findings import Finding, Place, has_errors
-from saponary.book.library import Book, RecipeFile, read_book
+from saponary.book.library import CLAIMS, Book, RecipeFile, read_book
 from saponary.book.recipe import Recipe
 from saponary.book.status import Status, status
 from saponary.checks import check
+from saponary.checks.claims import of_the_book
 from saponary.checks.rule import Case
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
+from saponary.words.entries import WordList
+from saponary.words.reader import read_own
+from saponary.words.standard import standard as standard_words
 
 
 @dataclass(frozen=True)
@@ -58,12 +62,17 @@ def prove_book(book: Book) -> Proof:
         findings += found
         if one is not None:
             computed.append(one)
-    pantry = with_evidence(book.pantry, [(book.batches.get(c.recipe.slug, ()), c.figures, c.mark) for c in computed])
+    pantry = with_evidence(
+        book.pantry, [(book.batches.get(c.recipe.slug, ()), c.figures, c.mark) for c in computed]
+    )
     book = replace(book, pantry=pantry)
-    proofed = [_check(one, book) for one in computed]
+    words, faults = _words(book)
+    findings += faults
+    proofed = [_check(one, book, words) for one in computed]
     findings += [finding for one in proofed for finding in one.findings]
     findings += _same_titles(proofed)
     findings += _scraps(book)
+    findings += of_the_book(book, words)
     return Proof(book, tuple(proofed), tuple(sorted(set(findings), key=Finding.sort_key)))
 
 
@@ -88,7 +97,7 @@ def _compute(recipe: RecipeFile, book: Book) -> tuple[_Computed | None, list[Fin
     return _Computed(recipe, recipe.model, built, weigh(built.formula), mark, tuple(faults)), found
 
 
-def _check(one: _Computed, book: Book) -> Proofed:
+def _check(one: _Computed, book: Book, words: WordList) -> Proofed:
     records = book.batches.get(one.recipe.slug, ())
     case = Case(
         one.recipe,
@@ -99,10 +108,19 @@ def _check(one: _Computed, book: Book) -> Proofed:
         tuple(quotes.in_recipe(one.recipe)),
         one.mark,
         records,
+        words,
         book,
     )
     told = status(one.model, [r.batch for r in records], one.mark, book.settings.cure)
     return Proofed(case, told, (*one.faults, *check(case)))
+
+
+def _words(book: Book) -> tuple[WordList, list[Finding]]:
+    """The standard list of claim words, with the book's own over it."""
+    if book.own_claims is None:
+        return standard_words(), []
+    own, findings = read_own(book.own_claims, CLAIMS)
+    return own.over(standard_words()), findings
 
 
 def _same_titles(proofed: list[Proofed]) -> list[Finding]:

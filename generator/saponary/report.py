@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 from urllib.parse import quote
 
@@ -48,14 +48,20 @@ def as_json(proof: Proof) -> str:
     )
 
 
-def site_json(proof: Proof) -> str:
-    """What the site publishes for programs: the same object, without drafts and findings."""
+def site_json(proof: Proof, slugs: Sequence[str], *, full: bool) -> str:
+    """What an edition publishes for programs: its own recipes, without findings, and their figures
+    only where it gives the formula in full.
+    """
     return json.dumps(
         {
             "book": proof.book.settings.title,
             "engine": ENGINE,
             "tables": proof.book.pantry.version,
-            "recipes": [recipe_object(one) for one in proof.recipes if one.status.name != "draft"],
+            "recipes": [
+                recipe_object(one) if full else _named(one)
+                for one in proof.recipes
+                if one.case.file.slug in slugs
+            ],
         },
         ensure_ascii=False,
         indent=1,
@@ -73,6 +79,10 @@ def finding_object(f: Finding) -> dict[str, Any]:
         "message": f.message,
         "hint": f.hint,
     }
+
+
+def _named(one: Proofed) -> dict[str, Any]:
+    return {"slug": one.case.file.slug, "title": one.case.model.title, "status": one.status.name}
 
 
 def recipe_object(one: Proofed) -> dict[str, Any]:

@@ -26,7 +26,9 @@ def changes(old: Formula, new: Formula) -> tuple[str, ...]:
             found.append(f"{name} {show(100 * was, 1)} % to {show(100 * now, 1)} %")
     if old.water != new.water:
         found.append(f"water: {_water(old)} to {_water(new)}")
-    if [(p.name, show(p.share, 4)) for p in old.portions] != [(p.name, show(p.share, 4)) for p in new.portions]:
+    if [(p.name, show(p.share, 4)) for p in old.portions] != [
+        (p.name, show(p.share, 4)) for p in new.portions
+    ]:
         found.append("the portions")
     values = {o.id: o.saponification_value for o in old.oils}
     for oil in new.oils:

@@ -42,7 +42,18 @@ class Edition:
 
 OPEN = "open"
 
-_METHOD = ("summary", "drawing", "photos", "figures", "work", "sizes", "notes", "chemistry", "ingredients", "badge")
+_METHOD = (
+    "summary",
+    "drawing",
+    "photos",
+    "figures",
+    "work",
+    "sizes",
+    "notes",
+    "chemistry",
+    "ingredients",
+    "badge",
+)
 
 STANDARD: dict[str, Edition] = {
     OPEN: Edition(OPEN, frozenset((*_METHOD, "batches", "remarks")), "full"),

@@ -224,7 +224,9 @@ Temperature = Annotated[Quantity, *_quantity(read_temperature, "38 °C", "a temp
 SaponificationValue = Annotated[
     Quantity, *_quantity(read_saponification_value, "189.4 mg/g", "mg of KOH per g of oil", bare=True)
 ]
-IodineValue = Annotated[Quantity, *_quantity(read_iodine_value, "82 g/100 g", "g of iodine per 100 g", bare=True)]
+IodineValue = Annotated[
+    Quantity, *_quantity(read_iodine_value, "82 g/100 g", "g of iodine per 100 g", bare=True)
+]
 Density = Annotated[Quantity, *_quantity(read_density, "0.91 g/ml", "g/ml")]
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
 Name = Annotated[
@@ -257,7 +259,9 @@ class _Shorthand:
 
         return core_schema.no_info_before_validator_function(spread, handler(source))
 
-    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         whole = handler(schema)
         part = handler.resolve_ref_schema(whole)["properties"][self.key]
         return {"anyOf": [{k: v for k, v in part.items() if k != "default"}, whole]}
@@ -277,7 +281,9 @@ class _OneOrMany:
 
         return core_schema.no_info_before_validator_function(listed, handler(source))
 
-    def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
         many = handler(schema)
         return {"anyOf": [many["items"], many]}
 

@@ -28,6 +28,9 @@ from saponary.pantry.model import Pantry
 from saponary.pantry.tables import standard
 
 MAX_FILE_BYTES = 2_000_000
+CLAIMS = "claims.yaml"
+"""The book's own list of claim words, or its silencing of some."""
+
 MAX_RECIPES = 20_000
 
 M = TypeVar("M", bound=BaseModel)
@@ -72,6 +75,10 @@ class Book:
     photos: frozenset[str]
     batches: Mapping[str, tuple[BatchRecord, ...]]
     findings: list[Finding]
+    own_claims: str | None = None
+    """The text of the book's own `claims.yaml`, where it has one."""
+    texts: tuple[tuple[Place, str], ...] = ()
+    """What the book says of itself on its pages, and where it stands."""
 
 
 def is_book(root: Path) -> bool:
@@ -84,6 +91,7 @@ def read_book(root: Path) -> Book:
     findings: list[Finding] = []
     settings, own_tree, found = _read_part(root, "book.yaml", Settings)
     findings += found
+    texts = _texts(own_tree)
     settings, found = _with_sound_purity(settings or Settings(), own_tree)
     findings += found
     own, own_tree, found = _read_part(root, "pantry.yaml", PantryFile)
@@ -103,7 +111,18 @@ def read_book(root: Path) -> Book:
                 "write one to recipes/NAME.md",
             )
         )
-    return Book(root, settings, pantry, recipes, _photo_names(root), _batches(root, recipes, findings), findings)
+    batches = _batches(root, recipes, findings)
+    claims = None
+    if os.path.lexists(root / CLAIMS):
+        claims, fault = read_text(root, CLAIMS)
+        findings += [fault] if fault else []
+    return Book(root, settings, pantry, recipes, _photo_names(root), batches, findings, claims, texts)
+
+
+def _texts(tree: Tree) -> tuple[tuple[Place, str], ...]:
+    data = tree.data if isinstance(tree.data, dict) else {}
+    found = ((tree.values[(key,)], data[key]) for key in ("title", "subtitle", "about") if isinstance(data.get(key), str))
+    return tuple((Place("book.yaml", span.line, span.column), text) for span, text in found)
 
 
 def _batches(
@@ -111,7 +130,9 @@ def _batches(
 ) -> dict[str, tuple[BatchRecord, ...]]:
     """Every recipe's batches, by slug: those in its own file, then those in `batches/`."""
     found = {
-        recipe.slug: records(recipe.model.batches, recipe.file, recipe.tree) for recipe in recipes if recipe.model
+        recipe.slug: records(recipe.model.batches, recipe.file, recipe.tree)
+        for recipe in recipes
+        if recipe.model
     }
     known = {recipe.slug for recipe in recipes}
     for path in sorted((root / "batches").glob("*.yaml")):
@@ -140,7 +161,9 @@ def _with_sound_purity(settings: Settings, tree: Tree) -> tuple[Settings, list[F
                 f"a purity of {100 * given.fraction:g} % is no alkali of the trade",
                 "from 50 % to 100 %",
             )
-    return (settings.model_copy(update={"purity": Purity()}) if report.findings else settings), report.findings
+    return (
+        settings.model_copy(update={"purity": Purity()}) if report.findings else settings
+    ), report.findings
 
 
 def _photo_names(root: Path) -> frozenset[str]:
@@ -210,7 +233,9 @@ def read_text(root: Path, file: str) -> tuple[str | None, Finding | None]:
     except FileNotFoundError:
         return fault("this link leads nowhere", "put the file itself into the book")
     except OSError as error:
-        return fault(f"this file cannot be read: {error.strerror or error}", "check its permissions and links")
+        return fault(
+            f"this file cannot be read: {error.strerror or error}", "check its permissions and links"
+        )
     except RuntimeError:
         return fault("this link leads back to itself", "put the file itself into the book")
     if not data.strip():

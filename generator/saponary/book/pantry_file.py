@@ -58,7 +58,11 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
     infusions = {name: infusion for name, infusion in infusions.items() if infusion.carrier in oils}
     return (
         standard.with_changes(
-            oils=oils, liquids=liquids, additions=additions, moulds=moulds, infusions=infusions,
+            oils=oils,
+            liquids=liquids,
+            additions=additions,
+            moulds=moulds,
+            infusions=infusions,
             fragrances=fragrances,
         ),
         report.findings,

@@ -46,6 +46,24 @@ class Quote:
     value_start: int
 
 
+_COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
+
+
+def without_comments(text: str) -> str:
+    """Notes as they are published: what stands in `<!-- … -->` is the maker's own, code aside."""
+    spans = list(_code(text))
+    starts = [start for start, _ in spans]
+    out, last, at = list[str](), 0, 0
+    while (comment := _COMMENT.search(text, at)) is not None:
+        before = bisect_right(starts, comment.start()) - 1
+        if before >= 0 and comment.start() < spans[before][1]:
+            at = spans[before][1]
+            continue
+        out.append(text[last : comment.start()])
+        last = at = comment.end()
+    return "".join([*out, text[last:]])
+
+
 def find(text: str, *, offset: int = 0, code: bool = True) -> Iterator[Quote]:
     """Figures in a stretch of text; offsets are counted from `offset`."""
     spans = list(_code(text)) if code else []

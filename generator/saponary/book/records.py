@@ -38,7 +38,14 @@ class BatchRecord:
         return Place(self.file, span.line, span.column) if span else Place(self.file)
 
     def finding(
-        self, rule: str, path: Path, message: str, hint: str, severity: Severity = "error", *, key: bool = False
+        self,
+        rule: str,
+        path: Path,
+        message: str,
+        hint: str,
+        severity: Severity = "error",
+        *,
+        key: bool = False,
     ) -> Finding:
         return Finding(rule, severity, self.place(path, key=key), message, hint)
 

@@ -191,9 +191,7 @@ class _Builder:
             before = _BEFORE_SCALAR.match(self.text, start, end)
             start = before.end() if before and isinstance(event, yaml.ScalarEvent) else start
         line, column = self.lines.at(start)
-        return Span(
-            start + self.offset, end + self.offset, line, column, getattr(event, "style", None) or ""
-        )
+        return Span(start + self.offset, end + self.offset, line, column, getattr(event, "style", None) or "")
 
     def node(self, event: Any, events: Iterator[Any], path: Path, depth: int) -> Any:
         self.nodes += 1

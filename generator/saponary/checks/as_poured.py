@@ -21,7 +21,11 @@ def check(case: Case) -> Iterator[Finding]:
         for name in batch.as_weighed:
             if name not in known:
                 yield record.finding(
-                    RULE.name, ("as-weighed", name), f"{name!r} is not in this recipe", suggest(name, known, "names"), key=True
+                    RULE.name,
+                    ("as-weighed", name),
+                    f"{name!r} is not in this recipe",
+                    suggest(name, known, "names"),
+                    key=True,
                 )
         if not recorded:
             continue

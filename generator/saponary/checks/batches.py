@@ -38,7 +38,11 @@ def _days(record: BatchRecord) -> Iterator[Finding]:
             yield record.finding(RULE.name, (name,), f"lot {batch.lot} was {name} before it was poured", hint)
     for index, test in enumerate(batch.free_alkali):
         if test.on < batch.poured:
-            path = ("free-alkali", index, "on") if ("free-alkali", index) in _paths(record) else ("free-alkali", "on")
+            path = (
+                ("free-alkali", index, "on")
+                if ("free-alkali", index) in _paths(record)
+                else ("free-alkali", "on")
+            )
             yield record.finding(RULE.name, path, f"lot {batch.lot} was tested before it was poured", hint)
 
 

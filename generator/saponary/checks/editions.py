@@ -19,7 +19,9 @@ def check(case: Case) -> Iterator[Finding]:
         for index, name in enumerate(record.batch.editions):
             if name not in known:
                 message = f"there is no edition {name!r}"
-                yield record.finding(RULE.name, ("editions", index), message, suggest(name, known, "editions"))
+                yield record.finding(
+                    RULE.name, ("editions", index), message, suggest(name, known, "editions")
+                )
 
 
 RULE = Rule(

@@ -15,6 +15,7 @@ from saponary.book.recipe import Recipe
 from saponary.book.records import BatchRecord
 from saponary.book.source import Path
 from saponary.lye.figures import Figures
+from saponary.words.entries import WordList
 
 Family = Literal["stale", "danger", "sense", "words", "label"]
 
@@ -31,6 +32,7 @@ class Case:
     quotes: tuple[Quote, ...]
     fingerprint: str
     batches: tuple[BatchRecord, ...]
+    words: WordList
     book: Book
 
     def place(self, path: Path, *, key: bool = False) -> Place:

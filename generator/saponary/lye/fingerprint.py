@@ -54,7 +54,9 @@ def _canonical(formula: Formula) -> dict[str, object]:
         ],
         "superfat": _n(formula.superfat),
         "water": [formula.water.convention, _n(formula.water.value)],
-        "liquids": sorted(([*extra(p), *map(_n, (p.water, p.fat, p.fat_value))] for p in formula.liquids), key=repr),
+        "liquids": sorted(
+            ([*extra(p), *map(_n, (p.water, p.fat, p.fat_value))] for p in formula.liquids), key=repr
+        ),
         "additions": sorted(([*extra(p), _n(p.base * 1000)] for p in formula.additions), key=repr),
         "portions": [
             [p.name, _n(p.share), sorted((oil(o, whole) for o in p.oils or ()), key=repr)]

@@ -55,5 +55,9 @@ def bars(mould: Mould, along: float, across: float | None = None, kerf: float = 
         return max(0, floor((length + kerf) / (each + kerf) + 1e-9)) if each > 0 else 0
 
     walls = 1 if mould.kind == "cylinder" else 2
-    rows = pieces(mould.width - 2 * mould.liner, across) if across is not None and mould.kind in ("slab", "loaf") else 1
+    rows = (
+        pieces(mould.width - 2 * mould.liner, across)
+        if across is not None and mould.kind in ("slab", "loaf")
+        else 1
+    )
     return pieces(mould.length - walls * mould.liner, along) * rows * mould.count

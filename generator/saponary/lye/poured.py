@@ -23,12 +23,18 @@ class Poured:
 
 def names(formula: Formula) -> tuple[str, ...]:
     """Everything a batch record may give a weight for, in the order of hands."""
-    alkali = [n for n, share in ((SODIUM, formula.alkali.sodium), (POTASSIUM, formula.alkali.potassium)) if share > 0]
+    alkali = [
+        n
+        for n, share in ((SODIUM, formula.alkali.sodium), (POTASSIUM, formula.alkali.potassium))
+        if share > 0
+    ]
     rest: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
     return tuple(dict.fromkeys([WATER, *alkali, *(part.id for part in rest)]))
 
 
-def as_poured(formula: Formula, plain_water: float, weights: lye.Weights, recorded: Mapping[str, float]) -> Poured:
+def as_poured(
+    formula: Formula, plain_water: float, weights: lye.Weights, recorded: Mapping[str, float]
+) -> Poured:
     """The superfat of recorded weights (grams by name; see `names`).
 
     An oil that the formula has on several lines, or an addition in several portions, is

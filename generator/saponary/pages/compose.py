@@ -23,7 +23,7 @@ def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
     style = style_sheet(templates)
     desk = Desk(
         site=site,
-        recipes=published(site.recipes),
+        recipes=published(site.recipes, site.edition.shows),
         environment=environment(templates),
         templates=tuple(templates),
         style=address(style),
@@ -31,4 +31,5 @@ def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
         drawings=Drawings(site),
     )
     for kind in kinds():
-        yield from kind.render(desk)
+        if kind.needs is None or site.shows(kind.needs):
+            yield from kind.render(desk)

@@ -34,9 +34,16 @@ class Frame:
     tables: str
 
 
+WAYS = (
+    ("Recipes", links.GALLERY, ""),
+    ("Ingredients", links.INGREDIENTS, "work"),
+    ("Words", links.WORDS, ""),
+)
+"""Names in the navigation, where they lead, and what an edition must show to have them."""
+
+
 def frame(site: SiteInput, path: str, style: str) -> Frame:
     settings, up = site.book.settings, links.root(path)
-    ways = (("Recipes", links.GALLERY), ("Ingredients", links.INGREDIENTS), ("Words", links.WORDS))
     return Frame(
         language=settings.language,
         book=settings.title,
@@ -44,7 +51,9 @@ def frame(site: SiteInput, path: str, style: str) -> Frame:
         place=settings.place,
         root=up,
         style=up + style,
-        ways=tuple(Way(name, up + to, path == to) for name, to in ways),
+        ways=tuple(
+            Way(name, up + to, path == to) for name, to, needs in WAYS if not needs or site.shows(needs)
+        ),
         cautions=LYE,
         emergency=emergency(settings.emergency),
         no_advice=NO_ADVICE,

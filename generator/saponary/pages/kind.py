@@ -28,7 +28,7 @@ class Desk:
 
     site: SiteInput
     recipes: tuple[RecipeInput, ...]
-    """The recipes that are published: drafts are left out."""
+    """The recipes that are published; drafts only where the edition shows them."""
     environment: Environment
     templates: tuple[Path, ...]
     style: str
@@ -54,7 +54,10 @@ class PageKind:
 
     name: str
     render: Callable[[Desk], Iterator[Sheet]]
+    needs: str | None = None
+    """What an edition must show for this kind to be in it at all."""
 
 
-def published(recipes: Sequence[RecipeInput]) -> tuple[RecipeInput, ...]:
-    return tuple(recipe for recipe in recipes if recipe.status.name != "draft")
+def published(recipes: Sequence[RecipeInput], shows: frozenset[str] = frozenset()) -> tuple[RecipeInput, ...]:
+    """The recipes that a site shows: drafts only where its edition shows them."""
+    return tuple(recipe for recipe in recipes if recipe.status.name != "draft" or "drafts" in shows)

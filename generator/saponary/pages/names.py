@@ -50,3 +50,10 @@ def listed(items: Sequence[str]) -> str:
     if len(items) < 2:
         return "".join(items)
     return ", ".join(items[:-1]) + " and " + items[-1]
+
+
+def anything(shelf: Pantry, name: str) -> str:
+    """A name for an id of any of the pantry's tables, or for an alkali."""
+    if name in shelf.oils:
+        return oil(shelf, name)
+    return addition(shelf, name) if name in shelf.additions else liquid(shelf, name)

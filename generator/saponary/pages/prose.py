@@ -58,7 +58,7 @@ class Prose:
 
     def block(self, text: str, *, top: int = 3, front: bool = False) -> Markup:
         """Paragraphs, lists, headings; the highest heading becomes one of level `top`."""
-        marked, placed = self._marked(text, code=not front)
+        marked, placed = self._marked(quotes.without_comments(text), code=not front)
         return Markup(_parser().render(marked, self._env(placed, top)))
 
     def inline(self, text: str) -> Markup:

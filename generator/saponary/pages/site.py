@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from saponary.book.edition import OPEN, STANDARD, Edition
 from saponary.book.findings import Finding
 from saponary.book.library import Book
 from saponary.book.status import Status
 from saponary.checks.rule import Case
+from saponary.label.lists import Bar
 
 
 @dataclass(frozen=True)
@@ -52,8 +54,15 @@ class SiteInput:
     photos: Mapping[str, PhotoSet] = field(default_factory=dict)
     earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
     """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
+    labels: Mapping[str, Bar] = field(default_factory=dict)
+    """What is in each recipe's bar, by its slug."""
+    edition: Edition = STANDARD[OPEN]
     on: date = date.max
     """The day the site speaks of: what is curing and what is ready is told as of it."""
+
+    def shows(self, what: str) -> bool:
+        """Whether this edition may show it."""
+        return what in self.edition.shows
 
 
 @dataclass(frozen=True)

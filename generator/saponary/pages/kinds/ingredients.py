@@ -18,4 +18,4 @@ def _render(desk: Desk) -> Iterator[Sheet]:
     yield Sheet(links.INGREDIENTS, write)
 
 
-KIND = PageKind("ingredients", _render)
+KIND = PageKind("ingredients", _render, needs="work")

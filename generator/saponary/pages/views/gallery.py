@@ -94,7 +94,7 @@ def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: fro
     choices = tuple(choice for choice in _choices(row) if len(choice.options) > 2)
     groups: dict[str, list[Card]] = {}
     for recipe in row:
-        groups.setdefault(recipe.case.model.collection or _LOOSE, []).append(_card(recipe))
+        groups.setdefault(recipe.case.model.collection or _LOOSE, []).append(_card(recipe, site))
     bare = len(groups) == 1 and _LOOSE in groups
     return GalleryView(
         title=settings.title,
@@ -112,7 +112,7 @@ def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: fro
     )
 
 
-def _card(recipe: RecipeInput) -> Card:
+def _card(recipe: RecipeInput, site: SiteInput) -> Card:
     case = recipe.case
     prose = Prose(case.catalogue)
     title = prose.title(case.model.title)
@@ -124,21 +124,22 @@ def _card(recipe: RecipeInput) -> Card:
         summary=prose.plain(case.model.summary),
         status=recipe.status.name,
         status_name=recipe.status.name.capitalize(),
-        oils=main_oils(case),
-        acids=_main_acids(case),
+        oils=main_oils(case, numbers=site.edition.formula != "ingredients"),
+        acids=_main_acids(case) if site.shows("chemistry") else "",
         portions=_portions(case),
         marks=" ".join((_status(recipe), _alkali(recipe), _colours(recipe))),
     )
 
 
-def main_oils(case: Case, most: int = 3) -> str:
+def main_oils(case: Case, most: int = 3, *, numbers: bool = True) -> str:
     whole = case.figures.oils or 1.0
     summed: dict[str, float] = {}
     for oil in case.built.formula.oils:
         summed[oil.id] = summed.get(oil.id, 0.0) + oil.grams
     largest = sorted(summed.items(), key=lambda item: -item[1])[:most]
     return ", ".join(
-        f"{names.inside(names.oil(case.book.pantry, name))}\u00a0{tight(percent(grams / whole, 0))}"
+        names.inside(names.oil(case.book.pantry, name))
+        + (f"\u00a0{tight(percent(grams / whole, 0))}" if numbers else "")
         for name, grams in largest
     )
 

@@ -15,7 +15,8 @@ from saponary.pages.views.badge import Badge, badge
 from saponary.pages.views.batches import BatchView, Photo, batches, photo
 from saponary.pages.views.bench import Bench
 from saponary.pages.views.chemistry import ChemistryView, chemistry
-from saponary.pages.views.ingredients import Ingredient, ingredients
+from saponary.pages.views.ingredients import Listing, listings
+from saponary.pages.views.own import Own, own
 from saponary.pages.views.panel import Panel, panel
 from saponary.pages.views.sizes import Sizes, sizes
 from saponary.pages.views.work import Stage, work_order
@@ -50,16 +51,17 @@ class RecipeView:
     drawing: str
     swatches: tuple[Swatch, ...]
     photo: Photo | None
-    badge: Badge
-    panel: Panel
+    badge: Badge | None
+    panel: Panel | None
     unit: str
     beside: str
     stages: tuple[Stage, ...]
     sizes: Sizes | None
     notes: Markup | None
-    chemistry: ChemistryView
-    ingredients: tuple[Ingredient, ...]
+    chemistry: ChemistryView | None
+    ingredients: tuple[Listing, ...]
     batches: tuple[BatchView, ...]
+    own: Own | None
     cautions: tuple[cautions.Caution, ...]
     before: Neighbour | None
     after: Neighbour | None
@@ -93,16 +95,19 @@ def recipe_view(
         drawing=drawing.description,
         swatches=_swatches(drawing),
         photo=photo(model.photo, site, prose, model.title) if model.photo else None,
-        badge=badge(recipe, site),
-        panel=panel(case, scale),
+        badge=badge(recipe, site) if site.shows("badge") else None,
+        panel=panel(case, scale) if site.shows("figures") else None,
         unit=settings.units,
         beside=scale.beside,
-        stages=work_order(Bench(case, scale, prose)),
-        sizes=sizes(case, scale),
+        stages=work_order(Bench(case, scale, prose)) if site.shows("work") else (),
+        sizes=sizes(case, scale) if site.shows("sizes") else None,
         notes=body if body.strip() else None,
-        chemistry=chemistry(case),
-        ingredients=ingredients(case),
+        chemistry=chemistry(case) if site.shows("chemistry") else None,
+        ingredients=listings(site.labels.get(recipe.slug), shares=site.edition.formula != "ingredients")
+        if site.shows("ingredients")
+        else (),
         batches=batches(case, site, prose),
+        own=own(case, site),
         cautions=cautions.for_recipe(case),
         before=_neighbour(row[place - 1], up) if place > 0 else None,
         after=_neighbour(row[place + 1], up) if place + 1 < len(row) else None,

@@ -1,0 +1,117 @@
+"""claims: a published sentence says that the soap does more than wash.
+
+Every text of a recipe that a page may show is read: its title, summary, notes, steps,
+batch and photo notes, and the body without its code.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding, Place, Severity
+from saponary.book.library import Book
+from saponary.book.records import BatchRecord
+from saponary.book.source import Path, Span
+from saponary.checks.rule import Case, Rule
+from saponary.words.entries import WordList
+from saponary.words.matching import Hit, find_in
+from saponary.words.shown import raw, scalar, unmarked
+
+MAX_FINDINGS = 100
+"""Findings of one recipe; who has more begins with these."""
+
+_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "collection"})
+
+
+def check(case: Case) -> Iterator[Finding]:
+    for count, (place, hit) in enumerate(_claims(case)):
+        if count == MAX_FINDINGS:
+            message = f"more than {MAX_FINDINGS} claims; the rest are not listed"
+            yield Finding(RULE.name, "error", place, message, "mend those listed first")
+            return
+        yield Finding(
+            RULE.name, "error" if hit.entry.group == "drug" else "warning", place, _message(hit), _hint(hit)
+        )
+
+
+def _claims(case: Case) -> Iterator[tuple[Place, Hit]]:
+    language, words = case.book.settings.language, case.words
+    file = case.file
+    for span in _spans(case):
+        text = scalar(file.text[span.start : span.end], span.style, span.start)
+        for hit in find_in(unmarked(text, blocks=False), language, words):
+            yield file.place_at(hit.start), hit
+    for hit in find_in(unmarked(raw(file.body, file.body_start), blocks=True), language, words):
+        yield file.place_at(hit.start), hit
+    for record in case.batches:
+        if record.file == file.file:
+            continue
+        for path, value in _texts(record):
+            for hit in find_in(unmarked(raw(value), blocks=False), language, words):
+                yield _inside(record, path, value, hit.start), hit
+
+
+def of_the_book(book: Book, words: WordList) -> Iterator[Finding]:
+    """Claims in what the book says of itself, on no recipe's page."""
+    for place, text in book.texts:
+        for hit in find_in(unmarked(raw(text), blocks=True), book.settings.language, words):
+            severity: Severity = "error" if hit.entry.group == "drug" else "warning"
+            yield Finding(RULE.name, severity, place, _message(hit), _hint(hit))
+
+
+def _spans(case: Case) -> list[Span]:
+    """Where the published texts of the front matter stand, each once however often it is aliased."""
+    found = {
+        (span.start, span.end): span
+        for path, span in case.file.tree.values.items()
+        if path and path[-1] in _KEYS and "private" not in path
+    }
+    return [found[key] for key in sorted(found)]
+
+
+def _texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:
+    """The published texts of a batch that stands in a file of its own."""
+    if record.batch.notes:
+        yield ("notes",), record.batch.notes
+    for index, photo in enumerate(record.batch.photos):
+        if photo.note:
+            yield ("photos", index, "note"), photo.note
+        if photo.alt:
+            yield ("photos", index, "alt"), photo.alt
+
+
+def _inside(record: BatchRecord, path: Path, value: str, offset: int) -> Place:
+    """The place of a character of a value, where the value stands as it is on one line; else its beginning."""
+    place = record.place(path)
+    span = record.tree.values.get((*record.path, *path))
+    if span is None:
+        return place
+    quotes = {"'": 2, '"': 2, "": 0}.get(span.style)
+    if quotes is None or span.end - span.start != len(value) + quotes or "\n" in value:
+        return place
+    return Place(place.file, place.line, place.column + quotes // 2 + offset)
+
+
+def _message(hit: Hit) -> str:
+    entry = hit.entry
+    said = hit.words if len(hit.words) <= 80 else hit.words[:79] + "…"
+    why = "; ".join(f"{place}: {entry.why[key]}" for key, place in _JURISDICTIONS if key in entry.why)
+    denial = "; denying it still names it" if hit.denied else ""
+    return f"“{said}” is a {entry.group} claim{denial}" + (f" ({why})" if why else "")
+
+
+_JURISDICTIONS = (("us", "US"), ("eu", "EU"), ("maker", "this book"))
+
+
+def _hint(hit: Hit) -> str:
+    neutral = hit.entry.neutral
+    return f"say what is in it or how it was made, such as: {neutral}" if neutral else "leave it out"
+
+
+RULE = Rule(
+    "claims",
+    "words",
+    "A sentence that promises more than washing makes a soap a cosmetic, or a drug, in the United States, and in the "
+    "Union asks for evidence or is barred. A match is for a person to judge; it is no legal advice.",
+    check,
+)

@@ -1,0 +1,104 @@
+"""An edition of the book: recipes with everything taken out that its readers may not see.
+
+The cut is made here, before any view or template is reached, and by an allow-list: what an
+edition does not show is gone from what the pages are given.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from saponary.book.batch import Batch
+from saponary.book.edition import Edition
+from saponary.book.library import RecipeFile
+from saponary.book.recipe import Recipe
+from saponary.book.records import BatchRecord
+from saponary.book.source import Tree
+from saponary.checks.rule import Case
+from saponary.pages.site import RecipeInput, SiteInput
+from saponary.pantry.model import Pantry
+
+
+def edit(site: SiteInput, edition: Edition) -> SiteInput:
+    """The site as an edition may show it."""
+    shelf = site.book.pantry if "costs" in edition.shows else _without_prices(site.book.pantry)
+    book = replace(site.book, pantry=shelf, recipes=[], batches={}, findings=[])
+    recipes = tuple(
+        RecipeInput(
+            _case(recipe.case, edition, shelf),
+            recipe.status,
+            recipe.warnings if "remarks" in edition.shows else (),
+        )
+        for recipe in site.recipes
+        if _kept(recipe.case.model.editions, edition)
+        and (recipe.status.name != "draft" or "drafts" in edition.shows)
+    )
+    shown = {shot.file for r in recipes for record in r.case.batches for shot in record.batch.photos}
+    shown |= {r.case.model.photo.file for r in recipes if r.case.model.photo is not None}
+    return replace(
+        site,
+        book=book,
+        recipes=recipes,
+        edition=edition,
+        photos={name: photo for name, photo in site.photos.items() if name in shown},
+        earlier=site.earlier if "batches" in edition.shows else {},
+    )
+
+
+def _kept(named: list[str], edition: Edition) -> bool:
+    return not named or edition.name in named
+
+
+def _case(case: Case, edition: Edition, shelf: Pantry) -> Case:
+    model = _recipe(case.model, edition)
+    notes = case.file.body if "notes" in edition.shows else ""
+    file = RecipeFile(case.file.file, case.file.slug, notes, Tree(), model)
+    book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[])
+    records = tuple(_record(r, edition) for r in case.batches if _kept(r.batch.editions, edition))
+    return replace(
+        case, file=file, model=model, batches=tuple(r for r in records if r is not None), book=book
+    )
+
+
+def _recipe(recipe: Recipe, edition: Edition) -> Recipe:
+    shows = edition.shows
+    gone: dict[str, object] = {"batches": [], "waive": []}
+    if "private" not in shows:
+        gone |= {"private": None}
+    if "summary" not in shows:
+        gone |= {"summary": ""}
+    if "photos" not in shows:
+        gone |= {"photo": None}
+    if "work" not in shows:
+        gone |= {"steps": [], "vessel": None}
+        gone |= {"portions": [portion.model_copy(update={"note": None}) for portion in recipe.portions]}
+    if edition.formula != "full":
+        gone |= {"stated": {}, "sizes": []}
+    return recipe.model_copy(update=gone)
+
+
+def _record(record: BatchRecord, edition: Edition) -> BatchRecord | None:
+    """A batch as far as it is shown: whole, or only its photos, or not at all."""
+    batch, shows = record.batch, edition.shows
+    photos = batch.photos if "photos" in shows else []
+    if "batches" not in shows:
+        if not photos:
+            return None
+        kept = Batch.model_construct(lot=batch.lot, poured=batch.poured, formula=batch.formula, photos=photos)
+    else:
+        gone: dict[str, object] = {"photos": photos}
+        if "people" not in shows:
+            gone |= {"by": None, "store": None, "shelf": None}
+        if "private" not in shows:
+            gone |= {"private": None}
+        kept = batch.model_copy(update=gone)
+    return replace(record, batch=kept, tree=Tree())
+
+
+def _without_prices(shelf: Pantry) -> Pantry:
+    return replace(
+        shelf,
+        oils={key: replace(entry, price_per_kg=None) for key, entry in shelf.oils.items()},
+        liquids={key: replace(entry, price_per_kg=None) for key, entry in shelf.liquids.items()},
+        additions={key: replace(entry, price_per_kg=None) for key, entry in shelf.additions.items()},
+    )

@@ -1,0 +1,89 @@
+"""The rule `claims`: which texts it reads, where it points, and what it says."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from support import BOOKS, PLAIN, errors, prove_one, write_book
+
+from saponary.book.findings import Finding
+from saponary.proof import prove
+
+
+def claims(text: str) -> list[Finding]:
+    return [f for f in prove_one(text).findings if f.rule == "claims"]
+
+
+def before(block: str) -> str:
+    return PLAIN.replace("oils:\n", block + "oils:\n", 1)
+
+
+@pytest.mark.parametrize(
+    "block",
+    [
+        "summary: It cures eczema.\n",
+        "summary: 'It cures eczema.'\n",
+        'summary: "It cures ecz\\u0065ma."\n',
+        "summary: >-\n  A plain bar. It\n  cures eczema.\n",
+        "steps: [{at: lye, say: It cures eczema.}]\n",
+        "portions: [{name: a, share: 1, note: It cures eczema.}]\n",
+        "photo: {file: a.jpg, day: 0, alt: It cures eczema.}\n",
+        "batches:\n  - {lot: A, poured: 2026-03-02, notes: It cures eczema.}\n",
+        "batches:\n  - {lot: A, poured: 2026-03-02, photos: [{file: a.jpg, day: 1, note: It cures eczema.}]}\n",
+    ],
+)
+def test_front_matter_is_read_and_the_place_is_exact(block: str) -> None:
+    text = before(block)
+    (finding,) = claims(text)
+    line = text.split("\n")[finding.place.line - 1]
+    assert line[finding.place.column - 1 :].startswith("cures ecz")
+    assert finding.severity == "error" and "eczema" in finding.message
+    assert "US: " in finding.message and "EU: " in finding.message and finding.hint
+
+
+def test_title_and_body_are_read_and_code_and_private_words_are_not() -> None:
+    assert claims(PLAIN.replace("Plain Bar", "Acne Bar"))[0].place.line == 2
+    body = PLAIN + "\nIt moisturises.\n\n```\nIt cures eczema.\n```\n"
+    (finding,) = claims(body)
+    assert (finding.severity, finding.place.line) == (
+        "warning",
+        body[: body.index("moisturises")].count("\n") + 1,
+    )
+    assert claims(before("private: {notes: It cures eczema.}\n")) == []
+
+
+def test_a_denial_is_told_apart() -> None:
+    (finding,) = claims(PLAIN + "It does not treat eczema.\n")
+    assert "denying it still names it" in finding.message
+    assert "denying" not in claims(PLAIN + "It treats eczema.\n")[0].message
+
+
+def test_a_waiver_with_a_reason_settles_it() -> None:
+    text = before("summary: It cures eczema.\nwaive: [{rule: claims, because: a quotation from 1850}]\n")
+    assert claims(text) == []
+
+
+def test_the_language_of_the_book_counts(tmp_path: Path) -> None:
+    root = write_book(
+        tmp_path, {"book.yaml": "language: de\n", "recipes/a.md": PLAIN + "Heilt Akne. It treats scabies.\n"}
+    )
+    assert [f.message[:12] for f in prove(root).findings if f.rule == "claims"] == ["“Heilt Akne”"]
+
+
+def test_batches_in_a_file_of_their_own(tmp_path: Path) -> None:
+    notes = "batches:\n  - {lot: A, poured: 2026-03-02, notes: 'Plain. It cures eczema.'}\n"
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "batches/a.yaml": notes})
+    (finding,) = [f for f in prove(root).findings if f.rule == "claims"]
+    assert finding.place.file == "batches/a.yaml"
+    assert notes.split("\n")[finding.place.line - 1][finding.place.column - 1 :].startswith("cures eczema")
+
+
+def test_findings_have_an_end() -> None:
+    assert len(claims(PLAIN + "It heals you.\n\n" * 300)) == 101
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_the_books_of_the_repository_claim_nothing(book: str) -> None:
+    found = [f for f in prove(BOOKS[book]).findings if f.rule == "claims"]
+    assert errors(tuple(found)) == []

@@ -1,0 +1,55 @@
+"""How well the word lists find claims, measured on sentences labelled by hand."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from saponary.words.matching import find_claims
+from saponary.words.standard import standard
+
+SENTENCES: dict[str, list[dict[str, Any]]] = yaml.safe_load(
+    Path(__file__).with_name("sentences.yaml").read_text(encoding="utf-8")
+)
+
+
+def measured(*, held: bool) -> dict[str, float]:
+    """Recall and precision of finding a claim, and of finding a drug claim as one."""
+    counts = dict.fromkeys(("found", "missed", "wrong", "drug found", "drug missed", "drug wrong"), 0)
+    for language, rows in SENTENCES.items():
+        for row in rows:
+            if held and not row.get("held"):
+                continue
+            groups = {hit.entry.group for hit in find_claims(row["text"], language, standard())}
+            is_claim = row["is"] != "none"
+            counts["found"] += is_claim and bool(groups)
+            counts["missed"] += is_claim and not groups
+            counts["wrong"] += bool(groups) and not is_claim
+            counts["drug found"] += row["is"] == "drug" and "drug" in groups
+            counts["drug missed"] += row["is"] == "drug" and "drug" not in groups
+            counts["drug wrong"] += row["is"] != "drug" and "drug" in groups
+    return {
+        "recall": counts["found"] / (counts["found"] + counts["missed"]),
+        "precision": counts["found"] / (counts["found"] + counts["wrong"]),
+        "drug recall": counts["drug found"] / (counts["drug found"] + counts["drug missed"]),
+        "drug precision": counts["drug found"] / (counts["drug found"] + counts["drug wrong"]),
+    }
+
+
+@pytest.mark.parametrize("held", [False, True], ids=["all", "held-out"])
+def test_recall_and_precision(held: bool) -> None:
+    figures = measured(held=held)
+    print("held-out" if held else "all", {name: round(value, 3) for name, value in figures.items()})
+    assert all(value >= 0.95 for value in figures.values()), figures
+
+
+def test_there_are_enough_sentences_of_each_kind() -> None:
+    assert len(SENTENCES["en"]) >= 180 and len(SENTENCES["de"]) >= 20 and len(SENTENCES["fr"]) >= 20
+    held = [row for rows in SENTENCES.values() for row in rows if row.get("held")]
+    assert len(held) >= 110
+    for rows in SENTENCES.values():
+        assert {row["is"] for row in rows} == {"drug", "cosmetic", "none"}
+        assert len({row["text"] for row in rows}) == len(rows)
