@@ -14,7 +14,7 @@ from pathlib import Path
 
 from saponary import resources
 from saponary.book.edition import Edition
-from saponary.book.findings import Finding
+from saponary.book.findings import Finding, Place
 from saponary.history import changes_since
 from saponary.label.lists import bar
 from saponary.label.made import lookup_in, made
@@ -22,8 +22,10 @@ from saponary.output import write_site
 from saponary.pages import compose
 from saponary.pages.edit import edit
 from saponary.pages.site import RecipeInput, SiteInput
+from saponary.pages.templating import environment
 from saponary.photography import make_ready, shown
-from saponary.press.sheet import sheets
+from saponary.press.kind import PressDesk
+from saponary.press.make import Failed, make, sheets
 from saponary.proof import Proof
 from saponary.report import ENGINE, site_json
 
@@ -45,11 +47,12 @@ class Built:
     recipes: int
 
 
-def build(proof: Proof, on: date, editions: Sequence[Edition], *, press: bool = False) -> Built:
+def build(proof: Proof, on: date, editions: Sequence[Edition], press: Sequence[str] | None = None) -> Built:
     """Write editions of a book whose proof found no error, as of a day.
 
     The open edition, where it is among them, replaces the whole of `site/` with all the
-    others in it; without it each other replaces its own folder. Raises Stopped where
+    others in it; without it each other replaces its own folder. `press` names the kinds of
+    PDF to make, all of them where it is empty, none where it is None. Raises Stopped where
     photos cannot be used, PressMissing where PDFs cannot be made.
     """
     if proof.failed:
@@ -80,9 +83,14 @@ def build(proof: Proof, on: date, editions: Sequence[Edition], *, press: bool = 
         site = replace(site, figures_json=site_json(proof, slugs, full=edition.formula == "full"))
         files = {name: photo_files[name] for name in shown(site.photos.values())}
         files |= {output.path: output.data for output in compose(site, templates)}
-        if press:
-            files |= dict(sheets(files, slugs))
+        if press is not None:
+            desk = PressDesk(site, files, environment(templates))
+            pdfs, failed = make(files, sheets(desk, press))
+            faults += [_fault(one) for one in failed]
+            files |= pdfs
         made_sites["" if edition.is_open else f"{edition.name}/"] = files
+    if faults:
+        raise Stopped(faults)
     folder = book.root / "site"
     if "" in made_sites:
         count = write_site(
@@ -92,3 +100,7 @@ def build(proof: Proof, on: date, editions: Sequence[Edition], *, press: bool = 
         folder.mkdir(exist_ok=True)
         count = sum(write_site(folder / at.rstrip("/"), files.items()) for at, files in made_sites.items())
     return Built(folder, count, most)
+
+
+def _fault(failed: Failed) -> Finding:
+    return Finding("press", "error", Place(f"site/{failed.path}"), "this PDF cannot be set", failed.why)

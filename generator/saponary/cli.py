@@ -28,6 +28,7 @@ from saponary.book.recipe import Recipe
 from saponary.book.settings import Settings
 from saponary.checks import rules
 from saponary.pour_record import CannotRecord, pour
+from saponary.press.kinds import kinds
 from saponary.proof import Proof, prove
 from saponary.report import as_json, as_sarif, as_text
 
@@ -103,7 +104,11 @@ def _parser() -> argparse.ArgumentParser:
                 "--edition", action="append", default=[], metavar="NAME",
                 help="an edition by name, or `all` (default: the open one, and those book.yaml lists under build)",
             )  # fmt: skip
-            made.add_argument("--press", action="store_true", help="also make a PDF sheet of every recipe")
+            made.add_argument(
+                "--press",
+                action="store_true",
+                help="also make PDFs: the kinds book.yaml lists under press, else all",
+            )
     again = command("restate", _restate, "write today's figures where recipes state or quote them")
     again.add_argument("recipes", nargs="*", metavar="RECIPE", help="recipe names or files (default: all)")
     again.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
@@ -183,7 +188,7 @@ def _build(asked: argparse.Namespace) -> int:
     from saponary.press.engine import PressMissing
 
     try:
-        done = build(proof, asked.on or _today(), _editions(asked, proof), press=asked.press)
+        done = build(proof, asked.on or _today(), _editions(asked, proof), _press(asked, proof))
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
@@ -206,6 +211,18 @@ def _editions(asked: argparse.Namespace, proof: Proof) -> list[Edition]:
         if name not in known:
             raise Misuse(f"there is no edition {name!r}; {suggest(name, known, 'editions')}")
     return [known[name] for name in names]
+
+
+def _press(asked: argparse.Namespace, proof: Proof) -> list[str] | None:
+    """The kinds of PDF to make; None for none. A book that lists kinds has them made always."""
+    wanted = list(proof.book.settings.press)
+    known = {kind.name for kind in kinds()}
+    for name in wanted:
+        if name not in known:
+            raise Misuse(
+                f"book.yaml: there is no kind of PDF {name!r}; {suggest(name, known, 'kinds of PDF')}"
+            )
+    return wanted if wanted or asked.press else None
 
 
 def _restate(asked: argparse.Namespace) -> int:

@@ -66,6 +66,7 @@ BROKEN: dict[str, str] = {
     ),
     "net-weight": before_stated("label: {net-weight: 100 g}\n"),
     "editions": before_stated("editions: [shopp]\n"),
+    "pour-depth": before_stated("pour: [{beds: [{of: light, depth: 70 %}, {of: dark, depth: 50 %}]}]\n", TWO),
     "sizes": before_stated("sizes: [20 g]\n"),
     "fragrance": before_stated("additions: [{what: harbour-scent, amount: 60 g}]\n"),
     "allergens": before_stated("additions: [{what: harbour-scent, amount: 20 g}]\n"),

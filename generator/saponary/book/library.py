@@ -121,7 +121,11 @@ def read_book(root: Path) -> Book:
 
 def _texts(tree: Tree) -> tuple[tuple[Place, str], ...]:
     data = tree.data if isinstance(tree.data, dict) else {}
-    found = ((tree.values[(key,)], data[key]) for key in ("title", "subtitle", "about") if isinstance(data.get(key), str))
+    found = (
+        (tree.values[(key,)], data[key])
+        for key in ("title", "subtitle", "about")
+        if isinstance(data.get(key), str)
+    )
     return tuple((Place("book.yaml", span.line, span.column), text) for span, text in found)
 
 

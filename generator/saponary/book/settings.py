@@ -45,6 +45,7 @@ class Settings(Part):
     about: Annotated[str, Field(max_length=20000)] = ""
     editions: dict[Name, EditionEntry] = {}
     build: Annotated[list[Name], Field(max_length=20)] = []
+    press: Annotated[list[Name], Field(max_length=20)] = []
     base_url: Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None = None
 
     @property

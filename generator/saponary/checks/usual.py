@@ -17,7 +17,7 @@ def check(case: Case) -> Iterator[Finding]:
     oils[None] = case.figures.oils
     totals: dict[tuple[str, str | None], tuple[Path, float]] = {}
     for path, what, portion in case.additions():
-        grams = sum(a.grams for a in case.built.formula.additions if a.id == what and a.portion == portion)
+        grams = sum(a.grams for a in case.built.formula.stirred if a.id == what and a.portion == portion)
         totals.setdefault((what, portion), (path, grams))
     for (what, portion), (path, grams) in totals.items():
         entry = case.book.pantry.additions[what]
@@ -40,6 +40,7 @@ RULE = Rule(
     "usual",
     "sense",
     "Additions and colourants have a usual rate per kilogram of the oils they go into (common practice, no "
-    "source, or the pantry's own). Outside it a typing error is likelier than an idea.",
+    "source, or the pantry's own). Outside it a typing error is likelier than an idea. What is set in or "
+    "strewn at the pour is not rated.",
     check,
 )

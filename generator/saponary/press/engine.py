@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import hashlib
 import mimetypes
 from collections.abc import Mapping
 from urllib.parse import unquote, urlsplit
+
+from saponary.press.fonts import FONTS_AT, font_files
+from saponary.press.kind import Sheet
 
 BASE = "https://book.invalid/"
 """Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""
@@ -14,32 +18,42 @@ class PressMissing(Exception):
     """WeasyPrint's own libraries are not on this machine; the message says which."""
 
 
-def html_to_pdf(files: Mapping[str, bytes], page: str) -> bytes:
-    """One page of a site (paths to bytes) as a tagged PDF.
-
-    Raises PressMissing where Pango is not installed. Nothing outside `files` is read.
-    """
+def ready() -> None:
+    """Raise PressMissing, in one line, where PDFs cannot be made here."""
     try:
-        import weasyprint
-        from weasyprint.urls import URLFetcher, URLFetcherResponse
+        import weasyprint  # noqa: F401
     except OSError as error:
         raise PressMissing(
             "PDFs need Pango, which is not on this machine (README.md, section PDFs, says which packages); "
             "everything else works without it"
         ) from error
 
+
+def set_sheet(files: Mapping[str, bytes], sheet: Sheet) -> bytes:
+    """One sheet as a tagged PDF (PDF/UA-1). Nothing outside `files` and the package's fonts is read."""
+    import weasyprint
+    from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+    fonts = font_files()
+
     class FromTheBook(URLFetcher):  # type: ignore[misc]
         """Serves the site's own files, and nothing else."""
 
         def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
-            parts = urlsplit(url)
-            name = unquote(parts.path).lstrip("/")
-            if not url.startswith(BASE) or name not in files:
+            name = unquote(urlsplit(url).path).lstrip("/")
+            data = fonts.get(name.removeprefix(FONTS_AT)) if name.startswith(FONTS_AT) else files.get(name)
+            if not url.startswith(BASE) or data is None:
                 raise ValueError(f"{url} is not part of the book")
-            kind = mimetypes.guess_type(name)[0] or "application/octet-stream"
-            return URLFetcherResponse(url, files[name], {"Content-Type": kind})
+            return URLFetcherResponse(url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"})
 
-    html = weasyprint.HTML(string=files[page].decode("utf-8"), base_url=BASE + page, url_fetcher=FromTheBook())
-    pdf = html.write_pdf(pdf_variant="pdf/ua-1")
+    html = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
+    attachments = [
+        weasyprint.Attachment(string=item.data, name=item.name, description=item.about) for item in sheet.attachments
+    ]
+    pdf = html.write_pdf(
+        pdf_variant="pdf/ua-1",
+        attachments=attachments,
+        pdf_identifier=hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
+    )
     assert pdf is not None
     return bytes(pdf)

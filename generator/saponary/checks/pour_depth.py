@@ -1,0 +1,54 @@
+"""pour-depth: a bed's stated depth that its portion's volume cannot fill."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.rounding import show
+
+_NEAR = 0.03
+
+
+def check(case: Case) -> Iterator[Finding]:
+    whole = sum(p.batter_ml for p in case.figures.portions)
+    if whole <= 0:
+        return
+    shares = {p.name: p.batter_ml / whole for p in case.figures.portions}
+    beds = [
+        (("pour", s, "beds", b, "depth"), bed)
+        for s, step in enumerate(case.model.pour)
+        for b, bed in enumerate(step.beds or ())
+    ]
+    elsewhere: set[str] = set()
+    for step in case.model.pour:
+        elsewhere |= {
+            name for laying in (step.columns, step.drops, step.plops) if laying for name in laying.of
+        }
+        elsewhere |= {step.drops.into} if step.drops else set()
+    for path, bed in beds:
+        if bed.depth is None or bed.of not in shares or bed.of in elsewhere:
+            continue
+        alone = sum(other.of == bed.of for _, other in beds) == 1
+        part = bed.part.fraction if bed.part is not None else 1.0 if alone else None
+        if part is None:
+            continue
+        real = shares[bed.of] * part
+        if abs(real - bed.depth.fraction) > _NEAR:
+            yield case.finding(
+                RULE.name,
+                path,
+                f"this bed is said to fill {bed.depth.text.strip()} and its batter fills {show(100 * real, 0)} %",
+                "the drawing goes by volume; mend the depth, or the portion's share",
+                "warning",
+            )
+
+
+RULE = Rule(
+    "pour-depth",
+    "sense",
+    "A bed's depth is the maker's reading of the mould. The batter of its portion fills just its share of "
+    "the volume, and the drawing is true to that.",
+    check,
+)
