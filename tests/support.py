@@ -64,7 +64,9 @@ def prove_one(text: str, book: Book | None = None, slug: str = "tried") -> Proof
     base = book or Book(Path("/nowhere"), Settings(), standard(), [], frozenset(), {}, [])
     recipe = parse_recipe(f"recipes/{slug}.md", text)
     own = records(recipe.model.batches, recipe.file, recipe.tree) if recipe.model else ()
-    return prove_book(Book(base.root, base.settings, base.pantry, [recipe], base.photos, {recipe.slug: own}, []))
+    return prove_book(
+        Book(base.root, base.settings, base.pantry, [recipe], base.photos, {recipe.slug: own}, [])
+    )
 
 
 def errors(findings: tuple[Finding, ...]) -> list[Finding]:

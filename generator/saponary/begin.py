@@ -26,7 +26,7 @@ _PANTRY = """\
 #     saponification-value: {value: 189.4 mg/g, range: [188.6 mg/g, 190.2 mg/g], from: certificate of lot 4471}
 # moulds:
 #   loaf-10: {loaf: {length: 250 mm, width: 90 mm, height: 70 mm}}
-{}
+
 """
 
 _IGNORE = "site/\n.cache/\n.site-new/\n.site-old/\n"

@@ -5,14 +5,16 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from bad.cases import fronted
-from support import PLAIN, write_book
 
+from bad.cases import fronted
 from saponary.cli import main
+from support import PLAIN, write_book
 
 ANCHORED = PLAIN.replace("superfat: 5.0 %", "superfat: &s9 9.0 %")
 ALIASED = fronted("private: {was: &w9 9.0 %}\n").replace("superfat: 5.0 %\n", "superfat: *w9\n", 1)
-ALIASED = ALIASED.replace("stated:\n  superfat: *w9\n", "").replace("---\nA", "stated:\n  superfat: *w9\n---\nA")
+ALIASED = ALIASED.replace("stated:\n  superfat: *w9\n", "").replace(
+    "---\nA", "stated:\n  superfat: *w9\n---\nA"
+)
 
 
 @pytest.mark.parametrize("text", [ANCHORED, ALIASED], ids=["anchored", "aliased"])

@@ -5,17 +5,17 @@ from __future__ import annotations
 from pathlib import Path
 
 import yaml
-from bad.cases import FRONT
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from support import BOOKS, PLAIN, write_book
 
+from bad.cases import FRONT
 from saponary.book.findings import Finding
 from saponary.book.library import read_book, read_recipe
 from saponary.book.settings import Settings
 from saponary.book.source import Lines
 from saponary.proof import Proof, prove_book
 from saponary.report import as_json, as_sarif, as_text
+from support import BOOKS, PLAIN, write_book
 
 BOUNDED = settings(
     max_examples=150,
@@ -37,7 +37,9 @@ KEYS = st.sampled_from(
 )  # fmt: skip
 DATA = st.recursive(
     WORDS | st.text(max_size=8) | st.integers(-9, 9) | st.none() | st.booleans() | st.floats(),
-    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(KEYS | st.text(max_size=4), inner, max_size=5),
+    lambda inner: (
+        st.lists(inner, max_size=3) | st.dictionaries(KEYS | st.text(max_size=4), inner, max_size=5)
+    ),
     max_leaves=25,
 )
 
@@ -72,7 +74,9 @@ def mutated(draw: st.DrawFn) -> bytes:
     data = bytearray(draw(st.sampled_from(GOOD)))
     for _ in range(draw(st.integers(1, 6))):
         at = draw(st.integers(0, max(0, len(data) - 1)))
-        some = draw(st.binary(max_size=4) | WORDS.map(str.encode) | st.sampled_from([b"\n", b": ", b"{", b"}", b"\r"]))
+        some = draw(
+            st.binary(max_size=4) | WORDS.map(str.encode) | st.sampled_from([b"\n", b": ", b"{", b"}", b"\r"])
+        )
         data[at : at + draw(st.integers(0, 12))] = some
     return bytes(data)
 
@@ -84,7 +88,9 @@ def test_a_recipe_with_bytes_changed(content: bytes, tmp_path: Path) -> None:
 
 
 @BOUNDED
-@given(data=st.dictionaries(KEYS, DATA, max_size=6), kept=st.sets(st.sampled_from(sorted(yaml.safe_load(FRONT)))))
+@given(
+    data=st.dictionaries(KEYS, DATA, max_size=6), kept=st.sets(st.sampled_from(sorted(yaml.safe_load(FRONT))))
+)
 def test_a_recipe_of_nested_nonsense(data: dict[str, object], kept: set[str], tmp_path: Path) -> None:
     good = yaml.safe_load(FRONT)
     front = yaml.safe_dump({**{key: good[key] for key in kept}, **data}, allow_unicode=True, sort_keys=False)
@@ -93,7 +99,11 @@ def test_a_recipe_of_nested_nonsense(data: dict[str, object], kept: set[str], tm
 
 
 @BOUNDED
-@given(data=st.dictionaries(st.sampled_from(sorted(Settings.model_json_schema()["properties"])), DATA, max_size=4))
+@given(
+    data=st.dictionaries(
+        st.sampled_from(sorted(Settings.model_json_schema()["properties"])), DATA, max_size=4
+    )
+)
 def test_settings_of_nested_nonsense(data: dict[str, object], tmp_path: Path) -> None:
     text = yaml.safe_dump(data, allow_unicode=True).encode("utf-8", "replace")
     write_book(tmp_path, {"book.yaml": text})

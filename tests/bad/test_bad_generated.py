@@ -6,10 +6,10 @@ import os
 from pathlib import Path
 
 import pytest
-from bad.cases import ODD, Odd, fronted
-from support import PLAIN, write_book
 
+from bad.cases import ODD, Odd, fronted
 from saponary.proof import prove
+from support import PLAIN, write_book
 
 
 @pytest.mark.parametrize("odd", ODD, ids=lambda odd: ascii(odd.name))
@@ -26,7 +26,9 @@ def test_it_gives_one_error_at_its_place(odd: Odd, tmp_path: Path) -> None:
 def test_brackets_on_one_line(tmp_path: Path) -> None:
     """The parser itself may stop first; either way it is one finding on that line."""
     text = fronted("private: " + "[" * 100_000 + "\n")
-    errors = [f for f in prove(write_book(tmp_path, {"recipes/plain.md": text})).findings if f.severity == "error"]
+    errors = [
+        f for f in prove(write_book(tmp_path, {"recipes/plain.md": text})).findings if f.severity == "error"
+    ]
     assert [f.place.line for f in errors] == [13]
     assert "nest" in errors[0].message
 
@@ -43,7 +45,9 @@ def test_brackets_on_one_line(tmp_path: Path) -> None:
         (b"[" * 100_000, "nest"),
     ],
 )
-def test_settings_and_pantry_are_read_as_warily(name: str, content: bytes, message: str, tmp_path: Path) -> None:
+def test_settings_and_pantry_are_read_as_warily(
+    name: str, content: bytes, message: str, tmp_path: Path
+) -> None:
     book = write_book(tmp_path, {"recipes/plain.md": PLAIN, name: content})
     errors = [f for f in prove(book).findings if f.severity == "error"]
     assert [f.place.file for f in errors] == [name]

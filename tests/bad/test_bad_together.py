@@ -7,10 +7,10 @@ import re
 from pathlib import Path
 
 import pytest
-from bad.cases import ODD, WRITTEN, expected
-from support import PLAIN, write_book
 
+from bad.cases import ODD, WRITTEN, expected
 from saponary.cli import main
+from support import PLAIN, write_book
 
 RECIPES = [path for path in WRITTEN if path.parent.name == "recipes"]
 
@@ -56,7 +56,9 @@ def test_sarif_reports_every_one(worst: Path, capsys: pytest.CaptureFixture[str]
     assert len(results) >= len(everything())
 
 
-@pytest.mark.parametrize("path", [p for p in WRITTEN if p.parent.name != "recipes"], ids=lambda p: f"{p.parent.name}/{p.stem}")
+@pytest.mark.parametrize(
+    "path", [p for p in WRITTEN if p.parent.name != "recipes"], ids=lambda p: f"{p.parent.name}/{p.stem}"
+)
 @pytest.mark.parametrize("how", ["text", "json", "sarif"])
 def test_settings_and_pantries_in_every_format(
     path: Path, how: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]

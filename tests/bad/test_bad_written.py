@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from bad.cases import WRITTEN, expected, in_book
-from support import PLAIN, write_book
 
+from bad.cases import WRITTEN, expected, in_book
 from saponary.book.findings import Finding
 from saponary.book.source import Lines
 from saponary.proof import prove
+from support import PLAIN, write_book
 
 
 def proofed(path: Path, root: Path) -> tuple[Finding, ...]:

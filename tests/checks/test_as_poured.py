@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from support import PLAIN, prove_one
 
 from saponary.lye.poured import as_poured, names
+from support import PLAIN, prove_one
 
 KOH, NAOH = 56.1056, 39.9971
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from support import PLAIN, write_book
 
 from saponary.book.library import read_book
 from saponary.pantry.colour import difference, lab, seen
 from saponary.proof import prove
+from support import PLAIN, write_book
 
 PORTIONS = """\
 portions:
@@ -57,7 +57,10 @@ colourants:
 
 def test_a_photo_of_a_batch_of_this_formula_is_evidence_for_all_recipes(tmp_path: Path) -> None:
     text = PLAIN.replace("stated:\n", PORTIONS + BATCH + "stated:\n")
-    root = write_book(tmp_path, {"recipes/a.md": text.replace("FINGERPRINT", "000000"), "photos/a.jpg": "", "photos/b.jpg": ""})
+    root = write_book(
+        tmp_path,
+        {"recipes/a.md": text.replace("FINGERPRINT", "000000"), "photos/a.jpg": "", "photos/b.jpg": ""},
+    )
     first = prove(root)
     assert "fading" in {f.rule for f in first.findings}, "a batch of another formula is no evidence"
     mark = first.recipes[0].case.fingerprint
@@ -66,5 +69,8 @@ def test_a_photo_of_a_batch_of_this_formula_is_evidence_for_all_recipes(tmp_path
     assert "fading" not in {f.rule for f in second.findings}
     colour = second.book.pantry.additions["turmeric"].colour
     assert colour is not None
-    assert [(c.day, c.colour, c.seen) for c in colour.chips] == [(0, "#c07030", "lot A1"), (40, "#b87038", "lot A1")]
+    assert [(c.day, c.colour, c.seen) for c in colour.chips] == [
+        (0, "#c07030", "lot A1"),
+        (40, "#b87038", "lot A1"),
+    ]
     assert [c.dose for c in colour.chips] == pytest.approx([4.0, 4.0])

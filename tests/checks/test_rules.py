@@ -9,11 +9,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from support import PLAIN, prove_one, write_book
 
 from saponary.book.library import Book, read_book
 from saponary.checks import rules
 from saponary.checks.rule import Rule
+from support import PLAIN, prove_one, write_book
 
 SIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n  formula: FINGERPRINT\n")
 UNSIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: SUPERFAT\n  formula: FINGERPRINT\n")

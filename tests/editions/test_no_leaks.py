@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import zlib
 from collections.abc import Iterator
 from pathlib import Path
@@ -10,6 +11,7 @@ import pypdf
 import pytest
 from PIL import Image
 from PIL.PngImagePlugin import PngInfo
+
 from saponary.cli import main
 from saponary.proof import prove
 from support import write_book
@@ -106,7 +108,10 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     photo(root / "photos" / "zqxphoto.png")
     for _ in range(2):
         marks = {one.case.file.file: one.case.fingerprint for one in prove(root).recipes}
-        write_book(root, {name: text.replace("FINGERPRINT", marks.get(name, "abcdef")) for name, text in files.items()})
+        write_book(
+            root,
+            {name: text.replace("FINGERPRINT", marks.get(name, "abcdef")) for name, text in files.items()},
+        )
     assert main(["build", str(root), "--edition", "all", "--press", "--on", "2026-06-01"]) == 0
     return root / "site"
 
@@ -119,10 +124,8 @@ def texts(path: Path) -> Iterator[bytes]:
     while at != -1:
         begin = at + 6 + (2 if data[at + 6 : at + 8] == b"\r\n" else 1)
         inflate = zlib.decompressobj()
-        try:
+        with contextlib.suppress(zlib.error):
             yield inflate.decompress(data[begin:], 50_000_000)
-        except zlib.error:
-            pass
         at = data.find(b"stream", at + 6)
     if path.suffix == ".pdf":
         reader = pypdf.PdfReader(path)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from support import PLAIN, prove_one, write_book
 
 from saponary.book.findings import Finding
 from saponary.book.library import Book, read_book
@@ -19,6 +18,7 @@ from saponary.label.scents import made_of, scent
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part
 from saponary.proof import Proof
+from support import PLAIN, prove_one, write_book
 
 EU, US = jurisdictions()["eu"], jurisdictions()["us"]
 

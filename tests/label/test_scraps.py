@@ -6,12 +6,12 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
-from support import PLAIN, write_book
 
 from saponary.label import lists
 from saponary.label.made import lookup_in, made
 from saponary.label.tables import jurisdictions
 from saponary.proof import Proof, prove
+from support import PLAIN, write_book
 
 EU, US = jurisdictions()["eu"], jurisdictions()["us"]
 

@@ -7,12 +7,12 @@ from xml.etree import ElementTree
 
 import html5lib
 import pytest
-from support import BOOKS, PLAIN, REPOSITORY, prove_one
 
 from saponary.lye.rounding import show, to_step
 from saponary.pages import RecipeInput, SiteInput, sheets
 from saponary.pages.numbers import OUNCE, Scale
 from saponary.proof import Proof, Proofed, prove
+from support import BOOKS, PLAIN, REPOSITORY, prove_one
 
 TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"

@@ -12,11 +12,11 @@ from xml.etree import ElementTree
 
 import html5lib
 import pytest
-from support import BOOKS, PLAIN, REPOSITORY, prove_one
 
 from saponary.pages import PhotoSet, RecipeInput, SiteInput, compose
 from saponary.proof import Proof, prove
 from saponary.report import ENGINE, as_json
+from support import BOOKS, PLAIN, REPOSITORY, prove_one
 
 TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"

@@ -9,6 +9,8 @@ from typing import Any
 
 import numpy as np
 import pytest
+from PIL import Image
+
 from pictures.pour_scenes import (
     ALL,
     BEDS,
@@ -22,8 +24,6 @@ from pictures.pour_scenes import (
     shares,
     steps,
 )
-from PIL import Image
-
 from saponary.pictures.pour import (
     DrawnPortion,
     Scene,

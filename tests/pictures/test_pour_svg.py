@@ -10,9 +10,9 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from pictures.pour_scenes import EVERYTHING, SVG, scene
 
 import saponary
+from pictures.pour_scenes import EVERYTHING, SVG, scene
 from saponary.pictures.pour import (
     DrawnPortion,
     Face,

@@ -10,11 +10,11 @@ from pathlib import Path
 import jsonschema
 import pytest
 import yaml
-from support import BOOKS, PLAIN, REPOSITORY, write_book
 
 from saponary.book.library import read_book
 from saponary.book.source import read_yaml
 from saponary.cli import main
+from support import BOOKS, PLAIN, REPOSITORY, write_book
 
 KEYS = {
     "oils_g", "sodium_hydroxide_g", "potassium_hydroxide_g", "water_g", "plain_water_g", "liquids_water_g",
@@ -68,7 +68,9 @@ def test_json_holds_every_key_with_the_figures_of_plain_arithmetic(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Worked by hand: molar masses NaOH 39.9971, KOH 56.1056, citric acid 192.124 (IUPAC weights)."""
-    root = write_book(tmp_path, {"recipes/a.md": EXAMPLE, "pantry.yaml": EXAMPLE_PANTRY, "book.yaml": "scale-step: 1 g\n"})
+    root = write_book(
+        tmp_path, {"recipes/a.md": EXAMPLE, "pantry.yaml": EXAMPLE_PANTRY, "book.yaml": "scale-step: 1 g\n"}
+    )
     said = proof_object(root, capsys)
     assert set(said) == {"book", "engine", "tables", "recipes", "findings"}
     (recipe,) = said["recipes"]
@@ -84,7 +86,9 @@ def test_json_holds_every_key_with_the_figures_of_plain_arithmetic(
     assert figures["liquids_water_g"] == pytest.approx(72.0)
     assert figures["plain_water_g"] == pytest.approx(258.0)
     assert figures["superfat_percent"] == pytest.approx(6.0)
-    assert figures["lye_strength_percent"] == pytest.approx(100 * (sodium + potassium) / (sodium + potassium + 330), rel=1e-5)
+    assert figures["lye_strength_percent"] == pytest.approx(
+        100 * (sodium + potassium) / (sodium + potassium + 330), rel=1e-5
+    )
     spread = (500 * 4) ** 2 + (300 * 7) ** 2 + (200 * 6) ** 2
     low = 1 - 0.94 * demand / (demand - spread**0.5 / 1000 / 56.1056)
     assert figures["superfat_likely_percent"][0] == pytest.approx(100 * low, rel=1e-4)
@@ -120,7 +124,9 @@ def test_sarif_names_rule_file_and_line(tmp_path: Path, capsys: pytest.CaptureFi
 
 
 @pytest.mark.parametrize("part", ["recipe", "book", "pantry"])
-def test_the_schema_is_valid_and_accepts_what_the_books_hold(part: str, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_schema_is_valid_and_accepts_what_the_books_hold(
+    part: str, capsys: pytest.CaptureFixture[str]
+) -> None:
     """JSON Schema 2020-12, by the jsonschema library."""
     assert main(["schema", part]) == 0
     schema = json.loads(capsys.readouterr().out)
@@ -183,7 +189,10 @@ def test_a_build_is_the_same_bytes_twice(tmp_path: Path) -> None:
     for turn in ("one", "two"):
         root = tmp_path / turn
         command = [sys.executable, "-m", "saponary.cli", "begin", str(root / "book")]
-        environment = {"PYTHONPATH": str(REPOSITORY / "generator"), "PYTHONHASHSEED": (turn[-1:] == "o" and "1") or "2"}
+        environment = {
+            "PYTHONPATH": str(REPOSITORY / "generator"),
+            "PYTHONHASHSEED": (turn[-1:] == "o" and "1") or "2",
+        }
         subprocess.run(command, check=True, env=environment, stdout=subprocess.DEVNULL)
         command[-2:] = ["build", str(root / "book")]
         subprocess.run(command, check=True, env=environment, stdout=subprocess.DEVNULL)
@@ -195,7 +204,10 @@ def test_a_build_is_the_same_bytes_twice(tmp_path: Path) -> None:
 def test_output_survives_a_closed_pipe() -> None:
     command = f"{sys.executable} -m saponary.cli schema | head -1"
     done = subprocess.run(
-        ["bash", "-o", "pipefail", "-c", command], env={"PYTHONPATH": str(REPOSITORY / "generator")}, capture_output=True, text=True
+        ["bash", "-o", "pipefail", "-c", command],
+        env={"PYTHONPATH": str(REPOSITORY / "generator")},
+        capture_output=True,
+        text=True,
     )
     assert "Traceback" not in done.stderr
 

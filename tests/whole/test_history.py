@@ -6,12 +6,15 @@ import os
 import subprocess
 from pathlib import Path
 
-from support import PLAIN, write_book
-
 from saponary.history import changes_since
 from saponary.proof import prove
+from support import PLAIN, write_book
 
-WHO = {f"GIT_{role}_{what}": value for role in ("AUTHOR", "COMMITTER") for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))}
+WHO = {
+    f"GIT_{role}_{what}": value
+    for role in ("AUTHOR", "COMMITTER")
+    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))
+}
 
 
 def commit(root: Path, message: str) -> None:
@@ -23,7 +26,9 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN})
     commit(root, "as first poured")
     first = prove(root).recipes[0].case.fingerprint
-    changed = PLAIN.replace("olive: 60 %", "olive: 59 %").replace("sunflower-high-oleic: 15", "sunflower-high-oleic: 16")
+    changed = PLAIN.replace("olive: 60 %", "olive: 59 %").replace(
+        "sunflower-high-oleic: 15", "sunflower-high-oleic: 16"
+    )
     changed = changed.replace("superfat: 5 %", "superfat: 6 %").replace(
         "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {first[:6]!r}\nstated:"
     )
@@ -38,7 +43,9 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
 
 
 def test_without_git_nothing_is_told(tmp_path: Path) -> None:
-    text = PLAIN.replace("stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:")
+    text = PLAIN.replace(
+        "stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:"
+    )
     proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
     assert changes_since(proof.book, proof.recipes[0].case) == {}
 

@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 import pytest
+
 from support import REPOSITORY
 
 PARTS = ("generator", "templates", "recipes", "pyproject.toml", "README.md", "LICENSE")
@@ -32,7 +33,9 @@ def test_begin_and_build_after_install(how: str, tmp_path: Path) -> None:
     subprocess.run([sys.executable, "-m", "venv", str(home)], check=True)
     python = home / "bin" / "python"
     if how == "wheel":
-        subprocess.run([python, "-m", "pip", "-q", "wheel", "--no-deps", "-w", tmp_path / "dist", source], check=True)
+        subprocess.run(
+            [python, "-m", "pip", "-q", "wheel", "--no-deps", "-w", tmp_path / "dist", source], check=True
+        )
         (what,) = (tmp_path / "dist").glob("*.whl")
         subprocess.run([python, "-m", "pip", "-q", "install", what], check=True)
         shutil.rmtree(source)

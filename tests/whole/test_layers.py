@@ -6,6 +6,7 @@ import ast
 from pathlib import Path
 
 import pytest
+
 from support import REPOSITORY
 
 PACKAGE = REPOSITORY / "generator" / "saponary"

@@ -11,9 +11,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from support import REPOSITORY
 
 from saponary import output
+from support import REPOSITORY
 
 PAGES = 40
 
@@ -96,7 +96,9 @@ def test_killed_at_any_instant_the_site_is_whole(tmp_path: Path) -> None:
     environment = {**os.environ, "PYTHONPATH": str(REPOSITORY / "generator")}
     for round_ in range(12):
         child = subprocess.Popen(
-            [sys.executable, "-c", CHILD.format(pages=PAGES), str(site)], stdout=subprocess.PIPE, env=environment
+            [sys.executable, "-c", CHILD.format(pages=PAGES), str(site)],
+            stdout=subprocess.PIPE,
+            env=environment,
         )
         assert child.stdout is not None and child.stdout.readline() == b"go\n"
         time.sleep(0.013 * round_)

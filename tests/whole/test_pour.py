@@ -6,11 +6,11 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from support import BOOKS, PLAIN, copy_book, prove_one, write_book
 
 from saponary.cli import main
 from saponary.pour_record import next_lot
 from saponary.proof import prove
+from support import BOOKS, PLAIN, copy_book, prove_one, write_book
 
 
 def added(before: bytes, after: bytes) -> bytes:
@@ -46,17 +46,20 @@ def test_comments_and_line_ends_survive(newline: str, tmp_path: Path) -> None:
         "batches:   # the lots\n    - lot: A-09\n      poured: 2026-01-01   # a cold day\n\n# what I sign\nstated:\n",
     ).replace("\n", newline)
     root = write_book(tmp_path, {"recipes/a.md": text})
-    assert main(["pour", "a", "--book", str(root), "--on", "2026-11-01", "--by", "Wen \"W\" O'Hara: potter"]) == 0
+    assert (
+        main(["pour", "a", "--book", str(root), "--on", "2026-11-01", "--by", 'Wen "W" O\'Hara: potter']) == 0
+    )
     after = (root / "recipes/a.md").read_bytes()
     block = added(text.encode(), after).decode()
     assert block.startswith(f"    - lot: A-10{newline}      poured: 2026-11-01{newline}")
     assert (newline == "\n") == (b"\r" not in after)
-    assert prove(root).recipes[0].case.model.batches[1].by == "Wen \"W\" O'Hara: potter"
+    assert prove(root).recipes[0].case.model.batches[1].by == 'Wen "W" O\'Hara: potter'
 
 
 def test_a_maker_with_many_keeps_batches_in_their_own_file(tmp_path: Path) -> None:
     root = write_book(
-        tmp_path, {"recipes/a.md": PLAIN, "batches/a.yaml": "# lots\nbatches:\n- lot: B7\n  poured: 2026-01-01\n"}
+        tmp_path,
+        {"recipes/a.md": PLAIN, "batches/a.yaml": "# lots\nbatches:\n- lot: B7\n  poured: 2026-01-01\n"},
     )
     assert main(["pour", "a", "--book", str(root), "--on", "2026-11-01"]) == 0
     assert (root / "recipes/a.md").read_text() == PLAIN
@@ -66,7 +69,9 @@ def test_a_maker_with_many_keeps_batches_in_their_own_file(tmp_path: Path) -> No
 
 def test_what_cannot_be_set_in_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     flow = PLAIN.replace("stated:\n", "batches: [{lot: A1, poured: 2026-01-01}]\nstated:\n")
-    root = write_book(tmp_path, {"recipes/a.md": flow, "recipes/b.md": PLAIN.replace("olive: 60", "olive: 61")})
+    root = write_book(
+        tmp_path, {"recipes/a.md": flow, "recipes/b.md": PLAIN.replace("olive: 60", "olive: 61")}
+    )
     assert main(["pour", "a", "--book", str(root)]) == 2
     assert "brackets" in capsys.readouterr().err
     assert main(["pour", "b", "--book", str(root)]) == 2
@@ -77,7 +82,8 @@ def test_what_cannot_be_set_in_is_refused(tmp_path: Path, capsys: pytest.Capture
 
 
 @pytest.mark.parametrize(
-    ("lots", "then"), [([], "PB-001"), (["QS-014", "QS-009"], "QS-015"), (["99"], "100"), (["spring"], "PB-001")]
+    ("lots", "then"),
+    [([], "PB-001"), (["QS-014", "QS-009"], "QS-015"), (["99"], "100"), (["spring"], "PB-001")],
 )
 def test_the_next_lot(lots: list[str], then: str) -> None:
     rows = "".join(f'  - {{lot: "{lot}", poured: 2026-01-01}}\n' for lot in lots)

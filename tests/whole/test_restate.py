@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from support import BOOKS, PLAIN, copy_book, errors, prove_one, write_book
 
 from saponary import restate
 from saponary.cli import main
+from support import BOOKS, PLAIN, copy_book, errors, prove_one, write_book
 
 AWKWARD = (
     "\ufeff---\r\n"

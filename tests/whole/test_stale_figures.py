@@ -11,12 +11,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from support import BOOKS, copy_book, errors, prove_one
 
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.library import Book, RecipeFile, read_book
 from saponary.cli import main
 from saponary.proof import Proofed, prove_book
+from support import BOOKS, copy_book, errors, prove_one
 
 
 def _read(name: str) -> Book:
@@ -121,7 +121,9 @@ def test_build_of_a_stale_book_writes_nothing(
 
     said = capsys.readouterr()
     place = one.case.file.place_at(start)
-    assert f"{one.case.file.file}:{place.line}:{place.column}: error [stale] {figure} is stated as" in said.out
+    assert (
+        f"{one.case.file.file}:{place.line}:{place.column}: error [stale] {figure} is stated as" in said.out
+    )
     assert f"saponary restate {one.case.file.slug}" in said.out
     assert sorted(p.name for p in root.iterdir() if p.name.startswith(".")) == []
     assert [p.name for p in site.iterdir()] == ["index.html"]

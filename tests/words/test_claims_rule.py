@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from support import BOOKS, PLAIN, errors, prove_one, write_book
 
 from saponary.book.findings import Finding
 from saponary.proof import prove
+from support import BOOKS, PLAIN, errors, prove_one, write_book
 
 
 def claims(text: str) -> list[Finding]:

@@ -22,7 +22,11 @@ def test_the_books_own_words_are_read(tmp_path: Path) -> None:
     text = PLAIN.replace("A plain bar.", "A moon-washed bar.")
     assert prove(write_book(tmp_path / "a", {"recipes/a.md": text})).findings[0].rule == "unsigned"
 
-    found = [f for f in prove(write_book(tmp_path / "b", {"recipes/a.md": text, "claims.yaml": OWN})).findings if f.rule == "claims"]
+    found = [
+        f
+        for f in prove(write_book(tmp_path / "b", {"recipes/a.md": text, "claims.yaml": OWN})).findings
+        if f.rule == "claims"
+    ]
     assert [(f.severity, f.place.line, f.place.column) for f in found] == [("warning", 14, 3)]
     assert "moon-washed" in found[0].message and "made at night" in found[0].hint
 
