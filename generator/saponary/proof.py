@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from saponary.book import formula, quotes
+from saponary.book import classes, formula, quotes
 from saponary.book.catalogue import catalogue
 from saponary.book.evidence import with_evidence
 from saponary.book.findings import Finding, Place, has_errors
@@ -15,6 +16,8 @@ from saponary.book.status import Status, status
 from saponary.checks import check
 from saponary.checks.claims import of_the_book
 from saponary.checks.rule import Case
+from saponary.label.lists import bar
+from saponary.label.made import lookup_in, made
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.words.entries import WordList
@@ -73,6 +76,8 @@ def prove_book(book: Book) -> Proof:
     findings += _same_titles(proofed)
     findings += _scraps(book)
     findings += of_the_book(book, words)
+    findings += _classes(book, computed)
+    findings += _labels(book, proofed)
     return Proof(book, tuple(proofed), tuple(sorted(set(findings), key=Finding.sort_key)))
 
 
@@ -140,6 +145,26 @@ def _same_titles(proofed: list[Proofed]) -> list[Finding]:
             )
         first.setdefault(title, one.case.file.file)
     return found
+
+
+def _classes(book: Book, computed: list[_Computed]) -> Iterator[Finding]:
+    slugs = {recipe.slug for recipe in book.recipes}
+    built = {one.recipe.slug: one.built for one in computed}
+    for read in book.classes:
+        yield from classes.check(read, slugs, built, book.pantry)
+
+
+def _labels(book: Book, proofed: list[Proofed]) -> Iterator[Finding]:
+    """Labels are measured only where the book has paper for them."""
+    grids = book.settings.label_sheets
+    if not grids:
+        return
+    from saponary.press.views.labels import misfits
+
+    find = lookup_in(book)
+    for case in (one.case for one in proofed):
+        made_of = made(case.model, case.built.formula, case.figures)
+        yield from misfits(case, bar(made_of, book.pantry, book.settings, find), book.settings, grids)
 
 
 def _scraps(book: Book) -> list[Finding]:

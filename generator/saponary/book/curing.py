@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from saponary.book.batch import Batch
 from saponary.lye.cure import CureFit, NoFit, Ready, fit_cure, ready_day
@@ -27,14 +28,17 @@ class BarCure:
 
 
 def cures(batch: Batch, weekly_loss: float = WEEKLY_LOSS) -> tuple[BarCure, ...]:
-    """Every marked bar of a batch."""
-    made: list[BarCure] = []
-    for name, days in sorted(batch.weighings().items()):
-        weighings = tuple(sorted(days.items()))
-        fit = fit_cure(weighings)
-        ready = ready_day(fit, weekly_loss) if isinstance(fit, CureFit) else None
-        made.append(BarCure(name, weighings, fit, ready))
-    return tuple(made)
+    """Every marked bar of a batch that was weighed."""
+    series = sorted(batch.weighings().items())
+    return tuple(_cure(name, tuple(sorted(days.items())), weekly_loss) for name, days in series if days)
+
+
+@lru_cache(maxsize=8192)
+def _cure(name: str, weighings: tuple[tuple[int, float], ...], weekly_loss: float) -> BarCure:
+    """Fitted once, though several pages tell of the same bar."""
+    fit = fit_cure(weighings)
+    ready = ready_day(fit, weekly_loss) if isinstance(fit, CureFit) else None
+    return BarCure(name, weighings, fit, ready)
 
 
 def ready_on(batch: Batch, cure_days: int, weekly_loss: float = WEEKLY_LOSS) -> tuple[int, bool]:

@@ -16,7 +16,8 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
-from saponary.book import pantry_file, quotes, schema
+from saponary.book import classes, front, pantry_file, quotes, schema
+from saponary.book.classes import ClassFile
 from saponary.book.findings import Finding, Place, suggest
 from saponary.book.pantry_schema import PantryFile
 from saponary.book.recipe import Recipe
@@ -79,6 +80,7 @@ class Book:
     """The text of the book's own `claims.yaml`, where it has one."""
     texts: tuple[tuple[Place, str], ...] = ()
     """What the book says of itself on its pages, and where it stands."""
+    classes: tuple[ClassFile, ...] = ()
 
 
 def is_book(root: Path) -> bool:
@@ -100,7 +102,7 @@ def read_book(root: Path) -> Book:
     if own is not None:
         pantry, found = pantry_file.apply(pantry, own, own_tree, "pantry.yaml")
         findings += found
-    recipes = [read_recipe(root, name) for name in _recipe_names(root, findings)]
+    recipes = [read_recipe(root, name) for name in _names(root, "recipes", findings)]
     if not recipes:
         findings.append(
             Finding(
@@ -116,7 +118,18 @@ def read_book(root: Path) -> Book:
     if os.path.lexists(root / CLAIMS):
         claims, fault = read_text(root, CLAIMS)
         findings += [fault] if fault else []
-    return Book(root, settings, pantry, recipes, _photo_names(root), batches, findings, claims, texts)
+    taught = tuple(_read_class(root, name, findings) for name in _names(root, "classes", findings))
+    texts += tuple(text for each in taught for text in each.texts())
+    return Book(root, settings, pantry, recipes, _photo_names(root), batches, findings, claims, texts, taught)
+
+
+def _read_class(root: Path, name: str, findings: list[Finding]) -> ClassFile:
+    """One class of a book; what is wrong with its file goes to the book's findings."""
+    file = f"classes/{name}"
+    text, fault = read_text(root, file)
+    read = ClassFile(file, name[:-3]) if text is None else classes.parse_class(file, text)
+    findings += [fault] if fault else read.findings
+    return read
 
 
 def _texts(tree: Tree) -> tuple[tuple[Place, str], ...]:
@@ -181,16 +194,17 @@ def _photo_names(root: Path) -> frozenset[str]:
     )
 
 
-def _recipe_names(root: Path, findings: list[Finding]) -> list[str]:
-    folder = root / "recipes"
+def _names(root: Path, what: str, findings: list[Finding]) -> list[str]:
+    """The Markdown files of `recipes/` or `classes/`, by name."""
+    folder = root / what
     try:
         names = sorted(name for name in os.listdir(folder) if name.casefold().endswith(".md"))
     except FileNotFoundError:
         return []
     except OSError as error:
-        fault = f"the recipes cannot be read: {error.strerror or error}"
+        fault = f"the {what} cannot be read: {error.strerror or error}"
         findings.append(
-            Finding("reading", "error", Place("recipes"), fault, "recipes/ is a folder that you may read")
+            Finding("reading", "error", Place(what), fault, f"{what}/ is a folder that you may read")
         )
         return []
     kept: list[str] = []
@@ -198,14 +212,14 @@ def _recipe_names(root: Path, findings: list[Finding]) -> list[str]:
         slug = name[:-3] if name.endswith(".md") else ""
         if not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", slug):
             findings.append(
-                Finding("reading", "error", Place(f"recipes/{_printable(name)}"), "this file's name is its address on the site and cannot serve as one",
+                Finding("reading", "error", Place(f"{what}/{_printable(name)}"), "this file's name is its address on the site and cannot serve as one",
                         "small letters, digits and single hyphens, such as quarry-strata.md")
             )  # fmt: skip
         else:
             kept.append(name)
     if len(kept) > MAX_RECIPES:
         findings.append(
-            Finding("reading", "error", Place("recipes"), f"this book has {len(kept)} recipes",
+            Finding("reading", "error", Place(what), f"this book has {len(kept)} {what}",
                     f"a book may have {MAX_RECIPES}; split it")
         )  # fmt: skip
     return kept[:MAX_RECIPES]
@@ -291,10 +305,6 @@ def _read_part(root: Path, file: str, model: type[M]) -> tuple[M | None, Tree, l
     return value, tree, findings + faults
 
 
-_FENCE = re.compile(r"---[ \t]*(?:\r\n|\n|\r|\Z)")
-_CLOSE = re.compile(r"(?:\A|(?<=\n)|(?<=\r))---[ \t]*(?:\r\n|\n|\r|\Z)")
-
-
 def read_recipe(root: Path, name: str) -> RecipeFile:
     """Read one recipe file of a book."""
     file = f"recipes/{name}"
@@ -307,35 +317,12 @@ def read_recipe(root: Path, name: str) -> RecipeFile:
 def parse_recipe(file: str, text: str) -> RecipeFile:
     """A recipe from its text: front matter, then notes. `file` is its path in the book."""
     recipe = RecipeFile(file, PurePosixPath(file).stem, text)
-    begin = 1 if text.startswith("\ufeff") else 0
-    opening = _FENCE.match(text, begin)
-    if opening is None:
-        recipe.findings.append(
-            Finding(
-                "reading",
-                "error",
-                Place(file),
-                "this recipe has no front matter",
-                "begin the file with a line of three dashes: ---",
-            )
-        )
+    parts = front.split(text, file, "recipe")
+    if isinstance(parts, Finding):
+        recipe.findings.append(parts)
         return recipe
-    closing = _CLOSE.search(text, opening.end())
-    if closing is None:
-        recipe.findings.append(
-            Finding(
-                "reading",
-                "error",
-                Place(file),
-                "the front matter is never closed",
-                "end it with a line of three dashes: ---",
-            )
-        )
-        return recipe
-    recipe.body_start = closing.end()
-    recipe.tree, findings = read_yaml(
-        text[opening.end() : closing.start()], file, first_line=2, offset=opening.end()
-    )
+    recipe.body_start = parts.body
+    recipe.tree, findings = read_yaml(text[parts.start : parts.end], file, first_line=2, offset=parts.start)
     recipe.findings += findings
     if recipe.tree.data is None:
         if not findings:
@@ -356,18 +343,12 @@ def parse_recipe(file: str, text: str) -> RecipeFile:
     return recipe
 
 
-_UNPRINTABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
-
-
 def _of_notes(recipe: RecipeFile) -> list[Finding]:
     """What the notes may not hold: control characters, or figures without end."""
     found: list[Finding] = []
-    control = _UNPRINTABLE.search(recipe.text, recipe.body_start)
+    control = front.control(recipe.text, recipe.body_start)
     if control is not None:
-        place = recipe.place_at(control.start())
-        found.append(
-            Finding("reading", "error", place, f"a control character, U+{ord(control[0]):04X}", "take it out")
-        )
+        found.append(front.unprintable(recipe.text, control, recipe.place_at(control)))
     if quotes.braces(recipe) > quotes.MAX_FIGURES:
         place = recipe.place_at(recipe.body_start)
         message = f"the texts of this recipe open more than {quotes.MAX_FIGURES} braces"

@@ -1,5 +1,7 @@
 """Figures in running text: placed, `{lye}`, or quoted and checked, `{lye = 138.7 g}`.
 
+`{blank lye}` is a placed figure that a class works out: it is left blank on a student's copy.
+
 Text is scanned as it stands in the file, so that each has its place; code spans and
 fenced code are left alone, and a backslash before the brace keeps it as it is. Whatever
 stands in braces and has an equals sign is taken for a quoted figure, however it is
@@ -23,6 +25,9 @@ TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "about
 MAX_FIGURES = 2_000
 """Braces that one recipe's texts may open."""
 
+LEFT_BLANK = "blank "
+"""Before a figure's name: a student works it out."""
+
 _BLANK = " \t\r\n"
 _BRACES = re.compile(r"(?<!\\)\{([^{}]{1,300})\}")
 _QUOTED = re.compile(r"[ \t\r\n]*[A-Za-z][^=]*")
@@ -37,13 +42,15 @@ _TICKS = re.compile(r"`+")
 
 @dataclass(frozen=True)
 class Quote:
-    """A figure in the text: its name, the value quoted (None when placed), and where each stands."""
+    """A figure in the text: its name, the value quoted (None when placed), where each stands, and
+    whether a student's copy leaves it blank."""
 
     name: str
     value: str | None
     start: int
     end: int
     value_start: int
+    blank: bool = False
 
 
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
@@ -78,12 +85,14 @@ def find(text: str, *, offset: int = 0, code: bool = True) -> Iterator[Quote]:
             continue
         name, equals, said = inner.partition("=")
         lead = len(said) - len(said.lstrip(_BLANK))
+        tidy = re.sub(r"\s+", " ", name.strip(_BLANK))
         yield Quote(
-            re.sub(r"\s+", " ", name.strip(_BLANK)),
+            tidy.removeprefix(LEFT_BLANK),
             said.strip(_BLANK) if equals else None,
             match.start() + offset,
             match.end() + offset,
             match.start(1) + len(name) + 1 + lead + offset if equals else offset - 1,
+            tidy.startswith(LEFT_BLANK),
         )
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, GetJsonSchemaHandler, model_validator
+from pydantic_core import CoreSchema
 
 from saponary.book.batch import Batch, PhotoRef, ShortText, Text
 from saponary.book.fields import (
@@ -155,6 +156,12 @@ class Size(Part):
         if isinstance(value, str):
             return {"oils": value} if value[:1].isdigit() else {"mould": value}
         return value
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {"anyOf": [{"type": "string", "examples": ["loaf-10", "2000 g"]}, handler(schema)]}
 
     @model_validator(mode="after")
     def one_of(self) -> Size:

@@ -49,8 +49,6 @@ def _stated(case: Case) -> Iterator[Finding]:
 
 def _quoted(case: Case, quote: Quote) -> Iterator[Finding]:
     place = case.file.place_at(quote.start)
-    if quote.name.startswith("blank "):
-        return
     figure = case.catalogue.get(quote.name)
     if figure is None:
         hint = suggest(quote.name, case.catalogue, "figures")

@@ -7,7 +7,7 @@ is 138.75 on paper and 138.74999999999997 in binary rounds as it does on paper.
 
 from __future__ import annotations
 
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 
 
 def to_decimals(value: float, decimals: int) -> Decimal:
@@ -29,3 +29,9 @@ def show(value: float, decimals: int) -> str:
     """The figure as text, with no minus sign on a zero."""
     rounded = to_decimals(value, decimals)
     return f"{rounded.copy_abs() if rounded.is_zero() else rounded:f}"
+
+
+def show_down(value: float, decimals: int) -> str:
+    """The figure as text, never more than it is: for what a label promises."""
+    exact = Decimal(f"{value:.12g}")
+    return f"{exact.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_DOWN):f}"

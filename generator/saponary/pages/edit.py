@@ -22,7 +22,8 @@ from saponary.pantry.model import Pantry
 def edit(site: SiteInput, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
     shelf = site.book.pantry if "costs" in edition.shows else _without_prices(site.book.pantry)
-    book = replace(site.book, pantry=shelf, recipes=[], batches={}, findings=[])
+    taught = tuple(c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions, edition))
+    book = replace(site.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=taught)
     recipes = tuple(
         RecipeInput(
             _case(recipe.case, edition, shelf),
@@ -53,7 +54,7 @@ def _case(case: Case, edition: Edition, shelf: Pantry) -> Case:
     model = _recipe(case.model, edition)
     notes = case.file.body if "notes" in edition.shows else ""
     file = RecipeFile(case.file.file, case.file.slug, notes, Tree(), model)
-    book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[])
+    book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=())
     records = tuple(_record(r, edition) for r in case.batches if _kept(r.batch.editions, edition))
     return replace(
         case, file=file, model=model, batches=tuple(r for r in records if r is not None), book=book

@@ -37,6 +37,9 @@ class Frame:
 WAYS = (
     ("Recipes", links.GALLERY, ""),
     ("Ingredients", links.INGREDIENTS, "work"),
+    ("Colours", links.COLOURS, "work"),
+    ("Lots", links.LOTS, "batches"),
+    ("Cure shelf", links.CURE_SHELF, "batches"),
     ("Words", links.WORDS, ""),
 )
 """Names in the navigation, where they lead, and what an edition must show to have them."""

@@ -44,11 +44,14 @@ def set_sheet(files: Mapping[str, bytes], sheet: Sheet) -> bytes:
             data = fonts.get(name.removeprefix(FONTS_AT)) if name.startswith(FONTS_AT) else files.get(name)
             if not url.startswith(BASE) or data is None:
                 raise ValueError(f"{url} is not part of the book")
-            return URLFetcherResponse(url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"})
+            return URLFetcherResponse(
+                url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"}
+            )
 
     html = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
     attachments = [
-        weasyprint.Attachment(string=item.data, name=item.name, description=item.about) for item in sheet.attachments
+        weasyprint.Attachment(string=item.data, name=item.name, description=item.about)
+        for item in sheet.attachments
     ]
     pdf = html.write_pdf(
         pdf_variant="pdf/ua-1",

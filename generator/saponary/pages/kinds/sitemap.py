@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from html import escape
 
 from saponary.pages import links
+from saponary.pages.frame import WAYS
 from saponary.pages.kind import Desk, PageKind, Sheet
 from saponary.pages.views.gallery import in_order
 
@@ -16,7 +17,7 @@ def _render(desk: Desk) -> Iterator[Sheet]:
         return
 
     def write() -> bytes:
-        pages = [links.GALLERY, links.INGREDIENTS, links.WORDS]
+        pages = [to for _, to, needs in WAYS if not needs or desk.site.shows(needs)]
         pages += [links.recipe_page(recipe.slug) for recipe in in_order(desk.recipes)]
         rows = "".join(f" <url><loc>{escape(base.rstrip('/'))}/{page}</loc></url>\n" for page in pages)
         return (

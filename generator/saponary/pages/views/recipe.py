@@ -16,6 +16,7 @@ from saponary.pages.views.batches import BatchView, Photo, batches, photo
 from saponary.pages.views.bench import Bench
 from saponary.pages.views.chemistry import ChemistryView, chemistry
 from saponary.pages.views.ingredients import Listing, listings
+from saponary.pages.views.lot_cure import LotCure, lot_cures
 from saponary.pages.views.own import Own, own
 from saponary.pages.views.panel import Panel, panel
 from saponary.pages.views.sizes import Sizes, sizes
@@ -61,6 +62,7 @@ class RecipeView:
     chemistry: ChemistryView | None
     ingredients: tuple[Listing, ...]
     batches: tuple[BatchView, ...]
+    cures: tuple[LotCure, ...]
     own: Own | None
     cautions: tuple[cautions.Caution, ...]
     before: Neighbour | None
@@ -107,6 +109,7 @@ def recipe_view(
         if site.shows("ingredients")
         else (),
         batches=batches(case, site, prose),
+        cures=lot_cures(case, site, prose),
         own=own(case, site),
         cautions=cautions.for_recipe(case),
         before=_neighbour(row[place - 1], up) if place > 0 else None,
