@@ -9,13 +9,13 @@ from datetime import date, datetime
 import icalendar
 from hypothesis import given
 from hypothesis import strategies as st
-from lot_books import FITTED, ON, built, recipe, site_of
-from support import BOOKS, prove_one
 
+from lot_books import FITTED, ON, built, recipe, site_of
 from saponary.book.curing import ready_on
 from saponary.pages.kinds.calendar import folded, text
 from saponary.pages.views.readiness import later
 from saponary.proof import prove
+from support import BOOKS, prove_one
 
 PATH = "ready.ics"
 ODD = "Lime; rock, back\\slash: Ä–⅓–🧼"

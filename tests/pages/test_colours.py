@@ -10,9 +10,8 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from lot_books import X, built, having, mark, parsed, site_of, words
-from support import BOOKS, PLAIN, prove_one, write_book
 
+from lot_books import X, built, having, mark, parsed, site_of, words
 from saponary.book.library import Book
 from saponary.book.settings import Settings
 from saponary.pages import RecipeInput, SiteInput
@@ -21,6 +20,7 @@ from saponary.pages.views.colours import HOW, colours_view
 from saponary.pantry.model import Chip, Colour, Source
 from saponary.pantry.tables import standard
 from saponary.proof import prove
+from support import BOOKS, PLAIN, prove_one, write_book
 
 PAGE = "colours/index.html"
 

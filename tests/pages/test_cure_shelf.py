@@ -5,15 +5,15 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from lot_books import FITTED, ON, X, built, having, parsed, recipe, site_of, words
-from support import BOOKS, prove_one
 
+from lot_books import FITTED, ON, X, built, having, parsed, recipe, site_of, words
 from saponary.book.curing import cures, ready_on
 from saponary.lye.cure import CureFit, Reason, still_to_lose, weight_at, weight_interval
 from saponary.lye.rounding import show
 from saponary.pages.views.readiness import later
 from saponary.pictures.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.proof import prove
+from support import BOOKS, prove_one
 
 PAGE = "cure-shelf/index.html"
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
-from lot_books import FITTED, ON, built, having, mark, parsed, recipe, site_of, words
-from support import BOOKS, PLAIN, prove_one
 
+from lot_books import FITTED, ON, built, having, mark, parsed, recipe, site_of, words
 from saponary.book.batch import FAULTS
 from saponary.book.curing import ready_on
 from saponary.pages import RecipeInput
 from saponary.pages.views.readiness import later, lots
 from saponary.proof import prove
+from support import BOOKS, PLAIN, prove_one
 
 PAGE = "lots/index.html"
 

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from xml.etree import ElementTree
 
 from lot_books import FITTED, X, built, having, mark, parsed, recipe, words
-
 from saponary.pages import PhotoSet
 
 PAGE = "recipes/tried/index.html"

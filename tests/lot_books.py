@@ -1,0 +1,61 @@
+"""Small books with lots in them, and their sites read back."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import date
+from xml.etree import ElementTree
+
+import html5lib
+
+from saponary.book.edition import OPEN, STANDARD
+from saponary.pages import RecipeInput, SiteInput, compose
+from saponary.pages.edit import edit
+from saponary.proof import Proof
+from support import PLAIN, REPOSITORY, prove_one
+
+X = "{http://www.w3.org/1999/xhtml}"
+ON = date(2026, 3, 20)
+
+FITTED = "weighed: {0: 128.2 g, 7: 122.4 g, 14: 118.9 g, 28: 115.1 g, 42: 113.6 g}"
+"""Weighings whose bar is ready on day 39."""
+
+
+def recipe(*batches: str, title: str = "Plain Bar") -> str:
+    """The plain recipe with batches, each the lines of one entry without its dash."""
+    listed = "".join(f"  - {batch.strip().replace(chr(10), chr(10) + '    ')}\n" for batch in batches)
+    return PLAIN.replace("title: Plain Bar", f"title: {title}").replace(
+        "stated:", f"batches:\n{listed}stated:"
+    )
+
+
+def mark() -> str:
+    """The fingerprint of the plain recipe as it stands."""
+    return prove_one(PLAIN).recipes[0].case.fingerprint
+
+
+def site_of(proof: Proof, on: date = ON, edition: str = OPEN, **more: object) -> dict[str, bytes]:
+    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    whole = SiteInput(proof.book, recipes, "1", "t", on=on, **more)  # type: ignore[arg-type]
+    made = edit(whole, STANDARD[edition]) if edition != OPEN else whole
+    return {output.path: output.data for output in compose(made, [REPOSITORY / "templates"])}
+
+
+def built(text: str, on: date = ON, **more: object) -> dict[str, bytes]:
+    """The site of one recipe given as text; `edition` names one, the open one unless told."""
+    return site_of(prove_one(text), on, **more)  # type: ignore[arg-type]
+
+
+def parsed(made: Mapping[str, bytes], path: str) -> ElementTree.Element:
+    return html5lib.HTMLParser(strict=True).parse(made[path].decode("utf-8"))
+
+
+def words(element: ElementTree.Element) -> str:
+    """What is read, with a space wherever one element ends and another starts."""
+    return re.sub(r" (?=[.,;:])", "", " ".join(" ".join(element.itertext()).split()))
+
+
+def having(page: ElementTree.Element, name: str) -> list[ElementTree.Element]:
+    """Elements of a class, in order."""
+    return [e for e in page.iter() if name in (e.get("class") or "").split()]
