@@ -17,7 +17,12 @@ from pathlib import Path
 from support import PLAIN
 
 HERE = Path(__file__).resolve().parent
-PLACES = {"recipes": "recipes/{name}", "settings": "book.yaml", "pantries": "pantry.yaml"}
+PLACES = {
+    "classes": "classes/{name}",
+    "recipes": "recipes/{name}",
+    "settings": "book.yaml",
+    "pantries": "pantry.yaml",
+}
 WRITTEN = sorted(path for folder in PLACES for path in (HERE / folder).iterdir())
 _EXPECTED = re.compile(r'^# expect: (\d+):(\d+) (\S+) "(.*?)"(?: hint "(.*)")?$', re.MULTILINE)
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from bad.cases import ODD, WRITTEN, expected
+from bad.cases import ODD, PLACES, WRITTEN, expected
 from saponary.cli import main
 from support import PLAIN, write_book
 
@@ -63,7 +63,7 @@ def test_sarif_reports_every_one(worst: Path, capsys: pytest.CaptureFixture[str]
 def test_settings_and_pantries_in_every_format(
     path: Path, how: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    name = "book.yaml" if path.parent.name == "settings" else "pantry.yaml"
+    name = PLACES[path.parent.name].format(name=path.name)
     book = write_book(tmp_path, {"recipes/plain.md": PLAIN, name: path.read_bytes()})
     status = main(["proof", str(book), "--format", how, "--strict"])
     said = capsys.readouterr()

@@ -22,7 +22,9 @@ sys.exit(main(sys.argv[1:]))
 
 def run(*words: str) -> subprocess.CompletedProcess[str]:
     environment = {"PYTHONPATH": str(REPOSITORY / "generator"), "PATH": ""}
-    return subprocess.run([sys.executable, "-c", WITHOUT, *words], env=environment, capture_output=True, text=True)
+    return subprocess.run(
+        [sys.executable, "-c", WITHOUT, *words], env=environment, capture_output=True, text=True
+    )
 
 
 def test_a_site_is_built_and_a_pdf_refused_in_one_line(tmp_path: Path) -> None:

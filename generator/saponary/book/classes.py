@@ -1,0 +1,253 @@
+"""Classes: `classes/NAME.md`, what is taught to how many, in which moulds, and when.
+
+A class file is front matter and a lesson in Markdown, as a recipe is. Its figures are those
+of its first recipe at the size that each student makes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from pathlib import PurePosixPath
+from typing import Annotated
+
+from pydantic import Field, model_validator
+
+from saponary.book import front, quotes, schema
+from saponary.book.batch import ShortText
+from saponary.book.catalogue import catalogue, compare
+from saponary.book.fields import Date, Name, Part, PositiveMass, Share, problem
+from saponary.book.findings import Finding, Place, Severity, suggest
+from saponary.book.formula import FILL, Built
+from saponary.book.reporter import Reporter
+from saponary.book.source import Lines, Tree, read_yaml
+from saponary.book.units import QuantityError
+from saponary.lye import lesson
+from saponary.lye import mould as geometry
+from saponary.lye.figures import weigh
+from saponary.lye.rounding import show
+from saponary.pantry.model import Pantry
+
+RULE = "classes"
+ALKALIS = ("sodium-hydroxide", "potassium-hydroxide")
+WATER = "water"
+_FAR = 0.01
+"""Superfat that rounding to the scale may move before it is remarked on: common practice, no source."""
+
+
+class Slot(Part):
+    """A line of the timetable."""
+
+    at: Annotated[str, Field(pattern=r"^(?:[01][0-9]|2[0-3]):[0-5][0-9]$")]
+    what: ShortText
+
+
+class ClassPlan(Part):
+    """Everything above the second `---` of a class file."""
+
+    title: Annotated[str, Field(min_length=1, max_length=120)]
+    date: Date | None = None
+    place: ShortText = ""
+    teacher: ShortText = ""
+    students: Annotated[int, Field(ge=1, le=500)]
+    bench: Annotated[int, Field(ge=1, le=100)] = 2
+    mould: Name | None = None
+    to: Share | None = None
+    oils: PositiveMass | None = None
+    recipes: Annotated[list[Name], Field(min_length=1, max_length=12)]
+    timetable: Annotated[list[Slot], Field(max_length=60)] = []
+    packs: Annotated[dict[Name, PositiveMass], Field(max_length=200)] = {}
+    spare: Share | None = None
+    emergency: ShortText = ""
+    editions: Annotated[list[Name], Field(max_length=20)] = []
+
+    @model_validator(mode="after")
+    def one_size(self) -> ClassPlan:
+        if (self.mould is None) == (self.oils is None):
+            raise problem(
+                "each student fills a mould or takes a weight of oils",
+                "such as mould: loaf-10, or oils: 500 g",
+            )
+        if self.to is not None and (self.mould is None or self.to.fraction <= 0):
+            raise problem("a fill above nothing goes with a mould", "such as mould: loaf-10 and to: 95 %")
+        return self
+
+    @property
+    def spare_share(self) -> float:
+        return self.spare.fraction if self.spare else 0.0
+
+    @property
+    def benches(self) -> int:
+        return -(-self.students // self.bench)
+
+    @property
+    def last_bench(self) -> int:
+        """How many stand at the last bench."""
+        return self.students - (self.benches - 1) * self.bench
+
+
+@dataclass
+class ClassFile:
+    """One class as read. `plan` is None where the front matter does not hold."""
+
+    file: str
+    slug: str
+    text: str = ""
+    tree: Tree = field(default_factory=Tree)
+    plan: ClassPlan | None = None
+    body_start: int = 0
+    findings: list[Finding] = field(default_factory=list)
+
+    @property
+    def lesson(self) -> str:
+        return self.text[self.body_start :]
+
+    @cached_property
+    def _lines(self) -> Lines:
+        return Lines(self.text)
+
+    def place_at(self, offset: int) -> Place:
+        """Line and column of a character of the file."""
+        line, column = self._lines.at(offset)
+        shift = 1 if line == 1 and self.text.startswith("\ufeff") else 0
+        return Place(self.file, line, max(1, column - shift))
+
+    def texts(self) -> Iterator[tuple[Place, str]]:
+        """What it says on paper, and where that stands."""
+        if self.plan is not None:
+            span = self.tree.values[("title",)]
+            yield Place(self.file, span.line, span.column), self.plan.title
+            yield self.place_at(self.body_start), self.lesson
+
+
+def parse_class(file: str, text: str) -> ClassFile:
+    """A class from its text. `file` is its path in the book."""
+    read = ClassFile(file, PurePosixPath(file).stem, text)
+    parts = front.split(text, file, "class")
+    if isinstance(parts, Finding):
+        read.findings.append(parts)
+        return read
+    read.body_start = parts.body
+    read.tree, findings = read_yaml(text[parts.start : parts.end], file, first_line=2, offset=parts.start)
+    read.findings += findings
+    if read.tree.data is None:
+        if not findings:
+            hint = "begin with title:, students: and recipes:"
+            read.findings.append(
+                Finding("reading", "error", Place(file, 2), "the front matter is empty", hint)
+            )
+        return read
+    plan, faults = schema.validate(ClassPlan, read.tree, file)
+    read.findings += faults
+    control = front.control(text, read.body_start)
+    if control is not None:
+        read.findings.append(front.unprintable(text, control, read.place_at(control)))
+    if read.lesson.count("{") > quotes.MAX_FIGURES:
+        message = f"this lesson opens more than {quotes.MAX_FIGURES} braces"
+        place = read.place_at(read.body_start)
+        read.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
+    read.plan = None if any(f.severity == "error" for f in read.findings) else plan
+    return read
+
+
+def sized(plan: ClassPlan, built: Built, shelf: Pantry, students: float = 1.0) -> Built | None:
+    """A recipe at the size of so many students; None where the mould is not known."""
+    if plan.oils is not None:
+        factor = plan.oils.grams / built.formula.oils_grams
+        return Built(built.formula.scaled(factor * students))
+    mould = shelf.moulds.get(plan.mould or "")
+    if mould is None:
+        return None
+    to = plan.to.fraction if plan.to else FILL
+    factor = lesson.to_fill(built.formula, geometry.millilitres(mould) * to)
+    bars = mould.count if mould.kind == "cavities" else None
+    return Built(built.formula.scaled(factor * students), mould, plan.mould, bars)
+
+
+def check(
+    read: ClassFile, recipes: Collection[str], built: Mapping[str, Built], shelf: Pantry
+) -> Iterator[Finding]:
+    """What of a class the book does not hold, or the scale does not.
+
+    `recipes` are all of the book, `built` those that could be computed.
+    """
+    plan = read.plan
+    if plan is None:
+        return
+    report = Reporter(read.tree, read.file, RULE)
+    for index, slug in enumerate(plan.recipes):
+        if slug not in recipes:
+            report.add(("recipes", index), f"there is no recipe {slug!r}", suggest(slug, recipes, "recipes"))
+        elif slug in plan.recipes[:index]:
+            report.add(("recipes", index), f"the recipe {slug!r} is named twice", "name each recipe once")
+    if plan.mould is not None and plan.mould not in shelf.moulds:
+        message = f"the mould {plan.mould!r} is not in the pantry"
+        report.add(("mould",), message, suggest(plan.mould, shelf.moulds, "moulds"))
+    for before, (index, slot) in zip(plan.timetable, enumerate(plan.timetable[1:], 1), strict=False):
+        if slot.at < before.at:
+            message = f"{slot.at} stands after {before.at}"
+            report.add(("timetable", index, "at"), message, "put the hours in their order", "warning")
+    made = {
+        slug: one
+        for slug in dict.fromkeys(plan.recipes)
+        if slug in built and (one := sized(plan, built[slug], shelf)) is not None
+    }
+    _packs(plan, made, shelf, report)
+    for slug, one in made.items():
+        _on_the_scale(plan, slug, one, report)
+    yield from report.findings
+    if plan.recipes[0] in made:
+        yield from _figures(read, made[plan.recipes[0]])
+
+
+def _packs(plan: ClassPlan, made: Mapping[str, Built], shelf: Pantry, report: Reporter) -> None:
+    known = {*shelf.oils, *shelf.liquids, *shelf.additions, *ALKALIS, WATER}
+    used = {
+        w.id for one in made.values() for w in lesson.weighings(one.formula, weigh(one.formula), lambda g: g)
+    }
+    for name in plan.packs:
+        if name not in known:
+            message = f"{name!r} is not in the pantry"
+            report.add(("packs", name), message, suggest(name, known, "ingredients"), key=True)
+        elif made and name not in used:
+            message, hint = f"no recipe of this class uses {name!r}", "leave this pack out"
+            report.add(("packs", name), message, hint, "warning", key=True)
+
+
+def _on_the_scale(plan: ClassPlan, slug: str, one: Built, report: Reporter) -> None:
+    """A batch for one student is small: the scale's step must still hold its superfat."""
+    figures = weigh(one.formula)
+    off = figures.superfat_as_weighed - figures.superfat
+    if figures.superfat_as_weighed >= 0 and abs(off) <= _FAR:
+        return
+    message = (
+        f"at this size {slug} has a superfat of {show(100 * figures.superfat_as_weighed, 1)} % once its weights are "
+        f"rounded to {show(one.formula.scale_step, 2)} g, instead of {show(100 * figures.superfat, 1)} %"
+    )
+    path = ("oils",) if plan.oils is not None else ("mould",)
+    severity: Severity = "error" if figures.superfat_as_weighed < 0 <= figures.superfat else "warning"
+    report.add(path, message, "make more of it, or use a finer scale", severity)
+
+
+def _figures(read: ClassFile, one: Built) -> Iterator[Finding]:
+    """Figures of the lesson that there are not, or that no longer hold."""
+    figures = catalogue(weigh(one.formula), one)
+    for quote in quotes.find(read.lesson, offset=read.body_start):
+        place = read.place_at(quote.start)
+        figure = figures.get(quote.name)
+        if figure is None:
+            hint = f"{suggest(quote.name, figures, 'figures')} (a plain brace is written \\{{)"
+            yield Finding(RULE, "error", place, f"there is no figure {quote.name!r}", hint)
+        elif quote.value is not None:
+            place = read.place_at(quote.value_start)
+            try:
+                compared = compare(figure, quote.value)
+            except QuantityError as error:
+                yield Finding(RULE, "error", place, str(error), error.hint)
+                continue
+            if not compared.holds:
+                message = (
+                    f"{figure.name} is quoted as {quote.value} and is {compared.recomputed} for each student"
+                )
+                yield Finding(RULE, "error", place, message, "quote it for the first recipe at this size")

@@ -1,0 +1,1 @@
+"""What goes onto paper: view models of the sheets, each value a finished string."""
