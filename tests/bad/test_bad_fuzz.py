@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 import yaml
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -16,6 +17,8 @@ from saponary.book.source import Lines
 from saponary.proof import Proof, prove_book
 from saponary.report import as_json, as_sarif, as_text
 from support import BOOKS, PLAIN, write_book
+
+pytestmark = pytest.mark.slow
 
 BOUNDED = settings(
     max_examples=150,

@@ -38,18 +38,21 @@ def everything() -> set[tuple[str, int, int]]:
     return written | {(odd.reported, *odd.at) for odd in ODD}
 
 
+@pytest.mark.slow
 def test_text_reports_every_one(worst: Path, capsys: pytest.CaptureFixture[str]) -> None:
     lines = told(worst, "text", capsys).splitlines()
     for file, line, column in everything():
         assert any(said.startswith(f"{file}:{line}:{column}: ") for said in lines), (file, line, column)
 
 
+@pytest.mark.slow
 def test_json_reports_every_one(worst: Path, capsys: pytest.CaptureFixture[str]) -> None:
     whole = json.loads(told(worst, "json", capsys))
     assert everything() <= {(f["file"], f["line"], f["column"]) for f in whole["findings"]}
     assert "plain" in {recipe["slug"] for recipe in whole["recipes"]}
 
 
+@pytest.mark.slow
 def test_sarif_reports_every_one(worst: Path, capsys: pytest.CaptureFixture[str]) -> None:
     results = json.loads(told(worst, "sarif", capsys))["runs"][0]["results"]
     assert all(result["message"]["text"] and result["level"] in ("error", "warning") for result in results)

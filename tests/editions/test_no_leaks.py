@@ -16,6 +16,8 @@ from saponary.cli import main
 from saponary.proof import prove
 from support import write_book
 
+pytestmark = pytest.mark.slow
+
 MARK = "zqx"
 """Begins every marker; nothing else in a book has these letters together."""
 

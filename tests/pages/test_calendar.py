@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import date, datetime
 
 import icalendar
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,6 +17,8 @@ from saponary.pages.kinds.calendar import folded, text
 from saponary.pages.views.readiness import later
 from saponary.proof import prove
 from support import BOOKS, prove_one
+
+pytestmark = pytest.mark.slow
 
 PATH = "ready.ics"
 ODD = "Lime; rock, back\\slash: Ä–⅓–🧼"

@@ -22,6 +22,8 @@ from saponary.pantry.tables import standard
 from saponary.proof import prove
 from support import BOOKS, PLAIN, prove_one, write_book
 
+pytestmark = pytest.mark.slow
+
 PAGE = "colours/index.html"
 
 COLOURED = PLAIN.replace(

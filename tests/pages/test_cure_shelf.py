@@ -15,6 +15,8 @@ from saponary.pictures.charts.cure_span import Axis, Span, axis_for, days_axis, 
 from saponary.proof import prove
 from support import BOOKS, prove_one
 
+pytestmark = pytest.mark.slow
+
 PAGE = "cure-shelf/index.html"
 
 

@@ -14,6 +14,8 @@ from saponary.pages.views.readiness import later, lots
 from saponary.proof import prove
 from support import BOOKS, PLAIN, prove_one
 
+pytestmark = pytest.mark.slow
+
 PAGE = "lots/index.html"
 
 

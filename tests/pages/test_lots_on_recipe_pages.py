@@ -5,8 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from xml.etree import ElementTree
 
+import pytest
+
 from lot_books import FITTED, X, built, having, mark, parsed, recipe, words
 from saponary.pages import PhotoSet
+
+pytestmark = pytest.mark.slow
 
 PAGE = "recipes/tried/index.html"
 

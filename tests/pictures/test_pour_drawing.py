@@ -35,6 +35,8 @@ from saponary.pictures.pour.layout import lay_out
 from saponary.pictures.pour.mould import make_mould
 from saponary.pictures.pour.plan import plan
 
+pytestmark = pytest.mark.slow
+
 
 def assert_true_areas(
     pour: Scene, within: float = 0.02, portions: tuple[DrawnPortion, ...] = PORTIONS
@@ -51,6 +53,7 @@ def test_areas_are_volumes(laid: str, face: str) -> None:
     assert_true_areas(scene(LAYINGS[laid], FACES[face]), within=0.01)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("face", FACES)
 @pytest.mark.parametrize("stirred", STIRRED)
 def test_a_swirl_keeps_the_areas(stirred: str, face: str) -> None:

@@ -24,6 +24,7 @@ from saponary.pictures.pour.ink import contrast, luminance
 from saponary.pictures.pour.tiles import TILES, pattern
 
 
+@pytest.mark.slow
 def test_the_same_bytes_in_another_process() -> None:
     here = draw_pair(scene(EVERYTHING), "one")
     assert here == draw_pair(scene(EVERYTHING), "one")

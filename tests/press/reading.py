@@ -31,7 +31,7 @@ def sound(pdf: bytes, author: str) -> None:
     assert reader.metadata.title
     if author:
         assert reader.metadata.author == author
-    assert b"<pdfuaid:part>1</pdfuaid:part>" in root["/Metadata"].get_data().replace(b'"', b"")
+    assert b'pdfuaid:part="1"' in root["/Metadata"].get_object().get_data()
     used = set()
     for page in reader.pages:
         fonts: Any = page["/Resources"].get("/Font", {})
@@ -54,7 +54,7 @@ def ink_near_the_edge(pdf: bytes, folder: Path) -> list[str]:
     )
     found = []
     for path in sorted(folder.glob("page-*.png")):
-        with Image.open(path) as image:
+        with Image.open(path).convert("L") as image:
             edge = round(EDGE_MM / 25.4 * DPI)
             width, height = image.size
             strips = (

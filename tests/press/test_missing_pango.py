@@ -6,6 +6,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 from support import PLAIN, REPOSITORY, write_book
 
 WITHOUT = """
@@ -27,6 +29,7 @@ def run(*words: str) -> subprocess.CompletedProcess[str]:
     )
 
 
+@pytest.mark.slow
 def test_a_site_is_built_and_a_pdf_refused_in_one_line(tmp_path: Path) -> None:
     root = write_book(tmp_path, {"recipes/a.md": PLAIN})
     plain = run("build", str(root))

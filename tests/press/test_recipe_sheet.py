@@ -20,6 +20,8 @@ from saponary.proof import prove
 from saponary.report import recipe_object
 from support import write_book
 
+pytestmark = pytest.mark.slow
+
 EDITIONS = (("starters", "open"), ("demo", "open"), ("demo", "class"), ("demo", "bench"))
 
 

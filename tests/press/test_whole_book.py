@@ -17,6 +17,8 @@ from saponary.lye.rounding import show
 from saponary.pages.cautions import LYE
 from saponary.pages.views.gallery import in_order
 
+pytestmark = pytest.mark.slow
+
 BOOKS = ("starters", "demo")
 
 

@@ -184,6 +184,7 @@ def test_drafts_stay_out_of_the_site(tmp_path: Path) -> None:
         assert path.is_dir() or b"Secret Draft" not in path.read_bytes(), path
 
 
+@pytest.mark.slow
 def test_a_build_is_the_same_bytes_twice(tmp_path: Path) -> None:
     sites = []
     for turn in ("one", "two"):

@@ -145,6 +145,7 @@ def test_a_bad_form_is_refused(form: str) -> None:
         phrases(form, "en", standard().languages["en"].sets)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "piece",
     [

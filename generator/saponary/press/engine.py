@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import mimetypes
 from collections.abc import Mapping
+from datetime import datetime
 from urllib.parse import unquote, urlsplit
 
 from saponary.press.fonts import FONTS_AT, font_files
@@ -12,6 +13,10 @@ from saponary.press.kind import Sheet
 
 BASE = "https://book.invalid/"
 """Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""
+
+
+_DATED = datetime(2000, 1, 1)
+"""The date of every attachment: that of no clock, so that the same sheet is the same bytes."""
 
 
 class PressMissing(Exception):
@@ -50,7 +55,9 @@ def set_sheet(files: Mapping[str, bytes], sheet: Sheet) -> bytes:
 
     html = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
     attachments = [
-        weasyprint.Attachment(string=item.data, name=item.name, description=item.about)
+        weasyprint.Attachment(
+            string=item.data, name=item.name, description=item.about, created=_DATED, modified=_DATED
+        )
         for item in sheet.attachments
     ]
     pdf = html.write_pdf(

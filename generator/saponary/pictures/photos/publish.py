@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from io import BytesIO
 from pathlib import Path
 
-from PIL import Image
+from PIL import Image, ImageFile
 
 from saponary.pictures.photos.facts import WIDTHS, PhotoFault, Variant
 from saponary.pictures.photos.opening import open_photo, read_bytes
@@ -34,6 +34,8 @@ def variants_of(data: bytes, widths: Sequence[int] = WIDTHS) -> list[Variant] | 
     if isinstance(opened, PhotoFault):
         return opened
     facts, image = opened
+    # WeasyPrint, once imported, has Pillow fill truncated images with grey for the whole process.
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
     try:
         picture = plain_pixels(image, max(widths))
     except Exception:  # hostile bytes make a decoder raise anything at all
