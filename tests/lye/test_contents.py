@@ -260,6 +260,7 @@ def test_both_lists_close_to_the_batch(formula: Formula) -> None:
     assert sum(p.grams for p in as_found(formula, figures)) == pytest.approx(whole, rel=1e-9, abs=1e-9)
 
 
+@pytest.mark.slow
 @REPEATABLE
 @given(formulas)
 def test_parts_agree_with_the_balance_of_the_bar(formula: Formula) -> None:
@@ -271,6 +272,7 @@ def test_parts_agree_with_the_balance_of_the_bar(formula: Formula) -> None:
     assert sums == pytest.approx(expected, rel=1e-9, abs=1e-9)
 
 
+@pytest.mark.slow
 @REPEATABLE
 @given(formulas, st.floats(0.0, 0.3))
 def test_drying_takes_water_alone(formula: Formula, left: float) -> None:

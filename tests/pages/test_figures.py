@@ -49,6 +49,7 @@ PUBLISHED = [
 ]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(("proof", "one"), PUBLISHED)
 def test_the_panel_shows_the_engines_figures(proof: Proof, one: Proofed) -> None:
     page = recipe_page(proof, one.case.file.slug)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import cache
 from itertools import pairwise
 from pathlib import Path, PurePosixPath
 from posixpath import normpath
@@ -31,6 +32,7 @@ def files(proof: Proof, **more: object) -> dict[str, bytes]:
     return {output.path: output.data for output in compose(site_input(proof, **more), TEMPLATES)}
 
 
+@cache
 def parse(data: bytes) -> ElementTree.Element:
     return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))
 

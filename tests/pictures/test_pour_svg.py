@@ -63,6 +63,7 @@ def test_the_pair_has_one_geometry() -> None:
     assert "#b98f86" in pair.cured_svg
 
 
+@pytest.mark.slow
 def test_ids_are_unique_and_every_reference_is_met() -> None:
     texts = []
     for prefix in ("recipe-1", "recipe-2"):
@@ -102,6 +103,7 @@ def test_the_svg_is_accessible_and_self_contained() -> None:
         assert len(svg) < 60_000
 
 
+@pytest.mark.slow
 def test_the_words_tell_the_pour() -> None:
     words = draw_pair(scene(EVERYTHING), "one").description
     assert words == (

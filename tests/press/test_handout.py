@@ -70,16 +70,19 @@ def view(desk: PressDesk, *, answers: bool) -> Handout:
     return made
 
 
+@pytest.mark.slow
 def test_a_book_with_a_sound_class_has_no_finding_about_it(tmp_path: Path) -> None:
     assert not [f for f in prove(write_book(tmp_path, FILES)).findings if f.place.file.startswith("classes/")]
 
 
+@pytest.mark.slow
 def test_four_sheets_a_class(desk: PressDesk) -> None:
     assert set(sheets_of(desk, "class-handout")) == {
         f"classes/day-{copy}-{size}.pdf" for copy in ("student", "teacher") for size in ("a4", "letter")
     }
 
 
+@pytest.mark.slow
 def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PressDesk) -> None:
     made = view(desk, answers=True)
     summed: dict[str, float] = {}
@@ -93,6 +96,7 @@ def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PressDesk) -> None:
     assert not summed
 
 
+@pytest.mark.slow
 def test_whole_packs_hold_the_spare(desk: PressDesk) -> None:
     (file,) = desk.site.book.classes
     assert file.plan is not None
@@ -102,6 +106,7 @@ def test_whole_packs_hold_the_spare(desk: PressDesk) -> None:
             assert line.packs * line.pack >= line.wanted > (line.packs - 1) * line.pack
 
 
+@pytest.mark.slow
 def test_a_class_is_left_out_where_one_of_its_recipes_is(tmp_path: Path) -> None:
     files = {**FILES, "recipes/double.md": DOUBLE.replace("oils:", "editions: [bench]\noils:", 1)}
     root = write_book(tmp_path, files)
@@ -109,6 +114,7 @@ def test_a_class_is_left_out_where_one_of_its_recipes_is(tmp_path: Path) -> None
     assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
 
 
+@pytest.mark.slow
 def test_a_class_is_kept_to_its_editions(tmp_path: Path) -> None:
     files = {**FILES, "classes/day.md": CLASS.replace("students:", "editions: [bench]\nstudents:", 1)}
     root = write_book(tmp_path, files)
@@ -117,6 +123,7 @@ def test_a_class_is_kept_to_its_editions(tmp_path: Path) -> None:
     assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
 
 
+@pytest.mark.slow
 def test_positions_are_those_of_the_file() -> None:
     read_class = parse_class("classes/day.md", CLASS.replace("students: 5", "students: none"))
     (found,) = read_class.findings

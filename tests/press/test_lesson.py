@@ -30,6 +30,7 @@ batch = st.lists(
 batches = st.lists(st.tuples(batch, st.integers(1, 30)), min_size=1, max_size=5)
 
 
+@pytest.mark.slow
 @given(
     batches,
     st.floats(0, 0.5),

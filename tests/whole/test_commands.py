@@ -202,6 +202,7 @@ def test_a_build_is_the_same_bytes_twice(tmp_path: Path) -> None:
     assert sites[0] == sites[1]
 
 
+@pytest.mark.slow
 def test_output_survives_a_closed_pipe() -> None:
     command = f"{sys.executable} -m saponary.cli schema | head -1"
     done = subprocess.run(

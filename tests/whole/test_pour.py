@@ -23,6 +23,7 @@ def added(before: bytes, after: bytes) -> bytes:
     raise AssertionError("something else was changed")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", BOOKS)
 def test_every_recipe_of_both_books_takes_a_record(name: str, tmp_path: Path) -> None:
     root = copy_book(name, tmp_path / "book")
