@@ -21,6 +21,7 @@ from pydantic import BaseModel
 from saponary import __version__, restate
 from saponary.begin import Occupied, begin
 from saponary.book.edition import OPEN, Edition, editions
+from saponary.book.classes import ClassPlan
 from saponary.book.findings import Finding, suggest
 from saponary.book.library import is_book
 from saponary.book.pantry_schema import PantryFile
@@ -125,7 +126,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     made.add_argument("--by", help="who pours")
     plan = command("schema", _schema, "print the JSON Schema of a recipe's front matter")
-    plan.add_argument("part", nargs="?", choices=("recipe", "book", "pantry"), default="recipe")
+    plan.add_argument("part", nargs="?", choices=("recipe", "book", "pantry", "class"), default="recipe")
     listed = command("rules", _rules, "say what the rules are for")
     listed.add_argument("rule", nargs="?", help="one rule's name")
     return parser
@@ -322,7 +323,7 @@ def _scope(words: Sequence[str], book: Path | None) -> tuple[Path, set[str]]:
 
 
 def _schema(asked: argparse.Namespace) -> int:
-    models: dict[str, type[BaseModel]] = {"recipe": Recipe, "book": Settings, "pantry": PantryFile}
+    models: dict[str, type[BaseModel]] = {"recipe": Recipe, "book": Settings, "pantry": PantryFile, "class": ClassPlan}
     model = models[asked.part]
     schema = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",

@@ -49,7 +49,7 @@ FILES = {
 
 @pytest.fixture(scope="module")
 def desk(tmp_path_factory: pytest.TempPathFactory) -> PressDesk:
-    return desk_at(write_book(tmp_path_factory.mktemp("book"), FILES), "class")
+    return desk_at(write_book(tmp_path_factory.mktemp("book"), FILES), "bench")
 
 
 @pytest.fixture(scope="module")
@@ -112,6 +112,14 @@ def test_a_class_is_left_out_where_one_of_its_recipes_is(tmp_path: Path) -> None
     root = write_book(tmp_path, files)
     assert not sheets_of(desk_at(root, "class"), "class-handout")
     assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
+
+
+@pytest.mark.slow
+def test_students_are_not_given_the_answers(tmp_path: Path) -> None:
+    root = write_book(tmp_path, FILES)
+    given = sheets_of(desk_at(root, "class"), "class-handout")
+    assert sorted(given) == ["classes/day-student-a4.pdf", "classes/day-student-letter.pdf"]
+    assert not sheets_of(desk_at(root, "open"), "class-handout")
 
 
 @pytest.mark.slow

@@ -145,7 +145,9 @@ def test_labels_say_what_the_engine_says(tmp_path: Path) -> None:
 
     for path, law, size in (("wide", "eu", (210.0, 297.0)), ("broad", "us", (215.9, 279.4))):
         pdf = read(made[f"labels/plain-{path}.pdf"])
-        assert len(pdf.pages) == 1
+        assert len(pdf.pages) == 2
+        behind = " ".join(pdf.pages[1].extract_text().split())
+        assert "Lye burns" in behind and "local codes" in behind
         box = pdf.pages[0].mediabox
         assert (float(box.width) * POINT, float(box.height) * POINT) == pytest.approx(size, abs=0.1)
         text = " ".join(pdf.pages[0].extract_text().split())

@@ -123,7 +123,7 @@ def test_sarif_names_rule_file_and_line(tmp_path: Path, capsys: pytest.CaptureFi
     assert result["level"] == "error"
 
 
-@pytest.mark.parametrize("part", ["recipe", "book", "pantry"])
+@pytest.mark.parametrize("part", ["recipe", "book", "pantry", "class"])
 def test_the_schema_is_valid_and_accepts_what_the_books_hold(
     part: str, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -19,10 +19,14 @@ from saponary.pages.site import RecipeInput, SiteInput
 from saponary.pantry.model import Pantry
 
 
+_TAUGHT = ["class", "bench"]
+"""Where a class is shown that does not say: not on the open site."""
+
+
 def edit(site: SiteInput, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
     shelf = site.book.pantry if "costs" in edition.shows else _without_prices(site.book.pantry)
-    taught = tuple(c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions, edition))
+    taught = tuple(c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions or _TAUGHT, edition))
     book = replace(site.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=taught)
     recipes = tuple(
         RecipeInput(

@@ -13,7 +13,9 @@ COPIES = (("student", False), ("teacher", True))
 
 
 def render(desk: PressDesk) -> Iterator[Sheet]:
-    """Only where the edition gives the formula in full, which a weigh sheet does."""
+    """Only where the edition gives the formula in full, which a weigh sheet does; the teacher's copy,
+    which holds the answers, only where people are named, as on the bench.
+    """
     site = desk.site
     if site.edition.formula != "full":
         return
@@ -22,6 +24,8 @@ def render(desk: PressDesk) -> Iterator[Sheet]:
         if read.plan is None:
             continue
         for copy, answers in COPIES:
+            if answers and not site.shows("people"):
+                continue
             view = handout(read, read.plan, site, answers=answers)
             if view is None:
                 continue
