@@ -20,8 +20,8 @@ from pydantic import BaseModel
 
 from saponary import __version__, restate
 from saponary.begin import Occupied, begin
-from saponary.book.edition import OPEN, Edition, editions
 from saponary.book.classes import ClassPlan
+from saponary.book.edition import OPEN, Edition, editions
 from saponary.book.findings import Finding, suggest
 from saponary.book.library import is_book
 from saponary.book.pantry_schema import PantryFile
@@ -323,7 +323,12 @@ def _scope(words: Sequence[str], book: Path | None) -> tuple[Path, set[str]]:
 
 
 def _schema(asked: argparse.Namespace) -> int:
-    models: dict[str, type[BaseModel]] = {"recipe": Recipe, "book": Settings, "pantry": PantryFile, "class": ClassPlan}
+    models: dict[str, type[BaseModel]] = {
+        "recipe": Recipe,
+        "book": Settings,
+        "pantry": PantryFile,
+        "class": ClassPlan,
+    }
     model = models[asked.part]
     schema = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",

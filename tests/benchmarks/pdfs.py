@@ -13,7 +13,6 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from press.desk import desk_of
-
 from saponary.press.engine import set_sheet
 from saponary.press.make import make, sheets
 

@@ -7,8 +7,7 @@ of its first recipe at the size that each student makes.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import dataclass
 from pathlib import PurePosixPath
 from typing import Annotated
 
@@ -21,7 +20,8 @@ from saponary.book.fields import Date, Name, Part, PositiveMass, Share, problem
 from saponary.book.findings import Finding, Place, Severity, suggest
 from saponary.book.formula import FILL, Built
 from saponary.book.reporter import Reporter
-from saponary.book.source import Lines, Tree, read_yaml
+from saponary.book.source import read_yaml
+from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
@@ -88,37 +88,17 @@ class ClassPlan(Part):
 
 
 @dataclass
-class ClassFile:
+class ClassFile(TextFile):
     """One class as read. `plan` is None where the front matter does not hold."""
 
-    file: str
-    slug: str
-    text: str = ""
-    tree: Tree = field(default_factory=Tree)
     plan: ClassPlan | None = None
-    body_start: int = 0
-    findings: list[Finding] = field(default_factory=list)
-
-    @property
-    def lesson(self) -> str:
-        return self.text[self.body_start :]
-
-    @cached_property
-    def _lines(self) -> Lines:
-        return Lines(self.text)
-
-    def place_at(self, offset: int) -> Place:
-        """Line and column of a character of the file."""
-        line, column = self._lines.at(offset)
-        shift = 1 if line == 1 and self.text.startswith("\ufeff") else 0
-        return Place(self.file, line, max(1, column - shift))
 
     def texts(self) -> Iterator[tuple[Place, str]]:
         """What it says on paper, and where that stands."""
         if self.plan is not None:
             span = self.tree.values[("title",)]
             yield Place(self.file, span.line, span.column), self.plan.title
-            yield self.place_at(self.body_start), self.lesson
+            yield self.place_at(self.body_start), self.body
 
 
 def parse_class(file: str, text: str) -> ClassFile:
@@ -143,7 +123,7 @@ def parse_class(file: str, text: str) -> ClassFile:
     control = front.control(text, read.body_start)
     if control is not None:
         read.findings.append(front.unprintable(text, control, read.place_at(control)))
-    if read.lesson.count("{") > quotes.MAX_FIGURES:
+    if read.body.count("{") > quotes.MAX_FIGURES:
         message = f"this lesson opens more than {quotes.MAX_FIGURES} braces"
         place = read.place_at(read.body_start)
         read.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
@@ -233,7 +213,7 @@ def _on_the_scale(plan: ClassPlan, slug: str, one: Built, report: Reporter) -> N
 def _figures(read: ClassFile, one: Built) -> Iterator[Finding]:
     """Figures of the lesson that there are not, or that no longer hold."""
     figures = catalogue(weigh(one.formula), one)
-    for quote in quotes.find(read.lesson, offset=read.body_start):
+    for quote in quotes.find(read.body, offset=read.body_start):
         place = read.place_at(quote.start)
         figure = figures.get(quote.name)
         if figure is None:

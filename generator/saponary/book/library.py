@@ -9,8 +9,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from typing import TypeVar
 
@@ -24,7 +23,8 @@ from saponary.book.recipe import Recipe
 from saponary.book.records import BatchesFile, BatchRecord, records
 from saponary.book.reporter import Reporter
 from saponary.book.settings import Purity, Settings
-from saponary.book.source import Lines, Tree, read_yaml
+from saponary.book.source import Tree, read_yaml
+from saponary.book.textfile import TextFile
 from saponary.pantry.model import Pantry
 from saponary.pantry.tables import standard
 
@@ -38,31 +38,10 @@ M = TypeVar("M", bound=BaseModel)
 
 
 @dataclass
-class RecipeFile:
+class RecipeFile(TextFile):
     """One recipe as read. `model` is None where the front matter does not hold."""
 
-    file: str
-    slug: str
-    text: str = ""
-    tree: Tree = field(default_factory=Tree)
     model: Recipe | None = None
-    body_start: int = 0
-    findings: list[Finding] = field(default_factory=list)
-
-    @property
-    def body(self) -> str:
-        return self.text[self.body_start :]
-
-    @cached_property
-    def _lines(self) -> Lines:
-        return Lines(self.text)
-
-    def place_at(self, offset: int) -> Place:
-        """Line and column of a character of the file; a line ends at \\n, \\r\\n or \\r."""
-        line, column = self._lines.at(offset)
-        if line == 1 and self.text.startswith("\ufeff"):
-            column = max(1, column - 1)
-        return Place(self.file, line, column)
 
 
 @dataclass

@@ -18,7 +18,6 @@ from saponary.checks.rule import Case
 from saponary.pages.site import RecipeInput, SiteInput
 from saponary.pantry.model import Pantry
 
-
 _TAUGHT = ["class", "bench"]
 """Where a class is shown that does not say: not on the open site."""
 
@@ -26,7 +25,9 @@ _TAUGHT = ["class", "bench"]
 def edit(site: SiteInput, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
     shelf = site.book.pantry if "costs" in edition.shows else _without_prices(site.book.pantry)
-    taught = tuple(c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions or _TAUGHT, edition))
+    taught = tuple(
+        c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions or _TAUGHT, edition)
+    )
     book = replace(site.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=taught)
     recipes = tuple(
         RecipeInput(
@@ -57,7 +58,7 @@ def _kept(named: list[str], edition: Edition) -> bool:
 def _case(case: Case, edition: Edition, shelf: Pantry) -> Case:
     model = _recipe(case.model, edition)
     notes = case.file.body if "notes" in edition.shows else ""
-    file = RecipeFile(case.file.file, case.file.slug, notes, Tree(), model)
+    file = RecipeFile(case.file.file, case.file.slug, notes, model=model)
     book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=())
     records = tuple(_record(r, edition) for r in case.batches if _kept(r.batch.editions, edition))
     return replace(

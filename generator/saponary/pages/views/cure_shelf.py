@@ -13,6 +13,7 @@ from saponary.lye.cure import CureFit, NoFit, still_to_lose, weight_at, weight_i
 from saponary.pages import links
 from saponary.pages.numbers import grams, percent
 from saponary.pages.site import RecipeInput, SiteInput
+from saponary.pages.views.cure_compare import CureCompare, compare
 from saponary.pages.views.lots import Fact, state_of
 from saponary.pages.views.readiness import Lot, Readiness, lots, of_bar, readiness, sentence
 from saponary.pictures.charts.cure_span import Axis, Span, axis_for, days_axis, span
@@ -45,6 +46,7 @@ class ShelfView:
     ahead: str
     calendar: str
     cure_days: str
+    compare: CureCompare | None
 
 
 def cure_shelf_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> ShelfView:
@@ -66,6 +68,7 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) ->
         else "",
         calendar=up + links.READY if every else "",
         cure_days=str(site.book.settings.cure),
+        compare=compare(recipes, up),
     )
 
 

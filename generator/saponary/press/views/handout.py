@@ -60,7 +60,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
         return None
     settings = site.book.settings
     scale = Scale(settings.scale_step_grams, settings.units)
-    lesson = read.lesson
+    lesson = read.body
     titled = [
         (Prose(one.catalogue).title(one.model.title), case) for one, case in zip(ones, cases, strict=True)
     ]
