@@ -84,6 +84,11 @@ def test_every_pdf_is_tagged_titled_and_set_in_its_own_fonts(book: str) -> None:
 
 
 @pytest.mark.parametrize("book", BOOKS)
+def test_a_sheet_of_paper_has_two_sides(book: str) -> None:
+    assert {path: len(read(pdf).pages) for path, pdf in pdfs(book).items() if len(read(pdf).pages) > 2} == {}
+
+
+@pytest.mark.parametrize("book", BOOKS)
 def test_the_source_comes_out_of_the_pdf_and_makes_the_recipe_again(book: str, tmp_path: Path) -> None:
     for recipe in desk_of(book).site.recipes:
         held = read(pdfs(book)[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"]).attachments

@@ -6,7 +6,7 @@ import os
 from collections.abc import Mapping, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
-from multiprocessing import get_context
+from multiprocessing import get_all_start_methods, get_context
 
 from saponary.press.engine import ready, set_sheet
 from saponary.press.kind import PressDesk, Sheet
@@ -38,7 +38,8 @@ def make(files: Mapping[str, bytes], wanted: Sequence[Sheet]) -> tuple[dict[str,
     if workers < 2:
         outcomes = [_try(files, sheet) for sheet in wanted]
     else:
-        context = get_context("forkserver")
+        methods = get_all_start_methods()
+        context = get_context("forkserver" if "forkserver" in methods else "spawn")
         with ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files,)) as pool:
             outcomes = list(pool.map(_try_held, wanted))
     made = {sheet.path: out for sheet, out in zip(wanted, outcomes, strict=True) if isinstance(out, bytes)}

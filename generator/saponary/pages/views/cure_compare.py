@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import ceil
 
 from saponary.book.curing import cures
 from saponary.lye.cure import CureFit, half_life
@@ -60,7 +61,7 @@ def compare(recipes: Sequence[RecipeInput], up: str) -> CureCompare | None:
     return CureCompare(
         rows,
         tuple(
-            CureGroup(name, f"{len(days)} bars", f"day {short(min(days), 0)} to {short(max(days), 0)}")
+            CureGroup(name, f"{len(days)} bars", f"day {ceil(min(days))} to {ceil(max(days))}")
             for name, days in sorted(groups.items())
             if len(days) > 1
         ),
@@ -94,5 +95,5 @@ def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
         room=" ".join(batch.room_temperature.text.split()) if batch.room_temperature else "",
         half=f"{short(half_life(fit))} days",
         loss=percent(fit.fall_g / fit.start_g),
-        ready=f"day {short(day, 0)}",
+        ready=f"day {ceil(day)}",
     )
