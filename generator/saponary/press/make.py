@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import tempfile
 from collections.abc import Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 
@@ -34,32 +36,47 @@ def sheets(desk: PressDesk, only: Sequence[str] = ()) -> list[Sheet]:
 def make(files: Mapping[str, bytes], wanted: Sequence[Sheet]) -> tuple[dict[str, bytes], list[Failed]]:
     """PDFs by path, and those that failed. Raises PressMissing where none can be made."""
     ready()
-    workers = min(len(wanted), os.cpu_count() or 1)
-    if workers < 2:
-        outcomes = [_try(files, sheet) for sheet in wanted]
-    else:
-        methods = get_all_start_methods()
-        context = get_context("forkserver" if "forkserver" in methods else "spawn")
-        with ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files,)) as pool:
-            outcomes = list(pool.map(_try_held, wanted))
+    workers = max(1, min(len(wanted), os.cpu_count() or 1))
+    methods = get_all_start_methods()
+    context = get_context("forkserver" if "forkserver" in methods else "spawn")
+    with (
+        tempfile.TemporaryDirectory(prefix="saponary-", ignore_cleanup_errors=True) as scratch,
+        ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files, scratch)) as pool,
+    ):
+        waiting = [_give(pool, sheet) for sheet in wanted]
+        outcomes = [_outcome(sheet, future) for sheet, future in zip(wanted, waiting, strict=True)]
     made = {sheet.path: out for sheet, out in zip(wanted, outcomes, strict=True) if isinstance(out, bytes)}
     return made, [out for out in outcomes if isinstance(out, Failed)]
+
+
+def _give(pool: ProcessPoolExecutor, sheet: Sheet) -> Future[bytes | Failed]:
+    try:
+        return pool.submit(_set_held, sheet)
+    except BrokenProcessPool as error:
+        refused: Future[bytes | Failed] = Future()
+        refused.set_exception(error)
+        return refused
+
+
+def _outcome(sheet: Sheet, future: Future[bytes | Failed]) -> bytes | Failed:
+    try:
+        return future.result()
+    except BrokenProcessPool:
+        return Failed(sheet.path, "the process setting it was ended from outside; was there memory enough?")
 
 
 _HELD: dict[str, bytes] = {}
 """The site's files in a worker, handed over once and not with every sheet."""
 
 
-def _hold(files: Mapping[str, bytes]) -> None:
+def _hold(files: Mapping[str, bytes], scratch: str) -> None:
     _HELD.update(files)
+    # WeasyPrint drops its unpacked fonts when its objects are collected, which an ending worker never does.
+    tempfile.tempdir = scratch
 
 
-def _try_held(sheet: Sheet) -> bytes | Failed:
-    return _try(_HELD, sheet)
-
-
-def _try(files: Mapping[str, bytes], sheet: Sheet) -> bytes | Failed:
+def _set_held(sheet: Sheet) -> bytes | Failed:
     try:
-        return set_sheet(files, sheet)
+        return set_sheet(_HELD, sheet)
     except Exception as error:
         return Failed(sheet.path, f"{type(error).__name__}: {error}")
