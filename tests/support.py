@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
 
 from saponary.book.findings import Finding
@@ -12,7 +13,7 @@ from saponary.book.library import Book, parse_recipe
 from saponary.book.records import records
 from saponary.book.settings import Settings
 from saponary.pantry.tables import standard
-from saponary.proof import Proof, prove_book
+from saponary.proof import Proof, prove, prove_book
 
 REPOSITORY = Path(__file__).resolve().parents[1]
 BOOKS = {"starters": REPOSITORY, "demo": REPOSITORY / "demo_book"}
@@ -33,6 +34,12 @@ stated:
 ---
 A plain bar.
 """
+
+
+@cache
+def proof_of(book: str) -> Proof:
+    """One of the two books, proofed once for all tests of a process."""
+    return prove(BOOKS[book])
 
 
 def write_book(root: Path, files: Mapping[str, str | bytes]) -> Path:

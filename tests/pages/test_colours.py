@@ -20,7 +20,7 @@ from saponary.pages.views.colours import HOW, colours_view
 from saponary.pantry.model import Chip, Colour, Source
 from saponary.pantry.tables import standard
 from saponary.proof import prove
-from support import BOOKS, PLAIN, prove_one, write_book
+from support import BOOKS, PLAIN, proof_of, prove_one, write_book
 
 pytestmark = pytest.mark.slow
 
@@ -56,7 +56,7 @@ def entry_of(page: ElementTree.Element, name: str) -> ElementTree.Element:
 
 @pytest.mark.parametrize("name", sorted(BOOKS))
 def test_every_colourant_stands_once_with_its_words_and_numbers(name: str) -> None:
-    proof = prove(BOOKS[name])
+    proof = proof_of(name)
     page = parsed(site_of(proof), PAGE)
     shelf = [entry for entry in proof.book.pantry.additions.values() if entry.colour is not None]
     assert len(shelf) > 50
@@ -168,7 +168,7 @@ def test_without_any_dose_there_is_no_ladder() -> None:
 
 
 def test_infused_and_dusted_colourants_count_as_used() -> None:
-    proof = prove(BOOKS["demo"])
+    proof = proof_of("demo")
     recipes = tuple(
         RecipeInput(one.case, one.status, one.findings) for one in proof.recipes if one.status.name != "draft"
     )

@@ -15,9 +15,9 @@ import html5lib
 import pytest
 
 from saponary.pages import PhotoSet, RecipeInput, SiteInput, compose
-from saponary.proof import Proof, prove
+from saponary.proof import Proof
 from saponary.report import ENGINE, as_json
-from support import BOOKS, PLAIN, REPOSITORY, prove_one
+from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one
 
 TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"
@@ -43,7 +43,7 @@ def text(element: ElementTree.Element) -> str:
 
 @pytest.fixture(scope="module", params=sorted(BOOKS))
 def book(request: pytest.FixtureRequest) -> tuple[Proof, Mapping[str, bytes]]:
-    proof = prove(BOOKS[request.param])
+    proof = proof_of(request.param)
     return proof, files(proof)
 
 

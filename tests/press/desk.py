@@ -23,14 +23,9 @@ from saponary.press.kind import PressDesk, Sheet
 from saponary.press.make import make, sheets
 from saponary.proof import Proof, prove
 from saponary.report import ENGINE, site_json
-from support import BOOKS
+from support import proof_of
 
 ON = date(2026, 10, 1)
-
-
-@cache
-def proof_of(book: str) -> Proof:
-    return prove(BOOKS[book])
 
 
 @cache

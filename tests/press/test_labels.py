@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from press.desk import desk_at, pdfs_of, proof_of, read, sheets_of
+from press.desk import desk_at, pdfs_of, read, sheets_of
 from saponary.book.labels import PAGES, LabelSheet
 from saponary.press.views.labels import net_weight_text
 from saponary.press.views.labels_fit import (
@@ -27,7 +27,7 @@ from saponary.press.views.labels_fit import (
     smallest_net,
 )
 from saponary.proof import prove
-from support import PLAIN, write_book
+from support import PLAIN, proof_of, write_book
 
 LABELLED = PLAIN.replace("stated:", "label: {net-weight: 100 g}\nstated:")
 SHEETS = """\

@@ -7,7 +7,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-import jsonschema
 import pytest
 import yaml
 
@@ -128,6 +127,8 @@ def test_the_schema_is_valid_and_accepts_what_the_books_hold(
     part: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """JSON Schema 2020-12, by the jsonschema library."""
+    import jsonschema
+
     assert main(["schema", part]) == 0
     schema = json.loads(capsys.readouterr().out)
     jsonschema.Draft202012Validator.check_schema(schema)
@@ -168,6 +169,11 @@ def test_misuse_is_exit_2_and_a_clear_line(argv: list[str], capsys: pytest.Captu
     assert main(argv) == 2
     said = capsys.readouterr()
     assert said.err.strip() and "Traceback" not in said.err + said.out
+
+
+def test_the_module_is_the_command() -> None:
+    said = subprocess.run([sys.executable, "-m", "saponary", "--version"], capture_output=True, text=True)
+    assert (said.returncode, said.stderr) == (0, "") and said.stdout.startswith("saponary ")
 
 
 def test_strict_lets_warnings_stop(tmp_path: Path) -> None:

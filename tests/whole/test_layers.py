@@ -25,6 +25,7 @@ LAYERS = (
     ("pour_record", "history", "photography"),
     ("build",),
     ("cli",),
+    ("__main__",),
 )
 RANK = {name: rank for rank, names in enumerate(LAYERS) for name in names}
 MODULES = sorted(PACKAGE.rglob("*.py"))

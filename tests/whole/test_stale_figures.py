@@ -48,7 +48,7 @@ def corruptions(recipe: RecipeFile, start: int, end: int) -> Iterator[tuple[int,
             yield at, recipe.text[:at] + digit + recipe.text[at + 1 :]
 
 
-@pytest.mark.parametrize("name", BOOKS)
+@pytest.mark.parametrize("name", ["starters", pytest.param("demo", marks=pytest.mark.slow)])
 def test_every_digit_of_every_figure_is_held(name: str) -> None:
     book = _read(name)
     tried = 0

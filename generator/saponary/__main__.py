@@ -1,0 +1,8 @@
+"""`python -m saponary` is `saponary`."""
+
+import sys
+
+from saponary.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())
