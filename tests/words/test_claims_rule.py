@@ -29,6 +29,8 @@ def before(block: str) -> str:
         "steps: [{at: lye, say: It cures eczema.}]\n",
         "portions: [{name: a, share: 1, note: It cures eczema.}]\n",
         "photo: {file: a.jpg, day: 0, alt: It cures eczema.}\n",
+        "vessel: a pot that cures eczema\n",
+        "batches:\n  - {lot: A, poured: 2026-03-02, trace: It cures eczema.}\n",
         "batches:\n  - {lot: A, poured: 2026-03-02, notes: It cures eczema.}\n",
         "batches:\n  - {lot: A, poured: 2026-03-02, photos: [{file: a.jpg, day: 1, note: It cures eczema.}]}\n",
     ],
@@ -77,6 +79,39 @@ def test_batches_in_a_file_of_their_own(tmp_path: Path) -> None:
     (finding,) = [f for f in prove(root).findings if f.rule == "claims"]
     assert finding.place.file == "batches/a.yaml"
     assert notes.split("\n")[finding.place.line - 1][finding.place.column - 1 :].startswith("cures eczema")
+
+
+SAID = "It cures eczema"
+
+
+@pytest.mark.parametrize(
+    ("file", "text"),
+    [
+        ("book.yaml", f"subtitle: {SAID}\n"),
+        ("book.yaml", f"title: Bars\nplace: >-\n  {SAID}\n"),
+        ("pantry.yaml", f"liquids:\n  tea:\n    name: {SAID}\n    water: 99 %\n"),
+        ("pantry.yaml", f"oils:\n  olive:\n    name: {SAID}\n"),
+        ("classes/one.md", f"---\ntitle: {SAID}\nstudents: 2\noils: 500 g\nrecipes: [a]\n---\nWeigh.\n"),
+        (
+            "classes/one.md",
+            f"---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [a]\ntimetable:\n"
+            f"  - {{at: '10:00', what: {SAID}}}\n---\nWeigh.\n",
+        ),
+        ("classes/one.md", f"---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [a]\n---\n{SAID}.\n"),
+    ],
+)
+def test_what_the_book_says_is_read(file: str, text: str, tmp_path: Path) -> None:
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, file: text})
+    (finding,) = [f for f in prove(root).findings if f.rule == "claims"]
+    assert (finding.place.file, finding.severity) == (file, "error")
+    line = text.split("\n")[finding.place.line - 1]
+    assert SAID in line or line.endswith(">-")
+
+
+def test_a_note_in_the_pantry_stays_there(tmp_path: Path) -> None:
+    pantry = "oils:\n  olive:\n    note: It cures eczema.\n"
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "pantry.yaml": pantry})
+    assert [f for f in prove(root).findings if f.rule == "claims"] == []
 
 
 def test_findings_have_an_end() -> None:

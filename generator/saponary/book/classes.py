@@ -20,6 +20,7 @@ from saponary.book.fields import Date, Name, Part, PositiveMass, Share, problem
 from saponary.book.findings import Finding, Place, Severity, suggest
 from saponary.book.formula import FILL, Built
 from saponary.book.reporter import Reporter
+from saponary.book.said import CLASS, said
 from saponary.book.source import read_yaml
 from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
@@ -96,8 +97,7 @@ class ClassFile(TextFile):
     def texts(self) -> Iterator[tuple[Place, str]]:
         """What it says on paper, and where that stands."""
         if self.plan is not None:
-            span = self.tree.values[("title",)]
-            yield Place(self.file, span.line, span.column), self.plan.title
+            yield from said(self.tree, self.file, CLASS)
             yield self.place_at(self.body_start), self.body
 
 

@@ -22,6 +22,7 @@ from saponary.book.pantry_schema import PantryFile
 from saponary.book.recipe import Recipe
 from saponary.book.records import BatchesFile, BatchRecord, records
 from saponary.book.reporter import Reporter
+from saponary.book.said import BOOK, PANTRY, said
 from saponary.book.settings import Purity, Settings
 from saponary.book.source import Tree, read_yaml
 from saponary.book.textfile import TextFile
@@ -72,11 +73,12 @@ def read_book(root: Path) -> Book:
     findings: list[Finding] = []
     settings, own_tree, found = _read_part(root, "book.yaml", Settings)
     findings += found
-    texts = _texts(own_tree)
+    texts = tuple(said(own_tree, "book.yaml", BOOK))
     settings, found = _with_sound_purity(settings or Settings(), own_tree)
     findings += found
     own, own_tree, found = _read_part(root, "pantry.yaml", PantryFile)
     findings += found
+    texts += tuple(said(own_tree, "pantry.yaml", PANTRY))
     pantry = standard()
     if own is not None:
         pantry, found = pantry_file.apply(pantry, own, own_tree, "pantry.yaml")
@@ -109,16 +111,6 @@ def _read_class(root: Path, name: str, findings: list[Finding]) -> ClassFile:
     read = ClassFile(file, name[:-3]) if text is None else classes.parse_class(file, text)
     findings += [fault] if fault else read.findings
     return read
-
-
-def _texts(tree: Tree) -> tuple[tuple[Place, str], ...]:
-    data = tree.data if isinstance(tree.data, dict) else {}
-    found = (
-        (tree.values[(key,)], data[key])
-        for key in ("title", "subtitle", "about")
-        if isinstance(data.get(key), str)
-    )
-    return tuple((Place("book.yaml", span.line, span.column), text) for span, text in found)
 
 
 def _batches(

@@ -1,7 +1,8 @@
 """claims: a published sentence says that the soap does more than wash.
 
-Every text of a recipe that a page may show is read: its title, summary, notes, steps,
-batch and photo notes, and the body without its code.
+Every text that a page or sheet may show is read. Of a recipe: its title, summary, names of portions,
+notes, steps, batch and photo notes, and the body without its code. Of the book: what it says of itself,
+the names in the maker's pantry, and the classes.
 """
 
 from __future__ import annotations
@@ -20,7 +21,9 @@ from saponary.words.shown import raw, scalar, unmarked
 MAX_FINDINGS = 100
 """Findings of one recipe; who has more begins with these."""
 
-_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "collection"})
+_KEYS = frozenset(
+    {"title", "summary", "note", "notes", "say", "alt", "collection", "name", "vessel", "trace"}
+)
 
 
 def check(case: Case) -> Iterator[Finding]:
@@ -71,8 +74,9 @@ def _spans(case: Case) -> list[Span]:
 
 def _texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:
     """The published texts of a batch that stands in a file of its own."""
-    if record.batch.notes:
-        yield ("notes",), record.batch.notes
+    for key, text in (("notes", record.batch.notes), ("trace", record.batch.trace)):
+        if text:
+            yield (key,), text
     for index, photo in enumerate(record.batch.photos):
         if photo.note:
             yield ("photos", index, "note"), photo.note
