@@ -13,15 +13,14 @@ from saponary.book.findings import Finding, Place, has_errors
 from saponary.book.library import CLAIMS, Book, RecipeFile, read_book
 from saponary.book.recipe import Recipe
 from saponary.book.status import Status, status
-from saponary.checks import check
-from saponary.checks.claims import of_the_book
+from saponary.checks import check, check_book
 from saponary.checks.rule import Case
 from saponary.label.lists import bar
 from saponary.label.made import lookup_in, made
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.words.entries import WordList
-from saponary.words.reader import read_own
+from saponary.words.reader import Own, read_own
 from saponary.words.standard import standard as standard_words
 
 
@@ -69,15 +68,17 @@ def prove_book(book: Book) -> Proof:
         book.pantry, [(book.batches.get(c.recipe.slug, ()), c.figures, c.mark) for c in computed]
     )
     book = replace(book, pantry=pantry)
-    words, faults = _words(book)
+    own_words, faults = _words(book)
+    words = own_words.over(standard_words())
     findings += faults
     proofed = [_check(one, book, words) for one in computed]
     findings += [finding for one in proofed for finding in one.findings]
     findings += _same_titles(proofed)
     findings += _scraps(book)
-    findings += of_the_book(book, words)
+    findings += check_book(book, words)
     findings += _classes(book, computed)
     findings += _labels(book, proofed)
+    book = replace(book, waived=(*book.waived, *own_words.waived))
     return Proof(book, tuple(proofed), tuple(sorted(set(findings), key=Finding.sort_key)))
 
 
@@ -120,12 +121,9 @@ def _check(one: _Computed, book: Book, words: WordList) -> Proofed:
     return Proofed(case, told, (*one.faults, *check(case)))
 
 
-def _words(book: Book) -> tuple[WordList, list[Finding]]:
-    """The standard list of claim words, with the book's own over it."""
-    if book.own_claims is None:
-        return standard_words(), []
-    own, findings = read_own(book.own_claims, CLAIMS)
-    return own.over(standard_words()), findings
+def _words(book: Book) -> tuple[Own, list[Finding]]:
+    """What the book adds to the standard list of claim words, and what it silences."""
+    return (Own(), []) if book.own_claims is None else read_own(book.own_claims, CLAIMS)
 
 
 def _same_titles(proofed: list[Proofed]) -> list[Finding]:

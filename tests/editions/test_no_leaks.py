@@ -26,6 +26,8 @@ title: Open Book
 superfat: 5 %
 water: {lye-strength: 33 %}
 scale-step: 0.1 g
+about: An old saying holds that it cures eczema.
+waive: [{rule: claims, because: zqxbookwaived for a reason}]
 editions:
   market: {shows: [summary, photos, ingredients], formula: ingredients}
 """
@@ -42,6 +44,7 @@ fragrances:
   zqxsecret-a: {composition: {linalool: 30 %}, certificate: {maximum: 9 %, from: zqxcertificate}}
   zqxsecret-b: {composition: {}, certificate: {maximum: 9 %, from: zqxcertificate2}}
 """
+SILENCE = "silence: [{id: organic, because: zqxsilenced for a reason}]\n"
 RECIPE = """\
 ---
 # zqxfrontcomment
@@ -82,7 +85,7 @@ DRAFT = RECIPE.replace("title: Plain Bar", "title: zqxdraft").replace(
 )
 ALWAYS_PRIVATE = {
     "zqxcomment", "zqxsupplier", "zqxoilnote", "zqxclaynote", "zqxsecret", "zqxcertificate", "zqxfrontcomment",
-    "zqxby", "zqxshelf", "zqxstore", "zqxmould", "zqxbatchprivate", "zqxbenchlot", "zqxwaived", "zqxkey", "zqxvalue",
+    "zqxby", "zqxshelf", "zqxstore", "zqxmould", "zqxbatchprivate", "zqxbenchlot", "zqxwaived", "zqxbookwaived", "zqxsilenced", "zqxkey", "zqxvalue",
     "zqxone", "zqxtwo", "zqxhtml", "zqxkept", "zqxdraft", "zqxphoto", "zqxexif", "zqxtext", "987654",
 }  # fmt: skip
 """Never outside the bench, whatever an edition shows."""
@@ -105,7 +108,7 @@ def photo(path: Path) -> None:
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     root = tmp_path_factory.mktemp("leaks")
     files = {"recipes/plain.md": RECIPE, "recipes/kept.md": KEPT, "recipes/draft.md": DRAFT}
-    write_book(root, {"book.yaml": BOOK, "pantry.yaml": PANTRY, **files})
+    write_book(root, {"book.yaml": BOOK, "pantry.yaml": PANTRY, "claims.yaml": SILENCE, **files})
     (root / "photos").mkdir()
     photo(root / "photos" / "zqxphoto.png")
     for _ in range(2):
@@ -179,7 +182,7 @@ def test_the_bench_has_it(site: Path) -> None:
     seen = {marker for _, marker in found(site / "bench", ALWAYS_PRIVATE | METHOD_ONLY)}
     assert seen >= {
         "zqxby", "zqxshelf", "zqxstore", "zqxbatchprivate", "zqxvalue", "zqxone", "zqxtwo", "zqxkept", "zqxdraft",
-        "zqxstep", "zqxbody", "zqxbenchlot",
+        "zqxstep", "zqxbody", "zqxbenchlot", "zqxwaived", "zqxbookwaived", "zqxsilenced",
     }  # fmt: skip
 
 

@@ -14,7 +14,9 @@ from xml.etree import ElementTree
 import html5lib
 import pytest
 
+from saponary.book.edition import STANDARD
 from saponary.pages import PhotoSet, RecipeInput, SiteInput, compose
+from saponary.pages.edit import edit
 from saponary.proof import Proof
 from saponary.report import ENGINE, as_json
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one
@@ -175,6 +177,15 @@ BODY = """\
 
 def trap() -> dict[str, bytes]:
     return files(prove_one(TRAP + BODY))
+
+
+@pytest.mark.parametrize("edition", sorted(STANDARD))
+def test_what_is_set_aside_stands_with_its_reason_on_the_bench_alone(edition: str) -> None:
+    waive = "waive: [{rule: claims, because: a saying of 1850}]\nstated:"
+    site = site_input(prove_one(PLAIN.replace("stated:", waive) + "It cures eczema, they said.\n"))
+    made = {output.path: output.data for output in compose(edit(site, STANDARD[edition]), TEMPLATES)}
+    said = {path for path, data in made.items() if b"a saying of 1850" in data}
+    assert said == ({"set-aside/index.html", "recipes/tried/index.html"} if edition == "bench" else set())
 
 
 def test_text_from_a_recipe_stays_text() -> None:

@@ -66,6 +66,38 @@ def test_a_waiver_with_a_reason_settles_it() -> None:
     assert claims(text) == []
 
 
+WAIVE = "waive: [{rule: claims, because: a plant is called so}]\n"
+LESSON = "---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [a]\n%s---\nTell us if you have eczema.\n"
+
+
+@pytest.mark.parametrize(
+    ("file", "text"),
+    [
+        ("book.yaml", "about: Bars that cure eczema.\n%s"),
+        ("pantry.yaml", "%sliquids:\n  tea: {name: Heals all, water: 99 %%}\n"),
+        ("classes/one.md", LESSON),
+    ],
+)
+def test_other_files_waive_for_themselves_and_claims_alone(file: str, text: str, tmp_path: Path) -> None:
+    def found(name: str, waive: str, **more: str) -> list[tuple[str, str, str]]:
+        root = write_book(tmp_path / name, {"recipes/a.md": PLAIN, file: text % waive, **more})
+        return [(f.rule, f.severity, f.place.file) for f in prove(root).findings if f.rule != "unsigned"]
+
+    assert found("bare", "") == [("claims", "error", file)]
+    assert found("waived", WAIVE) == []
+    other = found("other", WAIVE.replace("claims", "usual"))
+    assert sorted(other) == [("claims", "error", file), ("waiver", "error", file)]
+    assert ("claims", "error", "recipes/a.md") in found(
+        "elsewhere", WAIVE, **{"recipes/a.md": PLAIN + "It cures eczema.\n"}
+    )
+
+
+def test_a_waiver_of_nothing_is_remarked(tmp_path: Path) -> None:
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "book.yaml": "title: Bars\n" + WAIVE})
+    (finding,) = [f for f in prove(root).findings if f.rule == "waiver"]
+    assert (finding.severity, finding.place.file, finding.place.line) == ("warning", "book.yaml", 2)
+
+
 def test_the_language_of_the_book_counts(tmp_path: Path) -> None:
     root = write_book(
         tmp_path, {"book.yaml": "language: de\n", "recipes/a.md": PLAIN + "Heilt Akne. It treats scabies.\n"}

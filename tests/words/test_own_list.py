@@ -31,6 +31,13 @@ def test_the_books_own_words_are_read(tmp_path: Path) -> None:
     assert "moon-washed" in found[0].message and "made at night" in found[0].hint
 
 
+def test_what_is_silenced_is_kept_with_its_reason(tmp_path: Path) -> None:
+    silence = "silence:\n  - {id: organic, because: every oil here is certified}\n"
+    (waived,) = prove(write_book(tmp_path, {"recipes/a.md": PLAIN, "claims.yaml": silence})).book.waived
+    assert (waived.rule, waived.because) == ("claims, entry organic", "every oil here is certified")
+    assert (waived.place.file, waived.place.line) == ("claims.yaml", 2)
+
+
 def test_what_the_book_says_of_itself_is_read_too(tmp_path: Path) -> None:
     settings = "title: A book\nabout: >-\n  Our bars heal eczema.\n"
     proof = prove(write_book(tmp_path, {"recipes/a.md": PLAIN, "book.yaml": settings}))

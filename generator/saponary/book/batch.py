@@ -11,10 +11,20 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from saponary.book.fields import Colour, Date, Day, Mass, Name, Part, Share, Temperature, one_or_many
+from saponary.book.fields import (
+    Colour,
+    Date,
+    Day,
+    Mass,
+    Name,
+    Part,
+    Share,
+    ShortText,
+    Temperature,
+    one_or_many,
+)
 
 Text = Annotated[str, Field(max_length=4000)]
-ShortText = Annotated[str, Field(max_length=300)]
 
 Fault = Literal[
     "ricing", "seizing", "false-trace", "parting", "soda-ash", "cracking", "overheating",

@@ -14,9 +14,8 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from saponary.book import front, quotes, schema
-from saponary.book.batch import ShortText
 from saponary.book.catalogue import catalogue, compare
-from saponary.book.fields import Date, Name, Part, PositiveMass, Share, problem
+from saponary.book.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
 from saponary.book.findings import Finding, Place, Severity, suggest
 from saponary.book.formula import FILL, Built
 from saponary.book.reporter import Reporter
@@ -24,6 +23,7 @@ from saponary.book.said import CLASS, said
 from saponary.book.source import read_yaml
 from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
+from saponary.book.waivers import Waived, Waivers, placed
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
@@ -62,6 +62,7 @@ class ClassPlan(Part):
     spare: Share | None = None
     emergency: ShortText = ""
     editions: Annotated[list[Name], Field(max_length=20)] = []
+    waive: Waivers = []
 
     @model_validator(mode="after")
     def one_size(self) -> ClassPlan:
@@ -99,6 +100,10 @@ class ClassFile(TextFile):
         if self.plan is not None:
             yield from said(self.tree, self.file, CLASS)
             yield self.place_at(self.body_start), self.body
+
+    def waived(self) -> tuple[Waived, ...]:
+        """What it sets aside, and why."""
+        return placed(self.plan.waive, self.tree, self.file) if self.plan is not None else ()
 
 
 def parse_class(file: str, text: str) -> ClassFile:

@@ -11,7 +11,7 @@ from saponary.book.fields import Name, Part
 
 Shown = Literal[
     "summary", "drawing", "photos", "figures", "work", "sizes", "notes", "chemistry", "ingredients",
-    "batches", "badge", "remarks", "costs", "people", "private", "drafts",
+    "batches", "badge", "remarks", "costs", "people", "private", "waivers", "drafts",
 ]  # fmt: skip
 FIELDS: tuple[Shown, ...] = get_args(Shown)
 

@@ -16,6 +16,7 @@ from pydantic import (
     BaseModel,
     BeforeValidator,
     ConfigDict,
+    Field,
     GetCoreSchemaHandler,
     GetJsonSchemaHandler,
     PlainValidator,
@@ -229,6 +230,8 @@ IodineValue = Annotated[
 ]
 Density = Annotated[Quantity, *_quantity(read_density, "0.91 g/ml", "g/ml")]
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
+ShortText = Annotated[str, Field(max_length=300)]
+
 Name = Annotated[
     str,
     BeforeValidator(reader(read_id)),

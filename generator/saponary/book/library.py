@@ -26,6 +26,7 @@ from saponary.book.said import BOOK, PANTRY, said
 from saponary.book.settings import Purity, Settings
 from saponary.book.source import Tree, read_yaml
 from saponary.book.textfile import TextFile
+from saponary.book.waivers import Waived, placed
 from saponary.pantry.model import Pantry
 from saponary.pantry.tables import standard
 
@@ -60,6 +61,8 @@ class Book:
     """The text of the book's own `claims.yaml`, where it has one."""
     texts: tuple[tuple[Place, str], ...] = ()
     """What the book says of itself on its pages, and where it stands."""
+    waived: tuple[Waived, ...] = ()
+    """Rules set aside in files other than recipes."""
     classes: tuple[ClassFile, ...] = ()
 
 
@@ -74,13 +77,16 @@ def read_book(root: Path) -> Book:
     settings, own_tree, found = _read_part(root, "book.yaml", Settings)
     findings += found
     texts = tuple(said(own_tree, "book.yaml", BOOK))
-    settings, found = _with_sound_purity(settings or Settings(), own_tree)
+    settings = settings or Settings()
+    waived = placed(settings.waive, own_tree, "book.yaml")
+    settings, found = _with_sound_purity(settings, own_tree)
     findings += found
     own, own_tree, found = _read_part(root, "pantry.yaml", PantryFile)
     findings += found
     texts += tuple(said(own_tree, "pantry.yaml", PANTRY))
     pantry = standard()
     if own is not None:
+        waived += placed(own.waive, own_tree, "pantry.yaml")
         pantry, found = pantry_file.apply(pantry, own, own_tree, "pantry.yaml")
         findings += found
     recipes = [read_recipe(root, name) for name in _names(root, "recipes", findings)]
@@ -101,7 +107,9 @@ def read_book(root: Path) -> Book:
         findings += [fault] if fault else []
     taught = tuple(_read_class(root, name, findings) for name in _names(root, "classes", findings))
     texts += tuple(text for each in taught for text in each.texts())
-    return Book(root, settings, pantry, recipes, _photo_names(root), batches, findings, claims, texts, taught)
+    waived += tuple(waiver for each in taught for waiver in each.waived())
+    photos = _photo_names(root)
+    return Book(root, settings, pantry, recipes, photos, batches, findings, claims, texts, waived, taught)
 
 
 def _read_class(root: Path, name: str, findings: list[Finding]) -> ClassFile:

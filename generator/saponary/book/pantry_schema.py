@@ -18,11 +18,12 @@ from saponary.book.fields import (
     Rate,
     SaponificationValue,
     Share,
+    ShortText,
     Volume,
     shorthand,
 )
+from saponary.book.waivers import Waivers
 
-ShortText = Annotated[str, Field(max_length=300)]
 OilKind = Literal["oil", "butter", "fat", "wax", "acid"]
 
 
@@ -183,3 +184,4 @@ class PantryFile(Part):
     infusions: dict[Name, InfusionEntry] = {}
     scraps: dict[Name, ScrapEntry] = {}
     fragrances: dict[Name, FragranceEntry] = {}
+    waive: Waivers = []

@@ -11,7 +11,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, GetJsonSchemaHandler, model_validator
 from pydantic_core import CoreSchema
 
-from saponary.book.batch import Batch, PhotoRef, ShortText, Text
+from saponary.book.batch import Batch, PhotoRef, Text
 from saponary.book.fields import (
     AnyAmount,
     Length,
@@ -21,11 +21,13 @@ from saponary.book.fields import (
     PositiveMass,
     Ratio,
     Share,
+    ShortText,
     Superfat,
     problem,
     shorthand,
 )
 from saponary.book.pour import PourStep
+from saponary.book.waivers import Waivers
 
 Stage = Literal["lye", "oils", "trace"]
 AdditionStage = Literal["lye", "oils", "trace", "pour"]
@@ -176,13 +178,6 @@ class Label(Part):
     net_weight: PositiveMass | None = None
 
 
-class Waiver(Part):
-    """A rule set aside for this recipe, with the reason written down."""
-
-    rule: ShortText
-    because: Annotated[str, Field(min_length=12, max_length=1000)]
-
-
 class Recipe(Part):
     """Everything above the second `---` of a recipe file."""
 
@@ -209,5 +204,5 @@ class Recipe(Part):
     label: Label | None = None
     batches: Annotated[list[Batch], Field(max_length=400)] = []
     stated: dict[ShortText, ShortText] = {}
-    waive: Annotated[list[Waiver], Field(max_length=20)] = []
+    waive: Waivers = []
     private: Any = None

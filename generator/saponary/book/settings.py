@@ -7,11 +7,10 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from saponary.book.edition import EditionEntry
-from saponary.book.fields import Name, Part, PositiveMass, Share, Superfat, shorthand
+from saponary.book.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, shorthand
 from saponary.book.labels import LabelSheet
 from saponary.book.recipe import Water
-
-ShortText = Annotated[str, Field(max_length=300)]
+from saponary.book.waivers import Waivers
 
 
 class Purity(Part):
@@ -48,6 +47,7 @@ class Settings(Part):
     build: Annotated[list[Name], Field(max_length=20)] = []
     press: Annotated[list[Name], Field(max_length=20)] = []
     label_sheets: Annotated[dict[Name, LabelSheet], Field(max_length=20)] = {}
+    waive: Waivers = []
     base_url: Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None = None
 
     @property

@@ -7,12 +7,15 @@ findings. Every module in this package that has a `RULE` takes part.
 from __future__ import annotations
 
 import pkgutil
-from collections.abc import Iterable
 from functools import cache
 from importlib import import_module
 
-from saponary.book.findings import Finding, suggest
+from saponary.book.findings import Finding
+from saponary.book.library import Book
+from saponary.book.waivers import placed, set_aside
+from saponary.checks import claims
 from saponary.checks.rule import Case, Rule
+from saponary.words.entries import WordList
 
 
 @cache
@@ -29,37 +32,18 @@ def rules() -> tuple[Rule, ...]:
 def check(case: Case) -> list[Finding]:
     """Every rule over one recipe, its waivers applied."""
     found = [finding for rule in rules() for finding in rule.check(case)]
-    return _waived(case, found)
+    waived = placed(case.model.waive, case.file.tree, case.file.file)
+    return set_aside(found, waived, {rule.name: rule.waivable for rule in rules()})
 
 
-def _waived(case: Case, found: Iterable[Finding]) -> list[Finding]:
-    kept = list(found)
-    known = {rule.name: rule for rule in rules()}
-    for index, waiver in enumerate(case.model.waive):
-        path = ("waive", index, "rule")
-        rule = known.get(waiver.rule)
-        if rule is None:
-            kept.append(
-                case.finding(
-                    "waiver", path, f"there is no rule {waiver.rule!r}", suggest(waiver.rule, known, "rules")
-                )
-            )
-        elif not rule.waivable:
-            kept.append(
-                case.finding(
-                    "waiver", path, f"the rule {waiver.rule!r} cannot be waived", "mend the recipe instead"
-                )
-            )
-        elif not any(f.rule == waiver.rule for f in kept):
-            kept.append(
-                case.finding(
-                    "waiver",
-                    path,
-                    f"the rule {waiver.rule!r} finds nothing here",
-                    "take the waiver out",
-                    "warning",
-                )
-            )
-        else:
-            kept = [f for f in kept if f.rule != waiver.rule]
+def check_book(book: Book, words: WordList) -> list[Finding]:
+    """What the book says outside its recipes. Each of its files may waive `claims`, and nothing else."""
+    found = list(claims.of_the_book(book, words))
+    kept: list[Finding] = []
+    for file in sorted({f.place.file for f in found} | {w.place.file for w in book.waived}):
+        kept += set_aside(
+            [f for f in found if f.place.file == file],
+            [w for w in book.waived if w.place.file == file],
+            {rule.name: rule is claims.RULE for rule in rules()},
+        )
     return kept

@@ -109,7 +109,8 @@ _JURISDICTIONS = (("us", "US"), ("eu", "EU"), ("maker", "this book"))
 
 def _hint(hit: Hit) -> str:
     neutral = hit.entry.neutral
-    return f"say what is in it or how it was made, such as: {neutral}" if neutral else "leave it out"
+    mended = f"say what is in it or how it was made, such as: {neutral};" if neutral else "leave it out,"
+    return f"{mended} or waive this rule in the file with your reason"
 
 
 RULE = Rule(

@@ -28,7 +28,10 @@ def edit(site: SiteInput, edition: Edition) -> SiteInput:
     taught = tuple(
         c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions or _TAUGHT, edition)
     )
-    book = replace(site.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=taught)
+    waived = site.book.waived if "waivers" in edition.shows else ()
+    book = replace(
+        site.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=taught, waived=waived
+    )
     recipes = tuple(
         RecipeInput(
             _case(recipe.case, edition, shelf),
@@ -59,7 +62,7 @@ def _case(case: Case, edition: Edition, shelf: Pantry) -> Case:
     model = _recipe(case.model, edition)
     notes = case.file.body if "notes" in edition.shows else ""
     file = RecipeFile(case.file.file, case.file.slug, notes, model=model)
-    book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=())
+    book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=(), waived=())
     records = tuple(_record(r, edition) for r in case.batches if _kept(r.batch.editions, edition))
     return replace(
         case, file=file, model=model, batches=tuple(r for r in records if r is not None), book=book
@@ -68,7 +71,9 @@ def _case(case: Case, edition: Edition, shelf: Pantry) -> Case:
 
 def _recipe(recipe: Recipe, edition: Edition) -> Recipe:
     shows = edition.shows
-    gone: dict[str, object] = {"batches": [], "waive": []}
+    gone: dict[str, object] = {"batches": []}
+    if "waivers" not in shows:
+        gone |= {"waive": []}
     if "private" not in shows:
         gone |= {"private": None}
     if "summary" not in shows:

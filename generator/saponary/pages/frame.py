@@ -41,6 +41,7 @@ WAYS = (
     ("Lots", links.LOTS, "batches"),
     ("Cure shelf", links.CURE_SHELF, "batches"),
     ("Words", links.WORDS, ""),
+    ("Set aside", links.SET_ASIDE, "waivers"),
 )
 """Names in the navigation, where they lead, and what an edition must show to have them."""
 

@@ -12,9 +12,10 @@ from pydantic import BeforeValidator, Field
 
 from saponary.book import schema
 from saponary.book.fields import Part
-from saponary.book.findings import Finding, suggest
+from saponary.book.findings import Finding, Place, suggest
 from saponary.book.reporter import Reporter
 from saponary.book.source import read_yaml
+from saponary.book.waivers import Waived
 from saponary.words.entries import Entry, Group, Source, WordList
 from saponary.words.phrases import FormError, phrases
 from saponary.words.standard import standard
@@ -72,6 +73,7 @@ class Own:
 
     added: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
     silenced: frozenset[str] = frozenset()
+    waived: tuple[Waived, ...] = ()
 
     def over(self, base: WordList) -> WordList:
         """The list with this book's changes; the very same where it has none."""
@@ -106,7 +108,12 @@ def read_own(text: str, file: str) -> tuple[Own, list[Finding]]:
                 suggest(silence.id, known, "entries"),
             )
     silenced = frozenset(silence.id for silence in model.silence) & known
-    return Own(added, silenced), findings + report.findings
+    waived = tuple(
+        Waived(f"claims, entry {silence.id}", silence.because, Place(file, span.line, span.column))
+        for index, silence in enumerate(model.silence)
+        if silence.id in silenced and (span := tree.nearest(("silence", index))) is not None
+    )
+    return Own(added, silenced, waived), findings + report.findings
 
 
 def _sound(own: OwnEntry, index: int, report: Reporter) -> bool:

@@ -1,4 +1,4 @@
-"""What only the maker sees: costs, private notes, and who poured what and where it lies."""
+"""What only the maker sees: costs, private notes, rules set aside, and who poured what and where it lies."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ class Own:
     unpriced: str
     private: tuple[tuple[str, str], ...]
     lots: tuple[tuple[str, str], ...]
+    waived: tuple[tuple[str, str], ...]
 
 
 def own(case: Case, site: SiteInput) -> Own | None:
@@ -27,7 +28,8 @@ def own(case: Case, site: SiteInput) -> Own | None:
     costs, unpriced = _costs(case) if site.shows("costs") else ((), "")
     private = tuple(_flat(case.model.private, ())) if site.shows("private") else ()
     lots = tuple(_lots(case)) if site.shows("people") else ()
-    return Own(costs, unpriced, private, lots) if costs or private or lots else None
+    waived = tuple((f"Rule set aside: {w.rule}", w.because) for w in case.model.waive)
+    return Own(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
 
 
 def _costs(case: Case) -> tuple[tuple[tuple[str, str], ...], str]:
