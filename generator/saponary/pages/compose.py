@@ -9,7 +9,7 @@ from saponary.pages.drawings import Drawings
 from saponary.pages.kind import Desk, Sheet, published
 from saponary.pages.kinds import kinds
 from saponary.pages.site import Output, SiteInput
-from saponary.pages.templating import address, environment, style_sheet
+from saponary.pages.templating import environment, named_by_content, style_sheet
 
 
 def compose(site: SiteInput, templates: Sequence[Path]) -> Iterator[Output]:
@@ -26,7 +26,7 @@ def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
         recipes=published(site.recipes, site.edition.shows),
         environment=environment(templates),
         templates=tuple(templates),
-        style=address(style),
+        style=named_by_content("style.css", style),
         style_sheet=style,
         drawings=Drawings(site),
     )

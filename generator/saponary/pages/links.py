@@ -14,6 +14,11 @@ def recipe_page(slug: str) -> str:
     return f"recipes/{slug}/index.html"
 
 
+def at_the_bench(slug: str) -> str:
+    """The same recipe's work order, one stage a screen."""
+    return f"recipes/{slug}/at-the-bench.html"
+
+
 def drawing(slug: str, when: str) -> str:
     """One face of a recipe's pour drawing, as a file of its own."""
     return f"recipes/{slug}/{when}.svg"

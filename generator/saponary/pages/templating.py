@@ -14,6 +14,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFo
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 STYLES = "style"
+SCRIPTS = "script"
 
 
 class _Inside(FileSystemLoader):
@@ -51,6 +52,16 @@ def style_sheet(templates: Sequence[Path]) -> bytes:
     return b"".join(found[name] for name in sorted(found))
 
 
-def address(style: bytes) -> str:
-    """A style sheet's address changes with its bytes, so that no stale copy is shown."""
-    return f"assets/style-{hashlib.sha256(style).hexdigest()[:10]}.css"
+def script(templates: Sequence[Path], name: str) -> bytes:
+    """One of `script/*.js`; the first folder that has it wins."""
+    for folder in templates:
+        path = folder / SCRIPTS / name
+        if path.is_file() and path.resolve().is_relative_to(folder.resolve()):
+            return path.read_bytes().replace(b"\r\n", b"\n")
+    raise FileNotFoundError(f"no template folder has {SCRIPTS}/{name}")
+
+
+def named_by_content(name: str, data: bytes) -> str:
+    """A file's address changes with its bytes, so that no stale copy is shown."""
+    stem, _, ending = name.rpartition(".")
+    return f"assets/{stem}-{hashlib.sha256(data).hexdigest()[:10]}.{ending}"

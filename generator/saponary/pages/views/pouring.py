@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from saponary.book.pour import Bed, PourStep
 from saponary.book.recipe import Recipe
@@ -35,19 +35,18 @@ def _step(step: PourStep, bench: Bench) -> Iterator[str]:
     if step.beds:
         yield from (_bed(bed, laid, bench) for bed in step.beds)
     if step.columns:
-        of = names.listed([_amount(name, None, laid, bench) for name in step.columns.of])
-        count = f", {step.columns.count} columns in all" if step.columns.count else ""
+        of, in_all = _in_turn(step.columns.of, laid, bench)
+        count = f", {step.columns.count} columns" if step.columns.count else ""
         lean = f", leaning {short(abs(step.columns.tilt))}°" if step.columns.tilt else ""
-        yield f"Pour {of} side by side in narrow columns, in this order from the left{count}{lean}."
+        yield f"Pour {of} side by side in narrow columns, in this order from the left{count}{lean}.{in_all}"
     if step.drops:
         places = "one place" if step.drops.count == 1 else f"{step.drops.count} places"
         order = ", then ".join(names.spoken(name) for name in step.drops.of)
-        apart = names.listed([_amount(name, None, laid, bench) for name in dict.fromkeys(step.drops.of)])
-        yield f"Let it fall into the middle of the {names.spoken(step.drops.into)}, in {places}: {order}. In all {apart}."
+        yield f"Let it fall into the middle of the {names.spoken(step.drops.into)}, in {places}: {order}.{_in_all(step.drops.of, laid, bench)}"
     if step.plops:
-        of = names.listed([_amount(name, None, laid, bench) for name in step.plops.of])
+        of, in_all = _in_turn(step.plops.of, laid, bench)
         size = f" about {short(step.plops.across.millimetres)} mm across" if step.plops.across else ""
-        yield f"Set down spoonfuls{size} in turn: {of}."
+        yield f"Set down spoonfuls{size} in turn: {of}.{in_all}"
     if step.swirl:
         deep = f", to {percent(step.swirl.depth.fraction, 0)} of the depth" if step.swirl.depth else ""
         yield f"Draw {_TOOLS[step.swirl.tool]} through it {_TIMES.get(step.swirl.passes, f'{step.swirl.passes} times')}{deep}."
@@ -70,6 +69,17 @@ def _bed(bed: Bed, laid: Counter[str], bench: Bench) -> str:
         slope = f", sloping {short(abs(bed.slope))}° {'up' if bed.slope > 0 else 'down'} to the right"
     part = bed.part.fraction if bed.part else None
     return f"Pour {_amount(bed.of, part, laid, bench)} as a bed{slope or ', level'}."
+
+
+def _in_turn(row: Sequence[str], laid: Counter[str], bench: Bench) -> tuple[str, str]:
+    """Portions in a row, with their weights; those of a row that comes back to one are told after it."""
+    if len(set(row)) == len(row):
+        return names.listed([_amount(name, None, laid, bench) for name in row]), ""
+    return names.listed([f"the {names.spoken(name)}" for name in row]), _in_all(row, laid, bench)
+
+
+def _in_all(row: Sequence[str], laid: Counter[str], bench: Bench) -> str:
+    return f" In all {names.listed([_amount(name, None, laid, bench) for name in dict.fromkeys(row)])}."
 
 
 def _laid(model: Recipe) -> Counter[str]:

@@ -1,0 +1,104 @@
+"""The work order for a phone beside the pots: one stage or one portion a screen, a tick for every move."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from saponary.pages import links
+from saponary.pages.views.bench import Line, Table
+from saponary.pages.views.pots import PortionView
+from saponary.pages.views.work import Stage
+
+
+@dataclass(frozen=True)
+class Tick:
+    """A weighing to tick off, or a move of the pour; `id` stays the same while what it says does."""
+
+    id: str
+    what: str
+    notes: tuple[str, ...] = ()
+    main: str = ""
+    beside: str = ""
+
+
+@dataclass(frozen=True)
+class Ticks:
+    caption: str
+    lines: tuple[Tick, ...]
+    total: Line | None
+
+
+@dataclass(frozen=True)
+class Screen:
+    """What is done before the next screen. `onward` is the id and title of that."""
+
+    id: str
+    title: str
+    place: str
+    note: str = ""
+    lead: tuple[str, ...] = ()
+    tables: tuple[Ticks, ...] = ()
+    order: tuple[Tick, ...] = ()
+    says: tuple[Markup, ...] = ()
+    close: tuple[str, ...] = ()
+    onward: tuple[str, str] | None = None
+
+
+def screens(stages: Sequence[Stage]) -> tuple[Screen, ...]:
+    """Every stage, and every portion of one, in the order of hands."""
+    found = [screen for stage in stages for screen in _of_stage(stage)]
+    onward = [(screen.id, screen.title) for screen in found[1:]]
+    return tuple(
+        replace(screen, place=f"{at} of {len(found)}", onward=onward[at - 1] if at < len(found) else None)
+        for at, screen in enumerate(found, 1)
+    )
+
+
+def _of_stage(stage: Stage) -> Iterator[Screen]:
+    whole = Screen(
+        id=stage.id,
+        title=stage.title,
+        place="",
+        lead=stage.lead,
+        tables=tuple(_ticks(stage.id, table) for table in stage.tables),
+        order=tuple(Tick(_id(stage.id, sentence, at), sentence) for at, sentence in enumerate(stage.order)),
+        says=stage.steps,
+        close=() if stage.portions else stage.close,
+    )
+    yield whole
+    for at, portion in enumerate(stage.portions, 1):
+        yield _of_portion(stage, portion, stage.close if at == len(stage.portions) else ())
+
+
+def _of_portion(stage: Stage, portion: PortionView, close: tuple[str, ...]) -> Screen:
+    notes = (portion.note,) if portion.note is not None else ()
+    return Screen(
+        id=portion.id,
+        title=portion.name,
+        place="",
+        note=f"{stage.title}: {portion.share}, {portion.batter}, {portion.volume}",
+        tables=(_ticks(portion.id, portion.table),),
+        says=(*notes, *portion.steps),
+        close=close,
+    )
+
+
+def _ticks(home: str, table: Table) -> Ticks:
+    lines = tuple(
+        Tick(
+            _id(home, f"{table.caption} {line.what} {line.main}", at),
+            line.what,
+            line.notes,
+            line.main,
+            line.beside,
+        )
+        for at, line in enumerate(table.lines)
+    )
+    return Ticks(table.caption, lines, table.total)
+
+
+def _id(home: str, said: str, at: int) -> str:
+    return f"tick-{home}-{at}-{links.anchor(said)}"
