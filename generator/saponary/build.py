@@ -15,7 +15,7 @@ from pathlib import Path
 from saponary import resources
 from saponary.book.edition import Edition
 from saponary.book.findings import Finding, Place
-from saponary.history import changes_since
+from saponary.history import changes_since, last_changes
 from saponary.label.lists import bar
 from saponary.label.made import lookup_in, made
 from saponary.output import write_site
@@ -71,7 +71,15 @@ def build(proof: Proof, on: date, editions: Sequence[Edition], press: Sequence[s
     }
     earlier = {r.slug: changes_since(book, r.case) for r in recipes}
     whole = SiteInput(
-        book, recipes, ENGINE, book.pantry.version, photos=photos, earlier=earlier, labels=labels, on=on
+        book,
+        recipes,
+        ENGINE,
+        book.pantry.version,
+        photos=photos,
+        earlier=earlier,
+        changed=last_changes(book),
+        labels=labels,
+        on=on,
     )
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
     made_sites: dict[str, dict[str, bytes]] = {}

@@ -1,12 +1,12 @@
-"""Earlier formulas of a recipe, found in git where the book is kept in one.
+"""Earlier formulas of a recipe, and when its sources last changed, from git where the book is kept in one.
 
-Only reads: `git log` and `git show` of the recipe's own file, a bounded number of
-revisions, with the pantry as it stands today.
+Only reads. Of earlier formulas a bounded number of revisions, with the pantry as it stands today.
 """
 
 from __future__ import annotations
 
 import subprocess
+from datetime import date
 from pathlib import Path
 
 from saponary.book import formula
@@ -15,8 +15,10 @@ from saponary.book.library import Book, parse_recipe
 from saponary.checks.rule import Case
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
+from saponary.pages.site import Changed
 
 MOST_REVISIONS = 60
+_COMMON = ("pantry.yaml", "book.yaml")
 
 
 def changes_since(book: Book, case: Case) -> dict[str, tuple[str, ...]]:
@@ -42,6 +44,32 @@ def changes_since(book: Book, case: Case) -> dict[str, tuple[str, ...]]:
                 found[recorded] = changes(old, case.built.formula)
         if wanted <= found.keys():
             break
+    return found
+
+
+def last_changes(book: Book) -> dict[str, Changed]:
+    """When each recipe's sources last changed: its own files, the pantry and the book's settings.
+
+    Recipes that git does not hold yet are not in it, and where there is no git, none is.
+    """
+    dates: dict[str, date] = {}
+    on: date | None = None
+    sources = ("recipes", "batches", *_COMMON)
+    logged = _git(book.root, "log", "--format=%x01%cs", "--name-only", "--relative", "--", *sources)
+    for line in (logged or "").splitlines():
+        if line.startswith("\x01"):
+            on = date.fromisoformat(line[1:])
+        elif line and on is not None:
+            dates[line] = max(on, dates.get(line, on))
+    edited = _git(book.root, "diff", "--name-only", "--relative", "HEAD", "--", *sources) or ""
+    fresh = frozenset(edited.splitlines())
+    found: dict[str, Changed] = {}
+    for recipe in book.recipes:
+        own = (recipe.file, f"batches/{recipe.slug}.yaml", *_COMMON)
+        if recipe.file in dates:
+            found[recipe.slug] = Changed(
+                max(dates[name] for name in own if name in dates), any(name in fresh for name in own)
+            )
     return found
 
 

@@ -6,7 +6,8 @@ import os
 import subprocess
 from pathlib import Path
 
-from saponary.history import changes_since
+from saponary.cli import main
+from saponary.history import changes_since, last_changes
 from saponary.proof import prove
 from support import PLAIN, write_book
 
@@ -17,9 +18,9 @@ WHO = {
 }
 
 
-def commit(root: Path, message: str) -> None:
+def commit(root: Path, message: str, **more: str) -> None:
     for words in (["init", "-q"], ["add", "-A"], ["commit", "-qm", message]):
-        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO})
+        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO, **more})
 
 
 def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
@@ -40,6 +41,30 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     assert told == {
         first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
     }
+
+
+def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
+    def by(day: str) -> None:
+        commit(root, day, GIT_COMMITTER_DATE=f"{day}T12:00:00Z")
+
+    def told() -> dict[str, tuple[str, bool]]:
+        changed = last_changes(prove(root).book)
+        return {slug: (one.on.isoformat(), one.since) for slug, one in changed.items()}
+
+    second = PLAIN.replace("Plain Bar", "Second Bar")
+    root = write_book(tmp_path / "shelf/b", {"recipes/a.md": PLAIN, "recipes/south.md": second})
+    assert told() == {}
+    by("2026-03-02")
+    assert told() == {"a": ("2026-03-02", False), "south": ("2026-03-02", False)}
+    write_book(root, {"recipes/south.md": second + "More.\n", "notes.txt": "none of it"})
+    assert told() == {"a": ("2026-03-02", False), "south": ("2026-03-02", True)}
+    by("2026-04-05")
+    assert told() == {"a": ("2026-03-02", False), "south": ("2026-04-05", False)}
+    write_book(root, {"pantry.yaml": "oils:\n  olive: {price: 8.40 / kg}\n", "recipes/c.md": PLAIN})
+    by("2026-05-06")
+    assert told() == dict.fromkeys(("a", "c", "south"), ("2026-05-06", False))
+    assert main(["build", str(root)]) == 0
+    assert "sources last changed 2026-05-06<" in (root / "site/recipes/a/index.html").read_text("utf-8")
 
 
 def test_without_git_nothing_is_told(tmp_path: Path) -> None:

@@ -43,6 +43,14 @@ class RecipeInput:
 
 
 @dataclass(frozen=True)
+class Changed:
+    """When a recipe's sources last changed, by the book's history; `since` where they have changed again."""
+
+    on: date
+    since: bool
+
+
+@dataclass(frozen=True)
 class SiteInput:
     """A whole book. Photos are named as recipes name them, by their path inside `photos/`."""
 
@@ -54,6 +62,8 @@ class SiteInput:
     photos: Mapping[str, PhotoSet] = field(default_factory=dict)
     earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
     """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
+    changed: Mapping[str, Changed] = field(default_factory=dict)
+    """By recipe, where the book is kept in a history: when what its figures come from last changed."""
     labels: Mapping[str, Bar] = field(default_factory=dict)
     """What is in each recipe's bar, by its slug."""
     edition: Edition = STANDARD[OPEN]

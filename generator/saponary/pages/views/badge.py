@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from saponary.book.catalogue import FINGERPRINT, compare
 from saponary.book.units import QuantityError
 from saponary.lye.fingerprint import matches
-from saponary.pages.site import RecipeInput, SiteInput
+from saponary.pages.site import Changed, RecipeInput, SiteInput
 
 _SAYS = {
     "draft": "Draft",
@@ -34,6 +34,7 @@ class Badge:
     fingerprint: str
     engine: str
     tables: str
+    changed: str
     remarks: tuple[str, ...]
     remarked: str
 
@@ -52,9 +53,16 @@ def badge(recipe: RecipeInput, site: SiteInput) -> Badge:
         fingerprint=recipe.case.fingerprint,
         engine=site.engine,
         tables=site.tables,
+        changed=_changed(site.changed.get(recipe.slug)),
         remarks=remarks,
         remarked="One remark of the checks" if len(remarks) == 1 else f"{len(remarks)} remarks of the checks",
     )
+
+
+def _changed(changed: Changed | None) -> str:
+    if changed is None:
+        return ""
+    return f"sources last changed {changed.on.isoformat()}{', and again since' if changed.since else ''}"
 
 
 def _stated(recipe: RecipeInput) -> list[bool]:
