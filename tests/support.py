@@ -54,7 +54,7 @@ def write_book(root: Path, files: Mapping[str, str | bytes]) -> Path:
 def copy_book(name: str, root: Path) -> Path:
     """A copy of one of the two books, without its site; photos are linked, not copied."""
     source = BOOKS[name]
-    for part in ("book.yaml", "pantry.yaml", "recipes", "batches", "photos"):
+    for part in ("book.yaml", "pantry.yaml", "recipes", "batches", "classes", "photos"):
         for path in [source / part] if (source / part).is_file() else sorted((source / part).rglob("*")):
             if path.is_file():
                 target = root / path.relative_to(source)

@@ -20,7 +20,7 @@ from pydantic import BaseModel
 
 from saponary import __version__, restate
 from saponary.begin import Occupied, begin
-from saponary.book.classes import ClassPlan
+from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.edition import OPEN, Edition, editions
 from saponary.book.findings import Finding, suggest
 from saponary.book.library import is_book
@@ -110,8 +110,12 @@ def _parser() -> argparse.ArgumentParser:
                 action="store_true",
                 help="also make PDFs: the kinds book.yaml lists under press, else all",
             )
-    again = command("restate", _restate, "write today's figures where recipes state or quote them")
-    again.add_argument("recipes", nargs="*", metavar="RECIPE", help="recipe names or files (default: all)")
+    again = command(
+        "restate", _restate, "write today's figures where recipes and classes state or quote them"
+    )
+    again.add_argument(
+        "recipes", nargs="*", metavar="NAME", help="recipes or classes, by name or file (default: all)"
+    )
     again.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
     again.add_argument(
         "--sign", action="store_true", help="also state the figures of drafts, or what a statement lacks"
@@ -229,38 +233,29 @@ def _press(asked: argparse.Namespace, proof: Proof) -> list[str] | None:
 def _restate(asked: argparse.Namespace) -> int:
     folder, slugs = _scope(asked.recipes, asked.book)
     proof = _prove(folder)
-    known = {recipe.slug for recipe in proof.book.recipes}
+    known = {text.slug for text in (*proof.book.recipes, *proof.book.classes)}
     for slug in slugs:
         if slug not in known:
-            raise Misuse(f"there is no recipe {slug!r} in {str(folder)!r}; {suggest(slug, known, 'recipes')}")
-    changed = 0
-    for one in proof.recipes:
-        if slugs and one.case.file.slug not in slugs:
-            continue
-        old = one.case.file.text
-        edits = restate.edits(one.case)
-        if asked.sign:
-            edits += restate.signing(one.case)
-        new = restate.apply(old, edits)
-        if new == old:
-            continue
-        changed += 1
-        sys.stdout.writelines(
-            difflib.unified_diff(
-                old.splitlines(keepends=True),
-                new.splitlines(keepends=True),
-                one.case.file.file,
-                one.case.file.file,
-                n=0,
+            what = "recipes and classes"
+            raise Misuse(
+                f"there is no recipe or class {slug!r} in {str(folder)!r}; {suggest(slug, known, what)}"
             )
+    changed = {"recipe": 0, "class": 0}
+    for file, new in restate.restated(proof, slugs, sign=asked.sign):
+        changed["class" if isinstance(file, ClassFile) else "recipe"] += 1
+        old = file.text.splitlines(keepends=True)
+        sys.stdout.writelines(
+            difflib.unified_diff(old, new.splitlines(keepends=True), file.file, file.file, n=0)
         )
         if not asked.dry_run:
-            restate.write(folder / one.case.file.file, new)
+            restate.write(folder / file.file, new)
     word = "would be restated" if asked.dry_run else "restated"
-    print(f"{changed} recipe{'s' * (changed != 1)} {word}")
+    recipes, lessons = changed["recipe"], changed["class"]
+    also = f" and {lessons} class{'es' * (lessons != 1)}" if lessons else ""
+    print(f"{recipes} recipe{'s' * (recipes != 1)}{also} {word}")
     if asked.dry_run:
         return CLEAN
-    files = {f"recipes/{slug}.md" for slug in slugs}
+    files = {f"{home}/{slug}.md" for slug in slugs for home in ("recipes", "classes")}
     wrong = [
         f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
     ]

@@ -1,4 +1,4 @@
-"""Restate: put today's figures where a recipe states or quotes them, and touch nothing else.
+"""Restate: put today's figures where a recipe or a class states or quotes them, and touch nothing else.
 
 An edit is a stretch of the file's own text and what replaces it, so comments, order,
 quoting, indentation and line endings survive byte for byte.
@@ -9,13 +9,18 @@ from __future__ import annotations
 import os
 import re
 import tempfile
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from saponary.book import classes, quotes
 from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
+from saponary.book.classes import ClassFile
+from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
 from saponary.checks.rule import Case
 from saponary.lye.fingerprint import matches
+from saponary.proof import Proof
 
 _DIGITS = re.compile(r"[-+−]?[ \t]*(?:\d+(?:\.\d+)?|\.\d+)")
 
@@ -41,11 +46,37 @@ def edits(case: Case) -> list[Edit]:
                     found.append(Edit(at, at + len(said), case.fingerprint))
         elif name in case.catalogue:
             found += _edit(case.catalogue[name], said, text, span.start, span.end)
-    for quote in case.quotes:
-        if quote.value is not None and quote.name in case.catalogue:
-            end = quote.value_start + len(quote.value)
-            found += _edit(case.catalogue[quote.name], quote.value, text, quote.value_start, end)
+    found += _quoted_in(text, case.quotes, case.catalogue)
     return sorted(set(found), key=lambda edit: edit.start)
+
+
+def lesson_edits(lesson: ClassFile, figures: Mapping[str, Figure]) -> list[Edit]:
+    """Every figure that a lesson quotes and that no longer holds, with what it should be."""
+    return _quoted_in(lesson.text, quotes.find(lesson.body, offset=lesson.body_start), figures)
+
+
+def restated(proof: Proof, slugs: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str]]:
+    """Recipes and classes whose text changes, with the new text; all of them where `slugs` is empty."""
+    for one in proof.recipes:
+        if not slugs or one.case.file.slug in slugs:
+            made = edits(one.case) + (signing(one.case) if sign else [])
+            if made:
+                yield one.case.file, apply(one.case.file.text, made)
+    built = {one.case.file.slug: one.case.built for one in proof.recipes}
+    for lesson in proof.book.classes:
+        if not slugs or lesson.slug in slugs:
+            made = lesson_edits(lesson, classes.figures_of(lesson, built, proof.book.pantry))
+            if made:
+                yield lesson, apply(lesson.text, made)
+
+
+def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, Figure]) -> list[Edit]:
+    changes = list[Edit]()
+    for quote in found:
+        if quote.value is not None and quote.name in figures:
+            end = quote.value_start + len(quote.value)
+            changes += _edit(figures[quote.name], quote.value, text, quote.value_start, end)
+    return changes
 
 
 def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Edit]:

@@ -107,3 +107,24 @@ def test_a_link_stays_a_link(tmp_path: Path) -> None:
     restate.write(tmp_path / "link.md", "new")
     assert (tmp_path / "link.md").is_symlink()
     assert (tmp_path / "real.md").read_text() == "new"
+
+
+def test_a_lesson_is_restated_and_keeps_the_rest(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    lesson = (
+        "---\r\n# for the spring\r\ntitle:  'Ä day'\r\nstudents: 4\r\noils: 500 g\r\nrecipes: [a]\r\n---\r\n"
+        "All the oils, {oils = 1.0 kg}, and `{oils = 1 g}`.\r\n<!-- as last year -->\r\nSuperfat {superfat=9%}"
+    )
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "classes/day.md": lesson})
+    assert main(["proof", str(root)]) == 1
+    assert main(["restate", "dya", "--book", str(root)]) == 2
+    assert "no recipe or class 'dya'" in (said := capsys.readouterr().err) and "'day'" in said
+    assert main(["restate", "a", "--book", str(root)]) == 0
+    assert (root / "classes/day.md").read_bytes().decode() == lesson
+    assert main(["restate", "day", "--book", str(root), "--dry-run"]) == 0
+    assert (root / "classes/day.md").read_bytes().decode() == lesson
+    assert main(["restate", "--book", str(root)]) == 0
+    assert capsys.readouterr().out.endswith("0 recipes and 1 class restated\n")
+    new = (root / "classes/day.md").read_bytes().decode()
+    assert new == lesson.replace("{oils = 1.0 kg}", "{oils = 0.5 kg}").replace(
+        "{superfat=9%}", "{superfat=5%}"
+    )

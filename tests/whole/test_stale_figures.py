@@ -8,12 +8,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from saponary.book import quotes
 from saponary.book.catalogue import FINGERPRINT
+from saponary.book.classes import parse_class
 from saponary.book.library import Book, RecipeFile, read_book
+from saponary.book.textfile import TextFile
 from saponary.cli import main
 from saponary.proof import Proofed, prove_book
 from support import BOOKS, copy_book, errors, prove_one
@@ -38,7 +42,7 @@ def figure_spans(one: Proofed) -> Iterator[tuple[str, int, int]]:
             yield quote.name, quote.value_start, quote.value_start + len(quote.value)
 
 
-def corruptions(recipe: RecipeFile, start: int, end: int) -> Iterator[tuple[int, str]]:
+def corruptions(recipe: TextFile, start: int, end: int) -> Iterator[tuple[int, str]]:
     """The text with each digit of a span changed in turn, and where."""
     number = re.compile(r"[0-9a-f]{6,}|[0-9.]+").search(recipe.text, start, end)
     assert number is not None
@@ -64,6 +68,25 @@ def test_every_digit_of_every_figure_is_held(name: str) -> None:
                 assert any((f.place.line, f.place.column) == (place.line, place.column) for f in found), where
                 assert any(_names_the_truth(f.message, f.hint, one, figure) for f in found), where
     assert tried > 150, "the books state and quote too few figures for this test to mean anything"
+
+
+def test_every_digit_of_every_figure_in_a_lesson_is_held() -> None:
+    book = _read("demo")
+    tried = 0
+    for lesson in book.classes:
+        for quote in quotes.find(lesson.body, offset=lesson.body_start):
+            if quote.value is None:
+                continue
+            end = quote.value_start + len(quote.value)
+            for at, text in corruptions(lesson, quote.value_start, end):
+                tried += 1
+                taught = tuple(parse_class(one.file, text) if one is lesson else one for one in book.classes)
+                found = [
+                    f for f in errors(prove_book(replace(book, classes=taught)).findings) if f.rule == "stale"
+                ]
+                assert [f.place for f in found] == [lesson.place_at(quote.value_start)], text[at - 20 : at]
+                assert f"saponary restate {lesson.slug}" in found[0].hint and quote.value in found[0].message
+    assert tried
 
 
 def _names_the_truth(message: str, hint: str, one: Proofed, figure: str) -> bool:

@@ -14,7 +14,7 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from saponary.book import front, quotes, schema
-from saponary.book.catalogue import catalogue, compare
+from saponary.book.catalogue import Figure, catalogue, compare
 from saponary.book.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
 from saponary.book.findings import Finding, Place, Severity, suggest
 from saponary.book.formula import FILL, Built
@@ -183,7 +183,7 @@ def check(
         _on_the_scale(plan, slug, one, report)
     yield from report.findings
     if plan.recipes[0] in made:
-        yield from _figures(read, made[plan.recipes[0]])
+        yield from _figures(read, _of_a_student(made[plan.recipes[0]]))
 
 
 def _packs(plan: ClassPlan, made: Mapping[str, Built], shelf: Pantry, report: Reporter) -> None:
@@ -215,9 +215,24 @@ def _on_the_scale(plan: ClassPlan, slug: str, one: Built, report: Reporter) -> N
     report.add(path, message, "make more of it, or use a finer scale", severity)
 
 
-def _figures(read: ClassFile, one: Built) -> Iterator[Finding]:
+def figures_of(read: ClassFile, built: Mapping[str, Built], shelf: Pantry) -> dict[str, Figure]:
+    """The figures that a lesson may place or quote: its first recipe at each student's size.
+
+    `built` is by recipe. There are none where that recipe or its size cannot be worked out.
+    """
+    plan = read.plan
+    if plan is None or plan.recipes[0] not in built:
+        return {}
+    one = sized(plan, built[plan.recipes[0]], shelf)
+    return _of_a_student(one) if one is not None else {}
+
+
+def _of_a_student(one: Built) -> dict[str, Figure]:
+    return dict(catalogue(weigh(one.formula), one))
+
+
+def _figures(read: ClassFile, figures: Mapping[str, Figure]) -> Iterator[Finding]:
     """Figures of the lesson that there are not, or that no longer hold."""
-    figures = catalogue(weigh(one.formula), one)
     for quote in quotes.find(read.body, offset=read.body_start):
         place = read.place_at(quote.start)
         figure = figures.get(quote.name)
@@ -233,6 +248,8 @@ def _figures(read: ClassFile, one: Built) -> Iterator[Finding]:
                 continue
             if not compared.holds:
                 message = (
-                    f"{figure.name} is quoted as {quote.value} and is {compared.recomputed} for each student"
+                    f"{figure.name} is quoted as {quote.value} and is now {compared.recomputed}, "
+                    "in the first recipe at each student's size"
                 )
-                yield Finding(RULE, "error", place, message, "quote it for the first recipe at this size")
+                hint = f"if the class is right, run: saponary restate {read.slug}"
+                yield Finding("stale", "error", place, message, hint)
