@@ -114,7 +114,7 @@ def _parser() -> argparse.ArgumentParser:
         "restate", _restate, "write today's figures where recipes and classes state or quote them"
     )
     again.add_argument(
-        "recipes", nargs="*", metavar="NAME", help="recipes or classes, by name or file (default: all)"
+        "names", nargs="*", metavar="NAME", help="recipes or classes, by name or file (default: all)"
     )
     again.add_argument("--book", type=Path, default=None, help="the book's folder (default: this one)")
     again.add_argument(
@@ -231,17 +231,16 @@ def _press(asked: argparse.Namespace, proof: Proof) -> list[str] | None:
 
 
 def _restate(asked: argparse.Namespace) -> int:
-    folder, slugs = _scope(asked.recipes, asked.book)
+    folder, meant = _scope(asked.names, asked.book)
     proof = _prove(folder)
-    known = {text.slug for text in (*proof.book.recipes, *proof.book.classes)}
-    for slug in slugs:
-        if slug not in known:
-            what = "recipes and classes"
-            raise Misuse(
-                f"there is no recipe or class {slug!r} in {str(folder)!r}; {suggest(slug, known, what)}"
-            )
+    known = {text.file: text.slug for text in (*proof.book.recipes, *proof.book.classes)}
+    for word, may in meant.items():
+        if not may & known.keys():
+            hint = suggest(Path(word).stem, known.values(), "recipes and classes")
+            raise Misuse(f"there is no recipe or class {word!r} in {str(folder)!r}; {hint}")
+    files = {file for may in meant.values() for file in may}
     changed = {"recipe": 0, "class": 0}
-    for file, new in restate.restated(proof, slugs, sign=asked.sign):
+    for file, new in restate.restated(proof, files, sign=asked.sign):
         changed["class" if isinstance(file, ClassFile) else "recipe"] += 1
         old = file.text.splitlines(keepends=True)
         sys.stdout.writelines(
@@ -255,7 +254,6 @@ def _restate(asked: argparse.Namespace) -> int:
     print(f"{recipes} recipe{'s' * (recipes != 1)}{also} {word}")
     if asked.dry_run:
         return CLEAN
-    files = {f"{home}/{slug}.md" for slug in slugs for home in ("recipes", "classes")}
     wrong = [
         f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
     ]
@@ -278,13 +276,13 @@ def _today() -> date:
 
 
 def _pour(asked: argparse.Namespace) -> int:
-    folder, slugs = _scope([asked.recipe], asked.book)
+    folder, meant = _scope([asked.recipe], asked.book)
     proof = _prove(folder)
-    (slug,) = slugs or {asked.recipe}
-    one = next((r for r in proof.recipes if r.case.file.slug == slug), None)
+    may = meant.get(asked.recipe, set())
+    one = next((r for r in proof.recipes if r.case.file.file in may), None)
     if one is None:
-        known = [r.case.file.slug for r in proof.recipes]
-        raise Misuse(f"there is no recipe {slug!r} that can be computed; {suggest(slug, known, 'recipes')}")
+        hint = suggest(Path(asked.recipe).stem, [r.case.file.slug for r in proof.recipes], "recipes")
+        raise Misuse(f"there is no recipe {asked.recipe!r} that can be computed; {hint}")
     wrong = [f for f in one.findings if f.severity == "error"]
     if wrong:
         print(as_text(wrong))
@@ -298,23 +296,24 @@ def _pour(asked: argparse.Namespace) -> int:
     return CLEAN
 
 
-def _scope(words: Sequence[str], book: Path | None) -> tuple[Path, set[str]]:
-    """The book, and the slugs asked for; a path to a recipe file names its book too."""
+def _scope(words: Sequence[str], book: Path | None) -> tuple[Path, dict[str, set[str]]]:
+    """The book, and by each word the files that it may mean; a path to a file names its book too."""
     folder = book
-    slugs: set[str] = set()
+    meant: dict[str, set[str]] = {}
     for word in words:
         path = Path(word)
         if path.suffix == ".md" and path.is_file():
-            home = path.resolve().parent.parent
-            if folder is not None and folder.resolve() != home:
+            home = path.resolve().parent
+            if folder is not None and folder.resolve() != home.parent:
                 raise Misuse(f"{word} does not belong to the book {str(folder)!r}")
-            folder = home
-            slugs.add(path.stem)
+            folder = home.parent
+            meant[word] = {f"{home.name}/{path.name}"}
         elif path.is_dir() and is_book(path) and len(words) == 1 and folder is None:
             folder = path
         else:
-            slugs.add(path.stem if path.suffix == ".md" else word)
-    return folder or Path(), slugs
+            stem = word.removesuffix(".md")
+            meant[word] = {f"{home}/{stem}.md" for home in ("recipes", "classes")}
+    return folder or Path(), meant
 
 
 def _schema(asked: argparse.Namespace) -> int:

@@ -48,35 +48,43 @@ def changes_since(book: Book, case: Case) -> dict[str, tuple[str, ...]]:
 
 
 def last_changes(book: Book) -> dict[str, Changed]:
-    """When each recipe's sources last changed: its own files, the pantry and the book's settings.
+    """When each recipe's sources last changed: its own file, the pantry and the book's settings.
 
-    Recipes that git does not hold yet are not in it, and where there is no git, none is.
+    Recipes that git does not hold are not in it. Where there is no git, or only the end of a
+    history, none is.
     """
+    whole = _git(book.root, "rev-parse", "--is-shallow-repository")
+    if whole is None or whole.strip() != "false":
+        return {}
+    sources = ("--", "recipes", *_COMMON)
     dates: dict[str, date] = {}
     on: date | None = None
-    sources = ("recipes", "batches", *_COMMON)
-    logged = _git(book.root, "log", "--format=%x01%cs", "--name-only", "--relative", "--", *sources)
+    logged = _git(book.root, "log", "--date=short", "--format=%x01%cd", "--name-only", "--relative", *sources)
     for line in (logged or "").splitlines():
         if line.startswith("\x01"):
             on = date.fromisoformat(line[1:])
         elif line and on is not None:
             dates[line] = max(on, dates.get(line, on))
-    edited = _git(book.root, "diff", "--name-only", "--relative", "HEAD", "--", *sources) or ""
-    fresh = frozenset(edited.splitlines())
+    held = _names(book.root, "ls-files", *sources)
+    edited = _names(book.root, "diff", "--name-only", "--relative", "HEAD", *sources)
+    edited |= _names(book.root, "ls-files", "--others", *sources)
     found: dict[str, Changed] = {}
     for recipe in book.recipes:
-        own = (recipe.file, f"batches/{recipe.slug}.yaml", *_COMMON)
-        if recipe.file in dates:
-            found[recipe.slug] = Changed(
-                max(dates[name] for name in own if name in dates), any(name in fresh for name in own)
-            )
+        own = {recipe.file, *_COMMON}
+        if recipe.file in held & dates.keys():
+            latest = max(dates[name] for name in own & dates.keys())
+            found[recipe.slug] = Changed(latest, bool(own & edited))
     return found
+
+
+def _names(root: Path, *words: str) -> set[str]:
+    return set((_git(root, *words) or "").splitlines())
 
 
 def _git(root: Path, *words: str) -> str | None:
     try:
         done = subprocess.run(
-            ["git", "-C", str(root), *words],
+            ["git", "--no-optional-locks", "-C", str(root), *words],
             capture_output=True,
             timeout=20,
             check=False,

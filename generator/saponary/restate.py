@@ -55,16 +55,16 @@ def lesson_edits(lesson: ClassFile, figures: Mapping[str, Figure]) -> list[Edit]
     return _quoted_in(lesson.text, quotes.find(lesson.body, offset=lesson.body_start), figures)
 
 
-def restated(proof: Proof, slugs: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str]]:
-    """Recipes and classes whose text changes, with the new text; all of them where `slugs` is empty."""
+def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str]]:
+    """Recipes and classes whose text changes, with the new text; all of them where `files` is empty."""
     for one in proof.recipes:
-        if not slugs or one.case.file.slug in slugs:
+        if not files or one.case.file.file in files:
             made = edits(one.case) + (signing(one.case) if sign else [])
             if made:
                 yield one.case.file, apply(one.case.file.text, made)
     built = {one.case.file.slug: one.case.built for one in proof.recipes}
     for lesson in proof.book.classes:
-        if not slugs or lesson.slug in slugs:
+        if not files or lesson.file in files:
             made = lesson_edits(lesson, classes.figures_of(lesson, built, proof.book.pantry))
             if made:
                 yield lesson, apply(lesson.text, made)

@@ -5,6 +5,9 @@
   const key = home.dataset.ticks;
   const boxes = [...home.querySelectorAll("input[type=checkbox]")];
   const told = home.querySelector(".told");
+  const clear = home.querySelector(".clear");
+  let cleared = null;
+  let keeps = true;
 
   const read = () => {
     try {
@@ -15,30 +18,51 @@
   };
   const write = (ids) => {
     try {
-      if (ids.length) localStorage.setItem(key, JSON.stringify(ids));
+      if (ids.size) localStorage.setItem(key, JSON.stringify([...ids]));
       else localStorage.removeItem(key);
-      return true;
+      keeps = true;
     } catch {
-      return false;
+      keeps = false;
     }
   };
-  const tell = (kept) => {
+  const tell = () => {
     const done = boxes.filter((box) => box.checked).length;
-    told.textContent = `${done} of ${boxes.length} done` + (kept ? "." : "; this browser keeps no ticks.");
+    told.textContent = `${done} of ${boxes.length} done` + (keeps ? "." : "; this browser keeps no ticks.");
+    clear.textContent = cleared ? "Put the ticks back" : "Clear all ticks";
   };
-  const keep = () => tell(write(boxes.filter((box) => box.checked).map((box) => box.id)));
+  const show = (ids) => {
+    for (const box of boxes) box.checked = ids.has(box.id);
+    tell();
+  };
 
-  const before = read();
+  // Only what was touched is changed, so that a second window on the same recipe loses nothing.
   for (const box of boxes) {
-    box.checked = before.has(box.id);
-    box.addEventListener("change", keep);
+    box.addEventListener("change", () => {
+      const ids = read();
+      if (box.checked) ids.add(box.id);
+      else ids.delete(box.id);
+      cleared = null;
+      write(ids);
+      tell();
+    });
   }
-  home.querySelector(".again").addEventListener("click", () => {
-    for (const box of boxes) box.checked = false;
-    keep();
+  clear.addEventListener("click", () => {
+    const before = new Set(boxes.filter((box) => box.checked).map((box) => box.id));
+    const after = cleared ?? new Set();
+    cleared = cleared || !before.size ? null : before;
+    write(after);
+    show(after);
   });
+  addEventListener("storage", (event) => {
+    if (event.key === key || event.key === null) show(read());
+  });
+  addEventListener("pageshow", (event) => {
+    if (event.persisted && keeps) show(read());
+  });
+
+  write(read());
+  show(read());
   home.querySelector(".kept").hidden = false;
-  keep();
 
   // Wet gloves wake no screen: ask that it stay lit, where the browser can.
   const stayLit = () => {

@@ -33,6 +33,8 @@ editions:
 """
 PANTRY = """\
 # zqxcomment
+waive: [{rule: claims, because: zqxpantrywaived for a reason}]
+liquids: {brew: {name: Heals all, water: 99 %}}
 oils:
   olive: {price: 987654.25 / kg, supplier: zqxsupplier, note: zqxoilnote}
 additions:
@@ -43,6 +45,16 @@ fragrances:
     blend: {zqxsecret-a: 60 %, zqxsecret-b: 40 %}
   zqxsecret-a: {composition: {linalool: 30 %}, certificate: {maximum: 9 %, from: zqxcertificate}}
   zqxsecret-b: {composition: {}, certificate: {maximum: 9 %, from: zqxcertificate2}}
+"""
+LESSON = """\
+---
+title: A day
+students: 2
+oils: 500 g
+recipes: [plain]
+waive: [{rule: claims, because: zqxclasswaived for a reason}]
+---
+Tell us if you have eczema.
 """
 SILENCE = "silence: [{id: organic, because: zqxsilenced for a reason}]\n"
 RECIPE = """\
@@ -85,7 +97,8 @@ DRAFT = RECIPE.replace("title: Plain Bar", "title: zqxdraft").replace(
 )
 ALWAYS_PRIVATE = {
     "zqxcomment", "zqxsupplier", "zqxoilnote", "zqxclaynote", "zqxsecret", "zqxcertificate", "zqxfrontcomment",
-    "zqxby", "zqxshelf", "zqxstore", "zqxmould", "zqxbatchprivate", "zqxbenchlot", "zqxwaived", "zqxbookwaived", "zqxsilenced", "zqxkey", "zqxvalue",
+    "zqxby", "zqxshelf", "zqxstore", "zqxmould", "zqxbatchprivate", "zqxbenchlot", "zqxkey", "zqxvalue",
+    "zqxwaived", "zqxbookwaived", "zqxsilenced", "zqxpantrywaived", "zqxclasswaived",
     "zqxone", "zqxtwo", "zqxhtml", "zqxkept", "zqxdraft", "zqxphoto", "zqxexif", "zqxtext", "987654",
 }  # fmt: skip
 """Never outside the bench, whatever an edition shows."""
@@ -108,7 +121,10 @@ def photo(path: Path) -> None:
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     root = tmp_path_factory.mktemp("leaks")
     files = {"recipes/plain.md": RECIPE, "recipes/kept.md": KEPT, "recipes/draft.md": DRAFT}
-    write_book(root, {"book.yaml": BOOK, "pantry.yaml": PANTRY, "claims.yaml": SILENCE, **files})
+    write_book(
+        root,
+        {"book.yaml": BOOK, "pantry.yaml": PANTRY, "claims.yaml": SILENCE, "classes/day.md": LESSON, **files},
+    )
     (root / "photos").mkdir()
     photo(root / "photos" / "zqxphoto.png")
     for _ in range(2):
@@ -182,7 +198,8 @@ def test_the_bench_has_it(site: Path) -> None:
     seen = {marker for _, marker in found(site / "bench", ALWAYS_PRIVATE | METHOD_ONLY)}
     assert seen >= {
         "zqxby", "zqxshelf", "zqxstore", "zqxbatchprivate", "zqxvalue", "zqxone", "zqxtwo", "zqxkept", "zqxdraft",
-        "zqxstep", "zqxbody", "zqxbenchlot", "zqxwaived", "zqxbookwaived", "zqxsilenced",
+        "zqxstep", "zqxbody", "zqxbenchlot",
+        "zqxwaived", "zqxbookwaived", "zqxsilenced", "zqxpantrywaived", "zqxclasswaived",
     }  # fmt: skip
 
 

@@ -49,7 +49,7 @@ def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
 
     def told() -> dict[str, tuple[str, bool]]:
         changed = last_changes(prove(root).book)
-        return {slug: (one.on.isoformat(), one.since) for slug, one in changed.items()}
+        return {slug: (one.on.isoformat(), one.again) for slug, one in changed.items()}
 
     second = PLAIN.replace("Plain Bar", "Second Bar")
     root = write_book(tmp_path / "shelf/b", {"recipes/a.md": PLAIN, "recipes/south.md": second})
@@ -61,10 +61,26 @@ def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
     by("2026-04-05")
     assert told() == {"a": ("2026-03-02", False), "south": ("2026-04-05", False)}
     write_book(root, {"pantry.yaml": "oils:\n  olive: {price: 8.40 / kg}\n", "recipes/c.md": PLAIN})
+    assert told() == {"a": ("2026-03-02", True), "south": ("2026-04-05", True)}
     by("2026-05-06")
     assert told() == dict.fromkeys(("a", "c", "south"), ("2026-05-06", False))
+    index = root / ".git" / "index"
+    before = index.stat().st_ino, index.read_bytes()
+    os.utime(root / "recipes/a.md")
+    told()
+    assert (index.stat().st_ino, index.read_bytes()) == before, "git was asked, and only asked"
     assert main(["build", str(root)]) == 0
     assert "sources last changed 2026-05-06<" in (root / "site/recipes/a/index.html").read_text("utf-8")
+
+
+def test_the_end_of_a_history_tells_no_date(tmp_path: Path) -> None:
+    root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN})
+    commit(root, "the recipe")
+    write_book(root, {"notes.txt": "and something else"})
+    commit(root, "the notes")
+    words = ["git", "clone", "-q", "--depth", "1", root.as_uri(), str(tmp_path / "c")]
+    subprocess.run(words, check=True, capture_output=True)
+    assert last_changes(prove(root).book) and last_changes(prove(tmp_path / "c").book) == {}
 
 
 def test_without_git_nothing_is_told(tmp_path: Path) -> None:

@@ -109,6 +109,21 @@ def test_a_link_stays_a_link(tmp_path: Path) -> None:
     assert (tmp_path / "real.md").read_text() == "new"
 
 
+def test_a_path_means_that_file_and_no_other_of_its_name(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    stale = PLAIN.replace("superfat: 5.0 %", "superfat: 6.0 %")
+    lesson = "---\ntitle: A day\nstudents: 4\noils: 500 g\nrecipes: [a]\n---\n{superfat = 9 %}\n"
+    root = write_book(tmp_path, {"recipes/a.md": stale, "classes/a.md": lesson})
+    assert main(["restate", "--sign", str(root / "classes/a.md")]) == 0
+    assert (root / "recipes/a.md").read_text() == stale
+    assert "{superfat = 5 %}" in (root / "classes/a.md").read_text()
+    assert main(["pour", str(root / "classes/a.md")]) == 2
+    assert "no recipe" in capsys.readouterr().err
+    assert main(["restate", str(root / "recipes/a.md")]) == 0
+    assert (root / "recipes/a.md").read_text() == PLAIN
+
+
 def test_a_lesson_is_restated_and_keeps_the_rest(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     lesson = (
         "---\r\n# for the spring\r\ntitle:  'Ä day'\r\nstudents: 4\r\noils: 500 g\r\nrecipes: [a]\r\n---\r\n"

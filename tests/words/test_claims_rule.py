@@ -31,6 +31,8 @@ def before(block: str) -> str:
         "photo: {file: a.jpg, day: 0, alt: It cures eczema.}\n",
         "vessel: a pot that cures eczema\n",
         "batches:\n  - {lot: A, poured: 2026-03-02, trace: It cures eczema.}\n",
+        "batches:\n  - {lot: A, poured: 2026-03-02, free-alkali: {test: It cures eczema, result: none, on: 2026-04-02}}\n",
+        "additions: [{what: kaolin, amount: 5 g, from: a pit that cures eczema}]\n",
         "batches:\n  - {lot: A, poured: 2026-03-02, notes: It cures eczema.}\n",
         "batches:\n  - {lot: A, poured: 2026-03-02, photos: [{file: a.jpg, day: 1, note: It cures eczema.}]}\n",
     ],
@@ -138,6 +140,13 @@ def test_what_the_book_says_is_read(file: str, text: str, tmp_path: Path) -> Non
     assert (finding.place.file, finding.severity) == (file, "error")
     line = text.split("\n")[finding.place.line - 1]
     assert SAID in line or line.endswith(">-")
+
+
+def test_a_claim_in_a_lesson_stands_on_its_line(tmp_path: Path) -> None:
+    lesson = "---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [a]\n---\nWeigh.\n\nIt cures eczema.\n\n- Heals acne\n"
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "classes/one.md": lesson})
+    found = [f for f in prove(root).findings if f.rule == "claims"]
+    assert [(f.place.line, f.place.column) for f in found] == [(9, 4), (11, 3)]
 
 
 def test_a_note_in_the_pantry_stays_there(tmp_path: Path) -> None:

@@ -19,7 +19,7 @@ from saponary.book.fields import Date, Name, Part, PositiveMass, Share, ShortTex
 from saponary.book.findings import Finding, Place, Severity, suggest
 from saponary.book.formula import FILL, Built
 from saponary.book.reporter import Reporter
-from saponary.book.said import CLASS, said
+from saponary.book.said import CLASS, Said, said
 from saponary.book.source import read_yaml
 from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
@@ -95,11 +95,12 @@ class ClassFile(TextFile):
 
     plan: ClassPlan | None = None
 
-    def texts(self) -> Iterator[tuple[Place, str]]:
+    def texts(self) -> Iterator[Said]:
         """What it says on paper, and where that stands."""
         if self.plan is not None:
             yield from said(self.tree, self.file, CLASS)
-            yield self.place_at(self.body_start), self.body
+            start = self.body_start
+            yield Said(self.body, self.place_at(start), lambda offset: self.place_at(start + offset))
 
     def waived(self) -> tuple[Waived, ...]:
         """What it sets aside, and why."""
@@ -182,8 +183,9 @@ def check(
     for slug, one in made.items():
         _on_the_scale(plan, slug, one, report)
     yield from report.findings
-    if plan.recipes[0] in made:
-        yield from _figures(read, _of_a_student(made[plan.recipes[0]]))
+    figures = figures_of(read, built, shelf)
+    if figures:
+        yield from _figures(read, figures)
 
 
 def _packs(plan: ClassPlan, made: Mapping[str, Built], shelf: Pantry, report: Reporter) -> None:
@@ -224,11 +226,7 @@ def figures_of(read: ClassFile, built: Mapping[str, Built], shelf: Pantry) -> di
     if plan is None or plan.recipes[0] not in built:
         return {}
     one = sized(plan, built[plan.recipes[0]], shelf)
-    return _of_a_student(one) if one is not None else {}
-
-
-def _of_a_student(one: Built) -> dict[str, Figure]:
-    return dict(catalogue(weigh(one.formula), one))
+    return dict(catalogue(weigh(one.formula), one)) if one is not None else {}
 
 
 def _figures(read: ClassFile, figures: Mapping[str, Figure]) -> Iterator[Finding]:

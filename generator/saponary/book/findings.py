@@ -58,7 +58,7 @@ def suggest(word: str, known: Iterable[str], what: str) -> str:
     if close is not None:
         return f"did you mean {close!r}?"
     if not names:
-        return f"this book has no {what} yet"
+        return f"there are no {what} here yet"
     shown = ", ".join(names[:8]) + (", …" if len(names) > 8 else "")
     return f"known {what}: {shown}"
 

@@ -22,7 +22,7 @@ from saponary.book.pantry_schema import PantryFile
 from saponary.book.recipe import Recipe
 from saponary.book.records import BatchesFile, BatchRecord, records
 from saponary.book.reporter import Reporter
-from saponary.book.said import BOOK, PANTRY, said
+from saponary.book.said import BOOK, PANTRY, Said, said
 from saponary.book.settings import Purity, Settings
 from saponary.book.source import Tree, read_yaml
 from saponary.book.textfile import TextFile
@@ -59,7 +59,7 @@ class Book:
     findings: list[Finding]
     own_claims: str | None = None
     """The text of the book's own `claims.yaml`, where it has one."""
-    texts: tuple[tuple[Place, str], ...] = ()
+    texts: tuple[Said, ...] = ()
     """What the book says of itself on its pages, and where it stands."""
     waived: tuple[Waived, ...] = ()
     """Rules set aside in files other than recipes."""
@@ -76,16 +76,16 @@ def read_book(root: Path) -> Book:
     findings: list[Finding] = []
     settings, own_tree, found = _read_part(root, "book.yaml", Settings)
     findings += found
-    texts = tuple(said(own_tree, "book.yaml", BOOK))
+    texts = tuple(said(own_tree, "book.yaml", BOOK)) if settings is not None else ()
     settings = settings or Settings()
     waived = placed(settings.waive, own_tree, "book.yaml")
     settings, found = _with_sound_purity(settings, own_tree)
     findings += found
     own, own_tree, found = _read_part(root, "pantry.yaml", PantryFile)
     findings += found
-    texts += tuple(said(own_tree, "pantry.yaml", PANTRY))
     pantry = standard()
     if own is not None:
+        texts += tuple(said(own_tree, "pantry.yaml", PANTRY))
         waived += placed(own.waive, own_tree, "pantry.yaml")
         pantry, found = pantry_file.apply(pantry, own, own_tree, "pantry.yaml")
         findings += found

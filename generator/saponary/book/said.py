@@ -2,22 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from saponary.book.findings import Place
 from saponary.book.source import Path, Tree
 
-BOOK = frozenset({"title", "subtitle", "about", "maker", "place"})
+BOOK = frozenset({"title", "subtitle", "about", "maker", "place", "emergency"})
 PANTRY = frozenset({"name"})
-CLASS = frozenset({"title", "place", "what"})
+CLASS = frozenset({"title", "place", "teacher", "what", "emergency"})
 
 
-def said(tree: Tree, file: str, keys: frozenset[str]) -> Iterator[tuple[Place, str]]:
+@dataclass(frozen=True)
+class Said:
+    """A text that is published, and where it stands; `within` gives the places of its characters."""
+
+    text: str
+    place: Place
+    within: Callable[[int], Place] | None = None
+
+    def at(self, offset: int) -> Place:
+        """Where a character of the text stands, or the text's beginning where that cannot be told."""
+        return self.within(offset) if self.within else self.place
+
+
+def said(tree: Tree, file: str, keys: frozenset[str]) -> Iterator[Said]:
     """Every text of `tree` that stands at one of `keys`, however deep, in the order of the file."""
     for path, span in sorted(tree.values.items(), key=lambda item: item[1].start):
         if path and path[-1] in keys and isinstance(text := _at(tree.data, path), str):
-            yield Place(file, span.line, span.column), text
+            yield Said(text, Place(file, span.line, span.column))
 
 
 def _at(data: Any, path: Path) -> Any:

@@ -8,6 +8,7 @@ the names in the maker's pantry, and the classes.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from saponary.book.findings import Finding, Place, Severity
 from saponary.book.library import Book
@@ -22,7 +23,20 @@ MAX_FINDINGS = 100
 """Findings of one recipe; who has more begins with these."""
 
 _KEYS = frozenset(
-    {"title", "summary", "note", "notes", "say", "alt", "collection", "name", "vessel", "trace"}
+    {
+        "title",
+        "summary",
+        "note",
+        "notes",
+        "say",
+        "alt",
+        "collection",
+        "name",
+        "vessel",
+        "trace",
+        "from",
+        "test",
+    }
 )
 
 
@@ -33,7 +47,11 @@ def check(case: Case) -> Iterator[Finding]:
             yield Finding(RULE.name, "error", place, message, "mend those listed first")
             return
         yield Finding(
-            RULE.name, "error" if hit.entry.group == "drug" else "warning", place, _message(hit), _hint(hit)
+            RULE.name,
+            "error" if hit.entry.group == "drug" else "warning",
+            place,
+            _message(hit),
+            _hint(hit, place.file == case.file.file),
         )
 
 
@@ -56,10 +74,11 @@ def _claims(case: Case) -> Iterator[tuple[Place, Hit]]:
 
 def of_the_book(book: Book, words: WordList) -> Iterator[Finding]:
     """Claims in what the book says of itself, on no recipe's page."""
-    for place, text in book.texts:
-        for hit in find_in(unmarked(raw(text), blocks=True), book.settings.language, words):
+    for said in book.texts:
+        hits = find_in(unmarked(raw(said.text), blocks=True), book.settings.language, words)
+        for hit in islice(hits, MAX_FINDINGS):
             severity: Severity = "error" if hit.entry.group == "drug" else "warning"
-            yield Finding(RULE.name, severity, place, _message(hit), _hint(hit))
+            yield Finding(RULE.name, severity, said.at(hit.start), _message(hit), _hint(hit))
 
 
 def _spans(case: Case) -> list[Span]:
@@ -77,6 +96,8 @@ def _texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:
     for key, text in (("notes", record.batch.notes), ("trace", record.batch.trace)):
         if text:
             yield (key,), text
+    for index, test in enumerate(record.batch.free_alkali):
+        yield ("free-alkali", index, "test"), test.test
     for index, photo in enumerate(record.batch.photos):
         if photo.note:
             yield ("photos", index, "note"), photo.note
@@ -107,10 +128,10 @@ def _message(hit: Hit) -> str:
 _JURISDICTIONS = (("us", "US"), ("eu", "EU"), ("maker", "this book"))
 
 
-def _hint(hit: Hit) -> str:
+def _hint(hit: Hit, here: bool = True) -> str:
     neutral = hit.entry.neutral
     mended = f"say what is in it or how it was made, such as: {neutral};" if neutral else "leave it out,"
-    return f"{mended} or waive this rule in the file with your reason"
+    return f"{mended} or waive this rule {'here' if here else 'in the recipe'} with your reason"
 
 
 RULE = Rule(

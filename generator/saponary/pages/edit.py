@@ -9,8 +9,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from saponary.book.batch import Batch
+from saponary.book.classes import ClassFile
 from saponary.book.edition import Edition
-from saponary.book.library import RecipeFile
+from saponary.book.library import Book, RecipeFile
 from saponary.book.recipe import Recipe
 from saponary.book.records import BatchRecord
 from saponary.book.source import Tree
@@ -28,13 +29,21 @@ def edit(site: SiteInput, edition: Edition) -> SiteInput:
     taught = tuple(
         c for c in site.book.classes if c.plan is not None and _kept(c.plan.editions or _TAUGHT, edition)
     )
-    waived = site.book.waived if "waivers" in edition.shows else ()
     book = replace(
-        site.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=taught, waived=waived
+        site.book,
+        settings=site.book.settings.model_copy(update={"waive": []}),
+        pantry=shelf,
+        recipes=[],
+        batches={},
+        findings=[],
+        own_claims=None,
+        texts=(),
+        classes=tuple(_lesson(one) for one in taught),
+        waived=site.book.waived if "waivers" in edition.shows else (),
     )
     recipes = tuple(
         RecipeInput(
-            _case(recipe.case, edition, shelf),
+            _case(recipe.case, edition, replace(book, classes=(), waived=())),
             recipe.status,
             recipe.warnings if "remarks" in edition.shows else (),
         )
@@ -44,25 +53,36 @@ def edit(site: SiteInput, edition: Edition) -> SiteInput:
     )
     shown = {shot.file for r in recipes for record in r.case.batches for shot in record.batch.photos}
     shown |= {r.case.model.photo.file for r in recipes if r.case.model.photo is not None}
+    slugs = {recipe.slug for recipe in recipes} if "badge" in edition.shows else set()
     return replace(
         site,
         book=book,
         recipes=recipes,
+        changed={
+            slug: one if "private" in edition.shows else replace(one, again=False)
+            for slug, one in site.changed.items()
+            if slug in slugs
+        },
         edition=edition,
         photos={name: photo for name, photo in site.photos.items() if name in shown},
-        earlier=site.earlier if "batches" in edition.shows else {},
+        earlier={r.slug: site.earlier.get(r.slug, {}) for r in recipes} if "batches" in edition.shows else {},
     )
+
+
+def _lesson(taught: ClassFile) -> ClassFile:
+    assert taught.plan is not None
+    plan = taught.plan.model_copy(update={"waive": []})
+    return ClassFile(taught.file, taught.slug, taught.body, plan=plan)
 
 
 def _kept(named: list[str], edition: Edition) -> bool:
     return not named or edition.name in named
 
 
-def _case(case: Case, edition: Edition, shelf: Pantry) -> Case:
+def _case(case: Case, edition: Edition, book: Book) -> Case:
     model = _recipe(case.model, edition)
     notes = case.file.body if "notes" in edition.shows else ""
     file = RecipeFile(case.file.file, case.file.slug, notes, model=model)
-    book = replace(case.book, pantry=shelf, recipes=[], batches={}, findings=[], classes=(), waived=())
     records = tuple(_record(r, edition) for r in case.batches if _kept(r.batch.editions, edition))
     return replace(
         case, file=file, model=model, batches=tuple(r for r in records if r is not None), book=book

@@ -44,10 +44,10 @@ class RecipeInput:
 
 @dataclass(frozen=True)
 class Changed:
-    """When a recipe's sources last changed, by the book's history; `since` where they have changed again."""
+    """When a recipe's sources last changed, by the book's history, and whether they differ from it now."""
 
     on: date
-    since: bool
+    again: bool
 
 
 @dataclass(frozen=True)

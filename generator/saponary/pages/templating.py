@@ -45,18 +45,22 @@ def style_sheet(templates: Sequence[Path]) -> bytes:
     """All of `style/*.css` in the order of their names; the first folder that has a name wins."""
     found: dict[str, bytes] = {}
     for folder in templates:
-        home = folder.resolve()
         for path in (folder / STYLES).glob("*.css"):
-            if path.is_file() and path.resolve().is_relative_to(home):
+            if _lies_in(folder, path):
                 found.setdefault(path.name, path.read_bytes().replace(b"\r\n", b"\n"))
     return b"".join(found[name] for name in sorted(found))
+
+
+def _lies_in(folder: Path, path: Path) -> bool:
+    """A file of the folder itself, and no link that leads out of it."""
+    return path.is_file() and path.resolve().is_relative_to(folder.resolve())
 
 
 def script(templates: Sequence[Path], name: str) -> bytes:
     """One of `script/*.js`; the first folder that has it wins."""
     for folder in templates:
         path = folder / SCRIPTS / name
-        if path.is_file() and path.resolve().is_relative_to(folder.resolve()):
+        if _lies_in(folder, path):
             return path.read_bytes().replace(b"\r\n", b"\n")
     raise FileNotFoundError(f"no template folder has {SCRIPTS}/{name}")
 

@@ -37,6 +37,24 @@ def make(files: Mapping[str, bytes], wanted: Sequence[Sheet]) -> tuple[dict[str,
     """PDFs by path, and those that failed. Raises PressMissing where none can be made."""
     ready()
     workers = max(1, min(len(wanted), os.cpu_count() or 1))
+    outcomes = _set(files, wanted, workers)
+    # A worker that is ended takes those beside it along: each of them is tried once more, by itself.
+    outcomes = [
+        _set(files, [sheet], 1)[0] if outcome is None else outcome
+        for sheet, outcome in zip(wanted, outcomes, strict=True)
+    ]
+    lost = "the process setting it was ended from outside; was there memory enough?"
+    made = {sheet.path: out for sheet, out in zip(wanted, outcomes, strict=True) if isinstance(out, bytes)}
+    failed = [
+        out if isinstance(out, Failed) else Failed(sheet.path, lost)
+        for sheet, out in zip(wanted, outcomes, strict=True)
+        if not isinstance(out, bytes)
+    ]
+    return made, failed
+
+
+def _set(files: Mapping[str, bytes], wanted: Sequence[Sheet], workers: int) -> list[bytes | Failed | None]:
+    """An outcome for each sheet; None where its worker was ended."""
     methods = get_all_start_methods()
     context = get_context("forkserver" if "forkserver" in methods else "spawn")
     with (
@@ -44,9 +62,7 @@ def make(files: Mapping[str, bytes], wanted: Sequence[Sheet]) -> tuple[dict[str,
         ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files, scratch)) as pool,
     ):
         waiting = [_give(pool, sheet) for sheet in wanted]
-        outcomes = [_outcome(sheet, future) for sheet, future in zip(wanted, waiting, strict=True)]
-    made = {sheet.path: out for sheet, out in zip(wanted, outcomes, strict=True) if isinstance(out, bytes)}
-    return made, [out for out in outcomes if isinstance(out, Failed)]
+        return [_outcome(future) for future in waiting]
 
 
 def _give(pool: ProcessPoolExecutor, sheet: Sheet) -> Future[bytes | Failed]:
@@ -58,11 +74,11 @@ def _give(pool: ProcessPoolExecutor, sheet: Sheet) -> Future[bytes | Failed]:
         return refused
 
 
-def _outcome(sheet: Sheet, future: Future[bytes | Failed]) -> bytes | Failed:
+def _outcome(future: Future[bytes | Failed]) -> bytes | Failed | None:
     try:
         return future.result()
     except BrokenProcessPool:
-        return Failed(sheet.path, "the process setting it was ended from outside; was there memory enough?")
+        return None
 
 
 _HELD: dict[str, bytes] = {}

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from saponary.pages import links
 from saponary.pages.kind import Desk, PageKind, Sheet
+from saponary.pages.prose import Prose
 from saponary.pages.views.gallery import in_order
 
 
@@ -22,20 +23,16 @@ class Reasons:
 def reasons(desk: Desk) -> tuple[Reasons, ...]:
     """Recipes in the book's order, then the other files by name."""
     up = links.root(links.SET_ASIDE)
-    found = [
-        Reasons(
-            recipe.case.model.title,
-            up + links.recipe_page(recipe.slug),
-            tuple((waiver.rule, waiver.because) for waiver in recipe.case.model.waive),
-        )
-        for recipe in in_order(desk.recipes)
-        if recipe.case.model.waive
-    ]
-    waived = desk.site.book.waived
-    for file in sorted({waiver.place.file for waiver in waived}):
-        rows = tuple((waiver.rule, waiver.because) for waiver in waived if waiver.place.file == file)
-        found.append(Reasons(file, "", rows))
-    return tuple(found)
+    rows: dict[str, list[tuple[str, str]]] = {}
+    for waiver in desk.site.book.waived:
+        rows.setdefault(waiver.place.file, []).append((waiver.rule, waiver.because))
+    found = []
+    for recipe in in_order(desk.recipes):
+        if recipe.case.file.file in rows:
+            title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+            href = up + links.recipe_page(recipe.slug)
+            found.append(Reasons(title, href, tuple(rows.pop(recipe.case.file.file))))
+    return (*found, *(Reasons(file, "", tuple(rows[file])) for file in sorted(rows)))
 
 
 def _render(desk: Desk) -> Iterator[Sheet]:

@@ -62,7 +62,7 @@ def badge(recipe: RecipeInput, site: SiteInput) -> Badge:
 def _changed(changed: Changed | None) -> str:
     if changed is None:
         return ""
-    return f"sources last changed {changed.on.isoformat()}{', and again since' if changed.since else ''}"
+    return f"sources last changed {changed.on.isoformat()}{', and again since' if changed.again else ''}"
 
 
 def _stated(recipe: RecipeInput) -> list[bool]:

@@ -79,7 +79,9 @@ def _in_turn(row: Sequence[str], laid: Counter[str], bench: Bench) -> tuple[str,
 
 
 def _in_all(row: Sequence[str], laid: Counter[str], bench: Bench) -> str:
-    return f" In all {names.listed([_amount(name, None, laid, bench) for name in dict.fromkeys(row)])}."
+    """The weights of those that are laid nowhere else."""
+    whole = [_amount(name, None, laid, bench) for name in dict.fromkeys(row) if laid[name] == 1]
+    return f" In all {names.listed(whole)}." if whole else ""
 
 
 def _laid(model: Recipe) -> Counter[str]:

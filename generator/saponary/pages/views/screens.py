@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -15,7 +16,7 @@ from saponary.pages.views.work import Stage
 
 @dataclass(frozen=True)
 class Tick:
-    """A weighing to tick off, or a move of the pour; `id` stays the same while what it says does."""
+    """A weighing to tick off, or a move of the pour; `id` comes of what it says, and not of where it stands."""
 
     id: str
     what: str
@@ -37,7 +38,7 @@ class Screen:
 
     id: str
     title: str
-    place: str
+    position: str
     note: str = ""
     lead: tuple[str, ...] = ()
     tables: tuple[Ticks, ...] = ()
@@ -52,7 +53,7 @@ def screens(stages: Sequence[Stage]) -> tuple[Screen, ...]:
     found = [screen for stage in stages for screen in _of_stage(stage)]
     onward = [(screen.id, screen.title) for screen in found[1:]]
     return tuple(
-        replace(screen, place=f"{at} of {len(found)}", onward=onward[at - 1] if at < len(found) else None)
+        replace(screen, position=f"{at} of {len(found)}", onward=onward[at - 1] if at < len(found) else None)
         for at, screen in enumerate(found, 1)
     )
 
@@ -61,10 +62,12 @@ def _of_stage(stage: Stage) -> Iterator[Screen]:
     whole = Screen(
         id=stage.id,
         title=stage.title,
-        place="",
+        position="",
         lead=stage.lead,
         tables=tuple(_ticks(stage.id, table) for table in stage.tables),
-        order=tuple(Tick(_id(stage.id, sentence, at), sentence) for at, sentence in enumerate(stage.order)),
+        order=tuple(
+            Tick(name, said) for name, said in zip(_ids(stage.id, stage.order), stage.order, strict=True)
+        ),
         says=stage.steps,
         close=() if stage.portions else stage.close,
     )
@@ -78,7 +81,7 @@ def _of_portion(stage: Stage, portion: PortionView, close: tuple[str, ...]) -> S
     return Screen(
         id=portion.id,
         title=portion.name,
-        place="",
+        position="",
         note=f"{stage.title}: {portion.share}, {portion.batter}, {portion.volume}",
         tables=(_ticks(portion.id, portion.table),),
         says=(*notes, *portion.steps),
@@ -87,18 +90,18 @@ def _of_portion(stage: Stage, portion: PortionView, close: tuple[str, ...]) -> S
 
 
 def _ticks(home: str, table: Table) -> Ticks:
+    names = _ids(home, [f"{table.caption} {line.what} {line.main}" for line in table.lines])
     lines = tuple(
-        Tick(
-            _id(home, f"{table.caption} {line.what} {line.main}", at),
-            line.what,
-            line.notes,
-            line.main,
-            line.beside,
-        )
-        for at, line in enumerate(table.lines)
+        Tick(name, line.what, line.notes, line.main, line.beside)
+        for name, line in zip(names, table.lines, strict=True)
     )
     return Ticks(table.caption, lines, table.total)
 
 
-def _id(home: str, said: str, at: int) -> str:
-    return f"tick-{home}-{at}-{links.anchor(said)}"
+def _ids(home: str, said: Sequence[str]) -> Iterator[str]:
+    """An id for each text of a screen. `_` stands in no name, so that no two of a page are alike."""
+    before: Counter[str] = Counter()
+    for text in said:
+        name = f"tick_{home}_{links.anchor(text)}"
+        before[name] += 1
+        yield name if before[name] == 1 else f"{name}_{before[name]}"
