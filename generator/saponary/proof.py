@@ -75,6 +75,7 @@ def prove_book(book: Book) -> Proof:
     proofed = [_check(one, book, words) for one in computed]
     findings += [finding for one in proofed for finding in one.findings]
     findings += _same_titles(proofed)
+    findings += _same_lots(book)
     findings += _scraps(book)
     findings += check_book(book, words)
     findings += _classes(book, computed)
@@ -149,6 +150,17 @@ def _same_titles(proofed: list[Proofed]) -> list[Finding]:
             )
         first.setdefault(title, one.case.file.file)
     return found
+
+
+def _same_lots(book: Book) -> Iterator[Finding]:
+    """A lot is traced by its name alone, so that two recipes may not share one."""
+    first: dict[str, str] = {}
+    for slug in sorted(book.batches):
+        for record in book.batches[slug]:
+            lot = record.batch.lot
+            if first.setdefault(lot, slug) != slug:
+                message = f"the lot {lot!r} is recorded for {first[lot]!r} too"
+                yield record.finding("batches", ("lot",), message, "give each batch of the book its own lot")
 
 
 def _classes(book: Book, computed: list[_Computed]) -> Iterator[Finding]:

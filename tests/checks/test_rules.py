@@ -71,6 +71,14 @@ BROKEN: dict[str, str] = {
     "fragrance": before_stated("additions: [{what: harbour-scent, amount: 60 g}]\n"),
     "allergens": before_stated("additions: [{what: harbour-scent, amount: 20 g}]\n"),
     "claims": before_stated("summary: It heals dry skin.\n"),
+    "superfat-high": put("superfat: 5 %", "superfat: 25 %"),
+    "free-alkali": before_stated(
+        "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, "
+        "free-alkali: {test: zap, result: present, on: 2026-04-10}}]\n"
+    ),
+    "weighings": before_stated(
+        "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, weighed: {0: 1340 g, 7: 126 g}}]\n"
+    ),
     "draft": put("stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""),
 }
 

@@ -1,0 +1,32 @@
+"""free-alkali: a lot whose last test found alkali left over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+
+
+def check(case: Case) -> Iterator[Finding]:
+    for record in case.batches:
+        last = max(record.batch.free_alkali, key=lambda test: test.on, default=None)
+        if last is None or last.result == "none":
+            continue
+        found = "free alkali" if last.result == "present" else "a trace of free alkali"
+        yield record.finding(
+            RULE.name,
+            ("free-alkali",),
+            f"lot {record.batch.lot} held {found} on {last.on.isoformat()}",
+            "hold the lot back, test it again after more cure, and record that test",
+            "warning",
+        )
+
+
+RULE = Rule(
+    "free-alkali",
+    "danger",
+    "A bar that holds free alkali burns skin. A lot whose last test found any is held back until a later test "
+    "finds none.",
+    check,
+)

@@ -1,0 +1,33 @@
+"""superfat-high: so much unsaponified oil that a slip of the pen is likelier than intent."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.findings import Finding
+from saponary.checks.rule import Case, Rule
+from saponary.lye.rounding import show
+
+HIGH = 0.20
+"""Bars of coconut oil alone are made with up to this: common practice, no source."""
+
+
+def check(case: Case) -> Iterator[Finding]:
+    superfat = case.figures.superfat
+    if superfat > HIGH:
+        yield case.finding(
+            RULE.name,
+            ("superfat",),
+            f"a superfat of {show(100 * superfat, 1)} % is far more than usual",
+            "usual is 3 to 8 %, and up to 20 % for coconut oil alone",
+            "warning",
+        )
+
+
+RULE = Rule(
+    "superfat-high",
+    "sense",
+    "A superfat of 3 to 8 % is usual, up to 20 % where a bar is all coconut oil. More leaves a soft bar that turns "
+    "rancid, and is mostly a slip of the pen (common practice, no source).",
+    check,
+)

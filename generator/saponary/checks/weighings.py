@@ -1,0 +1,51 @@
+"""weighings: a bar's weights that cannot be, or that do not go with the others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.curing import BarCure, cures
+from saponary.book.findings import Finding
+from saponary.book.records import BatchRecord
+from saponary.checks.rule import Case, Rule
+from saponary.lye.cure import CureFit
+from saponary.lye.rounding import show
+
+MOST_GAIN = 0.02
+"""A bar in damp air takes up a little: common practice, no source."""
+MOST_LOSS = 0.35
+"""More than all the water of an ordinary batter: common practice, no source."""
+
+
+def check(case: Case) -> Iterator[Finding]:
+    for record in case.batches:
+        for bar in cures(record.batch):
+            yield from _bar(record, bar)
+
+
+def _bar(record: BatchRecord, bar: BarCure) -> Iterator[Finding]:
+    home = ("bars", bar.name) if bar.name else ("weighed",)
+    first_day, first = bar.weighings[0]
+    doubted = {suspect.day for suspect in bar.fit.suspects} if isinstance(bar.fit, CureFit) else set()
+    for day, grams in bar.weighings[1:]:
+        change = grams / first - 1 if first > 0 else 0.0
+        if change > MOST_GAIN or change < -MOST_LOSS:
+            moved = f"{show(100 * abs(change), 0)} % {'more' if change > 0 else 'less'}"
+            message = f"on day {day} the bar weighs {show(grams, 1)} g, {moved} than on day {first_day}"
+        elif day in doubted:
+            message = f"{show(grams, 1)} g on day {day} does not go with the other weighings, and is left out of the curve"
+        else:
+            continue
+        hint = "look for a slip of the pen, another bar or another scale"
+        yield record.finding(
+            RULE.name, (*home, str(day)), f"lot {record.batch.lot}: {message}", hint, "warning"
+        )
+
+
+RULE = Rule(
+    "weighings",
+    "sense",
+    "A bar loses water as it cures, quickly at first and then hardly at all. A weight that goes up, falls by more "
+    "than the water there was, or stands off the curve is mostly a slip of the pen (limits: common practice, no source).",
+    check,
+)
