@@ -7,15 +7,15 @@ holds all it held before and one batch more.
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 from datetime import date
-from decimal import Decimal
 from pathlib import Path
 
 from saponary.book.library import parse_recipe
 from saponary.book.source import Tree, read_yaml
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.poured import POTASSIUM, SODIUM, WATER
-from saponary.lye.rounding import show, to_step
+from saponary.pages.numbers import Scale
 from saponary.proof import Proofed
 from saponary.restate import Edit, apply, write
 
@@ -27,9 +27,10 @@ class CannotRecord(Exception):
 def pour(root: Path, one: Proofed, lot: str | None, poured: date, by: str | None) -> tuple[Path, str]:
     """Write the record; returns the file and the lines added."""
     separate = root / "batches" / f"{one.case.file.slug}.yaml"
-    lot = lot or next_lot(one)
-    if any(record.batch.lot == lot for record in one.case.batches):
-        raise CannotRecord(f"the lot {lot!r} is recorded already")
+    taken = {record.batch.lot: slug for slug, held in one.case.book.batches.items() for record in held}
+    lot = lot or next_lot(one, taken)
+    if lot in taken:
+        raise CannotRecord(f"the lot {lot!r} is recorded already, for {taken[lot]!r}")
     if separate.is_file():
         text = separate.read_bytes().decode("utf-8")
         start = 1 if text.startswith("\ufeff") else 0
@@ -51,15 +52,23 @@ def pour(root: Path, one: Proofed, lot: str | None, poured: date, by: str | None
     return path, block
 
 
-def next_lot(one: Proofed) -> str:
-    """The recipe's own run of lots, one further; else initials of the title and 001."""
+def next_lot(one: Proofed, taken: Collection[str] = ()) -> str:
+    """The recipe's own run of lots, one further; else initials of the title and 001. None that is `taken`."""
+    prefix, number, digits = _run_of(one)
+    while (lot := f"{prefix}{number:0{digits}d}") in taken:
+        number += 1
+    return lot
+
+
+def _run_of(one: Proofed) -> tuple[str, int, int]:
+    """What the recipe's lots begin with, the next number, and how many digits it has."""
     lots = [record.batch.lot for record in one.case.batches]
     numbered = [m for lot in lots if (m := re.fullmatch(r"(.*?)(\d+)", lot))]
     if numbered:
         last = max(numbered, key=lambda m: int(m[2]))
-        return f"{last[1]}{int(last[2]) + 1:0{len(last[2])}d}"
+        return last[1], int(last[2]) + 1, len(last[2])
     initials = "".join(word[0] for word in re.findall(r"[A-Za-z]+", one.case.model.title)).upper() or "LOT"
-    return f"{initials[:4]}-001"
+    return f"{initials[:4]}-", 1, 3
 
 
 def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[str]:
@@ -73,11 +82,11 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
     parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
     for part in parts:
         nominal[part.id] = nominal.get(part.id, 0.0) + part.grams
-    step = formula.scale_step
-    decimals = max(0, -int(Decimal(str(step)).normalize().as_tuple().exponent))
+    units = one.case.book.settings.units
+    scale = Scale(formula.scale_step, units)
     width = max(len(name) for name in nominal) + 1
     weights = [
-        f"  {name + ':':<{width}}   # {show(to_step(g, step), decimals)} g" for name, g in nominal.items()
+        f"  {name + ':':<{width}}   # {scale.weigh(grams).main} {units}" for name, grams in nominal.items()
     ]
     return [
         f"lot: {_text(lot)}",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from pathlib import Path
 
@@ -90,3 +91,33 @@ def test_the_next_lot(lots: list[str], then: str) -> None:
     rows = "".join(f'  - {{lot: "{lot}", poured: 2026-01-01}}\n' for lot in lots)
     text = PLAIN.replace("stated:\n", f"batches:\n{rows}stated:\n") if lots else PLAIN
     assert next_lot(prove_one(text).recipes[0]) == then
+
+
+def test_an_ounce_book_has_its_weights_in_ounces_and_one_line_for_all_that_is_not_filled_in(
+    tmp_path: Path,
+) -> None:
+    settings = "units: oz\nscale-step: 0.01 oz\n"
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "book.yaml": settings})
+    assert main(["pour", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
+    text = (root / "recipes/a.md").read_text()
+    # 1000 g of oils in ounces of 28.349523125 g: 60, 25 and 15 %.
+    for name, ounces in (("olive", "21.16"), ("coconut", "8.82"), ("sunflower-high-oleic", "5.29")):
+        assert re.search(rf"^      {name}: +# {ounces} oz$", text, re.MULTILINE), text
+    (finding,) = [f for f in prove(root).findings if f.rule == "schema"]
+    assert finding.message == "5 of 5 weights of this batch are not filled in"
+    assert text.splitlines()[finding.place.line - 1].strip().startswith("as-weighed:")
+
+
+def test_no_two_recipes_share_a_lot(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    other = PLAIN.replace("Plain Bar", "Pale Bar")
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "recipes/b.md": other})
+    for name, words in (("a", []), ("b", []), ("a", ["--lot", "PB-002"])):
+        code = main(["pour", name, "--book", str(root), "--on", "2026-03-02", *words])
+        assert code == (2 if words else 0)
+    assert "PB-002" in capsys.readouterr().err
+    assert "lot: PB-001" in (root / "recipes/a.md").read_text()
+    text = (root / "recipes/b.md").read_text()
+    assert "lot: PB-002" in text
+    (root / "recipes/b.md").write_text(text.replace("PB-002", "PB-001"))
+    (finding,) = [f for f in prove(root).findings if f.severity == "error"]
+    assert (finding.rule, finding.place.file) == ("batches", "recipes/b.md") and "'a'" in finding.message

@@ -53,6 +53,19 @@ def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Find
     return None, list(unique.values())
 
 
+_FORMS = {
+    "at": "an hour from 00:00 to 23:59, such as 09:30",
+    "language": "a language tag, such as en or de-AT",
+    "base-url": "an address, such as https://soap.example/book",
+    "formula": "a fingerprint as the recipe's page shows it: 6 to 64 of the digits 0 to 9 and a to f",
+    "id": "small letters, digits and hyphens, such as bath-time",
+}
+"""What a key's text must look like, in words."""
+_COLOURS = frozenset({"fresh", "cured", "colour"})
+_TO_FILL = ("as-weighed",)
+"""The weights that a new batch record leaves to be written in."""
+
+
 def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
     """Keys with nothing after them: read as absent, and likely a slip or a colour taken for a comment."""
     stack: list[tuple[Path, Any]] = [((), tree.data)]
@@ -61,8 +74,17 @@ def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
         if value is None and path:
             span = tree.nearest(path)
             place = Place(file, span.line, span.column) if span else Place(file)
-            hint = "give it a value, or leave the key out; a colour stands in quotes"
+            hint = "give it a value, or leave the key out"
+            if path[-1] in _COLOURS:
+                hint += "; a colour stands in quotes"
             yield Finding("schema", "warning", place, _nothing(path), hint)
+        elif isinstance(value, dict) and path[-1:] == _TO_FILL and None in value.values():
+            span = tree.keys.get(path) or tree.nearest(path)
+            place = Place(file, span.line, span.column) if span else Place(file)
+            empty = sum(one is None for one in value.values())
+            message = f"{empty} of {len(value)} weights of this batch are not filled in"
+            hint = "write what the scale showed, or take those lines out"
+            yield Finding("schema", "warning", place, message, hint)
         elif isinstance(value, dict) and path != ("private",):
             stack += [((*path, key), inner) for key, inner in value.items()]
         elif isinstance(value, list):
@@ -94,9 +116,11 @@ def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Findi
         message = f"{shown(fault['input'])} is not one of the words known here"
         hint = f"expected {expected}" if close is None else f"did you mean {close!r}? expected {expected}"
     elif kind in ("too_short", "string_too_short"):
-        message, hint = "this is too short or empty", f"at least {context.get('min_length', 1)} needed"
+        of = "characters" if kind.startswith("string") else "entries"
+        message, hint = "this is too short or empty", f"at least {context.get('min_length', 1)} {of} needed"
     elif kind in ("too_long", "string_too_long"):
-        message, hint = "this is too long", f"at most {context.get('max_length')} allowed"
+        of = "characters" if kind.startswith("string") else "entries"
+        message, hint = "this is too long", f"at most {context.get('max_length')} {of} allowed"
     elif kind in ("greater_than_equal", "less_than_equal", "greater_than", "less_than"):
         bound = next(v for k, v in context.items() if k in ("ge", "le", "gt", "lt"))
         word = "at least" if kind.startswith("greater") else "at most"
@@ -104,7 +128,7 @@ def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Findi
     elif kind == "string_pattern_mismatch":
         message, hint = (
             f"{shown(fault['input'])} does not have the right form",
-            f"expected the form {context['pattern']}",
+            f"expected {_FORMS.get(str(path[-1]) if path else '', 'the form ' + context['pattern'])}",
         )
     elif kind in _PLAIN:
         message, hint = _PLAIN[kind]
