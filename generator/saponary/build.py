@@ -25,7 +25,7 @@ from saponary.pages.site import RecipeInput, SiteInput
 from saponary.pages.templating import environment
 from saponary.photography import make_ready, shown
 from saponary.press.kind import PressDesk
-from saponary.press.make import Failed, make, sheets
+from saponary.press.make import Failed, Progress, make, sheets
 from saponary.proof import Proof
 from saponary.report import ENGINE, site_json
 
@@ -47,12 +47,19 @@ class Built:
     recipes: int
 
 
-def build(proof: Proof, on: date, editions: Sequence[Edition], press: Sequence[str] | None = None) -> Built:
+def build(
+    proof: Proof,
+    on: date,
+    editions: Sequence[Edition],
+    press: Sequence[str] | None = None,
+    progress: Progress | None = None,
+) -> Built:
     """Write editions of a book whose proof found no error, as of a day.
 
     The open edition, where it is among them, replaces the whole of `site/` with all the
     others in it; without it each other replaces its own folder. `press` names the kinds of
-    PDF to make, all of them where it is empty, none where it is None. Raises Stopped where
+    PDF to make, all of them where it is empty, none where it is None; `progress` is told of
+    them, edition by edition. Raises Stopped where
     photos cannot be used, PressMissing where PDFs cannot be made.
     """
     if proof.failed:
@@ -93,7 +100,7 @@ def build(proof: Proof, on: date, editions: Sequence[Edition], press: Sequence[s
         files |= {output.path: output.data for output in compose(site, templates)}
         if press is not None:
             desk = PressDesk(site, files, environment(templates))
-            pdfs, failed = make(files, sheets(desk, press))
+            pdfs, failed = make(files, sheets(desk, press), progress)
             faults += [_fault(one) for one in failed]
             files |= pdfs
         made_sites["" if edition.is_open else f"{edition.name}/"] = files

@@ -23,15 +23,17 @@ from saponary.begin import Occupied, begin
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.edition import OPEN, Edition, editions
 from saponary.book.findings import Finding, suggest
-from saponary.book.library import is_book
+from saponary.book.library import is_book, read_book
 from saponary.book.pantry_schema import PantryFile
 from saponary.book.recipe import Recipe
 from saponary.book.settings import Settings
 from saponary.checks import rules
+from saponary.pantry.tables import standard
 from saponary.pour_record import CannotRecord, pour
 from saponary.press.kinds import kinds
 from saponary.proof import Proof, prove
 from saponary.report import as_json, as_sarif, as_text
+from saponary.shelf import GROUPS
 
 CLEAN, FOUND, MISUSE = 0, 1, 2
 
@@ -131,6 +133,9 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--by", help="who pours")
     plan = command("schema", _schema, "print the JSON Schema of a recipe's front matter")
     plan.add_argument("part", nargs="?", choices=("recipe", "book", "pantry", "class"), default="recipe")
+    shelf = command("pantry", _pantry, "list what a recipe may name, with the names to write")
+    shelf.add_argument("group", nargs="?", choices=tuple(GROUPS), help="one part of it (default: all)")
+    shelf.add_argument("--book", type=Path, default=None, help="the book whose own pantry counts too")
     listed = command("rules", _rules, "say what the rules are for")
     listed.add_argument("rule", nargs="?", help="one rule's name")
     return parser
@@ -193,7 +198,8 @@ def _build(asked: argparse.Namespace) -> int:
     from saponary.press.engine import PressMissing
 
     try:
-        done = build(proof, asked.on or _today(), _editions(asked, proof), _press(asked, proof))
+        wanted = _editions(asked, proof)
+        done = build(proof, asked.on or _today(), wanted, _press(asked, proof), _progress)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
@@ -202,8 +208,17 @@ def _build(asked: argparse.Namespace) -> int:
         return FOUND
     out = sys.stdout if asked.format == "text" else sys.stderr
     print(f"{done.site}: {done.recipes} recipes, {done.files} files", file=out)
-    print(f"open {(done.site / 'index.html').resolve().as_uri()}", file=out)
+    for edition in wanted:
+        page = done.site / ("" if edition.is_open else edition.name) / "index.html"
+        alone = ", for the maker alone: keep it off the web" if "private" in edition.shows else ""
+        print(f"{edition.name}: {page.resolve().as_uri()}{alone}", file=out)
     return CLEAN
+
+
+def _progress(done: int, whole: int) -> None:
+    """How far the PDFs are, on a terminal alone."""
+    if sys.stderr.isatty():
+        print(f"\r{done} of {whole} PDFs", end="\n" if done == whole else "", file=sys.stderr, flush=True)
 
 
 def _editions(asked: argparse.Namespace, proof: Proof) -> list[Edition]:
@@ -329,6 +344,18 @@ def _schema(asked: argparse.Namespace) -> int:
         **model.model_json_schema(by_alias=True),
     }
     print(json.dumps(schema, indent=1, ensure_ascii=False))
+    return CLEAN
+
+
+def _pantry(asked: argparse.Namespace) -> int:
+    folder = asked.book or Path()
+    if asked.book is not None and not is_book(folder):
+        raise Misuse(f"{str(folder)!r} is no book: it has neither recipes/ nor book.yaml")
+    held = read_book(folder).pantry if is_book(folder) else standard()
+    for group in (asked.group,) if asked.group else GROUPS:
+        lines = GROUPS[group](held)
+        if lines:
+            print("\n".join(lines if asked.group else [f"{group}:", *(f"  {line}" for line in lines)]))
     return CLEAN
 
 

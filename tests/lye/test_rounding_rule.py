@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.lye.rounding import show, to_decimals, to_step
+from saponary.lye.rounding import divided, show, to_decimals, to_step
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=120)
 
@@ -83,3 +83,22 @@ def test_cases_a_binary_number_would_get_wrong(value: float, decimals: int, text
 @pytest.mark.parametrize("step", [0.0, -1.0])
 def test_no_step_no_rounding(step: float) -> None:
     assert to_step(12.3456, step) == 12.3456
+
+
+@given(
+    st.lists(st.floats(min_value=0.5, max_value=5000), min_size=1, max_size=8),
+    st.sampled_from([0.01, 0.1, 0.5, 1.0, 5.0, 0.28349523125]),
+)
+def test_parts_come_to_the_whole_as_it_is_rounded(parts: list[float], step: float) -> None:
+    """Hamilton's method of largest remainders: each part is its share rounded down or up to a step."""
+    whole = sum(parts)
+    made = divided(whole, parts, step)
+    assert sum(made) == pytest.approx(to_step(whole, step), abs=step * 1e-6)
+    for one, part in zip(made, parts, strict=True):
+        assert abs(one - part) < step * (1 + 1e-6)
+        assert one == pytest.approx(to_step(one, step), abs=step * 1e-6)
+
+
+def test_parts_of_a_jug() -> None:
+    """Quotas of 160.85, 34.56 and 158.59 of 354: rounded down 352, and the two left to the largest remainders."""
+    assert divided(354.0, [160.85, 34.56, 158.59], 1.0) == [161.0, 34.0, 159.0]

@@ -21,7 +21,7 @@ LAYERS = (
     ("pages",),
     ("press",),
     ("proof", "resources", "output"),
-    ("report", "restate", "begin"),
+    ("report", "restate", "begin", "shelf"),
     ("pour_record", "history", "photography"),
     ("build",),
     ("cli",),

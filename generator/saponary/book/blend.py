@@ -24,7 +24,7 @@ def shares(
     """Shares of the blend, normalised; an unknown oil or a wrong sum is a finding."""
     for name in parts:
         if name not in shelf.oils and name not in shelf.infusions:
-            known = [*shelf.oils, *shelf.infusions]
+            known = {**shelf.infusions, **shelf.oils}
             report.add(
                 (*path, name),
                 f"the oil {name!r} is not in the pantry",

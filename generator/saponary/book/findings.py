@@ -7,7 +7,8 @@ editor and a code host all see the same thing on the same line.
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -41,26 +42,49 @@ class Finding:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known name most like `word`, or None when nothing is close."""
+    """The known name most like `word`, or None when nothing is close.
+
+    A slip of a letter comes first, then a name (or, in a mapping to things that have one, the
+    thing's name in words) that holds every word of `word`, then whatever looks alike.
+    """
     names = sorted(set(known))
     folded = {name.casefold(): name for name in names}
-    close = difflib.get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.55)
+    written = word.casefold()[:80]
+    slip = difflib.get_close_matches(written, folded, n=1, cutoff=_SLIP)
+    if slip:
+        return folded[slip[0]]
+    whole = [name for name in names if _words(written) <= _words(name)]
+    if not whole and isinstance(known, Mapping):
+        whole = [name for name in names if _words(written) <= _words(str(getattr(known[name], "name", "")))]
+    if whole and _words(written):
+        return min(whole, key=len)
+    close = difflib.get_close_matches(written, folded, n=1, cutoff=_ALIKE)
     if close:
         return folded[close[0]]
     inside = [n for n in names if len(word) > 2 and (word.casefold() in n or n in word.casefold())]
     return inside[0] if inside else None
 
 
+LISTED = frozenset({"oils", "liquids", "additions", "moulds"})
+"""What `saponary pantry` lists."""
+_SLIP, _ALIKE = 0.8, 0.55
+
+
+def _words(text: str) -> set[str]:
+    return set(re.findall(r"[^\W_]+", text.casefold()))
+
+
 def suggest(word: str, known: Iterable[str], what: str) -> str:
     """A hint naming the nearest known name, or listing a few when nothing is near."""
     names = sorted(set(known))
-    close = nearest(word, names)
+    close = nearest(word, known if isinstance(known, Mapping) else names)
     if close is not None:
         return f"did you mean {close!r}?"
     if not names:
         return f"there are no {what} here yet"
     shown = ", ".join(names[:8]) + (", …" if len(names) > 8 else "")
-    return f"known {what}: {shown}"
+    more = f"; all of them: saponary pantry {what}" if what in LISTED and len(names) > 8 else ""
+    return f"known {what}: {shown}{more}"
 
 
 def has_errors(findings: Iterable[Finding]) -> bool:

@@ -7,6 +7,8 @@ is 138.75 on paper and 138.74999999999997 in binary rounds as it does on paper.
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
 
 
@@ -23,6 +25,23 @@ def to_step(value: float, step: float) -> float:
     least = Decimal(str(step))
     count = (Decimal(f"{value:.12g}") / least).quantize(Decimal(1), rounding=ROUND_HALF_UP)
     return float(count * least)
+
+
+def divided(whole: float, parts: Sequence[float], step: float) -> list[float]:
+    """`whole` in proportion to `parts`, each a multiple of `step`, so that they come to `whole` as rounded.
+
+    What rounding down leaves goes to the largest remainders (Hamilton's method). A step of 0 rounds nothing.
+    """
+    scale = whole / sum(parts)
+    exact = [part * scale for part in parts]
+    if step <= 0:
+        return exact
+    counts = [math.floor(part / step + 1e-9) for part in exact]
+    left = round(to_step(whole, step) / step) - sum(counts)
+    by_rest = sorted(range(len(parts)), key=lambda at: counts[at] - exact[at] / step)
+    for at in by_rest[:left]:
+        counts[at] += 1
+    return [to_step(count * step, step) for count in counts]
 
 
 def show(value: float, decimals: int) -> str:

@@ -82,14 +82,21 @@ _MILKS = frozenset(
 _SOYS = frozenset({"soy-drink"})
 
 
-def for_recipe(case: Case) -> tuple[Caution, ...]:
-    """The cautions that the ingredients of this recipe call for, in a fixed order."""
-    hazards = frozenset(_hazards(case))
+_WHILE_MAKING = frozenset({"heat", "carbon-monoxide", "dust"})
+"""Gone once the soap is made: of no use to who buys a bar."""
+
+
+def for_recipe(case: Case, *, making: bool = True) -> tuple[Caution, ...]:
+    """The cautions that the ingredients of this recipe call for, in a fixed order.
+
+    Without `making`, those alone that hold for the bar.
+    """
+    hazards = frozenset(_hazards(case)) - (frozenset() if making else _WHILE_MAKING)
     allergens = frozenset(_allergens(case))
     found = [caution for name, caution in _BY_HAZARD.items() if name in hazards]
     found += [caution for name, caution in _BY_ALLERGEN.items() if name in allergens]
     alkali = case.built.formula.alkali
-    if alkali.potassium > 0:
+    if making and alkali.potassium > 0:
         found.insert(0, _POTASSIUM if alkali.sodium > 0 else _POTASSIUM_ALONE)
     return tuple(dict.fromkeys(found))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
@@ -33,11 +33,17 @@ def sheets(desk: PressDesk, only: Sequence[str] = ()) -> list[Sheet]:
     ]
 
 
-def make(files: Mapping[str, bytes], wanted: Sequence[Sheet]) -> tuple[dict[str, bytes], list[Failed]]:
+Progress = Callable[[int, int], None]
+"""Told how many sheets are done, of how many."""
+
+
+def make(
+    files: Mapping[str, bytes], wanted: Sequence[Sheet], progress: Progress | None = None
+) -> tuple[dict[str, bytes], list[Failed]]:
     """PDFs by path, and those that failed. Raises PressMissing where none can be made."""
     ready()
     workers = max(1, min(len(wanted), os.cpu_count() or 1))
-    outcomes = _set(files, wanted, workers)
+    outcomes = _set(files, wanted, workers, progress)
     # A worker that is ended takes those beside it along: each of them is tried once more, by itself.
     outcomes = [
         _set(files, [sheet], 1)[0] if outcome is None else outcome
@@ -53,7 +59,9 @@ def make(files: Mapping[str, bytes], wanted: Sequence[Sheet]) -> tuple[dict[str,
     return made, failed
 
 
-def _set(files: Mapping[str, bytes], wanted: Sequence[Sheet], workers: int) -> list[bytes | Failed | None]:
+def _set(
+    files: Mapping[str, bytes], wanted: Sequence[Sheet], workers: int, progress: Progress | None = None
+) -> list[bytes | Failed | None]:
     """An outcome for each sheet; None where its worker was ended."""
     methods = get_all_start_methods()
     context = get_context("forkserver" if "forkserver" in methods else "spawn")
@@ -62,7 +70,12 @@ def _set(files: Mapping[str, bytes], wanted: Sequence[Sheet], workers: int) -> l
         ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files, scratch)) as pool,
     ):
         waiting = [_give(pool, sheet) for sheet in wanted]
-        return [_outcome(future) for future in waiting]
+        found = list[bytes | Failed | None]()
+        for future in waiting:
+            found.append(_outcome(future))
+            if progress is not None:
+                progress(len(found), len(waiting))
+        return found
 
 
 def _give(pool: ProcessPoolExecutor, sheet: Sheet) -> Future[bytes | Failed]:

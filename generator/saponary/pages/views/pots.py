@@ -112,7 +112,7 @@ def _view(bench: Bench, made: PortionFigures, given: Portion, own_pot: bool) -> 
         name=names.spoken(made.name),
         share=percent(made.share),
         volume=f"{show(made.batter_ml, 0)} ml",
-        batter=f"{total.main} {bench.scale.unit}",
+        batter=f"{total.main} {bench.scale.unit}" if total.main else "",
         table=Table(
             f"{names.spoken(made.name)}: what goes in",
             lines,

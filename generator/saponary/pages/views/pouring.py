@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from saponary.book.pour import Bed, PourStep
-from saponary.book.recipe import Recipe
 from saponary.lye.mould import Mould
 from saponary.pages import names
 from saponary.pages.numbers import percent, short
 from saponary.pages.views.bench import Bench
+from saponary.pages.views.pots import portion_views
 
 _TOOLS = {"hanger": "a wire hanger", "comb": "a comb", "skewer": "a skewer"}
 _TIMES = {1: "once", 2: "twice", 3: "three times", 4: "four times", 5: "five times"}
@@ -22,16 +23,27 @@ _TOPS = {
 }
 
 
+@dataclass(frozen=True)
+class Laid:
+    """How often each portion is laid down, and what all of it weighs as it was weighed together.
+
+    Only a portion that is laid once is laid whole.
+    """
+
+    times: Counter[str]
+    whole: Mapping[str, str]
+
+
 def pour_words(bench: Bench) -> tuple[str, ...]:
     """The steps in order. A pour without steps is one sentence."""
-    said = [sentence for step in bench.case.model.pour for sentence in _step(step, bench)]
+    laid = _laid(bench)
+    said = [sentence for step in bench.case.model.pour for sentence in _step(step, laid, bench)]
     if said:
         return tuple(said)
     return (f"Pour the batter into the {_holder(bench.case.built.mould)}.",)
 
 
-def _step(step: PourStep, bench: Bench) -> Iterator[str]:
-    laid = _laid(bench.case.model)
+def _step(step: PourStep, laid: Laid, bench: Bench) -> Iterator[str]:
     if step.beds:
         yield from (_bed(bed, laid, bench) for bed in step.beds)
     if step.columns:
@@ -63,7 +75,7 @@ def _step(step: PourStep, bench: Bench) -> Iterator[str]:
         yield _TOPS[step.top.shape] + strewn
 
 
-def _bed(bed: Bed, laid: Counter[str], bench: Bench) -> str:
+def _bed(bed: Bed, laid: Laid, bench: Bench) -> str:
     slope = ""
     if bed.slope:
         slope = f", sloping {short(abs(bed.slope))}° {'up' if bed.slope > 0 else 'down'} to the right"
@@ -71,41 +83,42 @@ def _bed(bed: Bed, laid: Counter[str], bench: Bench) -> str:
     return f"Pour {_amount(bed.of, part, laid, bench)} as a bed{slope or ', level'}."
 
 
-def _in_turn(row: Sequence[str], laid: Counter[str], bench: Bench) -> tuple[str, str]:
+def _in_turn(row: Sequence[str], laid: Laid, bench: Bench) -> tuple[str, str]:
     """Portions in a row, with their weights; those of a row that comes back to one are told after it."""
     if len(set(row)) == len(row):
         return names.listed([_amount(name, None, laid, bench) for name in row]), ""
     return names.listed([f"the {names.spoken(name)}" for name in row]), _in_all(row, laid, bench)
 
 
-def _in_all(row: Sequence[str], laid: Counter[str], bench: Bench) -> str:
+def _in_all(row: Sequence[str], laid: Laid, bench: Bench) -> str:
     """The weights of those that are laid nowhere else."""
-    whole = [_amount(name, None, laid, bench) for name in dict.fromkeys(row) if laid[name] == 1]
+    whole = [_amount(name, None, laid, bench) for name in dict.fromkeys(row) if laid.times[name] == 1]
     return f" In all {names.listed(whole)}." if whole else ""
 
 
-def _laid(model: Recipe) -> Counter[str]:
-    """How often each portion is laid down: only one that comes once comes whole."""
-    found: Counter[str] = Counter()
-    for step in model.pour:
-        found.update(bed.of for bed in step.beds or ())
+def _laid(bench: Bench) -> Laid:
+    times: Counter[str] = Counter()
+    for step in bench.case.model.pour:
+        times.update(bed.of for bed in step.beds or ())
         for laying in (step.columns, step.plops):
-            found.update(set(laying.of) if laying else ())
+            times.update(set(laying.of) if laying else ())
         if step.drops:
-            found.update({*step.drops.of, step.drops.into})
-    return found
+            times.update({*step.drops.of, step.drops.into})
+    views = zip(bench.case.figures.portions, portion_views(bench), strict=True)
+    return Laid(times, {made.name: view.batter for made, view in views})
 
 
-def _amount(name: str, part: float | None, laid: Counter[str], bench: Bench) -> str:
+def _amount(name: str, part: float | None, laid: Laid, bench: Bench) -> str:
     """A portion with its weight, where it is known how much of it is meant."""
     batter = {p.name: p.batter for p in bench.case.figures.portions}.get(name)
     said = f"the {names.spoken(name)}"
-    if batter is None or (part is None and laid[name] > 1):
+    if batter is None or (part is None and laid.times[name] > 1):
         return said
     share = part if part is not None else 1.0
+    if share == 1.0:
+        return f"{said} ({laid.whole[name]})" if laid.whole[name] else said
     weight = bench.scale.weigh(batter * share)
-    head = said if share == 1.0 else f"{percent(share, 0)} of {said}"
-    return f"{head} ({weight.main} {bench.scale.unit})"
+    return f"{percent(share, 0)} of {said} ({weight.main} {bench.scale.unit})"
 
 
 def _extra(name: str, bench: Bench) -> str:

@@ -111,7 +111,7 @@ def recipe_view(
         batches=batches(case, site, prose),
         cures=lot_cures(case, site, prose),
         own=own(case, site),
-        cautions=cautions.for_recipe(case),
+        cautions=cautions.for_recipe(case, making=site.shows("work")),
         before=_neighbour(row[place - 1], up) if place > 0 else None,
         after=_neighbour(row[place + 1], up) if place + 1 < len(row) else None,
     )

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from saponary.lye.formula import Addition, Liquid
+from saponary.lye.rounding import divided
 from saponary.pages import names
 from saponary.pages.numbers import percent, short
 from saponary.pages.views.bench import Bench, Line, Table
@@ -131,11 +132,21 @@ def _jug(bench: Bench) -> Iterator[float]:
     yield from (part.grams for part in parts if part.stage == "lye" and part.portion is None)
 
 
+_STEPS = 10
+"""A part of fewer steps of the scale is told more finely, and not made to fit."""
+
+
 def _divided(lye: Stage, apart: tuple[Pot, ...], bench: Bench) -> Stage:
     """One lye for several pots is divided by weight."""
     if len(apart) < 2:
         return lye
-    lines = tuple(bench.line(f"For {pot.name}", pot.lye) for pot in apart)
+    total = lye.tables[-1].total
+    jug = total.grams if total is not None else sum(pot.lye for pot in apart)
+    step = bench.case.book.settings.scale_step_grams
+    parts = [pot.lye for pot in apart]
+    if min(parts) >= _STEPS * step:
+        parts = divided(jug, parts, step)
+    lines = tuple(bench.line(f"For {pot.name}", part) for pot, part in zip(apart, parts, strict=True))
     table = Table("Divide the cooled lye by weight", lines)
     return Stage(lye.id, lye.title, lye.lead, (*lye.tables, table), steps=lye.steps, close=lye.close)
 

@@ -58,8 +58,11 @@ class ClassBench(Bench):
         return replace(made, main="", beside="") if what in self.hidden else made
 
     def total(self, what: str, lines: Iterable[Line]) -> Line:
-        made = super().total(what, lines)
-        return replace(made, main="", beside="") if what in self.hidden else made
+        summed = tuple(lines)
+        made = super().total(what, summed)
+        # A sum beside all but one of its parts would give that one away.
+        told = what not in self.hidden and all(line.main for line in summed)
+        return made if told else replace(made, main="", beside="")
 
     def written_additions(self) -> Iterator[tuple[Addition, written.Addition | None]]:
         """A spoonful counted for the batch as written is none at another size."""
