@@ -66,8 +66,7 @@ def last_changes(book: Book) -> dict[str, Changed]:
         elif line and on is not None:
             dates[line] = max(on, dates.get(line, on))
     held = _names(book.root, "ls-files", *sources)
-    edited = _names(book.root, "diff", "--name-only", "--relative", "HEAD", *sources)
-    edited |= _names(book.root, "ls-files", "--others", *sources)
+    edited = _edited(book.root, *sources)
     found: dict[str, Changed] = {}
     for recipe in book.recipes:
         own = {recipe.file, *_COMMON}
@@ -75,6 +74,13 @@ def last_changes(book: Book) -> dict[str, Changed]:
             latest = max(dates[name] for name in own & dates.keys())
             found[recipe.slug] = Changed(latest, bool(own & edited))
     return found
+
+
+def _edited(root: Path, *sources: str) -> set[str]:
+    """Files that differ from what is committed, or are not in it."""
+    inside = (_git(root, "rev-parse", "--show-prefix") or "").strip("\n")
+    told = _git(root, "status", "--porcelain", "-z", "--no-renames", "--untracked-files=all", *sources)
+    return {line[3:].removeprefix(inside) for line in (told or "").split("\0") if line}
 
 
 def _names(root: Path, *words: str) -> set[str]:

@@ -179,13 +179,15 @@ def test_what_was_not_weighed_ends_the_small_ones() -> None:
     )
     put_in, there = both(formula, "activated-charcoal", "poppy-seed", "salt")
     assert put_in.text == (
-        "Olea Europaea Fruit Oil, Water, Sodium Hydroxide, Sodium Chloride, Calendula Officinalis Flower, "
+        "Olea Europaea Fruit Oil, Water, Sodium Hydroxide, Sodium Chloride, Calendula Officinalis Flower Extract, "
         "Papaver Somniferum Seed, Charcoal Powder"
     )
     assert there.text.endswith(
-        "Sodium Chloride, Calendula Officinalis Flower, Papaver Somniferum Seed, CI 77268:1"
+        "Sodium Chloride, Calendula Officinalis Flower Extract, Papaver Somniferum Seed, CI 77268:1"
     )
-    assert "smallest: Calendula Officinalis Flower, Papaver Somniferum Seed." in " ".join(put_in.notes)
+    assert "smallest: Calendula Officinalis Flower Extract, Papaver Somniferum Seed." in " ".join(
+        put_in.notes
+    )
     assert put_in.entries[0].latin == "Olea europaea"
 
 

@@ -281,3 +281,15 @@ def test_drying_takes_water_alone(formula: Formula, left: float) -> None:
     for key, weight in poured.items():
         if key[0] in ("soap", "glycerol", "oil", "salt", "alkali", "impurity"):
             assert cured[key] == weight
+
+
+def test_the_fresh_bar_holds_the_water_that_acids_make() -> None:
+    """13.5 g of citric acid at 192.124 g/mol give three times as many moles of water: 3.80 g."""
+    acid = Addition("citric-acid", 13.5, acid=3 / 192.124)
+    plain, sour = (
+        Formula((oil("olive", 900, 190),), Alkali(), 0.05, Water("of-oils", 0.30), additions=extra)
+        for extra in ((), (acid,))
+    )
+    made = weigh(sour)
+    assert made.fresh_water - weigh(plain).fresh_water == pytest.approx(3.80, abs=0.005)
+    assert made.fresh_water == pytest.approx(grams(as_found(sour, made))["water", "water", ""], rel=1e-9)

@@ -6,7 +6,8 @@ the oil they come from, salts after the acid.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 
 from saponary.label import tables
 from saponary.label.contents import Way
@@ -51,7 +52,15 @@ def botanical(name: str, pantry: Pantry, law: Jurisdiction) -> Name:
     if name in pantry.infusions:
         name = pantry.infusions[name].botanical
     entry = pantry.botanical(name)
-    return _plain(name) if entry is None else _entry(entry, law)
+    if entry is None:
+        return _plain(name)
+    listed = _entry(entry, law)
+    return replace(listed, text=_POWDER.sub("", listed.text) + _EXTRACT) if listed.listed else listed
+
+
+_POWDER = re.compile(r" (?:Powder|Extract)$")
+_EXTRACT = " Extract"
+"""What of a plant stays in the oil that it was strained from: INCI calls it an extract (from memory)."""
 
 
 def addition(name: str, pantry: Pantry, law: Jurisdiction) -> Name:

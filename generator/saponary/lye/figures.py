@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from saponary.lye import alkali as lye
 from saponary.lye import bar, density, portions, water
 from saponary.lye.band import Bands, bands
-from saponary.lye.constants import KOH
+from saponary.lye.constants import KOH, WATER
 from saponary.lye.formula import Formula
 from saponary.lye.scale import superfat_as_weighed
 
@@ -45,6 +45,7 @@ class Figures:
     liquids_sugar: float
     additions: float
     additions_water: float
+    acids_water: float
     batter: float
     batter_ml: float
     placed: float
@@ -66,8 +67,8 @@ class Figures:
 
     @property
     def fresh_water(self) -> float:
-        """Grams of water in the fresh bar: of the lye, of additions, and formed."""
-        return self.water.total + self.additions_water + self.balance.water_formed
+        """Grams of water in the fresh bar: of the lye, of additions, and formed by fatty and other acids."""
+        return self.water.total + self.additions_water + self.balance.water_formed + self.acids_water
 
 
 def weigh(formula: Formula) -> Figures:
@@ -112,6 +113,7 @@ def weigh(formula: Formula) -> Figures:
         liquids_sugar=sum(part.grams * part.sugar for part in formula.liquids),
         additions=sum(part.grams for part in formula.additions),
         additions_water=sum(part.grams * part.water for part in formula.additions),
+        acids_water=max(0.0, acids) * WATER,
         batter=formula.oils_grams + weights.total + sources.plain + liquids_grams + stirred_grams,
         batter_ml=volume,
         placed=sum(part.grams for part in formula.placed),
