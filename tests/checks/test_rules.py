@@ -71,6 +71,10 @@ BROKEN: dict[str, str] = {
     "fragrance": before_stated("additions: [{what: harbour-scent, amount: 60 g}]\n"),
     "allergens": before_stated("additions: [{what: harbour-scent, amount: 20 g}]\n"),
     "claims": before_stated("summary: It heals dry skin.\n"),
+    "portion-superfat": before_stated(
+        "portions:\n  - {name: big, share: 9/10, additions: [{what: citric-acid, amount: 20 g/kg}]}\n"
+        "  - {name: small, share: 1/10}\n"
+    ),
     "superfat-high": put("superfat: 5 %", "superfat: 25 %"),
     "free-alkali": before_stated(
         "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, "

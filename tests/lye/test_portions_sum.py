@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from saponary.lye import alkali as lye
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Portion, Water
+from saponary.lye.scale import superfat_as_weighed
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=30)
 NAMES = ("chalk", "ochre", "slate", "rust")
@@ -208,3 +209,62 @@ def test_what_is_set_onto_the_pour_is_in_the_loaf_and_in_no_portion() -> None:
     assert after.loaf == pytest.approx(before.loaf + 4.0)
     assert after.loaf_ml == pytest.approx(before.loaf_ml + 8.0)
     assert after.additions == 4.0
+
+
+def test_the_superfat_of_a_portion_is_its_own() -> None:
+    """Citric acid in four fifths of one pot: the fifth without it carries lye weighed for acid it has not.
+
+    1000 g at 200 mg/g ask for 3.56471 mol; 16 g of acid take 16 x 3/192.124 = 0.249839 mol more, all of it
+    weighed. The fifth gets (0.95 x 3.56471 + 0.249839) / 5 = 0.727263 mol for the 0.712942 mol it asks: -2.0 %.
+    """
+    acid = Addition("citric-acid", 16.0, portion="big", acid=3 / 192.124)
+    oils = (Oil("blend", 1000.0, 200.0, 200.0, 200.0),)
+    portions = (Portion("big", 0.8), Portion("small", 0.2))
+    made = {
+        pots: weigh(
+            Formula(
+                oils,
+                Alkali(),
+                0.05,
+                Water("lye-strength", 0.33),
+                additions=(acid,),
+                portions=portions,
+                separate_pots=pots,
+            )
+        ).portions
+        for pots in (False, True)
+    }
+    assert made[False][1].superfat == pytest.approx(1 - 0.727263 / 0.712942, abs=1e-5)
+    assert made[False][0].superfat == pytest.approx(1 - (4 * 0.727263 - 0.249839) / (4 * 0.712942), abs=1e-5)
+    assert [portion.superfat for portion in made[True]] == pytest.approx([0.05, 0.05])
+
+
+def test_what_is_strewn_on_takes_no_lye() -> None:
+    oils = (Oil("blend", 1000.0, 200.0, 200.0, 200.0),)
+    bare, strewn = (
+        weigh(Formula(oils, Alkali(), 0.05, Water("lye-strength", 0.33), additions=extra))
+        for extra in ((), (Addition("citric-acid", 20.0, stage="pour", acid=3 / 192.124),))
+    )
+    assert strewn.weights == bare.weights and strewn.superfat == pytest.approx(0.05)
+
+
+def test_pots_are_weighed_one_by_one() -> None:
+    """Five pots of five oils at 4.16 g each: 25 times 4 g on a scale of 1 g, and one jug of lye for 104 g."""
+    oils = tuple(Oil(name, 20.8, 200.0, 200.0, 200.0) for name in "abcde")
+    portions = tuple(Portion(f"p{at}", 0.2) for at in range(5))
+    formula = Formula(
+        oils, Alkali(), 0.03, Water("lye-strength", 0.33), portions=portions, separate_pots=True
+    )
+    figures = weigh(formula)
+    sodium_hydroxide = round(0.97 * 104 * 200 / 1000 / 56.1056 * 39.9971)
+    expected = 1 - sodium_hydroxide / (100 * 200 / 1000 / 56.1056 * 39.9971)
+    assert figures.superfat_as_weighed == pytest.approx(expected, abs=1e-5)
+    assert expected < 0.02
+
+
+def test_lye_without_oil_on_the_scale_is_no_soap() -> None:
+    oils = (Oil("blend", 0.4, 200.0, 200.0, 200.0),)
+    acid = Addition("citric-acid", 2.0, acid=3 / 192.124)
+    formula = Formula(oils, Alkali(), 0.05, Water("lye-strength", 0.33), additions=(acid,))
+    weights = weigh(formula).weights
+    assert superfat_as_weighed(replace(formula, additions=()), weights) < 0

@@ -13,6 +13,7 @@ import yaml
 from saponary.book.library import read_book
 from saponary.book.source import read_yaml
 from saponary.cli import main
+from saponary.proof import prove
 from support import BOOKS, PLAIN, REPOSITORY, write_book
 
 KEYS = {
@@ -228,3 +229,14 @@ def test_yaml_reader_agrees_with_the_library_on_the_books() -> None:
             tree, findings = read_yaml(front, recipe.file)
             assert findings == []
             assert tree.data == yaml.load(front, Loader=yaml.BaseLoader), recipe.file
+
+
+@pytest.mark.parametrize("milk", [0, 20, 60, 80])
+def test_a_mould_is_filled_whatever_stands_at_a_fixed_weight(milk: int, tmp_path: Path) -> None:
+    """400 ml asked for are 400 ml of batter, though the milk does not grow with the oils."""
+    shelf = "moulds: {m: {cavities: {count: 4, volume: 100 ml}}}\n"
+    text = PLAIN.replace("  total: 1000 g\n", "  fill: {mould: m, to: 100 %}\n")
+    liquids = f"liquids: [{{what: goat-milk, amount: {milk} g}}]\n" if milk else ""
+    text = text.replace("stated:\n", liquids + "stated:\n")
+    (one,) = prove(write_book(tmp_path, {"pantry.yaml": shelf, "recipes/a.md": text})).recipes
+    assert one.case.figures.batter_ml == pytest.approx(400, rel=1e-9)

@@ -44,6 +44,19 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
         shape = _mould(name, entry_mould, report)
         if shape is not None:
             moulds[name] = shape
+    for group, named, taken, what in (
+        ("infusions", own.infusions, {**oils, **additions, **liquids}, "an ingredient"),
+        (
+            "scraps",
+            own.scraps,
+            {**standard.additions, **own.additions, **own.colourants, **oils},
+            "an ingredient",
+        ),
+    ):
+        for name in named:
+            if name in taken and not (group == "infusions" and name in own.scraps):
+                message = f"{name!r} is {what} already"
+                report.add((group, name), message, "give it an id of its own", key=True)
     infusions = {
         n: pantry.Infusion(n, e.botanical, e.carrier, e.ratio, e.made, e.days)
         for n, e in own.infusions.items()
@@ -154,6 +167,7 @@ def _certified(own: OilEntry, base: pantry.Oil | None, path: Path, report: Repor
                 f"the range {low:g} to {high:g} does not hold the value {value:g}",
                 "give the lower end, then the upper",
             )
+        _plausible(value, base, where, report)
         return Range(value, min(low, value), max(high, value))
     if base is None:
         report.add(
@@ -164,14 +178,28 @@ def _certified(own: OilEntry, base: pantry.Oil | None, path: Path, report: Repor
         )
         return Range(value, value, value)
     old = base.saponification_value
-    if not old.low <= value <= old.high:
-        report.add(
-            where,
-            f"{value:g} mg/g lies outside the published {old.low:g} to {old.high:g}",
-            "check the certificate; give its range if it is right",
-            "warning",
-        )
+    _plausible(value, base, where, report)
     return Range(value, min(old.low, value), max(old.high, value))
+
+
+_FAR_OFF = 0.1
+"""A certificate this far outside the published range is of another oil, or a slip of the pen."""
+
+
+def _plausible(value: float, base: pantry.Oil | None, where: Path, report: Reporter) -> None:
+    """A value of the maker's own against the published range of that oil."""
+    if base is None:
+        return
+    old = base.saponification_value
+    if old.low <= value <= old.high:
+        return
+    far = not (1 - _FAR_OFF) * old.low <= value <= (1 + _FAR_OFF) * old.high
+    report.add(
+        where,
+        f"{value:g} mg/g lies {'far ' if far else ''}outside the published {old.low:g} to {old.high:g}",
+        "check the certificate; another oil needs an id of its own" if far else "check the certificate",
+        "error" if far else "warning",
+    )
 
 
 def _liquid(

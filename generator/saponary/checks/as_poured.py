@@ -46,4 +46,5 @@ RULE = Rule(
     "danger",
     "A batch record's own weights are recomputed. A lot whose weights leave free lye is no soap for skin.",
     check,
+    waivable=False,
 )

@@ -20,13 +20,13 @@ def demand(oils: Iterable[Oil]) -> float:
 
 
 def acid(parts: Iterable[Addition | Liquid]) -> float:
-    """Moles of hydroxide that acids among these take before any oil does."""
-    return sum(part.grams * part.acid for part in parts)
+    """Moles of hydroxide that acids among these take before any oil does; what is set in at the pour takes none."""
+    return sum(part.grams * part.acid for part in parts if part.stage != "pour")
 
 
 def base(additions: Iterable[Addition]) -> float:
-    """Moles of free hydroxide these additions bring with them."""
-    return sum(part.grams * part.base for part in additions)
+    """Moles of free hydroxide these additions bring into the batter with them."""
+    return sum(part.grams * part.base for part in additions if part.stage != "pour")
 
 
 @dataclass(frozen=True)

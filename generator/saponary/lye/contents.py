@@ -67,7 +67,7 @@ def as_found(formula: Formula, figures: Figures, cured_water: float | None = Non
     for oil in formula.oils:
         _saponify(oil, formula, dry, wet)
     for kind, part in _extras(formula):
-        if part.acid > 0:
+        if part.acid > 0 and part.stage != "pour":
             _neutralise(part, formula, dry, wet)
         else:
             dry.append(Part(kind, part.id, part.grams * (1.0 - part.water)))

@@ -27,7 +27,7 @@ def fingerprint(formula: Formula) -> str:
 
 def matches(recorded: str, current: str) -> bool:
     """True where a recorded fingerprint, or its first six or more figures, is this one."""
-    return len(recorded) >= 6 and (current.startswith(recorded) or recorded.startswith(current))
+    return len(recorded) >= 6 and current.startswith(recorded)
 
 
 def _canonical(formula: Formula) -> dict[str, object]:

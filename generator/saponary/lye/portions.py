@@ -31,6 +31,8 @@ class PortionFigures:
     additions: tuple[Addition, ...]
     batter: float
     batter_ml: float
+    superfat: float
+    """Of this portion alone: its part of the lye against its own oils and acids (fraction)."""
 
     @property
     def oils_grams(self) -> float:
@@ -106,4 +108,8 @@ def _portion(
         + density.additions_millilitres(additions)
     )
     water = plain + sum(part.grams * part.water for part in liquids)
-    return PortionFigures(name, share, oils, alkali, plain, water, liquids, additions, batter, millilitres)
+    available = alkali.moles(formula.alkali) + lye.base(additions) - lye.acid(additions) - lye.acid(liquids)
+    superfat = lye.superfat(available, lye.demand(oils))
+    return PortionFigures(
+        name, share, oils, alkali, plain, water, liquids, additions, batter, millilitres, superfat
+    )
