@@ -52,7 +52,7 @@ def edits(case: Case) -> list[Edit]:
 
 def lesson_edits(lesson: ClassFile, figures: Mapping[str, Figure]) -> list[Edit]:
     """Every figure that a lesson quotes and that no longer holds, with what it should be."""
-    return _quoted_in(lesson.text, quotes.find(lesson.body, offset=lesson.body_start), figures)
+    return _quoted_in(lesson.text, quotes.in_notes(lesson.body, offset=lesson.body_start), figures)
 
 
 def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str]]:
@@ -75,6 +75,8 @@ def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, F
     for quote in found:
         if quote.value is not None and quote.name in figures:
             end = quote.value_start + len(quote.value)
+            if text[quote.value_start : end] != quote.value:
+                continue  # a comment stands in the middle of it
             changes += _edit(figures[quote.name], quote.value, text, quote.value_start, end)
     return changes
 

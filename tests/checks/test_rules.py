@@ -75,6 +75,7 @@ BROKEN: dict[str, str] = {
         "portions:\n  - {name: big, share: 9/10, additions: [{what: citric-acid, amount: 20 g/kg}]}\n"
         "  - {name: small, share: 1/10}\n"
     ),
+    "unchecked": before_stated("vessel: 'a pot, {lye = 999 g}'\n"),
     "superfat-high": put("superfat: 5 %", "superfat: 25 %"),
     "free-alkali": before_stated(
         "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, "

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import floor, log10
 from typing import Literal
 
 from saponary.book.formula import Built
@@ -70,13 +71,21 @@ class Compared:
     recomputed: str
 
 
+_FINEST = 9
+"""Decimals beyond which a figure is nought."""
+
+
 def compare(figure: Figure, text: str) -> Compared:
     """Hold a stated figure against the recomputed one. Raises QuantityError on bad text."""
     unit = _SHOWN_UNIT[figure.kind]
     stated = parse(text, units=_UNITS[figure.kind], example=f"138.7 {unit}".strip())
     if stated.decimals is None:
         raise QuantityError(f"{text.strip()!r} is a fraction", "state a figure as a decimal number")
-    number = show(figure.in_unit(stated.unit), stated.decimals)
+    value = figure.in_unit(stated.unit)
+    number = show(value, stated.decimals)
+    if stated.value == 0 and show(value, _FINEST) != show(0.0, _FINEST):
+        # A nought holds nothing to anything, however few its decimals: give it three figures.
+        number = show(value, max(stated.decimals, 2 - floor(log10(abs(value)))))
     return Compared(figure, stated, Fraction(number) == stated.value, f"{number} {stated.unit}".rstrip())
 
 

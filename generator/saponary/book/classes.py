@@ -231,7 +231,10 @@ def figures_of(read: ClassFile, built: Mapping[str, Built], shelf: Pantry) -> di
 
 def _figures(read: ClassFile, figures: Mapping[str, Figure]) -> Iterator[Finding]:
     """Figures of the lesson that there are not, or that no longer hold."""
-    for quote in quotes.find(read.body, offset=read.body_start):
+    for offset in quotes.loose_in_notes(read.body, offset=read.body_start):
+        message = "a value stands in braces here that is no figure"
+        yield Finding(RULE, "error", read.place_at(offset), message, "name a figure, such as {lye = 138.7 g}")
+    for quote in quotes.in_notes(read.body, offset=read.body_start):
         place = read.place_at(quote.start)
         figure = figures.get(quote.name)
         if figure is None:

@@ -13,8 +13,12 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cache
 from typing import TYPE_CHECKING
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
 
 if TYPE_CHECKING:
     from saponary.book.library import RecipeFile
@@ -30,7 +34,8 @@ LEFT_BLANK = "blank "
 
 _BLANK = " \t\r\n"
 _BRACES = re.compile(r"(?<!\\)\{([^{}]{1,300})\}")
-_QUOTED = re.compile(r"[ \t\r\n]*[A-Za-z][^=]*")
+_EQUALS = re.compile("[=\uff1d]")
+"""The sign, and the wide one of some keyboards."""
 _PLACED = re.compile(r"[ \t\r\n]*[A-Za-z][A-Za-z0-9]*(?:[ \t\r\n_-]+[A-Za-z0-9]+)*[ \t\r\n]*")
 _FENCE = re.compile(
     r"^ {0,3}(?P<mark>`{3,}+(?=[^`\n]*$)|~{3,}+)[^\n]*\n.*?(?:^ {0,3}(?P=mark)[`~]*[ \t]*\r?$|\Z)",
@@ -56,19 +61,60 @@ class Quote:
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 
 
-def without_comments(text: str) -> str:
-    """Notes as they are published: what stands in `<!-- … -->` is the maker's own, code aside."""
+@dataclass(frozen=True)
+class Uncommented:
+    """Notes as they are published: without what stands in `<!-- … -->`, which is the maker's own, code aside."""
+
+    text: str
+    starts: tuple[int, ...]
+    """Where each stretch that is left begins in `text`."""
+    origins: tuple[int, ...]
+    """Where it began in what was written."""
+
+    def origin(self, offset: int) -> int:
+        """Where a character of `text` stands in what was written."""
+        at = bisect_right(self.starts, offset) - 1
+        return self.origins[at] + offset - self.starts[at]
+
+
+def uncommented(text: str) -> Uncommented:
     spans = list(_code(text))
-    starts = [start for start, _ in spans]
-    out, last, at = list[str](), 0, 0
+    opens = [start for start, _ in spans]
+    out, starts, origins, length = list[str](), list[int](), list[int](), 0
+    last = at = 0
+
+    def keep(end: int) -> int:
+        starts.append(length)
+        origins.append(last)
+        out.append(text[last:end])
+        return length + end - last
+
     while (comment := _COMMENT.search(text, at)) is not None:
-        before = bisect_right(starts, comment.start()) - 1
+        before = bisect_right(opens, comment.start()) - 1
         if before >= 0 and comment.start() < spans[before][1]:
             at = spans[before][1]
             continue
-        out.append(text[last : comment.start()])
+        length = keep(comment.start())
         last = at = comment.end()
-    return "".join([*out, text[last:]])
+    keep(len(text))
+    return Uncommented("".join(out), tuple(starts), tuple(origins))
+
+
+def without_comments(text: str) -> str:
+    """Notes as they are published, without the maker's own comments."""
+    return uncommented(text).text
+
+
+def in_notes(text: str, *, offset: int = 0) -> Iterator[Quote]:
+    """Figures of notes as they are published; where they stand is told of what was written."""
+    shown = uncommented(text)
+    for quote in find(shown.text):
+        yield replace(
+            quote,
+            start=shown.origin(quote.start) + offset,
+            end=shown.origin(quote.end - 1) + 1 + offset,
+            value_start=offset - 1 if quote.value is None else shown.origin(quote.value_start) + offset,
+        )
 
 
 def find(text: str, *, offset: int = 0, code: bool = True) -> Iterator[Quote]:
@@ -80,10 +126,10 @@ def find(text: str, *, offset: int = 0, code: bool = True) -> Iterator[Quote]:
         if before >= 0 and match.start() < spans[before][1]:
             continue
         inner = match[1]
-        named = _QUOTED.match(inner) if "=" in inner else _PLACED.fullmatch(inner)
-        if named is None:
+        sign = _EQUALS.search(inner)
+        if sign is None and not _PLACED.fullmatch(inner):
             continue
-        name, equals, said = inner.partition("=")
+        name, equals, said = inner.partition(sign[0]) if sign else (inner, "", "")
         lead = len(said) - len(said.lstrip(_BLANK))
         tidy = re.sub(r"\s+", " ", name.strip(_BLANK))
         yield Quote(
@@ -135,7 +181,7 @@ def in_recipe(recipe: RecipeFile) -> list[Quote]:
     found: list[Quote] = []
     for start, end in _front_texts(recipe):
         found += find(recipe.text[start:end], offset=start, code=False)
-    found += find(recipe.body, offset=recipe.body_start)
+    found += in_notes(recipe.body, offset=recipe.body_start)
     return sorted(set(found), key=lambda quote: quote.start)
 
 
@@ -149,3 +195,46 @@ def _front_texts(recipe: RecipeFile) -> Iterator[tuple[int, int]]:
     for path, span in recipe.tree.values.items():
         if path and path[-1] in TEXT_KEYS and path[0] != "private":
             yield span.start, span.end
+
+
+def loose(text: str) -> Iterator[int]:
+    """Braces of one run of text that are published as they stand, though a value follows an equals sign."""
+    bare = list(text.replace("\\{", "  "))
+    for quote in find(text, code=False):
+        bare[quote.start : quote.end] = " " * (quote.end - quote.start)
+    yield from (match.start() for match in _LOOSE.finditer("".join(bare)))
+
+
+def loose_in_notes(text: str, *, offset: int = 0) -> Iterator[int]:
+    """The same of Markdown: as it will be published, code aside. Offsets are those of the line it begins on."""
+    shown = uncommented(text)
+    bare = list(shown.text.replace("\\{", "  "))
+    for quote in find(shown.text):
+        for at in range(quote.start, quote.end):
+            if bare[at] not in "\r\n":
+                bare[at] = "x"
+    left = "".join(bare)
+    if "{" not in left:
+        return
+    lines = left.replace("\r\n", " \n").replace("\r", "\n")
+    begins = [0, *(match.end() for match in re.finditer("\n", lines))]
+    for token in _markdown().parse(left):
+        words = "".join(_words(child) for child in token.children or ())
+        first = token.map[0] if token.map else 0
+        for match in _LOOSE.finditer(words):
+            line = first + words.count("\n", 0, match.start())
+            yield shown.origin(begins[min(line, len(begins) - 1)]) + offset
+
+
+def _words(token: Token) -> str:
+    if token.type == "code_inline":
+        return "\n" * token.content.count("\n")
+    return "\n" if token.type in ("softbreak", "hardbreak") else token.content
+
+
+_LOOSE = re.compile("\\{[^\n{}]{0,600}?[=\uff1d]")
+
+
+@cache
+def _markdown() -> MarkdownIt:
+    return MarkdownIt("commonmark", {"html": False}).enable("table")

@@ -30,11 +30,12 @@ class Said:
 def said(tree: Tree, file: str, keys: frozenset[str]) -> Iterator[Said]:
     """Every text of `tree` that stands at one of `keys`, however deep, in the order of the file."""
     for path, span in sorted(tree.values.items(), key=lambda item: item[1].start):
-        if path and path[-1] in keys and isinstance(text := _at(tree.data, path), str):
+        if path and path[-1] in keys and isinstance(text := value_at(tree.data, path), str):
             yield Said(text, Place(file, span.line, span.column))
 
 
-def _at(data: Any, path: Path) -> Any:
+def value_at(data: Any, path: Path) -> Any:
+    """What stands at a path of plain data; None where nothing does."""
     for step in path:
         try:
             data = data[step]

@@ -13,7 +13,7 @@ from importlib import import_module
 from saponary.book.findings import Finding
 from saponary.book.library import Book
 from saponary.book.waivers import placed, set_aside
-from saponary.checks import claims
+from saponary.checks import claims, unchecked
 from saponary.checks.rule import Case, Rule
 from saponary.words.entries import WordList
 
@@ -39,6 +39,7 @@ def check(case: Case) -> list[Finding]:
 def check_book(book: Book, words: WordList) -> list[Finding]:
     """What the book says outside its recipes. Each of its files may waive `claims`, and nothing else."""
     found = list(claims.of_the_book(book, words))
+    found += unchecked.of_the_book(book)
     kept: list[Finding] = []
     for file in sorted({f.place.file for f in found} | {w.place.file for w in book.waived}):
         kept += set_aside(

@@ -1,0 +1,106 @@
+"""unchecked: a number that is published in braces and that nothing holds to the recipe."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book import quotes
+from saponary.book.catalogue import compare
+from saponary.book.findings import Finding, Place
+from saponary.book.library import Book
+from saponary.book.records import BatchRecord
+from saponary.book.said import value_at
+from saponary.book.source import Path
+from saponary.book.units import QuantityError
+from saponary.checks.rule import Case, Rule
+
+_BARE = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name"})
+"""Keys whose text is published as it stands, without figures."""
+
+_PLAINLY = "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{"
+_NO_FIGURES = "write it in the notes, where it is checked"
+
+
+def check(case: Case) -> Iterator[Finding]:
+    file = case.file
+    for path, span in file.tree.values.items():
+        if not path or "private" in path or not isinstance(value := value_at(file.tree.data, path), str):
+            continue
+        place = Place(file.file, span.line, span.column)
+        if path[-1] in quotes.TEXT_KEYS:
+            written = file.text[span.start : span.end]
+            if _figures(written) != _figures(value):
+                yield _finding(
+                    place, "a figure is hidden behind escapes here", "write its braces and its name plainly"
+                )
+            elif any(True for _ in quotes.loose(value)):
+                yield _finding(place, "a value stands in braces here that is no figure", _PLAINLY)
+        elif path[-1] in _BARE and holds_figures(value):
+            yield _finding(place, f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
+    for offset in quotes.loose_in_notes(file.body, offset=file.body_start):
+        yield _finding(file.place_at(offset), "a value stands in braces here that is no figure", _PLAINLY)
+    for record in case.batches:
+        if record.file != file.file:
+            yield from _recorded(case, record)
+
+
+def _figures(text: str) -> list[tuple[str, str]]:
+    """Names and quoted values, however the lines are broken."""
+    return [(q.name, " ".join((q.value or "").split())) for q in quotes.find(text, code=False)]
+
+
+def holds_figures(text: str) -> bool:
+    """Whether a text that is published as it stands holds what looks like a quoted figure."""
+    quoted = any(quote.value is not None for quote in quotes.find(text, code=False))
+    return quoted or any(True for _ in quotes.loose(text))
+
+
+def _recorded(case: Case, record: BatchRecord) -> Iterator[Finding]:
+    """The texts of a batch in a file of its own: their figures are this recipe's."""
+    batch = record.batch
+    texts: list[tuple[Path, str | None]] = [(("notes",), batch.notes)]
+    for index, shot in enumerate(batch.photos):
+        texts += [(("photos", index, "note"), shot.note), (("photos", index, "alt"), shot.alt)]
+    for path, text in texts:
+        for quote in quotes.find(text or "", code=False):
+            figure = case.catalogue.get(quote.name)
+            if quote.value is None and figure is not None:
+                continue
+            told = f"{quote.name} is quoted as {quote.value}" if quote.value else f"{quote.name!r} is placed"
+            try:
+                if figure is None:
+                    now = "there is no such figure"
+                elif (compared := compare(figure, quote.value or "")).holds:
+                    continue
+                else:
+                    now = f"it is now {compared.recomputed}"
+            except QuantityError as error:
+                now = str(error)
+            yield _finding(record.place(path), f"{told}; {now}", f"mend the record of lot {batch.lot}")
+        if any(True for _ in quotes.loose(text or "")):
+            yield _finding(record.place(path), "a value stands in braces here that is no figure", _PLAINLY)
+    bare: list[tuple[Path, str | None]] = [(("trace",), batch.trace), (("lot",), batch.lot)]
+    for path, text in bare:
+        if holds_figures(text or ""):
+            yield _finding(record.place(path), f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
+
+
+def of_the_book(book: Book) -> Iterator[Finding]:
+    """What the book says of itself has no figures, but for the lessons, which are read as they are."""
+    for said in book.texts:
+        if said.within is None and holds_figures(said.text):
+            yield _finding(said.place, "no figure can stand here", _NO_FIGURES)
+
+
+def _finding(place: Place, message: str, hint: str) -> Finding:
+    return Finding(RULE.name, "error", place, message, hint)
+
+
+RULE = Rule(
+    "unchecked",
+    "stale",
+    "What stands in braces with an equals sign is read as a figure that was checked. One that is spelt so that it "
+    "cannot be checked, or stands where none is, must not be published.",
+    check,
+    waivable=False,
+)

@@ -1,0 +1,85 @@
+"""No number gets onto a page in braces unless it was held to the recipe, however it is spelt."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from saponary.proof import prove
+from support import PLAIN, errors, prove_one, write_book
+
+BODIES = [
+    "The lye is {<!-- -->lye = 999 g} here.",
+    "The lye is {<!-- } -->lye = 999 g} here.",
+    "The lye is <!-- x ` -->{lye = 999 g}` here.",
+    "a <!-- ` -->The lye is {lye = 999 g} here.<!-- ` --> z",
+    "<!--\n```\n-->\nThe lye is {lye = 999 g} here.",
+    "{\u00a0lye = 999 g}",
+    "{\u200blye = 999 g}",
+    "{**lye** = 999 g}",
+    "{lye = {999 g}}",
+    "{lye \uff1d 999 g}",
+    "{lye = 999 g" + " " * 300 + "}",
+    "{lye = 999 g",
+    "# H `\n{lye = 999 g}`",
+    "- a `\n- {lye = 999 g} `",
+    "para `\n> {lye = 999 g} `",
+    "| `x | {lye = 999 g} ` |\n|---|---|\n| `y | {lye = 999 g} ` |",
+    "{lye = 0 kg}",
+]
+
+
+@pytest.mark.parametrize("body", BODIES)
+@pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
+def test_notes_publish_no_figure_unchecked(body: str, ends: str) -> None:
+    text = (PLAIN + body + "\n").replace("\n", ends)
+    found = [f for f in errors(prove_one(text).findings) if f.rule in ("stale", "unchecked")]
+    assert found, body
+    first = PLAIN.count("\n") + 1
+    assert all(first <= f.place.line <= first + body.count("\n") for f in found)
+
+
+@pytest.mark.parametrize(
+    "block",
+    [
+        'steps: [{at: lye, say: "a {\\x6cye = 999 g} z"}]',
+        'steps: [{at: lye, say: "a {\\nlye = 999 g} z"}]',
+        'steps: [{at: lye, say: "a {\\ lye = 999 g} z"}]',
+        "steps: [{at: lye, say: 'a {''lye = 999 g} z'}]",
+        "collection: 'Bars of {lye = 999 g}'",
+        "vessel: 'a pot, {lye = 999 g}'",
+        "summary: '{lye = 999 g'",
+        "batches: [{lot: A, poured: 2026-03-02, trace: 'at {lye = 999 g}'}]",
+        "additions: [{what: kaolin, amount: 5 g, from: 'a bag, {lye = 999 g}'}]",
+    ],
+)
+def test_front_matter_publishes_no_figure_unchecked(block: str) -> None:
+    found = errors(prove_one(PLAIN.replace("stated:", f"{block}\nstated:")).findings)
+    assert {f.rule for f in found} & {"stale", "unchecked"}, block
+
+
+@pytest.mark.parametrize(
+    ("file", "text"),
+    [
+        ("book.yaml", "title: 'Lye {lye = 999 g}'\n"),
+        ("book.yaml", "emergency: 'Lye {lye = 999 g}'\n"),
+        (
+            "classes/a.md",
+            "---\ntitle: T\nplace: '{lye = 9 g}'\nstudents: 2\noils: 500 g\nrecipes: [a]\n---\nx\n",
+        ),
+        ("classes/a.md", "---\ntitle: T\nstudents: 2\noils: 500 g\nrecipes: [a]\n---\n{<!-- -->lye = 9 g}\n"),
+        ("classes/a.md", "---\ntitle: T\nstudents: 2\noils: 500 g\nrecipes: [a]\n---\n{lye = {9 g}}\n"),
+        ("batches/a.yaml", "batches: [{lot: A, poured: 2026-03-02, notes: 'It took {lye = 999 g}.'}]\n"),
+        ("batches/a.yaml", "batches: [{lot: A, poured: 2026-03-02, trace: '{lye = 999 g}'}]\n"),
+    ],
+)
+def test_other_files_publish_no_figure_unchecked(file: str, text: str, tmp_path: Path) -> None:
+    found = errors(prove(write_book(tmp_path, {"recipes/a.md": PLAIN, file: text})).findings)
+    assert [f.place.file for f in found] == [file]
+
+
+def test_what_is_no_figure_stays_as_it_is() -> None:
+    text = PLAIN.replace("stated:", "summary: 'A \\{plain = brace}, {lye} and more.'\nstated:")
+    body = "A \\{brace = 1}, `{lye = 2 g}`.\n\n```\n{lye = 4 g}\n```\n"
+    assert errors(prove_one(text + body + "<!-- {lye = 5 g} -->\n").findings) == []
