@@ -206,22 +206,13 @@ class _Builder:
         return tuple(made)
 
     def fill(self, at: Callable[[float], lye.Formula], mould: geometry.Mould | None) -> float | None:
-        """Grams of oils that fill the mould. Batter volume is nearly a straight line in them, but for
-        liquids of a fixed weight, so the line is drawn again where it led until it leads nowhere else.
-        """
+        """Grams of oils that fill the mould."""
         fill = self.recipe.oils.fill
         if fill is None or mould is None:
             return None
         wanted = geometry.millilitres(mould) * fill.to.fraction
-        grams, span = 1000.0, 1000.0
-        for _ in range(12):
-            first, second = weigh(at(grams)).loaf_ml, weigh(at(grams + span)).loaf_ml
-            step = span * (wanted - first) / (second - first) if second > first else -grams
-            grams += step
-            if grams < 1.0 or abs(step) < 1e-9 * grams:
-                break
-            span = max(1e-3 * grams, 1e-3)
-        if grams < 1.0:
+        grams = geometry.filled_by(lambda oils: weigh(at(oils)).loaf_ml, wanted)
+        if grams is None:
             self.report.add(
                 ("oils", "fill"), "this mould has no room for any oil", "fill it further, or add less"
             )

@@ -14,7 +14,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
 from markdown_it import MarkdownIt
@@ -78,7 +78,7 @@ class Uncommented:
 
 
 def uncommented(text: str) -> Uncommented:
-    spans = list(_code(text))
+    spans = _code(text)
     opens = [start for start, _ in spans]
     out, starts, origins, length = list[str](), list[int](), list[int](), 0
     last = at = 0
@@ -119,7 +119,7 @@ def in_notes(text: str, *, offset: int = 0) -> Iterator[Quote]:
 
 def find(text: str, *, offset: int = 0, code: bool = True) -> Iterator[Quote]:
     """Figures in a stretch of text; offsets are counted from `offset`."""
-    spans = list(_code(text)) if code else []
+    spans = _code(text) if code else ()
     starts = [start for start, _ in spans]
     for match in _BRACES.finditer(text):
         before = bisect_right(starts, match.start()) - 1
@@ -142,8 +142,13 @@ def find(text: str, *, offset: int = 0, code: bool = True) -> Iterator[Quote]:
         )
 
 
-def _code(text: str) -> Iterator[tuple[int, int]]:
+@lru_cache(maxsize=32)
+def _code(text: str) -> tuple[tuple[int, int], ...]:
     """Fenced code, and code spans inside one paragraph, in order."""
+    return tuple(_code_in(text))
+
+
+def _code_in(text: str) -> Iterator[tuple[int, int]]:
     last = 0
     for fence in _FENCE.finditer(text):
         yield from _spans(text, last, fence.start())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import floor, pi
 from typing import Literal
@@ -61,3 +62,22 @@ def bars(mould: Mould, along: float, across: float | None = None, kerf: float = 
         else 1
     )
     return pieces(mould.length - walls * mould.liner, along) * rows * mould.count
+
+
+def filled_by(volume: Callable[[float], float], wanted: float) -> float | None:
+    """Grams of oils whose batter is `wanted` millilitres; None where not a gram has room.
+
+    `volume` is nearly a straight line in grams of oils, but for liquids of a fixed weight. So the
+    line is drawn again where it led, until it leads nowhere else (the secant method).
+    """
+    grams, span = 1000.0, 1000.0
+    for _ in range(12):
+        here = volume(grams)
+        if abs(wanted - here) <= 1e-12 * wanted:
+            break
+        beyond = volume(grams + span)
+        grams += span * (wanted - here) / (beyond - here) if beyond > here else -grams
+        if grams < 1.0:
+            return None
+        span = max(1e-3 * grams, 1e-3)
+    return grams

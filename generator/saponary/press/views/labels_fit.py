@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from io import BytesIO
 
 from saponary.lye.rounding import show
@@ -157,16 +157,21 @@ def _set(words: Words, size: float, net_size: float, room: float, padding: float
 
 def _lines(text: str, font: str, size: float, room: float) -> Iterator[str]:
     """Broken between words; a word too long for a line stands alone on one."""
-    line, measure = "", face(font)
+    line, long, space = "", 0.0, _wide(font, " ")
     for word in text.split():
-        longer = f"{line} {word}" if line else word
-        if line and measure.width(longer) * size * _SAFE > room:
+        longer = long + space + _wide(font, word) if line else _wide(font, word)
+        if line and longer * size * _SAFE > room:
             yield line
-            line = word
+            line, long = word, _wide(font, word)
         else:
-            line = longer
+            line, long = f"{line} {word}" if line else word, longer
     if line:
         yield line
+
+
+@lru_cache(maxsize=8192)
+def _wide(font: str, word: str) -> float:
+    return face(font).width(word)
 
 
 def _height(made: Fitted) -> float:
