@@ -255,7 +255,13 @@ def _restate(asked: argparse.Namespace) -> int:
             raise Misuse(f"there is no recipe or class {word!r} in {str(folder)!r}; {hint}")
     files = {file for may in meant.values() for file in may}
     changed = {"recipe": 0, "class": 0}
+    stuck = False
     for file, new in restate.restated(proof, files, sign=asked.sign):
+        if new is None:
+            stuck = True
+            why = "its figures cannot be put in place; write them plainly, without escapes or broken lines"
+            print(f"{file.file}: {why}; left as it was", file=sys.stderr)
+            continue
         changed["class" if isinstance(file, ClassFile) else "recipe"] += 1
         old = file.text.splitlines(keepends=True)
         sys.stdout.writelines(
@@ -268,13 +274,13 @@ def _restate(asked: argparse.Namespace) -> int:
     also = f" and {lessons} class{'es' * (lessons != 1)}" if lessons else ""
     print(f"{recipes} recipe{'s' * (recipes != 1)}{also} {word}")
     if asked.dry_run:
-        return CLEAN
+        return FOUND if stuck else CLEAN
     wrong = [
         f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
     ]
     if wrong:
         print(as_text(wrong), file=sys.stderr)
-    return FOUND if wrong else CLEAN
+    return FOUND if wrong or stuck else CLEAN
 
 
 def _day(text: str) -> date:

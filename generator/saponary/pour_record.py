@@ -17,7 +17,7 @@ from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.poured import POTASSIUM, SODIUM, WATER
 from saponary.pages.numbers import Scale
 from saponary.proof import Proofed
-from saponary.restate import Edit, apply, write
+from saponary.restate import Edit, apply, closing_line, newline_of, write
 
 
 class CannotRecord(Exception):
@@ -41,10 +41,7 @@ def pour(root: Path, one: Proofed, lot: str | None, poured: date, by: str | None
         write(separate, new)
         return separate, block
     recipe = one.case.file
-    closing = [
-        m.start() for m in re.finditer(r"^---[ \t]*\r?$", recipe.text[: recipe.body_start], re.MULTILINE)
-    ][-1]
-    new, block = _with_record(recipe.text, recipe.tree, closing, one, lot, poured, by)
+    new, block = _with_record(recipe.text, recipe.tree, closing_line(one.case), one, lot, poured, by)
     again = parse_recipe(recipe.file, new)
     _same_and_one_more(recipe.tree, again.tree, again.model is not None and again.body == recipe.body)
     path = root / recipe.file
@@ -109,7 +106,7 @@ def _text(value: str) -> str:
 def _with_record(
     text: str, tree: Tree, end: int, one: Proofed, lot: str, poured: date, by: str | None
 ) -> tuple[str, str]:
-    newline = "\r\n" if "\r\n" in text else "\n"
+    newline = newline_of(text)
     lines = record_lines(one, lot, poured, by)
     key = tree.keys.get(("batches",))
     at = _after_block(text, tree, key.start if key else None, end)
@@ -117,7 +114,7 @@ def _with_record(
         indent, head = "  ", ["batches:"]
     elif isinstance(tree.data["batches"], list) and tree.data["batches"]:
         first = tree.values["batches", 0]
-        line_start = text.rfind("\n", 0, first.start) + 1
+        line_start = max(text.rfind("\n", 0, first.start), text.rfind("\r", 0, first.start)) + 1
         before = text[line_start : first.start]
         if not re.fullmatch(r"[ ]*-[ ]+", before):
             raise CannotRecord("the batches are written in brackets; write them as a list with dashes first")

@@ -10,19 +10,20 @@ import os
 import re
 import tempfile
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from saponary.book import classes, quotes
 from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
 from saponary.book.classes import ClassFile
+from saponary.book.library import parse_recipe
 from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
 from saponary.checks.rule import Case
 from saponary.lye.fingerprint import matches
 from saponary.proof import Proof
 
-_DIGITS = re.compile(r"[-+−]?[ \t]*(?:\d+(?:\.\d+)?|\.\d+)")
+_DIGITS = re.compile(r"(?:[-+−][ \t]*)?(?:\d+(?:\.\d+)?|\.\d+)")
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,10 @@ def edits(case: Case) -> list[Edit]:
                 if at >= 0:
                     found.append(Edit(at, at + len(said), case.fingerprint))
         elif name in case.catalogue:
-            found += _edit(case.catalogue[name], said, text, span.start, span.end)
+            start = span.start
+            if span.style in ("|", ">"):
+                start += len(re.split(r"\r\n|\n|\r", text[start : span.end])[0])
+            found += _edit(case.catalogue[name], said, text, start, span.end)
     found += _quoted_in(text, case.quotes, case.catalogue)
     return sorted(set(found), key=lambda edit: edit.start)
 
@@ -55,19 +59,50 @@ def lesson_edits(lesson: ClassFile, figures: Mapping[str, Figure]) -> list[Edit]
     return _quoted_in(lesson.text, quotes.in_notes(lesson.body, offset=lesson.body_start), figures)
 
 
-def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str]]:
-    """Recipes and classes whose text changes, with the new text; all of them where `files` is empty."""
+def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str | None]]:
+    """Recipes and classes whose text changes, with the new text; all of them where `files` is empty.
+
+    The new text is read again first. It is None where it would not say what it should: where a
+    figure is spelt with escapes, or broken over lines.
+    """
     for one in proof.recipes:
         if not files or one.case.file.file in files:
             made = edits(one.case) + (signing(one.case) if sign else [])
             if made:
-                yield one.case.file, apply(one.case.file.text, made)
+                new = apply(one.case.file.text, made)
+                yield one.case.file, new if _says(one.case, new) else None
     built = {one.case.file.slug: one.case.built for one in proof.recipes}
     for lesson in proof.book.classes:
         if not files or lesson.file in files:
-            made = lesson_edits(lesson, classes.figures_of(lesson, built, proof.book.pantry))
+            figures = classes.figures_of(lesson, built, proof.book.pantry)
+            made = lesson_edits(lesson, figures)
             if made:
-                yield lesson, apply(lesson.text, made)
+                new = apply(lesson.text, made)
+                again = classes.parse_class(lesson.file, new)
+                left = lesson_edits(again, figures)
+                yield lesson, new if again.plan == lesson.plan and not left else None
+
+
+def _says(case: Case, new: str) -> bool:
+    """Whether a recipe's new text can be read, and every figure of it holds."""
+    again = parse_recipe(case.file.file, new)
+    if again.model is None:
+        return False
+    after = replace(case, file=again, model=again.model, quotes=tuple(quotes.in_recipe(again)))
+    same = len(after.quotes) == len(case.quotes) and again.model.stated.keys() >= case.model.stated.keys()
+    said = [(name, text) for name, text in again.model.stated.items() if name != FINGERPRINT]
+    said += [(quote.name, quote.value) for quote in after.quotes if quote.value is not None]
+    return same and not edits(after) and all(_holds(case, name, text) for name, text in said)
+
+
+def _holds(case: Case, name: str, text: str) -> bool:
+    """Whether a figure holds; one that there is not, or that is no number, is not for us to mend."""
+    if name not in case.catalogue:
+        return True
+    try:
+        return compare(case.catalogue[name], text).holds
+    except QuantityError:
+        return text in case.model.stated.values() or any(text == quote.value for quote in case.quotes)
 
 
 def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, Figure]) -> list[Edit]:
@@ -96,7 +131,7 @@ def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Ed
 def signing(case: Case) -> list[Edit]:
     """The edit that adds a `stated:` block to a draft, or the missing lines to one that has it."""
     text = case.file.text
-    newline = "\r\n" if "\r\n" in text[: case.file.body_start] else "\n"
+    newline = newline_of(text[: case.file.body_start])
     lines = signature(case.catalogue, case.built)
     missing = {name: value for name, value in lines.items() if name not in case.model.stated}
     if not missing:
@@ -104,16 +139,22 @@ def signing(case: Case) -> list[Edit]:
     block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
     if case.model.stated:
         return _added_lines(case, block, newline)
-    closing = re.compile(r"---[ \t]*(?:\r\n|\n|\r|\Z)")
-    at = next(
-        m.start()
-        for m in reversed(list(closing.finditer(text, 0, case.file.body_start)))
-        if m.end() == case.file.body_start
-    )
+    at = closing_line(case)
     before = "" if text[:at].endswith(("\n", "\r")) else newline
     if ("stated",) in case.file.tree.keys:
         return []
     return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
+
+
+def newline_of(text: str) -> str:
+    """How a text ends its lines."""
+    return "\r\n" if "\r\n" in text else "\r" if "\r" in text and "\n" not in text else "\n"
+
+
+def closing_line(case: Case) -> int:
+    """Where the line begins that ends the front matter."""
+    ends = re.finditer(r"---[ \t]*(?:\r\n|\n|\r|\Z)", case.file.text[: case.file.body_start])
+    return [match.start() for match in ends if match.end() == case.file.body_start][-1]
 
 
 def _added_lines(case: Case, block: list[str], newline: str) -> list[Edit]:
@@ -122,7 +163,8 @@ def _added_lines(case: Case, block: list[str], newline: str) -> list[Edit]:
     last = max(case.file.tree.keys[("stated", name)].start for name in case.model.stated)
     line_start = max(text.rfind("\n", 0, last), text.rfind("\r", 0, last)) + 1
     indent = text[line_start:last]
-    line_end = text.find("\n", last) + 1
+    line_end = next((m.end() for m in re.finditer(r"\r\n|\n|\r", text[last:])), 0)
+    line_end += last if line_end else 0
     if indent.strip() or line_end == 0:
         return []
     return [Edit(line_end, line_end, "".join(f"{indent}{line}{newline}" for line in block))]

@@ -121,3 +121,14 @@ def test_no_two_recipes_share_a_lot(tmp_path: Path, capsys: pytest.CaptureFixtur
     (root / "recipes/b.md").write_text(text.replace("PB-002", "PB-001"))
     (finding,) = [f for f in prove(root).findings if f.severity == "error"]
     assert (finding.rule, finding.place.file) == ("batches", "recipes/b.md") and "'a'" in finding.message
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
+def test_a_record_has_the_line_ends_of_its_file(ends: str, tmp_path: Path) -> None:
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN.replace("\n", ends)})
+    for lot in ("PB-001", "PB-002"):
+        assert main(["pour", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
+        after = (root / "recipes/a.md").read_bytes().decode()
+        assert f"lot: {lot}" in after
+        assert not set("\r\n") & set(after.replace(ends, ""))
+    assert [r.batch.lot for r in prove(root).recipes[0].case.batches] == ["PB-001", "PB-002"]

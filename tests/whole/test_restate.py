@@ -143,3 +143,45 @@ def test_a_lesson_is_restated_and_keeps_the_rest(tmp_path: Path, capsys: pytest.
     assert new == lesson.replace("{oils = 1.0 kg}", "{oils = 0.5 kg}").replace(
         "{superfat=9%}", "{superfat=5%}"
     )
+
+
+SPELT = [
+    "|\n    150.0 g",
+    "|-\n    150.0 g",
+    ">-\n    150.0 g",
+    "|2\n    150.0 g",
+    '"\\x31\\x350.0 g"',
+    '"\\x20150.0 g"',
+    '"\\u0031\\u0034\\u0036.5 g"',
+    '"1\\\n    50.0 g"',
+    "'150.0 g'   # a comment",
+    "150.0 g",
+]
+
+
+@pytest.mark.parametrize("spelt", SPELT)
+@pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
+def test_what_cannot_be_put_in_place_is_left_and_said(
+    spelt: str, ends: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = PLAIN.replace("  superfat: 5.0 %\n", f"  lye: {spelt}\n  superfat: 5.0 %\n").replace("\n", ends)
+    root = write_book(tmp_path, {"recipes/a.md": text})
+    code = main(["restate", "--book", str(root)])
+    after = (root / "recipes/a.md").read_bytes().decode()
+    if code == 0:
+        assert after != text and main(["proof", str(root)]) == 0
+        assert _without_digits(after) == _without_digits(text)
+    else:
+        assert after == text and "cannot be put in place" in capsys.readouterr().err
+    if "\\" not in spelt:
+        assert code == 0
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
+def test_a_draft_is_signed_in_its_own_line_ends(ends: str, tmp_path: Path) -> None:
+    text = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n").replace("\n", ends)
+    root = write_book(tmp_path, {"recipes/a.md": text})
+    assert main(["restate", "--sign", "--book", str(root)]) == 0
+    after = (root / "recipes/a.md").read_bytes().decode()
+    assert "formula:" in after and main(["proof", str(root), "--strict"]) == 0
+    assert after.replace(ends, "").count("\n") + after.replace(ends, "").count("\r") == 0
