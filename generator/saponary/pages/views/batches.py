@@ -87,7 +87,8 @@ def _facts(batch: Batch) -> Iterator[tuple[str, str]]:
     yield "Unmoulded", batch.unmoulded.isoformat() if batch.unmoulded else ""
     yield "Cut", batch.cut.isoformat() if batch.cut else ""
     for test in sorted(batch.free_alkali, key=lambda t: t.on):
-        yield "Free alkali", f"{test.result}, {test.on.isoformat()}, {test.test}"
+        held = "" if test.result == "none" else "; not to be used before a later test finds none"
+        yield "Free alkali", f"{test.result}, {test.on.isoformat()}, {test.test}{held}"
     yield "Seen", "; ".join(FAULTS[fault] for fault in batch.faults)
 
 

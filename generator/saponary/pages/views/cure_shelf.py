@@ -105,6 +105,8 @@ def _left(days: int) -> str:
 def _facts(lot: Lot, found: Readiness, site: SiteInput) -> Iterator[Fact]:
     age = (site.on - lot.batch.poured).days
     bars = cures(lot.batch)
+    if not lot.batch.free_alkali:
+        yield Fact("Free alkali", "not tested yet", "test a bar before any is used or sold")
     if not bars:
         yield Fact("Weight", "not known", "no bar of it was weighed")
     for bar in bars:
