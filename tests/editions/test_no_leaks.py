@@ -91,9 +91,16 @@ private:
 ---
 The story {lye}. zqxbody <!-- zqxhtml -->
 """
-KEPT = RECIPE.replace("title: Plain Bar", "title: zqxkept\neditions: [bench]").replace("PB-1", "PB-2")
-DRAFT = RECIPE.replace("title: Plain Bar", "title: zqxdraft").replace(
-    "stated: {superfat: 5.0 %, formula: FINGERPRINT}\n", ""
+KEPT = (
+    RECIPE.replace("title: Plain Bar", "title: zqxkept\neditions: [bench]")
+    .replace("PB-1", "PB-2")
+    .replace("zqxbenchlot", "zqxbenchlot2")
+)
+DRAFT = (
+    RECIPE.replace("title: Plain Bar", "title: zqxdraft")
+    .replace("stated: {superfat: 5.0 %, formula: FINGERPRINT}\n", "")
+    .replace("PB-1", "PB-3")
+    .replace("zqxbenchlot", "zqxbenchlot3")
 )
 ALWAYS_PRIVATE = {
     "zqxcomment", "zqxsupplier", "zqxoilnote", "zqxclaynote", "zqxsecret", "zqxcertificate", "zqxfrontcomment",
