@@ -97,9 +97,13 @@ class Batch(Part):
     editions: Annotated[list[Name], Field(max_length=20)] = []
     private: object = None
 
+    def last_test(self) -> FreeAlkali | None:
+        """The latest free-alkali test, whatever it found."""
+        return max(self.free_alkali, key=lambda test: test.on, default=None)
+
     def clean_test(self) -> FreeAlkali | None:
         """The last free-alkali test, where it found none."""
-        last = max(self.free_alkali, key=lambda test: test.on, default=None)
+        last = self.last_test()
         return last if last is not None and last.result == "none" else None
 
     def weighings(self) -> dict[str, dict[int, float]]:

@@ -10,7 +10,7 @@ from saponary.checks.rule import Case, Rule
 
 def check(case: Case) -> Iterator[Finding]:
     for record in case.batches:
-        last = max(record.batch.free_alkali, key=lambda test: test.on, default=None)
+        last = record.batch.last_test()
         if last is None or last.result == "none":
             continue
         found = "free alkali" if last.result == "present" else "a trace of free alkali"

@@ -81,7 +81,7 @@ def readiness(batch: Batch, cure_days: int) -> Readiness:
 
 def _held(batch: Batch) -> str:
     """A bar that still held free alkali when last tested is not ready, however long it dried."""
-    last = max(batch.free_alkali, key=lambda test: test.on, default=None)
+    last = batch.last_test()
     if last is None or last.result == "none":
         return ""
     found = "a trace of free alkali" if last.result == "trace" else "free alkali"
