@@ -13,7 +13,6 @@ from saponary.book.findings import Finding, Place, has_errors
 from saponary.book.library import CLAIMS, Book, RecipeFile, read_book
 from saponary.book.recipe import Recipe
 from saponary.book.status import Status, status
-from saponary.book.waivers import placed
 from saponary.checks import check, check_book
 from saponary.checks.rule import Case
 from saponary.label.lists import bar
@@ -80,11 +79,7 @@ def prove_book(book: Book) -> Proof:
     findings += check_book(book, words)
     findings += _classes(book, computed)
     findings += _labels(book, proofed)
-    of_recipes = [
-        waiver
-        for one in proofed
-        for waiver in placed(one.case.model.waive, one.case.file.tree, one.case.file.file)
-    ]
+    of_recipes = [waiver for one in proofed for waiver in one.case.file.waived()]
     book = replace(book, waived=(*of_recipes, *book.waived, *own_words.waived))
     return Proof(book, tuple(proofed), tuple(sorted(set(findings), key=Finding.sort_key)))
 

@@ -16,11 +16,10 @@ from pydantic import Field, model_validator
 from saponary.book import front, quotes, schema
 from saponary.book.catalogue import Figure, catalogue, compare
 from saponary.book.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
-from saponary.book.findings import Finding, Place, Severity, suggest
+from saponary.book.findings import Finding, Severity, suggest
 from saponary.book.formula import FILL, Built
 from saponary.book.reporter import Reporter
 from saponary.book.said import CLASS, Said, said
-from saponary.book.source import read_yaml
 from saponary.book.textfile import TextFile
 from saponary.book.units import QuantityError
 from saponary.book.waivers import Waived, Waivers, placed
@@ -110,25 +109,10 @@ class ClassFile(TextFile):
 def parse_class(file: str, text: str) -> ClassFile:
     """A class from its text. `file` is its path in the book."""
     read = ClassFile(file, PurePosixPath(file).stem, text)
-    parts = front.split(text, file, "class")
-    if isinstance(parts, Finding):
-        read.findings.append(parts)
-        return read
-    read.body_start = parts.body
-    read.tree, findings = read_yaml(text[parts.start : parts.end], file, first_line=2, offset=parts.start)
-    read.findings += findings
-    if read.tree.data is None:
-        if not findings:
-            hint = "begin with title:, students: and recipes:"
-            read.findings.append(
-                Finding("reading", "error", Place(file, 2), "the front matter is empty", hint)
-            )
+    if not front.read_into(read, "class", "begin with title:, students: and recipes:"):
         return read
     plan, faults = schema.validate(ClassPlan, read.tree, file)
     read.findings += faults
-    control = front.control(text, read.body_start)
-    if control is not None:
-        read.findings.append(front.unprintable(text, control, read.place_at(control)))
     if read.body.count("{") > quotes.MAX_FIGURES:
         message = f"this lesson opens more than {quotes.MAX_FIGURES} braces"
         place = read.place_at(read.body_start)

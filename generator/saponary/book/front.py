@@ -6,6 +6,8 @@ import re
 from dataclasses import dataclass
 
 from saponary.book.findings import Finding, Place
+from saponary.book.source import read_yaml
+from saponary.book.textfile import TextFile
 
 _FENCE = re.compile(r"---[ \t]*(?:\r\n|\n|\r|\Z)")
 _CLOSE = re.compile(r"(?:\A|(?<=\n)|(?<=\r))---[ \t]*(?:\r\n|\n|\r|\Z)")
@@ -32,6 +34,31 @@ def split(text: str, file: str, what: str) -> Parts | Finding:
         message, hint = "the front matter is never closed", "end it with a line of three dashes: ---"
         return Finding("reading", "error", Place(file), message, hint)
     return Parts(opening.end(), closing.start(), closing.end())
+
+
+def read_into(read: TextFile, what: str, begin: str) -> bool:
+    """Read the front matter of a file into its tree, and check what stands below it for control characters.
+
+    False where there is nothing to go on with; the findings say why. `what` is what the file
+    holds, `begin` how its front matter begins.
+    """
+    parts = split(read.text, read.file, what)
+    if isinstance(parts, Finding):
+        read.findings.append(parts)
+        return False
+    read.body_start = parts.body
+    front = read.text[parts.start : parts.end]
+    read.tree, findings = read_yaml(front, read.file, first_line=2, offset=parts.start)
+    read.findings += findings
+    if read.tree.data is None:
+        if not findings:
+            message = "the front matter is empty"
+            read.findings.append(Finding("reading", "error", Place(read.file, 2), message, begin))
+        return False
+    at = control(read.text, read.body_start)
+    if at is not None:
+        read.findings.append(unprintable(read.text, at, read.place_at(at)))
+    return True
 
 
 def control(text: str, start: int) -> int | None:

@@ -45,6 +45,10 @@ class RecipeFile(TextFile):
 
     model: Recipe | None = None
 
+    def waived(self) -> tuple[Waived, ...]:
+        """What it sets aside, and why."""
+        return placed(self.model.waive, self.tree, self.file) if self.model is not None else ()
+
 
 @dataclass
 class Book:
@@ -296,40 +300,14 @@ def read_recipe(root: Path, name: str) -> RecipeFile:
 def parse_recipe(file: str, text: str) -> RecipeFile:
     """A recipe from its text: front matter, then notes. `file` is its path in the book."""
     recipe = RecipeFile(file, PurePosixPath(file).stem, text)
-    parts = front.split(text, file, "recipe")
-    if isinstance(parts, Finding):
-        recipe.findings.append(parts)
-        return recipe
-    recipe.body_start = parts.body
-    recipe.tree, findings = read_yaml(text[parts.start : parts.end], file, first_line=2, offset=parts.start)
-    recipe.findings += findings
-    if recipe.tree.data is None:
-        if not findings:
-            recipe.findings.append(
-                Finding(
-                    "reading",
-                    "error",
-                    Place(file, 2),
-                    "the front matter is empty",
-                    "begin with title: and oils:",
-                )
-            )
+    if not front.read_into(recipe, "recipe", "begin with title: and oils:"):
         return recipe
     recipe.model, faults = schema.validate(Recipe, recipe.tree, file)
-    recipe.findings += faults + _of_notes(recipe)
-    if any(f.severity == "error" for f in recipe.findings):
-        recipe.model = None
-    return recipe
-
-
-def _of_notes(recipe: RecipeFile) -> list[Finding]:
-    """What the notes may not hold: control characters, or figures without end."""
-    found: list[Finding] = []
-    control = front.control(recipe.text, recipe.body_start)
-    if control is not None:
-        found.append(front.unprintable(recipe.text, control, recipe.place_at(control)))
+    recipe.findings += faults
     if quotes.braces(recipe) > quotes.MAX_FIGURES:
         place = recipe.place_at(recipe.body_start)
         message = f"the texts of this recipe open more than {quotes.MAX_FIGURES} braces"
-        found.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
-    return found
+        recipe.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
+    if any(f.severity == "error" for f in recipe.findings):
+        recipe.model = None
+    return recipe

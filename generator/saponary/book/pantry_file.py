@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 from typing import Any
 
@@ -35,6 +36,8 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
     for group, entries in (("additions", own.additions), ("colourants", own.colourants)):
         for name, entry in entries.items():
             additions[name] = _addition(name, entry, additions.get(name), group, report)
+    _own_names("scraps", own.scraps, {*oils, *additions}, report)
+    _own_names("infusions", own.infusions, {*oils, *additions, *liquids}, report)
     for name, scrap in own.scraps.items():
         base = standard.additions.get("soap-scrap", pantry.Addition("soap-scrap", "Soap scrap", "soap"))
         additions[name] = replace(base, id=name, name=_title(name), scrap_of=scrap.of)
@@ -44,19 +47,6 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
         shape = _mould(name, entry_mould, report)
         if shape is not None:
             moulds[name] = shape
-    for group, named, taken, what in (
-        ("infusions", own.infusions, {**oils, **additions, **liquids}, "an ingredient"),
-        (
-            "scraps",
-            own.scraps,
-            {**standard.additions, **own.additions, **own.colourants, **oils},
-            "an ingredient",
-        ),
-    ):
-        for name in named:
-            if name in taken and not (group == "infusions" and name in own.scraps):
-                message = f"{name!r} is {what} already"
-                report.add((group, name), message, "give it an id of its own", key=True)
     infusions = {
         n: pantry.Infusion(n, e.botanical, e.carrier, e.ratio, e.made, e.days)
         for n, e in own.infusions.items()
@@ -80,6 +70,15 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
         ),
         report.findings,
     )
+
+
+def _own_names(group: str, named: Iterable[str], taken: Collection[str], report: Reporter) -> None:
+    """A scrap or an infusion must not stand in for an ingredient that has its name."""
+    for name in named:
+        if name in taken:
+            report.add(
+                (group, name), f"{name!r} is an ingredient already", "give it an id of its own", key=True
+            )
 
 
 def _title(name: str) -> str:

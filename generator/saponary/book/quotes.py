@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "about"})
 """Keys of the front matter whose text is published and may hold figures."""
 
+PLAIN_KEYS = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name"})
+"""Keys of the front matter whose text is published as it stands, without figures."""
+
 MAX_FIGURES = 2_000
 """Braces that one recipe's texts may open."""
 
@@ -202,16 +205,16 @@ def _front_texts(recipe: RecipeFile) -> Iterator[tuple[int, int]]:
             yield span.start, span.end
 
 
-def loose(text: str) -> Iterator[int]:
-    """Braces of one run of text that are published as they stand, though a value follows an equals sign."""
+def loose(text: str) -> bool:
+    """Whether one run of text publishes a brace as it stands, though a value follows an equals sign."""
     bare = list(text.replace("\\{", "  "))
     for quote in find(text, code=False):
         bare[quote.start : quote.end] = " " * (quote.end - quote.start)
-    yield from (match.start() for match in _LOOSE.finditer("".join(bare)))
+    return _LOOSE.search("".join(bare)) is not None
 
 
 def loose_in_notes(text: str, *, offset: int = 0) -> Iterator[int]:
-    """The same of Markdown: as it will be published, code aside. Offsets are those of the line it begins on."""
+    """Such braces of Markdown, as it will be published, code aside. Offsets are those of the line each stands on."""
     shown = uncommented(text)
     bare = list(shown.text.replace("\\{", "  "))
     for quote in find(shown.text):

@@ -6,6 +6,7 @@ with many, or in both: they are read the same.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -48,6 +49,21 @@ class BatchRecord:
         key: bool = False,
     ) -> Finding:
         return Finding(rule, severity, self.place(path, key=key), message, hint)
+
+
+def texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:
+    """What of a batch is published in the maker's words, by its path in the record."""
+    batch = record.batch
+    for key, text in (("notes", batch.notes), ("trace", batch.trace)):
+        if text:
+            yield (key,), text
+    for index, test in enumerate(batch.free_alkali):
+        yield ("free-alkali", index, "test"), test.test
+    for index, photo in enumerate(batch.photos):
+        if photo.note:
+            yield ("photos", index, "note"), photo.note
+        if photo.alt:
+            yield ("photos", index, "alt"), photo.alt
 
 
 def records(batches: list[Batch], file: str, tree: Tree) -> tuple[BatchRecord, ...]:

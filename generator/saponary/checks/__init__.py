@@ -12,7 +12,7 @@ from importlib import import_module
 
 from saponary.book.findings import Finding
 from saponary.book.library import Book
-from saponary.book.waivers import placed, set_aside
+from saponary.book.waivers import set_aside
 from saponary.checks import claims, unchecked
 from saponary.checks.rule import Case, Rule
 from saponary.words.entries import WordList
@@ -32,8 +32,7 @@ def rules() -> tuple[Rule, ...]:
 def check(case: Case) -> list[Finding]:
     """Every rule over one recipe, its waivers applied."""
     found = [finding for rule in rules() for finding in rule.check(case)]
-    waived = placed(case.model.waive, case.file.tree, case.file.file)
-    return set_aside(found, waived, {rule.name: rule.waivable for rule in rules()})
+    return set_aside(found, case.file.waived(), {rule.name: rule.waivable for rule in rules()})
 
 
 def check_book(book: Book, words: WordList) -> list[Finding]:

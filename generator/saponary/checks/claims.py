@@ -12,7 +12,8 @@ from itertools import islice
 
 from saponary.book.findings import Finding, Place, Severity
 from saponary.book.library import Book
-from saponary.book.records import BatchRecord
+from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
+from saponary.book.records import BatchRecord, texts
 from saponary.book.source import Path, Span
 from saponary.checks.rule import Case, Rule
 from saponary.words.entries import WordList
@@ -22,22 +23,7 @@ from saponary.words.shown import raw, scalar, unmarked
 MAX_FINDINGS = 100
 """Findings of one recipe; who has more begins with these."""
 
-_KEYS = frozenset(
-    {
-        "title",
-        "summary",
-        "note",
-        "notes",
-        "say",
-        "alt",
-        "collection",
-        "name",
-        "vessel",
-        "trace",
-        "from",
-        "test",
-    }
-)
+_KEYS = TEXT_KEYS | PLAIN_KEYS - {"lot"}
 
 
 def check(case: Case) -> Iterator[Finding]:
@@ -67,7 +53,7 @@ def _claims(case: Case) -> Iterator[tuple[Place, Hit]]:
     for record in case.batches:
         if record.file == file.file:
             continue
-        for path, value in _texts(record):
+        for path, value in texts(record):
             for hit in find_in(unmarked(raw(value), blocks=False), language, words):
                 yield _inside(record, path, value, hit.start), hit
 
@@ -89,20 +75,6 @@ def _spans(case: Case) -> list[Span]:
         if path and path[-1] in _KEYS and "private" not in path
     }
     return [found[key] for key in sorted(found)]
-
-
-def _texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:
-    """The published texts of a batch that stands in a file of its own."""
-    for key, text in (("notes", record.batch.notes), ("trace", record.batch.trace)):
-        if text:
-            yield (key,), text
-    for index, test in enumerate(record.batch.free_alkali):
-        yield ("free-alkali", index, "test"), test.test
-    for index, photo in enumerate(record.batch.photos):
-        if photo.note:
-            yield ("photos", index, "note"), photo.note
-        if photo.alt:
-            yield ("photos", index, "alt"), photo.alt
 
 
 def _inside(record: BatchRecord, path: Path, value: str, offset: int) -> Place:

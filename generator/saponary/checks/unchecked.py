@@ -8,16 +8,14 @@ from saponary.book import quotes
 from saponary.book.catalogue import compare
 from saponary.book.findings import Finding, Place
 from saponary.book.library import Book
-from saponary.book.records import BatchRecord
+from saponary.book.records import BatchRecord, texts
 from saponary.book.said import value_at
 from saponary.book.source import Path
 from saponary.book.units import QuantityError
 from saponary.checks.rule import Case, Rule
 
-_BARE = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name"})
-"""Keys whose text is published as it stands, without figures."""
-
 _PLAINLY = "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{"
+_STRAY = "a value stands in braces here that is no figure"
 _NO_FIGURES = "write it in the notes, where it is checked"
 
 
@@ -33,12 +31,12 @@ def check(case: Case) -> Iterator[Finding]:
                 yield _finding(
                     place, "a figure is hidden behind escapes here", "write its braces and its name plainly"
                 )
-            elif any(True for _ in quotes.loose(value)):
-                yield _finding(place, "a value stands in braces here that is no figure", _PLAINLY)
-        elif path[-1] in _BARE and holds_figures(value):
+            elif quotes.loose(value):
+                yield _finding(place, _STRAY, _PLAINLY)
+        elif path[-1] in quotes.PLAIN_KEYS and holds_figures(value):
             yield _finding(place, f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
     for offset in quotes.loose_in_notes(file.body, offset=file.body_start):
-        yield _finding(file.place_at(offset), "a value stands in braces here that is no figure", _PLAINLY)
+        yield _finding(file.place_at(offset), _STRAY, _PLAINLY)
     for record in case.batches:
         if record.file != file.file:
             yield from _recorded(case, record)
@@ -52,37 +50,39 @@ def _figures(text: str) -> list[tuple[str, str]]:
 def holds_figures(text: str) -> bool:
     """Whether a text that is published as it stands holds what looks like a quoted figure."""
     quoted = any(quote.value is not None for quote in quotes.find(text, code=False))
-    return quoted or any(True for _ in quotes.loose(text))
+    return quoted or quotes.loose(text)
 
 
 def _recorded(case: Case, record: BatchRecord) -> Iterator[Finding]:
     """The texts of a batch in a file of its own: their figures are this recipe's."""
-    batch = record.batch
-    texts: list[tuple[Path, str | None]] = [(("notes",), batch.notes)]
-    for index, shot in enumerate(batch.photos):
-        texts += [(("photos", index, "note"), shot.note), (("photos", index, "alt"), shot.alt)]
-    for path, text in texts:
-        for quote in quotes.find(text or "", code=False):
-            figure = case.catalogue.get(quote.name)
-            if quote.value is None and figure is not None:
-                continue
-            told = f"{quote.name} is quoted as {quote.value}" if quote.value else f"{quote.name!r} is placed"
-            try:
-                if figure is None:
-                    now = "there is no such figure"
-                elif (compared := compare(figure, quote.value or "")).holds:
-                    continue
-                else:
-                    now = f"it is now {compared.recomputed}"
-            except QuantityError as error:
-                now = str(error)
-            yield _finding(record.place(path), f"{told}; {now}", f"mend the record of lot {batch.lot}")
-        if any(True for _ in quotes.loose(text or "")):
-            yield _finding(record.place(path), "a value stands in braces here that is no figure", _PLAINLY)
-    bare: list[tuple[Path, str | None]] = [(("trace",), batch.trace), (("lot",), batch.lot)]
-    for path, text in bare:
-        if holds_figures(text or ""):
-            yield _finding(record.place(path), f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
+    for path, text in (*texts(record), (("lot",), record.batch.lot)):
+        if path[-1] in quotes.PLAIN_KEYS:
+            if holds_figures(text):
+                yield _finding(record.place(path), f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
+            continue
+        for quote in quotes.find(text, code=False):
+            yield from _held(case, record, path, quote)
+        if quotes.loose(text):
+            yield _finding(record.place(path), _STRAY, _PLAINLY)
+
+
+def _held(case: Case, record: BatchRecord, path: Path, quote: quotes.Quote) -> Iterator[Finding]:
+    figure = case.catalogue.get(quote.name)
+    told = f"{quote.name} is quoted as {quote.value}" if quote.value else f"{quote.name!r} is placed"
+    if figure is None:
+        now = "there is no such figure"
+    elif quote.value is None:
+        return
+    else:
+        try:
+            compared = compare(figure, quote.value)
+        except QuantityError as error:
+            now = str(error)
+        else:
+            if compared.holds:
+                return
+            now = f"it is now {compared.recomputed}"
+    yield _finding(record.place(path), f"{told}; {now}", f"mend the record of lot {record.batch.lot}")
 
 
 def of_the_book(book: Book) -> Iterator[Finding]:
