@@ -18,12 +18,12 @@ import yaml
 from numpy.typing import NDArray
 from PIL import Image, ImageChops, ImageDraw, ImageFilter
 
-from saponary.book.pour import PourStep
-from saponary.pictures.pour.layout import Layout, lay_out
-from saponary.pictures.pour.scene import DrawnExtra, DrawnPortion, Face, Scene, Shade
+from saponary.draw.pour.layout import Layout, lay_out
+from saponary.draw.pour.scene import DrawnExtra, DrawnPortion, Face, Scene, Shade
+from saponary.schema.pour import PourStep
 
 BOOK = Path(__file__).parent
-TABLES = BOOK.parent / "generator/saponary/pantry/tables"
+TABLES = BOOK.parent / "generator/saponary/tables"
 FINE = 2  # the face is painted at twice its size, then shrunk
 FAULTS = ("ash", "ricing", "faded", "spot")
 FADING_DAYS = {"poor": 15.0, "fair": 11.0}

@@ -9,10 +9,11 @@ from xml.etree import ElementTree
 
 import html5lib
 
-from saponary.book.edition import OPEN, STANDARD
-from saponary.pages import RecipeInput, SiteInput, compose
-from saponary.pages.edit import edit
-from saponary.proof import Proof
+from saponary.build.proof import Proof
+from saponary.outputs.compose import compose
+from saponary.schema.edition import OPEN, STANDARD
+from saponary.views.edit import edit
+from saponary.views.site import RecipeInput, SiteInput
 from support import PLAIN, REPOSITORY, prove_one
 
 X = "{http://www.w3.org/1999/xhtml}"

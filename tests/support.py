@@ -8,12 +8,12 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
-from saponary.book.findings import Finding
 from saponary.book.library import Book, parse_recipe
 from saponary.book.records import records
-from saponary.book.settings import Settings
-from saponary.pantry.tables import standard
-from saponary.proof import Proof, prove, prove_book
+from saponary.build.proof import Proof, prove, prove_book
+from saponary.pantry.standard import standard
+from saponary.reading.findings import Finding
+from saponary.schema.settings import Settings
 
 REPOSITORY = Path(__file__).resolve().parents[1]
 BOOKS = {"starters": REPOSITORY, "demo": REPOSITORY / "demo_book"}

@@ -2,7 +2,7 @@
 
 import sys
 
-from saponary.cli import main
+from saponary.cli.main import main
 
 if __name__ == "__main__":
     sys.exit(main())

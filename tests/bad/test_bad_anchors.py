@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from bad.cases import fronted
-from saponary.cli import main
+from saponary.cli.main import main
 from support import PLAIN, write_book
 
 ANCHORED = PLAIN.replace("superfat: 5.0 %", "superfat: &s9 9.0 %")

@@ -10,12 +10,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from bad.cases import FRONT
-from saponary.book.findings import Finding
 from saponary.book.library import read_book, read_recipe
-from saponary.book.settings import Settings
-from saponary.book.source import Lines
-from saponary.proof import Proof, prove_book
-from saponary.report import as_json, as_sarif, as_text
+from saponary.build.proof import Proof, prove_book
+from saponary.build.report import as_json, as_sarif, as_text
+from saponary.reading.findings import Finding
+from saponary.reading.yaml_tree import Lines
+from saponary.schema.settings import Settings
 from support import BOOKS, PLAIN, write_book
 
 pytestmark = pytest.mark.slow

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from bad.cases import ODD, Odd, fronted
-from saponary.proof import prove
+from saponary.build.proof import prove
 from support import PLAIN, write_book
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from bad.cases import ODD, PLACES, WRITTEN, expected
-from saponary.cli import main
+from saponary.cli.main import main
 from support import PLAIN, write_book
 
 RECIPES = [path for path in WRITTEN if path.parent.name == "recipes"]

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from bad.cases import WRITTEN, expected, in_book
-from saponary.book.findings import Finding
-from saponary.book.source import Lines
-from saponary.proof import prove
+from saponary.build.proof import prove
+from saponary.reading.findings import Finding
+from saponary.reading.yaml_tree import Lines
 from support import PLAIN, write_book
 
 

@@ -12,9 +12,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from press.desk import desk_of
-from saponary.press.engine import set_sheet
-from saponary.press.make import make, sheets
+from outputs.pdfs.desk import desk_of
+from saponary.outputs.pdf_engine import set_sheet
+from saponary.outputs.pdf_make import make, sheets
 
 
 def main() -> None:

@@ -15,11 +15,11 @@ import yaml
 from jinja2 import Environment
 from markdown_it import MarkdownIt
 
-from saponary import resources
-from saponary.pages import compose
-from saponary.pages.site import RecipeInput, SiteInput
-from saponary.proof import prove
-from saponary.report import ENGINE
+from saponary.assets import resources
+from saponary.build.proof import prove
+from saponary.build.report import ENGINE
+from saponary.outputs.compose import compose
+from saponary.views.site import RecipeInput, SiteInput
 
 COUNT = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
 

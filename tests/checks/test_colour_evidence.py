@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from saponary.book.library import read_book
+from saponary.build.proof import prove
 from saponary.pantry.colour import difference, lab, seen
-from saponary.proof import prove
 from support import PLAIN, write_book
 
 PORTIONS = """\

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from saponary.book.library import Book, read_book
-from saponary.checks import rules
+from saponary.checks import RULES
 from saponary.checks.rule import Rule
 from support import PLAIN, prove_one, write_book
 
@@ -106,7 +106,7 @@ def test_a_good_recipe_passes_every_rule() -> None:
 
 
 def test_every_rule_has_its_breaker() -> None:
-    assert sorted(BROKEN) == [rule.name for rule in rules()]
+    assert sorted(BROKEN) == [rule.name for rule in RULES]
 
 
 @pytest.mark.parametrize("name", sorted(BROKEN))
@@ -122,7 +122,7 @@ def test_each_breaker_breaks_just_its_rule(name: str, tmp_path: Path) -> None:
         assert finding.hint
 
 
-@pytest.mark.parametrize("rule", rules(), ids=lambda rule: rule.name)
+@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
 def test_a_waiver_needs_a_rule_that_can_be_waived(rule: Rule, tmp_path: Path) -> None:
     book = shelf(rule.name, tmp_path)
     waiver = f"waive: [{{rule: {rule.name}, because: the reason is written down here}}]\n"

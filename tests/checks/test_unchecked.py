@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from saponary.proof import prove
+from saponary.build.proof import prove
 from support import PLAIN, errors, prove_one, write_book
 
 BODIES = [

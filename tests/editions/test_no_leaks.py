@@ -12,8 +12,8 @@ import pytest
 from PIL import Image
 from PIL.PngImagePlugin import PngInfo
 
-from saponary.cli import main
-from saponary.proof import prove
+from saponary.build.proof import prove
+from saponary.cli.main import main
 from support import write_book
 
 pytestmark = pytest.mark.slow

@@ -17,7 +17,7 @@ from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part, as_charged, as_found
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Water
-from saponary.pantry.tables import standard
+from saponary.pantry.standard import standard
 
 US, EU = jurisdictions()["us"], jurisdictions()["eu"]
 TENTH = CuredWater(0.10, True)

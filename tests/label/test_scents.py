@@ -6,9 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from saponary.book.findings import Finding
 from saponary.book.library import Book, read_book
-from saponary.book.settings import Settings
+from saponary.build.proof import Proof
 from saponary.label import lists
 from saponary.label.contents import Contents
 from saponary.label.cured import ASSUMED, cured_water
@@ -17,7 +16,8 @@ from saponary.label.made import lookup_in, made
 from saponary.label.scents import made_of, scent
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part
-from saponary.proof import Proof
+from saponary.reading.findings import Finding
+from saponary.schema.settings import Settings
 from support import PLAIN, prove_one, write_book
 
 EU, US = jurisdictions()["eu"], jurisdictions()["us"]

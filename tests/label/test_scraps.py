@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from saponary.build.proof import Proof, prove
 from saponary.label import lists
 from saponary.label.made import lookup_in, made
 from saponary.label.tables import jurisdictions
-from saponary.proof import Proof, prove
 from support import PLAIN, write_book
 
 EU, US = jurisdictions()["eu"], jurisdictions()["us"]

@@ -9,13 +9,13 @@ import pytest
 import yaml
 
 from saponary.label import tables
-from saponary.pantry.tables import standard
+from saponary.pantry.standard import standard
 
 HOW = {"verified", "second-hand", "memory", "computed", "common-practice", "sequence"}
 
 
 def raw(name: str) -> Any:
-    return yaml.safe_load(files("saponary.label").joinpath("tables", f"{name}.yaml").read_text("utf-8"))
+    return yaml.safe_load(files("saponary.tables").joinpath(f"{name}.yaml").read_text("utf-8"))
 
 
 def test_jurisdictions_say_where_every_group_comes_from() -> None:

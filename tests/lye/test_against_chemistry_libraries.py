@@ -20,7 +20,7 @@ from saponary.lye import constants as c
 from saponary.lye.fatty_acids import FATTY_ACIDS, iodine_value, saponification_value
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali, Formula, Oil, Water
-from saponary.pantry.tables import standard
+from saponary.pantry.standard import standard
 
 NEWER_WEIGHTS = 3e-5
 NEWER_QUOTIENT = 5e-5

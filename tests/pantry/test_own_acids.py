@@ -9,7 +9,7 @@ import pytest
 
 from saponary.book.library import read_book
 from saponary.lye.fatty_acids import FATTY_ACIDS, saponification_value
-from saponary.pantry.tables import standard
+from saponary.pantry.standard import standard
 
 
 def test_iodine_value_of_a_free_acid_refined_by_its_composition(tmp_path: Path) -> None:

@@ -13,7 +13,7 @@ import pytest
 
 from saponary.lye.fatty_acids import FATTY_ACIDS, iodine_value, saponification_value
 from saponary.pantry.model import Oil
-from saponary.pantry.tables import standard
+from saponary.pantry.standard import standard
 
 DATA = Path(__file__).parents[1] / "data" / "datasets"
 

@@ -14,7 +14,7 @@ import pytest
 import yaml
 
 from saponary.lye.fatty_acids import FATTY_ACIDS
-from saponary.pantry.tables import DISPLACES, standard
+from saponary.pantry.standard import DISPLACES, standard
 
 MARKS = {"verified", "second-hand", "memory", "computed", "common-practice"}
 TABLES = ("oils", "liquids", "additions", "colourants")
@@ -43,7 +43,7 @@ GROUPS: dict[str, dict[str, str]] = {
 
 @cache
 def table(name: str) -> list[dict[str, Any]]:
-    text = files("saponary.pantry").joinpath("tables", f"{name}.yaml").read_text(encoding="utf-8")
+    text = files("saponary.tables").joinpath(f"{name}.yaml").read_text(encoding="utf-8")
     rows = yaml.safe_load(text)[name]
     assert rows
     return list(rows)
@@ -51,7 +51,7 @@ def table(name: str) -> list[dict[str, Any]]:
 
 @cache
 def publications() -> dict[str, Any]:
-    text = files("saponary.pantry").joinpath("tables", "publications.yaml").read_text(encoding="utf-8")
+    text = files("saponary.tables").joinpath("publications.yaml").read_text(encoding="utf-8")
     return dict(yaml.safe_load(text)["publications"])
 
 

@@ -17,9 +17,9 @@ from saponary.book import quotes
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.classes import parse_class
 from saponary.book.library import Book, RecipeFile, read_book
-from saponary.book.textfile import TextFile
-from saponary.cli import main
-from saponary.proof import Proofed, prove_book
+from saponary.build.proof import Proofed, prove_book
+from saponary.cli.main import main
+from saponary.reading.textfile import TextFile
 from support import BOOKS, copy_book, errors, prove_one
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from saponary.book.findings import Finding
-from saponary.proof import prove
+from saponary.build.proof import prove
+from saponary.reading.findings import Finding
 from support import BOOKS, PLAIN, errors, proof_of, prove_one, write_book
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from saponary.proof import prove
+from saponary.build.proof import prove
 from support import PLAIN, write_book
 
 OWN = """\

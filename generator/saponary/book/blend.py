@@ -6,13 +6,13 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from saponary.book import recipe as written
-from saponary.book.findings import suggest
-from saponary.book.reporter import Reporter
-from saponary.book.source import Path
-from saponary.book.units import MASS
 from saponary.lye import formula as lye
 from saponary.pantry import model as pantry
+from saponary.quantity.units import MASS
+from saponary.reading.findings import suggest
+from saponary.reading.reporter import Reporter
+from saponary.reading.yaml_tree import Path
+from saponary.schema import recipe as written
 
 SUM_TOLERANCE = Fraction(1, 2000)
 """Shares may miss the whole by a twentieth of a per cent: three times 33.33 %."""

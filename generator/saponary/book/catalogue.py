@@ -13,12 +13,12 @@ from fractions import Fraction
 from math import floor, log10
 from typing import Literal
 
-from saponary.book.formula import Built
-from saponary.book.units import MASS, VOLUME, Quantity, QuantityError, parse
+from saponary.book.resolve import Built
 from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.portions import PortionFigures
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.quantity.units import MASS, VOLUME, Quantity, QuantityError, parse
 
 Kind = Literal["mass", "volume", "share", "ratio", "mg/g", "iodine", "count"]
 

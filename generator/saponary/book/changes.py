@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
 
 
 def changes(old: Formula, new: Formula) -> tuple[str, ...]:

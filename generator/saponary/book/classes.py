@@ -13,21 +13,23 @@ from typing import Annotated
 
 from pydantic import Field, model_validator
 
-from saponary.book import front, quotes, schema
+from saponary.book import quotes
 from saponary.book.catalogue import Figure, catalogue, compare
-from saponary.book.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
-from saponary.book.findings import Finding, Severity, suggest
-from saponary.book.formula import FILL, Built
-from saponary.book.reporter import Reporter
-from saponary.book.said import CLASS, Said, said
-from saponary.book.textfile import TextFile
-from saponary.book.units import QuantityError
-from saponary.book.waivers import Waived, Waivers, placed
+from saponary.book.resolve import FILL, Built
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
-from saponary.lye.rounding import show
 from saponary.pantry.model import Pantry
+from saponary.quantity.rounding import show
+from saponary.quantity.units import QuantityError
+from saponary.reading import front_matter as front
+from saponary.reading.findings import Finding, Severity, suggest
+from saponary.reading.published_text import CLASS, Said, said
+from saponary.reading.reporter import Reporter
+from saponary.reading.textfile import TextFile
+from saponary.schema import validate as schema
+from saponary.schema.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
+from saponary.schema.waivers import Waived, Waivers, placed
 
 RULE = "classes"
 ALKALIS = ("sodium-hydroxide", "potassium-hydroxide")

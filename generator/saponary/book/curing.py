@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from saponary.book.batch import Batch
 from saponary.lye.cure import CureFit, NoFit, Ready, fit_cure, ready_day
+from saponary.schema.batch import Batch
 
 WEEKLY_LOSS = 0.005
 """A bar is ready when it loses less than this share of its weight a week: common practice, no source."""

@@ -15,20 +15,23 @@ from typing import TypeVar
 
 from pydantic import BaseModel
 
-from saponary.book import classes, front, pantry_file, quotes, schema
+from saponary.book import classes, quotes
 from saponary.book.classes import ClassFile
-from saponary.book.findings import Finding, Place, suggest
-from saponary.book.pantry_schema import PantryFile
-from saponary.book.recipe import Recipe
 from saponary.book.records import BatchesFile, BatchRecord, records
-from saponary.book.reporter import Reporter
-from saponary.book.said import BOOK, PANTRY, Said, said
-from saponary.book.settings import Purity, Settings
-from saponary.book.source import Tree, read_yaml
-from saponary.book.textfile import TextFile
-from saponary.book.waivers import Waived, placed
+from saponary.pantry import own as pantry_file
 from saponary.pantry.model import Pantry
-from saponary.pantry.tables import standard
+from saponary.pantry.standard import standard
+from saponary.reading import front_matter as front
+from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.published_text import BOOK, PANTRY, Said, said
+from saponary.reading.reporter import Reporter
+from saponary.reading.textfile import TextFile
+from saponary.reading.yaml_tree import Tree, read_yaml
+from saponary.schema import validate as schema
+from saponary.schema.pantry import PantryFile
+from saponary.schema.recipe import Recipe
+from saponary.schema.settings import Purity, Settings
+from saponary.schema.waivers import Waived, placed
 
 MAX_FILE_BYTES = 2_000_000
 CLAIMS = "claims.yaml"

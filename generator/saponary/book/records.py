@@ -12,10 +12,10 @@ from typing import Annotated
 
 from pydantic import Field
 
-from saponary.book.batch import Batch
-from saponary.book.fields import Part
-from saponary.book.findings import Finding, Place, Severity
-from saponary.book.source import Path, Tree
+from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.yaml_tree import Path, Tree
+from saponary.schema.batch import Batch
+from saponary.schema.fields import Part
 
 
 class BatchesFile(Part):

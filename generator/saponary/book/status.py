@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from saponary.book.batch import Batch
-from saponary.book.recipe import Recipe
 from saponary.lye.fingerprint import matches
+from saponary.schema.batch import Batch
+from saponary.schema.recipe import Recipe
 
 Name = Literal["draft", "stated", "tested"]
 

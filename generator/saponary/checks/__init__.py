@@ -1,38 +1,94 @@
-"""The rules: one file each, registered by being there.
+"""The rules, one file each, listed below in the order they run.
 
-A rule is a small pure function from a case (one recipe, its figures, its book) to
-findings. Every module in this package that has a `RULE` takes part.
+A rule is a small pure function from a case (one recipe, its figures, its book) to findings.
+A new one is a module with a `RULE` and its line in `RULES`.
 """
 
 from __future__ import annotations
 
-import pkgutil
-from functools import cache
-from importlib import import_module
-
-from saponary.book.findings import Finding
 from saponary.book.library import Book
-from saponary.book.waivers import set_aside
-from saponary.checks import claims, unchecked
+from saponary.checks import (
+    allergens,
+    as_poured,
+    batches,
+    claims,
+    coarse,
+    draft,
+    editions,
+    fading,
+    fragrance,
+    free_alkali,
+    lye_strength,
+    net_weight,
+    photos,
+    portion_superfat,
+    potassium,
+    pour,
+    pour_depth,
+    scale,
+    sizes,
+    soap_cap,
+    spread,
+    stale,
+    steps,
+    sugar_in_lye,
+    superfat,
+    superfat_high,
+    unchecked,
+    unsaturated,
+    unsigned,
+    usual,
+    usual_water,
+    vessel,
+    weighings,
+)
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding
+from saponary.schema.waivers import set_aside
 from saponary.words.entries import WordList
 
-
-@cache
-def rules() -> tuple[Rule, ...]:
-    """All rules, by name."""
-    found = [
-        import_module(f"{__name__}.{module.name}").RULE
-        for module in pkgutil.iter_modules(__path__)
-        if module.name not in ("rule",)
-    ]
-    return tuple(sorted(found, key=lambda rule: rule.name))
+RULES: tuple[Rule, ...] = (
+    allergens.RULE,
+    as_poured.RULE,
+    batches.RULE,
+    claims.RULE,
+    coarse.RULE,
+    draft.RULE,
+    editions.RULE,
+    fading.RULE,
+    fragrance.RULE,
+    free_alkali.RULE,
+    lye_strength.RULE,
+    net_weight.RULE,
+    photos.RULE,
+    portion_superfat.RULE,
+    potassium.RULE,
+    pour.RULE,
+    pour_depth.RULE,
+    scale.RULE,
+    sizes.RULE,
+    soap_cap.RULE,
+    spread.RULE,
+    stale.RULE,
+    steps.RULE,
+    sugar_in_lye.RULE,
+    superfat.RULE,
+    superfat_high.RULE,
+    unchecked.RULE,
+    unsaturated.RULE,
+    unsigned.RULE,
+    usual.RULE,
+    usual_water.RULE,
+    vessel.RULE,
+    weighings.RULE,
+)
+"""All rules, by name."""
 
 
 def check(case: Case) -> list[Finding]:
     """Every rule over one recipe, its waivers applied."""
-    found = [finding for rule in rules() for finding in rule.check(case)]
-    return set_aside(found, case.file.waived(), {rule.name: rule.waivable for rule in rules()})
+    found = [finding for rule in RULES for finding in rule.check(case)]
+    return set_aside(found, case.file.waived(), {rule.name: rule.waivable for rule in RULES})
 
 
 def check_book(book: Book, words: WordList) -> list[Finding]:
@@ -44,6 +100,6 @@ def check_book(book: Book, words: WordList) -> list[Finding]:
         kept += set_aside(
             [f for f in found if f.place.file == file],
             [w for w in book.waived if w.place.file == file],
-            {rule.name: rule is claims.RULE for rule in rules()},
+            {rule.name: rule is claims.RULE for rule in RULES},
         )
     return kept

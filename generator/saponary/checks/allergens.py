@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
-from saponary.book.findings import Finding, suggest
-from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
 from saponary.label.contents import found
 from saponary.label.cured import cured_water
 from saponary.label.made import lookup_in, made
 from saponary.label.scents import first_uses, scent
 from saponary.label.tables import allergens_by_word, folded
+from saponary.reading.findings import Finding, suggest
+from saponary.reading.yaml_tree import Path
 
 _MISSPELT = 0.8
 """So alike that a slip of the pen is likelier than another material."""

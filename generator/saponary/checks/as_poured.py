@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding, suggest
 from saponary.checks.rule import Case, Rule
 from saponary.lye.fingerprint import matches
 from saponary.lye.poured import as_poured, names
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding, suggest
 
 
 def check(case: Case) -> Iterator[Finding]:

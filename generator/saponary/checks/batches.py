@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
 from saponary.book.records import BatchRecord
 from saponary.checks.rule import Case, Rule
 from saponary.lye.fingerprint import matches
+from saponary.reading.findings import Finding
 
 
 def check(case: Case) -> Iterator[Finding]:

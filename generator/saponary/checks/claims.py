@@ -10,12 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice
 
-from saponary.book.findings import Finding, Place, Severity
 from saponary.book.library import Book
 from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
 from saponary.book.records import BatchRecord, texts
-from saponary.book.source import Path, Span
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.yaml_tree import Path, Span
 from saponary.words.entries import WordList
 from saponary.words.matching import Hit, find_in
 from saponary.words.shown import raw, scalar, unmarked

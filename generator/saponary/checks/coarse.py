@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
-from saponary.book.findings import Finding
-from saponary.book.units import MASS, QuantityError, parse
 from saponary.checks.rule import Case, Rule
+from saponary.quantity.units import MASS, QuantityError, parse
+from saponary.reading.findings import Finding
 
 _ROUGHEST = 0.02
 

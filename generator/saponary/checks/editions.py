@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.edition import editions
-from saponary.book.findings import Finding, suggest
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding, suggest
+from saponary.schema.edition import editions
 
 
 def check(case: Case) -> Iterator[Finding]:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
-from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
 from saponary.label.contents import found
 from saponary.label.cured import cured_water
 from saponary.label.made import lookup_in, made
 from saponary.label.scents import Scent, first_uses, scent, uncertified
 from saponary.label.tables import as_on_paper
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
+from saponary.reading.yaml_tree import Path
 
 
 def check(case: Case) -> Iterator[Finding]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding
 
 
 def check(case: Case) -> Iterator[Finding]:

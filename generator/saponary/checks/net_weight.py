@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.curing import cures
-from saponary.book.findings import Finding
 from saponary.checks.rule import Case, Rule
 from saponary.lye.cure import CureFit
 from saponary.lye.fingerprint import matches
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
 
 
 def check(case: Case) -> Iterator[Finding]:

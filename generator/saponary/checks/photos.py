@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from saponary.book.batch import PhotoRef
-from saponary.book.findings import Finding, Place, suggest
-from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.yaml_tree import Path
+from saponary.schema.batch import PhotoRef
 
 
 def check(case: Case) -> Iterator[Finding]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
 from saponary.checks.rule import Case, Rule
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
 
 APART = 0.02
 """Superfat by which a portion may differ from the batch before it is remarked on: common practice, no source."""

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding, suggest
-from saponary.book.pour import PourStep
-from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding, suggest
+from saponary.reading.yaml_tree import Path
+from saponary.schema.pour import PourStep
 
 
 def check(case: Case) -> Iterator[Finding]:

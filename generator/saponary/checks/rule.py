@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.catalogue import Figure
-from saponary.book.findings import Finding, Place, Severity
-from saponary.book.formula import Built
 from saponary.book.library import Book, RecipeFile
 from saponary.book.quotes import Quote
-from saponary.book.recipe import Recipe
 from saponary.book.records import BatchRecord
-from saponary.book.source import Path
+from saponary.book.resolve import Built
 from saponary.lye.figures import Figures
+from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.yaml_tree import Path
+from saponary.schema.recipe import Recipe
 from saponary.words.entries import WordList
 
 Family = Literal["stale", "danger", "sense", "words", "label"]

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
 from saponary.checks.rule import Case, Rule
-from saponary.lye.rounding import show, to_step
+from saponary.quantity.rounding import show, to_step
+from saponary.reading.findings import Finding
 
 _DRIFT = 0.01
 

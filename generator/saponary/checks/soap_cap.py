@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
-from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
+from saponary.reading.yaml_tree import Path
 
 
 def check(case: Case) -> Iterator[Finding]:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
-from saponary.book.findings import Finding, Place, suggest
 from saponary.book.quotes import Quote
-from saponary.book.units import QuantityError
 from saponary.checks.rule import Case, Rule
 from saponary.lye.fingerprint import matches
+from saponary.quantity.units import QuantityError
+from saponary.reading.findings import Finding, Place, suggest
 
 
 def check(case: Case) -> Iterator[Finding]:

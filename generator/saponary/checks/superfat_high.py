@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
 from saponary.checks.rule import Case, Rule
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
 
 HIGH = 0.20
 """Bars of coconut oil alone are made with up to this: common practice, no source."""

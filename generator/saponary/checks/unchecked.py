@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from saponary.book import quotes
 from saponary.book.catalogue import compare
-from saponary.book.findings import Finding, Place
 from saponary.book.library import Book
 from saponary.book.records import BatchRecord, texts
-from saponary.book.said import value_at
-from saponary.book.source import Path
-from saponary.book.units import QuantityError
 from saponary.checks.rule import Case, Rule
+from saponary.quantity.units import QuantityError
+from saponary.reading.findings import Finding, Place
+from saponary.reading.published_text import value_at
+from saponary.reading.yaml_tree import Path
 
 _PLAINLY = "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{"
 _STRAY = "a value stands in braces here that is no figure"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
-from saponary.book.findings import Finding
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding
 
 
 def check(case: Case) -> Iterator[Finding]:

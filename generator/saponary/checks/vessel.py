@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from saponary.book.findings import Finding
-from saponary.book.source import Path
 from saponary.checks.rule import Case, Rule
+from saponary.reading.findings import Finding
+from saponary.reading.yaml_tree import Path
 
 _METAL = re.compile(r"\b(alumini?um|galvani[sz]ed|zinc(?!\s+oxide)|tinned|copper|brass)\b", re.IGNORECASE)
 _REFUSED = re.compile(r"\b(no|not|never|without|avoid|instead of|rather than|keep \w+ away)\b", re.IGNORECASE)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.curing import BarCure, cures
-from saponary.book.findings import Finding
 from saponary.book.records import BatchRecord
 from saponary.checks.rule import Case, Rule
 from saponary.lye.cure import CureFit
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
 
 MOST_GAIN = 0.02
 """A bar in damp air takes up a little: common practice, no source."""

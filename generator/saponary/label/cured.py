@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.book.settings import Settings
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
+from saponary.schema.settings import Settings
 
 ASSUMED = 0.10
 """Share of a cured bar that is water: makers' custom, from memory. The drier the bar, the

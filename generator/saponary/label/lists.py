@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.book.settings import Settings
 from saponary.label import contents, scents
 from saponary.label.contents import Contents, Way
 from saponary.label.cured import CuredWater, cured_water
@@ -13,6 +12,7 @@ from saponary.label.made import Lookup, Made
 from saponary.label.scents import Scent
 from saponary.label.tables import Jurisdiction
 from saponary.pantry.model import Pantry
+from saponary.schema.settings import Settings
 
 
 @dataclass(frozen=True)

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from saponary.book import formula as book_formula
+from saponary.book import resolve as book_formula
 from saponary.book.library import Book
-from saponary.book.recipe import Recipe
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Formula
+from saponary.schema.recipe import Recipe
 
 
 @dataclass(frozen=True)

@@ -64,7 +64,7 @@ def folded(word: str) -> str:
 
 
 def _read(name: str) -> Any:
-    data = files("saponary.label").joinpath("tables", f"{name}.yaml").read_bytes()
+    data = files("saponary.tables").joinpath(f"{name}.yaml").read_bytes()
     return yaml.load(data, Loader=yaml.CSafeLoader)
 
 

@@ -11,7 +11,7 @@ import hashlib
 import json
 
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
-from saponary.lye.rounding import show
+from saponary.quantity.rounding import show
 
 LENGTH = 12
 """Hexadecimal figures shown; a record may quote as few as the first six."""

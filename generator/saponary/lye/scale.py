@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from saponary.lye import alkali as lye
 from saponary.lye.formula import Formula, Oil
-from saponary.lye.rounding import to_step
+from saponary.quantity.rounding import to_step
 
 
 def superfat_as_weighed(formula: Formula, weights: lye.Weights) -> float:

@@ -10,12 +10,12 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from saponary.book import schema
-from saponary.book.fields import Part
-from saponary.book.findings import Finding, Place, suggest
-from saponary.book.reporter import Reporter
-from saponary.book.source import read_yaml
-from saponary.book.waivers import Waived
+from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.reporter import Reporter
+from saponary.reading.yaml_tree import read_yaml
+from saponary.schema import validate as schema
+from saponary.schema.fields import Part
+from saponary.schema.waivers import Waived
 from saponary.words.entries import Entry, Group, Source, WordList
 from saponary.words.phrases import FormError, phrases
 from saponary.words.standard import standard

@@ -16,7 +16,7 @@ from saponary.words.inflect import fold
 @cache
 def standard() -> WordList:
     """The standard lists of all languages."""
-    data = files("saponary.words").joinpath("tables", "claims.yaml").read_bytes()
+    data = files("saponary.tables").joinpath("claims.yaml").read_bytes()
     table: dict[str, Any] = yaml.load(data, Loader=yaml.CSafeLoader)
     languages = {code: _language(code, row, table) for code, row in table["languages"].items()}
     return WordList(languages, {key: row["title"] for key, row in table["publications"].items()})

@@ -1,0 +1,1 @@
+"""What travels with the program: templates, starter recipes, fonts."""

@@ -1,0 +1,65 @@
+"""The photos of a book, made ready for its site: which are shown, and what cannot be used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
+
+from saponary.draw.photos import PhotoFault, Variant, make_all
+from saponary.reading.findings import Finding, Place
+from saponary.schema.batch import PhotoRef
+from saponary.views.site import PhotoSet, RecipeInput
+
+FOLDER = "photos"
+"""Where published photos lie, from the top of the site."""
+
+CACHE = Path(".cache") / "photos"
+"""Where made photos are remembered, in the book's folder."""
+
+
+def shots(recipe: RecipeInput) -> Iterator[tuple[PhotoRef, Place]]:
+    """Every photo a recipe names, with the place that names it."""
+    if recipe.case.model.photo is not None:
+        yield recipe.case.model.photo, recipe.case.place(("photo", "file"))
+    for record in recipe.case.batches:
+        for index, shot in enumerate(record.batch.photos):
+            yield shot, record.place(("photos", index, "file"))
+
+
+def make_ready(
+    root: Path, recipes: Sequence[RecipeInput]
+) -> tuple[dict[str, PhotoSet], dict[str, bytes], list[Finding]]:
+    """Photos by the name recipes use, their files by address, and a finding for each that fails."""
+    named = [(shot, place) for recipe in recipes for shot, place in shots(recipe)]
+    wanted = {shot.file: root / "photos" / shot.file for shot, _ in named}
+    made = make_all(wanted, cache=root / CACHE)
+    findings: list[Finding] = []
+    sets: dict[str, PhotoSet] = {}
+    files: dict[str, bytes] = {}
+    for shot, place in named:
+        variants = made[shot.file]
+        if isinstance(variants, PhotoFault):
+            message = f"photos/{shot.file}: {variants.message}"
+            findings.append(Finding("photos", "error", place, message, variants.hint))
+        elif shot.file not in sets:
+            sets[shot.file] = _photo_set(variants)
+            files |= {f"{FOLDER}/{v.name}": v.data for v in variants}
+    return sets, files, findings
+
+
+def shown(sets: Iterable[PhotoSet]) -> list[str]:
+    """Addresses of every file these photos are published in."""
+    return sorted({one.split()[0] for s in sets for _, srcset in s.sources for one in srcset.split(", ")})
+
+
+def _photo_set(variants: Sequence[Variant]) -> PhotoSet:
+    """The newer format first, then JPEG for every browser; the middle width for `src`."""
+    kinds = dict.fromkeys(v.type for v in variants)
+    by_kind = {kind: [v for v in variants if v.type == kind] for kind in kinds}
+    plain = by_kind["image/jpeg"]
+    middle, widest = plain[len(plain) // 2], plain[-1]
+    sources = tuple(
+        (kind, ", ".join(f"{FOLDER}/{v.name} {v.width}w" for v in of_kind))
+        for kind, of_kind in by_kind.items()
+    )
+    return PhotoSet(widest.width, widest.height, sources, f"{FOLDER}/{middle.name}", "")

@@ -1,0 +1,201 @@
+"""Restate: put today's figures where a recipe or a class states or quotes them, and touch nothing else.
+
+An edit is a stretch of the file's own text and what replaces it, so comments, order,
+quoting, indentation and line endings survive byte for byte.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import tempfile
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from saponary.book import classes, quotes
+from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
+from saponary.book.classes import ClassFile
+from saponary.book.library import parse_recipe
+from saponary.build.proof import Proof
+from saponary.checks.rule import Case
+from saponary.lye.fingerprint import matches
+from saponary.quantity.units import QuantityError
+from saponary.reading.textfile import TextFile
+
+_DIGITS = re.compile(r"(?:[-+−][ \t]*)?(?:\d+(?:\.\d+)?|\.\d+)")
+
+
+@dataclass(frozen=True)
+class Edit:
+    """Replace the text between two offsets."""
+
+    start: int
+    end: int
+    new: str
+
+
+def edits(case: Case) -> list[Edit]:
+    """Every figure of a recipe that no longer holds, with what it should be."""
+    text, found = case.file.text, list[Edit]()
+    for name, said in case.model.stated.items():
+        span = case.file.tree.values[("stated", name)]
+        if name == FINGERPRINT:
+            if not matches(said, case.fingerprint):
+                at = text.find(said, span.start, span.end)
+                if at >= 0:
+                    found.append(Edit(at, at + len(said), case.fingerprint))
+        elif name in case.catalogue:
+            start = span.start
+            if span.style in ("|", ">"):
+                start += len(re.split(r"\r\n|\n|\r", text[start : span.end])[0])
+            found += _edit(case.catalogue[name], said, text, start, span.end)
+    found += _quoted_in(text, case.quotes, case.catalogue)
+    return sorted(set(found), key=lambda edit: edit.start)
+
+
+def lesson_edits(lesson: ClassFile, figures: Mapping[str, Figure]) -> list[Edit]:
+    """Every figure that a lesson quotes and that no longer holds, with what it should be."""
+    return _quoted_in(lesson.text, quotes.in_notes(lesson.body, offset=lesson.body_start), figures)
+
+
+def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str | None]]:
+    """Recipes and classes whose text changes, with the new text; all of them where `files` is empty.
+
+    The new text is read again first. It is None where it would not say what it should: where a
+    figure is spelt with escapes, or broken over lines.
+    """
+    for one in proof.recipes:
+        if not files or one.case.file.file in files:
+            made = edits(one.case) + (signing(one.case) if sign else [])
+            if made:
+                new = apply(one.case.file.text, made)
+                yield one.case.file, new if _says(one.case, new) else None
+    built = {one.case.file.slug: one.case.built for one in proof.recipes}
+    for lesson in proof.book.classes:
+        if not files or lesson.file in files:
+            figures = classes.figures_of(lesson, built, proof.book.pantry)
+            made = lesson_edits(lesson, figures)
+            if made:
+                new = apply(lesson.text, made)
+                again = classes.parse_class(lesson.file, new)
+                left = lesson_edits(again, figures)
+                yield lesson, new if again.plan == lesson.plan and not left else None
+
+
+def _says(case: Case, new: str) -> bool:
+    """Whether a recipe's new text can be read, and every figure of it holds."""
+    again = parse_recipe(case.file.file, new)
+    if again.model is None:
+        return False
+    after = replace(case, file=again, model=again.model, quotes=tuple(quotes.in_recipe(again)))
+    same = len(after.quotes) == len(case.quotes) and again.model.stated.keys() >= case.model.stated.keys()
+    said = [(name, text) for name, text in again.model.stated.items() if name != FINGERPRINT]
+    said += [(quote.name, quote.value) for quote in after.quotes if quote.value is not None]
+    return same and not edits(after) and all(_holds(case, name, text) for name, text in said)
+
+
+def _holds(case: Case, name: str, text: str) -> bool:
+    """Whether a figure holds; one that there is not, or that is no number, is not for us to mend."""
+    if name not in case.catalogue:
+        return True
+    try:
+        return compare(case.catalogue[name], text).holds
+    except QuantityError:
+        return text in case.model.stated.values() or any(text == quote.value for quote in case.quotes)
+
+
+def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, Figure]) -> list[Edit]:
+    changes = list[Edit]()
+    for quote in found:
+        if quote.value is not None and quote.name in figures:
+            end = quote.value_start + len(quote.value)
+            if text[quote.value_start : end] != quote.value:
+                continue  # a comment stands in the middle of it
+            changes += _edit(figures[quote.name], quote.value, text, quote.value_start, end)
+    return changes
+
+
+def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Edit]:
+    try:
+        compared = compare(figure, said)
+    except QuantityError:
+        return []
+    digits = _DIGITS.search(text, start, end)
+    if compared.holds or digits is None:
+        return []
+    number = compared.recomputed.partition(" ")[0]
+    return [Edit(digits.start(), digits.end(), number)]
+
+
+def signing(case: Case) -> list[Edit]:
+    """The edit that adds a `stated:` block to a draft, or the missing lines to one that has it."""
+    text = case.file.text
+    newline = newline_of(text[: case.file.body_start])
+    lines = signature(case.catalogue, case.built)
+    missing = {name: value for name, value in lines.items() if name not in case.model.stated}
+    if not missing:
+        return []
+    block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
+    if case.model.stated:
+        return _added_lines(case, block, newline)
+    at = closing_line(case)
+    before = "" if text[:at].endswith(("\n", "\r")) else newline
+    if ("stated",) in case.file.tree.keys:
+        return []
+    return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
+
+
+def newline_of(text: str) -> str:
+    """How a text ends its lines."""
+    return "\r\n" if "\r\n" in text else "\r" if "\r" in text and "\n" not in text else "\n"
+
+
+def closing_line(case: Case) -> int:
+    """Where the line begins that ends the front matter."""
+    ends = re.finditer(r"---[ \t]*(?:\r\n|\n|\r|\Z)", case.file.text[: case.file.body_start])
+    return [match.start() for match in ends if match.end() == case.file.body_start][-1]
+
+
+def _added_lines(case: Case, block: list[str], newline: str) -> list[Edit]:
+    """The lines set in behind the last stated figure, indented as it is."""
+    text = case.file.text
+    last = max(case.file.tree.keys[("stated", name)].start for name in case.model.stated)
+    line_start = max(text.rfind("\n", 0, last), text.rfind("\r", 0, last)) + 1
+    indent = text[line_start:last]
+    line_end = next((m.end() for m in re.finditer(r"\r\n|\n|\r", text[last:])), 0)
+    line_end += last if line_end else 0
+    if indent.strip() or line_end == 0:
+        return []
+    return [Edit(line_end, line_end, "".join(f"{indent}{line}{newline}" for line in block))]
+
+
+def _quoted(value: str) -> str:
+    """A fingerprint of digits alone stays text for every reader of YAML."""
+    return f'"{value}"' if re.fullmatch(r"[0-9]+(?:e[0-9]+)?", value) else value
+
+
+def apply(text: str, changes: list[Edit]) -> str:
+    """The text with its edits made; edits do not overlap."""
+    out, last = list[str](), 0
+    for edit in sorted(changes, key=lambda e: e.start):
+        out += [text[last : edit.start], edit.new]
+        last = edit.end
+    return "".join([*out, text[last:]])
+
+
+def write(path: Path, text: str) -> None:
+    """Put the text in place by rename, so that a kill leaves the old file or the new."""
+    data = text.encode("utf-8")
+    target = path.resolve()
+    handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.", suffix=".part")
+    try:
+        with os.fdopen(handle, "wb") as out:
+            out.write(data)
+            out.flush()
+            os.fsync(out.fileno())
+        Path(name).chmod(target.stat().st_mode & 0o7777)
+        Path(name).replace(target)
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise

@@ -1,0 +1,54 @@
+"""All photos of a book at once: in parallel, in a settled order, and none made twice."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+from saponary.draw.photos import cache as store
+from saponary.draw.photos.facts import WIDTHS, PhotoFault, Variant
+from saponary.draw.photos.opening import read_bytes
+from saponary.draw.photos.publish import variants_of
+
+Made = list[Variant] | PhotoFault
+
+# Decoding and encoding leave Python's lock, so threads do; few, for each holds a whole photo in memory.
+_WORKERS = 4
+
+
+def make_all(
+    photos: Mapping[str, Path],
+    cache: Path | None = None,
+    widths: Sequence[int] = WIDTHS,
+    done: Callable[[str], None] | None = None,
+) -> dict[str, Made]:
+    """What is published of each photo, by the names given and in their order.
+
+    `done` is told each name, in that order, as its photo is finished.
+    """
+    made: dict[str, Made] = {}
+    with ThreadPoolExecutor(min(_WORKERS, os.cpu_count() or 1)) as workers:
+        waiting = {name: workers.submit(_make, path, cache, widths) for name, path in photos.items()}
+        for name, future in waiting.items():
+            made[name] = future.result()
+            if done is not None:
+                done(name)
+    return made
+
+
+def _make(path: Path, cache: Path | None, widths: Sequence[int]) -> Made:
+    data = read_bytes(path)
+    if isinstance(data, PhotoFault):
+        return data
+    if cache is None:
+        return variants_of(data, widths)
+    place = store.entry(cache, data, widths)
+    kept = store.recall(place)
+    if kept is not None:
+        return kept
+    made = variants_of(data, widths)
+    if not isinstance(made, PhotoFault):
+        store.keep(place, made)
+    return made

@@ -1,0 +1,23 @@
+"""The pour drawing: what a cut bar will look like, in areas true to the volumes poured."""
+
+from __future__ import annotations
+
+from saponary.draw.pour.drawing import PourDrawing, draw, draw_pair
+from saponary.draw.pour.legend import LegendEntry
+from saponary.draw.pour.scene import DrawnExtra, DrawnPortion, Face, Scene, Shade, When
+from saponary.draw.pour.shares import DepthReading, pour_shares
+
+__all__ = [
+    "DepthReading",
+    "DrawnExtra",
+    "DrawnPortion",
+    "Face",
+    "LegendEntry",
+    "PourDrawing",
+    "Scene",
+    "Shade",
+    "When",
+    "draw",
+    "draw_pair",
+    "pour_shares",
+]

@@ -1,0 +1,69 @@
+"""The laying patterns' common ground: what a pattern is given, what it gives back, who it is.
+
+A drawing is painted in order, later patches over earlier ones. A patch may run on beneath
+batter that is painted later; then every seam is the edge of one patch only and no gap shows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from saponary.draw.pour.cells import free
+from saponary.draw.pour.mould import EMPTY, Mould, parts
+from saponary.draw.pour.plan import Load
+from saponary.draw.pour.seed import Array
+
+
+@dataclass(frozen=True)
+class Patch:
+    """A painted area of one portion: closed rings, filled even-odd, laid at `step`."""
+
+    step: int
+    name: str
+    rings: tuple[Array, ...]
+
+
+@dataclass(frozen=True)
+class Ground:
+    """What a pattern fills: the zone, all that is above its floor, and what it must go round."""
+
+    mould: Mould
+    step: int
+    zone: BaseGeometry
+    above: BaseGeometry
+    blocked: BaseGeometry  # not counted: embeds, and drops that are painted over the pattern
+    loads: tuple[Load, ...]
+    free_area: float  # of the whole mould, so that a load's area is its share of this
+    tilt: float
+    across: float | None
+    words: tuple[str, ...]
+
+    def target(self, load: Load) -> float:
+        return load.share * self.free_area
+
+    def free(self, shape: BaseGeometry) -> float:
+        """How much of a shape counts as this zone's batter."""
+        return free(shape.intersection(self.zone), self.blocked)
+
+
+Pattern = Callable[[Ground], list[Patch]]
+
+
+def patch(step: int, name: str, shape: BaseGeometry) -> Patch:
+    rings: list[Array] = []
+    for part in parts(shape):
+        rings.extend(np.asarray(ring.coords)[:-1, :2] for ring in (part.exterior, *part.interiors))
+    return Patch(step, name, tuple(rings))
+
+
+def shape_of(painted: Patch) -> BaseGeometry:
+    """A patch as a geometry again."""
+    whole: BaseGeometry = EMPTY
+    for ring in painted.rings:
+        whole = whole.symmetric_difference(Polygon(ring).buffer(0))
+    return whole

@@ -1,0 +1,155 @@
+"""Plops: spoonfuls set down in turn, each pressing against those before it.
+
+Every spoonful has a cell whose weight is its portion's; the weights are moved until each
+portion shows its area; at last the whole is moved by a faint stream, so that no edge is
+straight.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry import Point
+from shapely.geometry.base import BaseGeometry
+
+from saponary.draw.pour.flow import Field, Threads, grid, veil
+from saponary.draw.pour.laying import Ground, Patch, patch
+from saponary.draw.pour.seed import Array, numbers
+from saponary.draw.pour.spoons import spoons
+
+MOST = 52
+WITHIN = 0.0015
+
+
+def plops(ground: Ground) -> list[Patch]:
+    if len(ground.loads) < 2:
+        return [patch(ground.step, load.name, ground.above) for load in ground.loads]
+    size = ground.across or math.sqrt(ground.zone.area / 24)
+    # A spoonful of the scarcest portion must not be dwarfed by its cell.
+    size = min(size, math.sqrt(1.5 * min(ground.target(load) for load in ground.loads)))
+    sites, spacing = _sites(ground, max(size, math.sqrt(ground.zone.area / MOST)))
+    owners = _owners(ground, sites)
+    shapes = _solved(ground, sites, owners, spacing)
+    painted = [patch(ground.step, ground.loads[0].name, ground.above)]
+    for owner, spoon in zip(owners, shapes, strict=True):
+        painted.append(patch(ground.step, ground.loads[owner].name, spoon.intersection(ground.above)))
+    return _wavering(ground, painted, spacing)
+
+
+def _sites(ground: Ground, size: float) -> tuple[Array, float]:
+    """Where the spoonfuls go: staggered rows, each a little off its place."""
+    left, bottom, right, top = ground.zone.bounds
+    spacing = size
+    while True:
+        rows = max(1, round((top - bottom) / (0.87 * spacing)))
+        pitch = (top - bottom) / rows
+        inner = ground.zone.buffer(-0.12 * spacing)
+        found: list[tuple[float, float]] = []
+        for row in range(rows):
+            columns = max(1, round((right - left) / spacing)) + row % 2
+            step = (right - left) / columns
+            for column in range(columns):
+                draws = numbers(2, "site", str(row), str(column), *ground.words)
+                x = left + step * (column + 0.5 + 0.42 * (draws[0] - 0.5))
+                y = bottom + pitch * (row + 0.5 + 0.42 * (draws[1] - 0.5))
+                if inner.contains(Point(x, y)):
+                    found.append((x, y))
+        if len(found) >= 2 * len(ground.loads):
+            return np.array(found), spacing
+        spacing *= 0.92
+
+
+def _owners(ground: Ground, sites: Array) -> NDArray[np.int64]:
+    """Whose each spoonful is: in turn by what is owed, not beside its own kind if that can be helped."""
+    shares = np.array([load.share for load in ground.loads])
+    wanted = np.maximum(shares / shares.sum() * len(sites), 1.0)
+    given = np.zeros(len(shares))
+    owners: list[int] = []
+    for i, site in enumerate(sites):
+        near = np.exp(-(((sites[:i] - site) ** 2).sum(axis=1)) / (0.02 * ground.zone.area))
+        crowd = np.zeros(len(shares))
+        np.add.at(crowd, owners, near)
+        owed = wanted * (i + 1) / len(sites) - given
+        starved = [k for k in range(len(shares)) if given[k] == 0]
+        pool = starved if len(starved) >= len(sites) - i else list(range(len(shares)))
+        best = max(pool, key=lambda k: (round(float(owed[k] - 0.55 * crowd[k]), 9), -k))
+        owners.append(best)
+        given[best] += 1
+    return np.array(owners)
+
+
+def _solved(ground: Ground, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[BaseGeometry]:
+    """The spoonfuls with weights that give every portion its area (Broyden's method)."""
+    targets = np.array([ground.target(load) for load in ground.loads])
+    counts = np.bincount(owners, minlength=len(targets))
+    near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
+    inverse = np.diag(0.45 / counts)
+    weights = np.zeros(len(targets))
+    best: tuple[float, list[BaseGeometry]] = (math.inf, [])
+    last: tuple[Array, Array] | None = None
+    for _ in range(24):
+        shapes = spoons(sites, weights[owners], near, 1.15 * spacing)
+        miss = targets - _seen(ground, shapes, near, owners)
+        worst = float(np.max(np.abs(miss) / targets))
+        if worst < best[0]:
+            best = (worst, shapes)
+        if worst < WITHIN:
+            break
+        if last is not None:
+            moved, change = weights - last[0], last[1] - miss
+            guess = inverse @ change
+            scale = float(moved @ guess)
+            if abs(scale) > 1e-9 * float(moved @ moved):
+                inverse = inverse + np.outer(moved - guess, moved @ inverse) / scale
+        last = (weights.copy(), miss)
+        stride = inverse @ miss
+        longest = float(np.max(np.abs(stride)))
+        limit = 0.35 * spacing**2
+        weights = weights + stride * min(1.0, limit / longest if longest else 1.0)
+    return best[1]
+
+
+def _seen(
+    ground: Ground, shapes: Sequence[BaseGeometry], near: NDArray[np.bool_], owners: NDArray[np.int64]
+) -> Array:
+    """The free area that shows of each portion; the gaps are the first portion's."""
+    areas = np.zeros(len(ground.loads))
+    for i, spoon in enumerate(shapes):
+        later = [shapes[j] for j in np.flatnonzero(near[i]).tolist() if j > i]
+        shown = spoon.difference(shapely.union_all(later)) if later else spoon
+        areas[owners[i]] += ground.free(shown)
+    areas[0] += ground.free(ground.zone) - areas.sum()
+    return areas
+
+
+def _wavering(ground: Ground, painted: list[Patch], spacing: float) -> list[Patch]:
+    """The patches moved by a faint stream of eddies about as wide as a spoonful."""
+    left, bottom, points, shape = grid(ground.zone)
+    draws = numbers(24, "eddies", *ground.words)
+    stream = np.zeros(len(points))
+    for k in range(8):
+        angle, phase, length = (
+            math.tau * draws[3 * k],
+            math.tau * draws[3 * k + 1],
+            0.7 + 0.5 * draws[3 * k + 2],
+        )
+        place = points @ np.array([math.cos(angle), math.sin(angle)])
+        stream += np.sin(math.tau * place / (length * spacing) + phase)
+    screen = veil(ground.zone, ground.blocked, 0.25 * spacing)
+    stream *= 0.0042 * spacing**2 * screen.values.ravel()
+    field = Field(left, bottom, stream.reshape(shape))
+    rings = [ring for item in painted for ring in item.rings]
+    threads = Threads(rings, [True] * len(rings), 1.2)
+
+    def velocity(at: Array) -> Array:
+        _, slope_x, slope_y = field.at(at)
+        return np.column_stack([slope_y, -slope_x]) / 3
+
+    for _ in range(3):
+        threads.move(velocity)
+    moved = iter(threads.lines())
+    return [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in painted]

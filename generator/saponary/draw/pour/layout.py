@@ -1,0 +1,191 @@
+"""The whole pour laid out: zones solved from the bottom up, stirred, dusted and dressed.
+
+Areas count what shows around embeds. A pencil line is powder without a volume worth counting:
+it lies along its seam and takes no area. Nor do strewn petals, which lie on top.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+from shapely.geometry.base import BaseGeometry
+
+from saponary.draw.pour.drops import Dropped, drop
+from saponary.draw.pour.embeds import Embed, place
+from saponary.draw.pour.laying import Ground, Patch, patch
+from saponary.draw.pour.layings import PATTERNS
+from saponary.draw.pour.mould import EMPTY, Mould, make_mould, union
+from saponary.draw.pour.plan import Zone, plan
+from saponary.draw.pour.scene import Scene
+from saponary.draw.pour.seed import Array, wave
+from saponary.draw.pour.strew import Petal, petals
+from saponary.draw.pour.swirl import Reach, stir
+
+GIVE = 4.0
+
+
+@dataclass(frozen=True)
+class Dust:
+    """A pencil line along the top of a zone."""
+
+    step: int
+    id: str
+    line: Array
+
+
+@dataclass(frozen=True)
+class Strewn:
+    id: str
+    petals: tuple[Petal, ...]
+
+
+@dataclass(frozen=True)
+class Layout:
+    """Everything that is painted, in drawing lengths; patches from the first to the last."""
+
+    mould: Mould
+    patches: tuple[Patch, ...]
+    dust: tuple[Dust, ...]
+    embeds: tuple[Embed, ...]
+    strewn: tuple[Strewn, ...]
+
+
+@dataclass(frozen=True)
+class _Laid:
+    """A zone with its surfaces and what is painted in it."""
+
+    zone: Zone
+    lower: Array
+    upper: Array
+    patches: tuple[Patch, ...]
+    dropped: Dropped
+
+
+def lay_out(scene: Scene) -> Layout:
+    texture = [step.top.shape for step in scene.steps if step.kind == "top" and step.top]
+    mould = make_mould(scene.face, texture[-1] if texture else "flat", scene.title)
+    zones = plan(scene.steps, scene.portions)
+    known = {extra.id for extra in scene.extras}
+    embeds = _embeds(scene, mould, zones, known)
+    solid = union([embed.shape for embed in embeds])
+    laid = _fill(scene, mould, zones, solid)
+    dust = _dust(scene, mould, laid, known)
+    patches, dust = _stirred(scene, mould, laid, dust, solid)
+    strewn = tuple(
+        Strewn(step.top.strewn, petals(mould, step.top.strewn, scene.title))
+        for step in scene.steps
+        if step.kind == "top" and step.top and step.top.strewn in known
+    )
+    return Layout(mould, tuple(patches), tuple(dust), tuple(embeds), strewn)
+
+
+def _embeds(scene: Scene, mould: Mould, zones: tuple[Zone, ...], known: set[str]) -> list[Embed]:
+    """Embeds rest on what is laid when they are set; set last of all, they sink into the last zone."""
+    whole = mould.area(mould.floor, mould.top)
+    placed: list[Embed] = []
+    for index, step in enumerate(scene.steps):
+        if step.kind != "embeds" or step.embeds is None or step.embeds.of not in known:
+            continue
+        below = sum(zone.share for zone in zones if zone.step < index)
+        if below > 1 - 1e-6:
+            below = 1 - zones[-1].share / 2
+        level = mould.surface(mould.floor, np.zeros_like(mould.xs), below * whole, EMPTY)
+        height = float(np.max(level)) if below > 1e-6 else 0.0
+        placed.extend(place(mould, index, step.embeds, height, placed, scene.title))
+    return placed
+
+
+def _fill(scene: Scene, mould: Mould, zones: tuple[Zone, ...], solid: BaseGeometry) -> list[_Laid]:
+    free_area = mould.area(mould.floor, mould.top) - float(solid.area)
+    lower, filled = mould.floor, 0.0
+    laid: list[_Laid] = []
+    for number, zone in enumerate(zones):
+        words = (scene.title, str(number), *zone.names)
+        filled += zone.share * free_area
+        if number == len(zones) - 1:
+            upper = mould.top
+        else:
+            upper = mould.surface(
+                lower, _line(mould, zone, zones[number + 1], free_area, words), filled, solid
+            )
+        body, above = mould.between(lower, upper), mould.between(lower, mould.top)
+        dropped = Dropped((), ())
+        if zone.inserts:
+            dropped = drop(body, zone.inserts, free_area, solid, words)
+        blocked = solid.union(union([outline for _, outline in dropped.outlines]))
+        if zone.loads:
+            across = zone.across_mm * mould.scale if zone.across_mm else None
+            ground = Ground(
+                mould, zone.step, body, above, blocked, zone.loads, free_area, zone.slope, across, words
+            )
+            patches = tuple(PATTERNS[zone.pattern](ground))
+        else:
+            patches = (patch(zone.step, zone.inserts[0].rings[0].name, above),)
+        laid.append(_Laid(zone, lower, upper, patches, dropped))
+        lower = upper
+    return laid
+
+
+def _line(mould: Mould, zone: Zone, following: Zone, free_area: float, words: tuple[str, ...]) -> Array:
+    """The shape of a zone's surface: its slope and the waver of the hand, less in thin beds."""
+    slope = math.tan(math.radians(zone.slope)) if zone.pattern == "beds" else 0.0
+    thin = min(zone.share, following.share) * free_area / mould.width
+    amplitude = min(0.012 * mould.width, 0.16 * thin)
+    away = mould.xs - mould.width / 2
+    return slope * away + wave(mould.xs, mould.width, amplitude, *words)
+
+
+def _dust(scene: Scene, mould: Mould, laid: list[_Laid], known: set[str]) -> list[Dust]:
+    """The pencil lines, each along the seam of the last zone that holds its portion by then."""
+    out: list[Dust] = []
+    for index, step in enumerate(scene.steps):
+        if step.kind != "line" or step.line is None or step.line.of not in known:
+            continue
+        zones = [item for item in laid if item.zone.step < index and step.line.over in item.zone.names]
+        if zones:
+            seen = zones[-1].upper - mould.floor > 0.3
+            points = np.column_stack([mould.xs, zones[-1].upper])[seen]
+            if len(points) > 1:
+                out.append(Dust(index, step.line.of, points))
+    return out
+
+
+def _stirred(
+    scene: Scene, mould: Mould, laid: list[_Laid], dust: list[Dust], solid: BaseGeometry
+) -> tuple[list[Patch], list[Dust]]:
+    """Patches and lines in the order they came, each moved by every swirl after it."""
+    patches = sorted(
+        (item for one in laid for item in (*one.patches, *one.dropped.patches)), key=lambda p: p.step
+    )
+    for index, step in enumerate(scene.steps):
+        zones = [item for item in laid if item.zone.step < index]
+        if step.kind != "swirl" or step.swirl is None or not zones:
+            continue
+        bottom, surface = mould.floor, zones[-1].upper
+        if step.swirl.depth is not None and not mould.face.top_view:
+            level = float(np.max(surface)) - step.swirl.depth.fraction * mould.height
+            # The batter below the tool gives a little.
+            bottom = np.minimum(np.maximum(bottom, level - GIVE), surface)
+        region = mould.between(bottom, surface)
+        if region.area < 1.0:
+            continue
+        later = [outline for item in laid for at, outline in item.dropped.outlines if at > index]
+        left, low, right, high = region.bounds
+        upright = zones[-1].zone.pattern == "columns"
+        room = Reach(left, low, right, high, upright, mould.face.top_view, (scene.title, str(index)))
+        if mould.face.kind == "round":
+            room = room.inset(0.08)
+        elif bottom is not mould.floor:
+            room = replace(room, bottom=min(room.bottom + GIVE, room.top))
+        early = [item for item in patches if item.step < index]
+        lines = [item for item in dust if item.step < index]
+        rings = [ring for item in early for ring in item.rings]
+        threads = rings + [item.line for item in lines]
+        closed = [True] * len(rings) + [False] * len(lines)
+        moved = iter(stir(step.swirl, room, region, solid.union(union(later)), threads, closed))
+        early = [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in early]
+        patches = early + patches[len(early) :]
+        dust = [Dust(item.step, item.id, next(moved)) if item.step < index else item for item in dust]
+    return patches, dust

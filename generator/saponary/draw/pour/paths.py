@@ -1,0 +1,54 @@
+"""Outlines as SVG path data: whole twentieths, relative steps, no more points than the eye needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+from shapely.geometry import LineString
+
+from saponary.draw.pour.seed import Array
+
+FINE = 20
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """The paper a drawing stands on: where the mould's lower left corner and the top edge lie."""
+
+    left: float
+    top: float
+
+    def place(self, line: Array) -> list[tuple[int, int]]:
+        """Points of the drawing, y upward, as whole twentieths with y downward."""
+        xs = np.rint((line[:, 0] + self.left) * FINE).astype(int).tolist()
+        ys = np.rint((self.top - line[:, 1]) * FINE).astype(int).tolist()
+        return list(zip(xs, ys, strict=True))
+
+    def path(self, lines: Iterable[Array], tolerance: float, closed: bool = True) -> str:
+        return "".join(self._one(line, tolerance, closed) for line in lines)
+
+    def dots(self, places: Array) -> str:
+        """Strokes of no length, which round caps turn into dots."""
+        return "".join(f"M{x}{_joined(y)}h0" for x, y in self.place(places))
+
+    def _one(self, line: Array, tolerance: float, closed: bool) -> str:
+        whole = np.concatenate([line, line[:1]]) if closed else line
+        kept = np.asarray(LineString(whole).simplify(tolerance, preserve_topology=False).coords)
+        points = self.place(kept[:-1] if closed else kept)
+        if len(points) < (3 if closed else 2):
+            return ""
+        (x, y), steps = points[0], []
+        for next_x, next_y in points[1:]:
+            if (next_x, next_y) != (x, y):
+                steps.append(f"{next_x - x}{_joined(next_y - y)}")
+                x, y = next_x, next_y
+        text = steps[0] if steps else "0 0"
+        for step in steps[1:]:
+            text += step if step.startswith("-") else " " + step
+        return f"M{points[0][0]}{_joined(points[0][1])}l{text}" + ("z" if closed else "")
+
+
+def _joined(number: int) -> str:
+    return f"{number}" if number < 0 else f" {number}"

@@ -1,0 +1,196 @@
+"""The swirl: a tool drawn through the batter, which drags along what it passes.
+
+A hanger is a wire that loops through the depth; a comb has tines side by side; a skewer is
+one point led by hand. Around each point of the tool the batter is carried with it and flows
+back at both sides, as about a rod in a thick fluid, so every portion keeps its area.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+import numpy as np
+from shapely.geometry.base import BaseGeometry
+
+from saponary.draw.pour.flow import Field, Threads, veil
+from saponary.draw.pour.seed import Array, numbers
+from saponary.schema.pour import Swirl
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """A path for the tool's points, which keep their places `tines` relative to it."""
+
+    path: Array
+    tines: Array
+    radius: float
+    drag: float
+    ease: float = 0.05  # over what part of the path the tool goes in, and comes out
+
+
+@dataclass(frozen=True)
+class Reach:
+    """Where the tool goes: the box it moves in, and whether the batter stands in columns."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+    upright: bool
+    top_view: bool
+    words: tuple[str, ...]
+
+    def inset(self, part: float) -> Reach:
+        """The room less a rim, where a round wall leaves the corners empty."""
+        across, up = part * self.width, part * self.height
+        return replace(
+            self,
+            left=self.left + across,
+            right=self.right - across,
+            bottom=self.bottom + up,
+            top=self.top - up,
+        )
+
+    @property
+    def width(self) -> float:
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        return self.top - self.bottom
+
+
+Tool = Callable[[Swirl, Reach], list[Stroke]]
+ALONE = np.zeros((1, 2))
+# Beyond this the eye sees no line of the tool any more, only batter mixed ever finer.
+MOST_PASSES = 6
+MOST_POINTS = 12_000
+FINEST = 0.8
+
+
+def hanger(swirl: Swirl, room: Reach) -> list[Stroke]:
+    """Loops from one side to the other, each through the whole depth."""
+    loops = min(swirl.passes, MOST_PASSES)
+    turns = np.linspace(0.0, 1.0, 60 * loops + 1)
+    angle = math.tau * loops * turns
+    draws = numbers(2, "hanger", *room.words)
+    sideways = min(0.16 * room.width, 0.62 * room.width / (loops + 0.6))
+    x = room.left + sideways + (room.width - 2 * sideways) * turns - sideways * np.sin(angle)
+    uneven = 1 + 0.08 * np.sin(angle / loops * 2 + math.tau * draws[0])
+    y = (room.bottom + room.top) / 2 + 0.43 * room.height * np.cos(angle) * uneven
+    radius = min(17.0, 0.36 * room.height, 1.3 * room.width / (loops + 1.5))
+    return [Stroke(np.column_stack([x, y]), ALONE, radius, 0.7)]
+
+
+def comb(swirl: Swirl, room: Reach) -> list[Stroke]:
+    """Tines side by side; each pass goes the other way and between the lines of the last."""
+    strokes = []
+    for turn in range(min(swirl.passes, MOST_PASSES)):
+        across = room.upright if not room.top_view else (turn % 2 == 1) != room.upright
+        length, span = (room.width, room.height) if across else (room.height, room.width)
+        count = max(2, round(span / 15.0))
+        gap = span / count
+        shift = (0.5, 0.0, 0.25, 0.75)[(turn // 2 if room.top_view else turn) % 4]
+        draws = np.array(numbers(count + 2, "comb", str(turn), *room.words))
+        places = (np.arange(-1, count + 1) + 0.5 + shift + 0.16 * (draws - 0.5)) * gap
+        ahead = 0.16 * gap * (draws[::-1] - 0.5)
+        along = np.linspace(-0.02, 1.02, max(8, int(length / 1.2))) * length
+        if turn % 2 == 0:
+            along = along[::-1]
+        sway = 0.1 * gap * np.sin(math.tau * (along / length * 0.8 + draws[0]))
+        if across:
+            path = np.column_stack([along + room.left, sway])
+            tines = np.column_stack([ahead, places + room.bottom])
+        else:
+            path = np.column_stack([sway, along + room.bottom])
+            tines = np.column_stack([places + room.left, ahead])
+        strokes.append(Stroke(path, tines, min(1.05 * gap, 0.5 * length), 0.56, ease=0.34))
+    return strokes
+
+
+def skewer(swirl: Swirl, room: Reach) -> list[Stroke]:
+    """A wandering line, there and back, with small curls; it crosses the batter's beds or columns."""
+    strokes = []
+    length, span = (room.height, room.width) if room.upright else (room.width, room.height)
+    for turn in range(min(swirl.passes, MOST_PASSES)):
+        draws = numbers(4, "skewer", str(turn), *room.words)
+        t = np.linspace(0.0, 1.0, 161)
+        angle = math.tau * ((2.0 + draws[0]) * t + draws[1])
+        along = length * (0.04 + 0.92 * t) - 0.07 * length * np.sin(2 * angle)
+        aside = span * (0.5 + 0.42 * np.sin(angle) * (0.75 + 0.25 * draws[2]))
+        x, y = (aside, along) if room.upright else (along, aside)
+        path = np.column_stack([room.left + x, room.bottom + y])
+        radius = min(9.5, 0.3 * room.height)
+        strokes.append(Stroke(path if turn % 2 == 0 else path[::-1], ALONE, radius, 0.55))
+    return strokes
+
+
+TOOLS: dict[str, Tool] = {"hanger": hanger, "comb": comb, "skewer": skewer}
+
+
+def stir(
+    swirl: Swirl,
+    room: Reach,
+    region: BaseGeometry,
+    obstacle: BaseGeometry,
+    lines: Sequence[Array],
+    closed: Sequence[bool],
+) -> list[Array]:
+    """The lines after the tool went through them.
+
+    Batter in very many pieces is stirred more gently, to lines that can still be drawn.
+    """
+    screen = veil(region, obstacle, min(6.0, 0.2 * room.height))
+    strokes = TOOLS[swirl.tool](swirl, room)
+    for strength in (1.0, 0.7, 0.45, 0.25, 0.1):
+        stirred = Threads(lines, closed, FINEST)
+        if all(_drawn(stirred, screen, stroke, strength) for stroke in strokes):
+            return stirred.lines()
+    return list(lines)
+
+
+def _drawn(threads: Threads, screen: Field, stroke: Stroke, strength: float) -> bool:
+    """Draw one stroke; False if the lines have grown too long to go on."""
+    path = _paced(stroke.path, 0.36 * stroke.radius)
+    steps = len(path) - 1
+    for i, (here, there) in enumerate(pairwise(path)):
+        done = (i + 0.5) / steps
+        depth = min(1.0, done / stroke.ease, (1 - done) / stroke.ease)
+        push = (there - here) * stroke.drag * strength * depth * (2 - depth)
+        _push(threads, screen, (here + there) / 2 + stroke.tines, push, stroke.radius)
+        if i % 2 == 1:
+            threads.refine()
+        if len(threads.points) > MOST_POINTS:
+            return False
+    threads.refine()
+    return True
+
+
+def _paced(path: Array, pace: float) -> Array:
+    """The path in even steps."""
+    run = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(path, axis=0).T))])
+    steps = max(2, int(run[-1] / pace))
+    at = np.linspace(0.0, run[-1], steps + 1)
+    return np.column_stack([np.interp(at, run, path[:, 0]), np.interp(at, run, path[:, 1])])
+
+
+def _push(threads: Threads, screen: Field, tips: Array, push: Array, radius: float) -> None:
+    """One short step of the tool."""
+
+    def velocity(points: Array) -> Array:
+        away = points[:, None, :] - tips[None, :, :]
+        fall = np.clip(1 - (away[..., 0] ** 2 + away[..., 1] ** 2) / radius**2, 0, 1)
+        side = push[0] * away[..., 1] - push[1] * away[..., 0]
+        slope = -6 * fall**2 / radius**2
+        stream = (side * fall**3).sum(axis=1)
+        stream_x = (-push[1] * fall**3 + side * slope * away[..., 0]).sum(axis=1)
+        stream_y = (push[0] * fall**3 + side * slope * away[..., 1]).sum(axis=1)
+        held, held_x, held_y = screen.at(points)
+        return np.column_stack([held * stream_y + held_y * stream, -(held * stream_x + held_x * stream)])
+
+    low, high = tips.min(axis=0) - 1.3 * radius, tips.max(axis=0) + 1.3 * radius
+    near = np.all((threads.points > low) & (threads.points < high), axis=1)
+    threads.move(velocity, near)

@@ -1,0 +1,1 @@
+"""Sources that travel inside a PDF, written out again from what its edition shows."""

@@ -1,0 +1,35 @@
+"""From a checked book to the files of its site."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from saponary.outputs.page_kind import Desk, Sheet, published
+from saponary.outputs.pages import KINDS
+from saponary.outputs.templating import environment, named_by_content, style_sheet
+from saponary.views.drawings import Drawings
+from saponary.views.site import Output, SiteInput
+
+
+def compose(site: SiteInput, templates: Sequence[Path]) -> Iterator[Output]:
+    """Every file of the site, one at a time. `templates` are searched in their order."""
+    for sheet in sheets(site, templates):
+        yield Output(sheet.path, sheet.write())
+
+
+def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
+    """The files of the site before they are made, so that a caller may leave some unmade."""
+    style = style_sheet(templates)
+    desk = Desk(
+        site=site,
+        recipes=published(site.recipes, site.edition.shows),
+        environment=environment(templates),
+        templates=tuple(templates),
+        style=named_by_content("style.css", style),
+        style_sheet=style,
+        drawings=Drawings(site),
+    )
+    for kind in KINDS:
+        if kind.needs is None or site.shows(kind.needs):
+            yield from kind.render(desk)

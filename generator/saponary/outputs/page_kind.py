@@ -1,0 +1,63 @@
+"""What a page kind is, and the desk its pages are made at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from jinja2 import Environment
+
+from saponary.outputs.frame import frame
+from saponary.views.drawings import Drawings
+from saponary.views.site import RecipeInput, SiteInput
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One file of the site, not yet made. `recipe` names the one recipe it is about, if it is."""
+
+    path: str
+    write: Callable[[], bytes]
+    recipe: str | None = None
+
+
+@dataclass(frozen=True)
+class Desk:
+    """The site's input with what all pages share."""
+
+    site: SiteInput
+    recipes: tuple[RecipeInput, ...]
+    """The recipes that are published; drafts only where the edition shows them."""
+    environment: Environment
+    templates: tuple[Path, ...]
+    style: str
+    """Address of the style sheet, from the top of the site."""
+    style_sheet: bytes
+    drawings: Drawings = field(compare=False)
+
+    @property
+    def published(self) -> frozenset[str]:
+        return frozenset(recipe.slug for recipe in self.recipes)
+
+    def page(self, template: str, path: str, **view: object) -> bytes:
+        """Fill a template for the page at `path`."""
+        made = self.environment.get_template(template).render(
+            frame=frame(self.site, path, self.style), **view
+        )
+        return made.encode("utf-8")
+
+
+@dataclass(frozen=True)
+class PageKind:
+    """A kind of page: its name, and the sheets it brings to a site."""
+
+    name: str
+    render: Callable[[Desk], Iterator[Sheet]]
+    needs: str | None = None
+    """What an edition must show for this kind to be in it at all."""
+
+
+def published(recipes: Sequence[RecipeInput], shows: frozenset[str] = frozenset()) -> tuple[RecipeInput, ...]:
+    """The recipes that a site shows: drafts only where its edition shows them."""
+    return tuple(recipe for recipe in recipes if recipe.status.name != "draft" or "drafts" in shows)

@@ -1,0 +1,53 @@
+"""A recipe's work order for a phone in gloved hands, and the script that keeps its ticks."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterator
+from functools import partial
+
+from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.outputs.templating import named_by_content, script
+from saponary.quantity.numbers import Scale
+from saponary.views import cautions, links
+from saponary.views.bench_screens import screens
+from saponary.views.prose import Prose
+from saponary.views.site import RecipeInput
+from saponary.views.weigh_sheet import Bench
+from saponary.views.work import work_order
+
+
+def _render(desk: Desk) -> Iterator[Sheet]:
+    keeper = script(desk.templates, "ticks.js")
+    address = named_by_content("ticks.js", keeper)
+    yield Sheet(address, lambda: keeper)
+    for recipe in desk.recipes:
+        path = links.at_the_bench(recipe.slug)
+        yield Sheet(path, partial(_page, desk, recipe, path, address), recipe.slug)
+
+
+def _page(desk: Desk, recipe: RecipeInput, path: str, address: str) -> bytes:
+    case, settings, up = recipe.case, desk.site.book.settings, links.root(path)
+    prose = Prose(case.catalogue, desk.published, up)
+    scale = Scale(settings.scale_step_grams, settings.units)
+    return desk.page(
+        "at-the-bench.html",
+        path,
+        title=prose.title(case.model.title),
+        home=up + links.recipe_page(recipe.slug),
+        formula=case.fingerprint if desk.site.shows("badge") else "",
+        ticks=_key(settings.title, recipe.slug, case.fingerprint),
+        screens=screens(work_order(Bench(case, scale, prose))),
+        cautions=cautions.for_recipe(case),
+        unit=settings.units,
+        beside=scale.beside,
+        script=up + address,
+    )
+
+
+def _key(*named: str) -> str:
+    """What the ticks are kept under: another for every book, recipe and formula."""
+    return f"saponary {hashlib.sha256(chr(0).join(named).encode()).hexdigest()[:16]}"
+
+
+KIND = PageKind("at-the-bench", _render, needs="work")

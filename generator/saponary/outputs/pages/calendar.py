@@ -1,0 +1,83 @@
+"""The days lots are ready, as a calendar file (iCalendar, RFC 5545)."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Iterator, Sequence
+
+from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.views import links
+from saponary.views.readiness import Lot, lots, readiness, sentence
+from saponary.views.site import SiteInput
+
+_LINE = 75
+"""Octets of a content line, its end left out (RFC 5545, 3.1)."""
+
+_NAMES = uuid.UUID("b3d43f0e-5a49-5f0c-9a57-6c1f2f0a8e11")
+"""The space in which the ids of events are named."""
+
+
+def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
+    """One event of a whole day for each lot. A calendar may not be without any."""
+    lines = [
+        "BEGIN:VCALENDAR",
+        "VERSION:2.0",
+        "PRODID:-//Saponary//Ready days//EN",
+        "CALSCALE:GREGORIAN",
+        f"NAME:{text(f'Ready: {site.book.settings.title}')}",
+    ]
+    for lot in found:
+        lines += _event(lot, site)
+    return b"".join(folded(line) for line in (*lines, "END:VCALENDAR"))
+
+
+def _event(lot: Lot, site: SiteInput) -> list[str]:
+    """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
+    batch, base = lot.batch, site.book.settings.base_url
+    found = readiness(batch, site.book.settings.cure)
+    told = f"Poured {batch.poured.isoformat()}, {found.word} on day {found.day}: {found.how}."
+    if found.held:
+        told += f" {sentence(found.held)}"
+    lines = [
+        "BEGIN:VEVENT",
+        f"UID:{uuid.uuid5(_NAMES, f'{lot.recipe.slug} {batch.lot}')}",
+        f"DTSTAMP:{_digits(site.on.isoformat())}T000000Z",
+        f"DTSTART;VALUE=DATE:{_digits(found.on.isoformat())}",
+        f"SUMMARY:{text(f'{found.word.capitalize()}: {lot.title}, lot {batch.lot}')}",
+        f"DESCRIPTION:{text(told)}",
+    ]
+    if base is not None:
+        lines.append(f"URL:{base.rstrip('/')}/{links.recipe_page(lot.recipe.slug)}")
+    return [*lines, "TRANSP:TRANSPARENT", "END:VEVENT"]
+
+
+def _digits(day: str) -> str:
+    return day.replace("-", "")
+
+
+def text(words: str) -> str:
+    """A value of type TEXT: signs with a meaning escaped, lines marked, no other control characters."""
+    escaped = words.replace("\\", "\\\\").replace(";", "\\;").replace(",", "\\,")
+    lined = "\\n".join(escaped.splitlines())
+    return "".join(sign for sign in lined if sign == "\t" or (sign >= " " and not "\x7f" <= sign <= "\x9f"))
+
+
+def folded(line: str) -> bytes:
+    """A content line with its end, cut to 75 octets at whole characters; what follows starts with a space."""
+    out, room = [b""], _LINE
+    for sign in line:
+        octets = sign.encode("utf-8")
+        if len(out[-1]) + len(octets) > room:
+            out.append(b"")
+            room = _LINE - 1
+        out[-1] += octets
+    return b"\r\n ".join(out) + b"\r\n"
+
+
+def _render(desk: Desk) -> Iterator[Sheet]:
+    found = lots(desk.recipes)
+    if found:
+        yield Sheet(links.READY, lambda: calendar(desk.site, found))
+
+
+KIND = PageKind("calendar", _render, needs="batches")

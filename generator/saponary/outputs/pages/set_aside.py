@@ -1,0 +1,45 @@
+"""The page of rules set aside: every waiver of the book with its written reason, for the maker."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.views import links
+from saponary.views.gallery import in_order
+from saponary.views.prose import Prose
+
+
+@dataclass(frozen=True)
+class Reasons:
+    """One file's waivers: its name as shown, its page if it has one, and pairs of a rule and why."""
+
+    name: str
+    href: str
+    rows: tuple[tuple[str, str], ...]
+
+
+def reasons(desk: Desk) -> tuple[Reasons, ...]:
+    """Recipes in the book's order, then the other files by name."""
+    up = links.root(links.SET_ASIDE)
+    rows: dict[str, list[tuple[str, str]]] = {}
+    for waiver in desk.site.book.waived:
+        rows.setdefault(waiver.place.file, []).append((waiver.rule, waiver.because))
+    found = []
+    for recipe in in_order(desk.recipes):
+        if recipe.case.file.file in rows:
+            title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+            href = up + links.recipe_page(recipe.slug)
+            found.append(Reasons(title, href, tuple(rows.pop(recipe.case.file.file))))
+    return (*found, *(Reasons(file, "", tuple(rows[file])) for file in sorted(rows)))
+
+
+def _render(desk: Desk) -> Iterator[Sheet]:
+    def write() -> bytes:
+        return desk.page("set-aside.html", links.SET_ASIDE, files=reasons(desk))
+
+    yield Sheet(links.SET_ASIDE, write)
+
+
+KIND = PageKind("set-aside", _render, needs="waivers")

@@ -1,0 +1,69 @@
+"""WeasyPrint, imported only when a PDF is asked for, and fed only from the site in memory."""
+
+from __future__ import annotations
+
+import hashlib
+import mimetypes
+from collections.abc import Mapping
+from datetime import datetime
+from urllib.parse import unquote, urlsplit
+
+from saponary.assets.fonts import FONTS_AT, font_files
+from saponary.outputs.pdf_kind import Sheet
+
+BASE = "https://book.invalid/"
+"""Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""
+
+
+_DATED = datetime(2000, 1, 1)
+"""The date of every attachment: that of no clock, so that the same sheet is the same bytes."""
+
+
+class PressMissing(Exception):
+    """WeasyPrint's own libraries are not on this machine; the message says which."""
+
+
+def ready() -> None:
+    """Raise PressMissing, in one line, where PDFs cannot be made here."""
+    try:
+        import weasyprint  # noqa: F401
+    except OSError as error:
+        raise PressMissing(
+            "PDFs need Pango, which is not on this machine (README.md, section PDFs, says which packages); "
+            "everything else works without it"
+        ) from error
+
+
+def set_sheet(files: Mapping[str, bytes], sheet: Sheet) -> bytes:
+    """One sheet as a tagged PDF (PDF/UA-1). Nothing outside `files` and the package's fonts is read."""
+    import weasyprint
+    from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+    fonts = font_files()
+
+    class FromTheBook(URLFetcher):  # type: ignore[misc]
+        """Serves the site's own files, and nothing else."""
+
+        def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
+            name = unquote(urlsplit(url).path).lstrip("/")
+            data = fonts.get(name.removeprefix(FONTS_AT)) if name.startswith(FONTS_AT) else files.get(name)
+            if not url.startswith(BASE) or data is None:
+                raise ValueError(f"{url} is not part of the book")
+            return URLFetcherResponse(
+                url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"}
+            )
+
+    html = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
+    attachments = [
+        weasyprint.Attachment(
+            string=item.data, name=item.name, description=item.about, created=_DATED, modified=_DATED
+        )
+        for item in sheet.attachments
+    ]
+    pdf = html.write_pdf(
+        pdf_variant="pdf/ua-1",
+        attachments=attachments,
+        pdf_identifier=hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
+    )
+    assert pdf is not None
+    return bytes(pdf)

@@ -1,0 +1,50 @@
+"""What a kind of PDF is, and the desk it is composed at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+from jinja2 import Environment
+
+from saponary.views.site import SiteInput
+
+
+@dataclass(frozen=True)
+class Attachment:
+    """A file carried inside a PDF: its name, bytes, what it is, and its media type."""
+
+    name: str
+    data: bytes
+    about: str
+    media_type: str
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One PDF, composed and not yet set: its path in the site, its HTML, what it carries.
+
+    Addresses in the HTML are relative to the top of the site.
+    """
+
+    path: str
+    html: str
+    attachments: tuple[Attachment, ...] = ()
+
+
+@dataclass(frozen=True)
+class PressDesk:
+    """An edition's input, the files of its site (drawings, photos), and the templates."""
+
+    site: SiteInput
+    files: Mapping[str, bytes]
+    environment: Environment
+
+
+@dataclass(frozen=True)
+class PressKind:
+    """A kind of PDF: its name, and the sheets it brings. `needs` names what an edition must show."""
+
+    name: str
+    render: Callable[[PressDesk], Iterator[Sheet]]
+    needs: str | None = None

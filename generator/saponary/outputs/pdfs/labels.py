@@ -1,0 +1,31 @@
+"""Label sheets: every recipe that states a net weight, on every grid of the book."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.outputs.pdf_kind import PressDesk, PressKind, Sheet
+from saponary.views.paper.frame import SIZES, paper
+from saponary.views.paper.label_sheet import LabelsView, labels_view, words
+
+_SIZES = {size.name: size for size in SIZES}
+
+
+def render(desk: PressDesk) -> Iterator[Sheet]:
+    site = desk.site
+    template = desk.environment.get_template("press/labels.html")
+    for recipe in site.recipes:
+        bar = site.labels.get(recipe.slug)
+        if bar is None:
+            continue
+        for name, grid in site.book.settings.label_sheets.items():
+            said = words(recipe.case, bar, site.book.settings, grid.law)
+            view = labels_view(said, grid) if said is not None else None
+            if said is None or not isinstance(view, LabelsView):
+                continue
+            subject = f"{said.name}: labels to print on the grid {name}. {said.caution}"
+            sheet = paper(site, _SIZES[grid.page], f"{said.name}, labels", subject=subject)
+            yield Sheet(f"labels/{recipe.slug}-{name}.pdf", template.render(paper=sheet, view=view))
+
+
+KIND = PressKind("labels", render, needs="ingredients")

@@ -1,0 +1,32 @@
+"""Recipe sheets: every recipe for the bench, on A4 and on US Letter, its source inside."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.outputs.attached.recipe import attachments, figures_of
+from saponary.outputs.page_kind import published
+from saponary.outputs.pdf_kind import PressDesk, PressKind, Sheet
+from saponary.views.drawings import Drawings
+from saponary.views.gallery import in_order
+from saponary.views.paper.frame import SIZES, paper
+from saponary.views.paper.recipe_sheet import paper_recipe
+
+
+def _render(desk: PressDesk) -> Iterator[Sheet]:
+    site = desk.site
+    drawings, figures = Drawings(site), figures_of(site)
+    template = desk.environment.get_template("press/recipe-sheet.html")
+    for recipe in in_order(published(site.recipes, site.edition.shows)):
+        view = paper_recipe(recipe, site, drawings.of(recipe))
+        carried = attachments(recipe, site, figures)
+        for size in SIZES:
+            head = f"{view.title} · formula {view.fingerprint}"
+            sheet = paper(
+                site, size, view.title, subject=f"Recipe sheet from {site.book.settings.title}", head=head
+            )
+            path = f"recipes/{recipe.slug}/{recipe.slug}-{size.name}.pdf"
+            yield Sheet(path, template.render(paper=sheet, recipe=view), carried)
+
+
+KIND = PressKind("recipe-sheet", _render, needs="work")

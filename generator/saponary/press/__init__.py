@@ -1,1 +1,0 @@
-"""PDFs, made by WeasyPrint from the same pages and figures as the site."""

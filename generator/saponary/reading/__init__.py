@@ -1,0 +1,1 @@
+"""From bytes to a tree that knows where everything stands, and findings that say so."""

@@ -1,0 +1,23 @@
+"""Collects findings about one file, turning a path in its data into line and column."""
+
+from __future__ import annotations
+
+from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.yaml_tree import Path, Tree
+
+
+class Reporter:
+    """Findings of one rule about one file."""
+
+    def __init__(self, tree: Tree, file: str, rule: str) -> None:
+        self.tree, self.file, self.rule = tree, file, rule
+        self.findings: list[Finding] = []
+
+    def place(self, path: Path, *, key: bool = False) -> Place:
+        span = self.tree.nearest(path, key=key)
+        return Place(self.file, span.line, span.column) if span else Place(self.file)
+
+    def add(
+        self, path: Path, message: str, hint: str, severity: Severity = "error", *, key: bool = False
+    ) -> None:
+        self.findings.append(Finding(self.rule, severity, self.place(path, key=key), message, hint))

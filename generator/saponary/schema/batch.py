@@ -1,0 +1,114 @@
+"""The record of one batch as really made.
+
+It holds what a cosmetic batch record holds by ISO 22716: product and formula version,
+lot, date and people, materials as weighed, steps with times and temperatures, in-process
+results, deviations, tests, release. (Contents of that standard from memory.)
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from saponary.schema.fields import (
+    Colour,
+    Date,
+    Day,
+    Mass,
+    Name,
+    Part,
+    Share,
+    ShortText,
+    Temperature,
+    one_or_many,
+)
+
+Text = Annotated[str, Field(max_length=4000)]
+
+Fault = Literal[
+    "ricing", "seizing", "false-trace", "parting", "soda-ash", "cracking", "overheating",
+    "glycerin-rivers", "fading", "bleeding", "sweating", "warping", "rancid-spots", "air-pockets",
+]  # fmt: skip
+FAULTS: dict[str, str] = {
+    "ricing": "small grains in the batter, like rice",
+    "seizing": "the batter went stiff at once",
+    "false-trace": "hard fat set before the batter had traced",
+    "parting": "oil and lye came apart",
+    "soda-ash": "a white bloom of soda on the face",
+    "cracking": "the top split in the mould",
+    "overheating": "the loaf swelled or rose over the rim",
+    "glycerin-rivers": "clear veins through the face",
+    "fading": "a colour did not last",
+    "bleeding": "a colour ran into its neighbour",
+    "sweating": "beads of water on the bar",
+    "warping": "the bar bent as it dried",
+    "rancid-spots": "orange spots or a stale smell",
+    "air-pockets": "hollows in the cut",
+}
+"""Each fault in plain words, as pages say it."""
+
+
+class PhotoRef(Part):
+    """A photograph of a batch on a day of its cure; day 0 is the pour. `colours` are those
+    the maker reads off it, portion by portion, in even light.
+    """
+
+    file: ShortText
+    day: Day
+    note: Text | None = None
+    alt: ShortText | None = None
+    colours: dict[Name, Colour] = {}
+
+
+class FreeAlkali(Part):
+    """A test of a bar for free alkali."""
+
+    test: ShortText
+    result: Literal["none", "trace", "present"]
+    on: Date
+
+
+class Batch(Part):
+    """One batch. `weighed` is one marked bar, `bars` several, in grams by days after the pour."""
+
+    lot: ShortText
+    poured: Date
+    formula: Annotated[str, Field(pattern=r"^[0-9a-f]{6,64}$")] | None = None
+    by: ShortText | None = None
+    mould: ShortText | None = None
+    room_temperature: Temperature | None = None
+    humidity: Share | None = None
+    lye_temperature: Temperature | None = None
+    oils_temperature: Temperature | None = None
+    as_weighed: dict[ShortText, Mass | None] = {}
+    trace: ShortText | None = None
+    gel: Literal["none", "partial", "full"] | None = None
+    unmoulded: Date | None = None
+    cut: Date | None = None
+    weighed: dict[Day, Mass] = {}
+    bars: dict[ShortText, dict[Day, Mass]] = {}
+    photos: Annotated[list[PhotoRef], Field(max_length=200)] = []
+    free_alkali: Annotated[list[FreeAlkali], one_or_many(), Field(max_length=20)] = []
+    faults: Annotated[list[Fault], Field(max_length=14)] = []
+    shelf: ShortText | None = None
+    store: ShortText | None = None
+    notes: Text | None = None
+    editions: Annotated[list[Name], Field(max_length=20)] = []
+    private: object = None
+
+    def last_test(self) -> FreeAlkali | None:
+        """The latest free-alkali test, whatever it found."""
+        return max(self.free_alkali, key=lambda test: test.on, default=None)
+
+    def clean_test(self) -> FreeAlkali | None:
+        """The last free-alkali test, where it found none."""
+        last = self.last_test()
+        return last if last is not None and last.result == "none" else None
+
+    def weighings(self) -> dict[str, dict[int, float]]:
+        """Grams by day, for each marked bar; the one bar of `weighed` has the name ''."""
+        series = {name: {day: q.grams for day, q in days.items()} for name, days in self.bars.items()}
+        if self.weighed:
+            series[""] = {day: q.grams for day, q in self.weighed.items()}
+        return series

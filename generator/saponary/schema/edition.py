@@ -1,0 +1,68 @@
+"""Editions: what of a recipe may be seen, by whom. An allow-list, so that what nobody thought of stays in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Literal, get_args
+
+from pydantic import Field
+
+from saponary.schema.fields import Name, Part
+
+Shown = Literal[
+    "summary", "drawing", "photos", "figures", "work", "sizes", "notes", "chemistry", "ingredients",
+    "batches", "badge", "remarks", "costs", "people", "private", "waivers", "drafts",
+]  # fmt: skip
+FIELDS: tuple[Shown, ...] = get_args(Shown)
+
+FormulaAs = Literal["full", "shares", "ingredients"]
+"""Weights and shares; shares alone; or the ingredient list alone."""
+
+
+class EditionEntry(Part):
+    """An edition of the maker's own in `book.yaml`."""
+
+    shows: Annotated[list[Shown], Field(max_length=len(FIELDS))]
+    formula: FormulaAs = "ingredients"
+
+
+@dataclass(frozen=True)
+class Edition:
+    """One edition: its name, what it shows, and how it gives the formula."""
+
+    name: str
+    shows: frozenset[str]
+    formula: FormulaAs
+
+    @property
+    def is_open(self) -> bool:
+        """The book's public site, at the top of `site/`."""
+        return self.name == OPEN
+
+
+OPEN = "open"
+
+_METHOD = (
+    "summary",
+    "drawing",
+    "photos",
+    "figures",
+    "work",
+    "sizes",
+    "notes",
+    "chemistry",
+    "ingredients",
+    "badge",
+)
+
+STANDARD: dict[str, Edition] = {
+    OPEN: Edition(OPEN, frozenset((*_METHOD, "batches", "remarks")), "full"),
+    "shop": Edition("shop", frozenset(("summary", "drawing", "photos", "ingredients")), "ingredients"),
+    "class": Edition("class", frozenset(_METHOD), "full"),
+    "bench": Edition("bench", frozenset(FIELDS), "full"),
+}
+
+
+def editions(own: dict[Name, EditionEntry]) -> dict[str, Edition]:
+    """The standard editions, and the book's own over them."""
+    return {**STANDARD, **{n: Edition(n, frozenset(e.shows), e.formula) for n, e in own.items()}}

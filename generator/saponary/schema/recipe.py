@@ -1,0 +1,208 @@
+"""The recipe file's front matter as one typed schema.
+
+The models say what a maker may write; what it weighs is worked out from them in
+`formula.py`. They also yield the JSON Schema that editors use.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field, GetJsonSchemaHandler, model_validator
+from pydantic_core import CoreSchema
+
+from saponary.schema.batch import Batch, PhotoRef, Text
+from saponary.schema.fields import (
+    AnyAmount,
+    Length,
+    Name,
+    Part,
+    PartSize,
+    PositiveMass,
+    Ratio,
+    Share,
+    ShortText,
+    Superfat,
+    problem,
+    shorthand,
+)
+from saponary.schema.pour import PourStep
+from saponary.schema.waivers import Waivers
+
+Stage = Literal["lye", "oils", "trace"]
+AdditionStage = Literal["lye", "oils", "trace", "pour"]
+
+
+class OilPart(Part):
+    """One oil of the blend; an infused oil counts as its carrier."""
+
+    share: PartSize
+    infused_with: Name | None = None
+
+
+class Fill(Part):
+    """Fill a mould to a share of its volume; the engine finds the oils."""
+
+    mould: Name
+    to: Share
+
+
+class Oils(Part):
+    """The blend: shares of a stated total, plain weights, or as much as fills a mould."""
+
+    total: PositiveMass | None = None
+    fill: Fill | None = None
+    parts: Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
+
+
+class Alkali(Part):
+    """One alkali: its share of the equivalents, and its purity as weighed."""
+
+    share: Share
+    purity: Share | None = None
+
+
+class Lye(Part):
+    """Which alkali does the work, by equivalents."""
+
+    sodium: Annotated[Alkali, shorthand("share")] | None = None
+    potassium: Annotated[Alkali, shorthand("share")] | None = None
+
+
+class Water(Part):
+    """The water of the lye, by exactly one of three conventions."""
+
+    lye_strength: Share | None = None
+    to_lye: Ratio | None = None
+    of_oils: Share | None = None
+
+    @model_validator(mode="after")
+    def exactly_one(self) -> Water:
+        given = [n for n in ("lye_strength", "to_lye", "of_oils") if getattr(self, n) is not None]
+        if len(given) != 1:
+            wrong = (
+                "no convention of water is given"
+                if not given
+                else "water is stated by two conventions at once"
+            )
+            raise problem(wrong, "give exactly one of lye-strength, to-lye, of-oils")
+        strength = self.lye_strength
+        if strength is not None and not 0 < strength.fraction < 1:
+            raise problem("a lye strength lies between 0 % and 100 %", "such as lye-strength: 33 %")
+        if self.of_oils is not None and self.of_oils.value <= 0:
+            raise problem("water of the oils must be above zero", "such as of-oils: 33 %")
+        return self
+
+
+class Liquid(Part):
+    """A liquid that stands in for part of the water."""
+
+    what: Name
+    amount: AnyAmount
+    at: Stage = "trace"
+
+
+class Addition(Part):
+    """Anything else that goes in, by weight, volume or rate."""
+
+    what: Name
+    amount: AnyAmount
+    at: AdditionStage | None = None
+    from_: ShortText | None = None
+
+
+class PortionOils(Part):
+    """A portion's own blend, where it is made in a pot of its own."""
+
+    parts: Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
+
+
+class Portion(Part):
+    """A share of the batter and what makes it different."""
+
+    name: Name
+    share: Share
+    note: ShortText | None = None
+    infused: dict[Name, Name] = {}
+    oils: PortionOils | None = None
+    liquids: Annotated[list[Liquid], Field(max_length=20)] = []
+    additions: Annotated[list[Addition], Field(max_length=40)] = []
+
+
+class Step(Part):
+    """A step of the work in the maker's words, set into the order of hands."""
+
+    at: Literal["before", "lye", "oils", "trace", "split", "portion", "pour", "cover"]
+    portion: Name | None = None
+    say: Text
+
+
+class Cut(Part):
+    """How bars are cut: every so far along the mould and, for a slab, across it."""
+
+    along: Length
+    across: Length | None = None
+
+
+class Size(Part):
+    """Another size the recipe is offered in: a mould filled to a share, or so much oil."""
+
+    mould: Name | None = None
+    to: Share | None = None
+    oils: PositiveMass | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def bare(cls, value: object) -> object:
+        """`loaf-10` stands for a mould, `2000 g` for so much oil."""
+        if isinstance(value, str):
+            return {"oils": value} if value[:1].isdigit() else {"mould": value}
+        return value
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        return {"anyOf": [{"type": "string", "examples": ["loaf-10", "2000 g"]}, handler(schema)]}
+
+    @model_validator(mode="after")
+    def one_of(self) -> Size:
+        if (self.mould is None) == (self.oils is None):
+            raise problem("a size is a mould or a weight of oils", "such as loaf-10, or 2000 g")
+        return self
+
+
+class Label(Part):
+    """What the bar's label states."""
+
+    net_weight: PositiveMass | None = None
+
+
+class Recipe(Part):
+    """Everything above the second `---` of a recipe file."""
+
+    title: Annotated[str, Field(min_length=1, max_length=120)]
+    summary: Text = ""
+    collection: ShortText | None = None
+    editions: Annotated[list[Name], Field(max_length=20)] = []
+    serves: Literal["bar", "liquid-soap", "paste"] = "bar"
+    oils: Oils
+    lye: Lye | None = None
+    superfat: Superfat | None = None
+    water: Water | None = None
+    liquids: Annotated[list[Liquid], Field(max_length=20)] = []
+    additions: Annotated[list[Addition], Field(max_length=60)] = []
+    portions: Annotated[list[Portion], Field(max_length=16)] = []
+    pots: Literal["one", "separate"] = "one"
+    mould: Name | None = None
+    cut: Annotated[Cut, shorthand("along")] | None = None
+    sizes: Annotated[list[Size], Field(max_length=20)] = []
+    pour: Annotated[list[PourStep], Field(max_length=24)] = []
+    vessel: ShortText | None = None
+    steps: Annotated[list[Step], Field(max_length=60)] = []
+    photo: PhotoRef | None = None
+    label: Label | None = None
+    batches: Annotated[list[Batch], Field(max_length=400)] = []
+    stated: dict[ShortText, ShortText] = {}
+    waive: Waivers = []
+    private: Any = None

@@ -1,0 +1,55 @@
+"""The book's own settings, `book.yaml`."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from saponary.schema.edition import EditionEntry
+from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, shorthand
+from saponary.schema.label_sheets import LabelSheet
+from saponary.schema.recipe import Water
+from saponary.schema.waivers import Waivers
+
+
+class Purity(Part):
+    """How pure the maker's alkalis are, where a recipe does not say."""
+
+    sodium: Share | None = None
+    potassium: Share | None = None
+
+
+class CuredWater(Part):
+    """The share of a cured bar that is water, where no weighings tell."""
+
+    share: Share
+
+
+class Settings(Part):
+    """What holds for every recipe of the book unless the recipe says otherwise."""
+
+    title: Annotated[str, Field(min_length=1, max_length=120)] = "A soap maker's recipe book"
+    subtitle: ShortText = ""
+    maker: ShortText = ""
+    place: ShortText = ""
+    language: Annotated[str, Field(pattern=r"^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$")] = "en"
+    units: Literal["g", "oz"] = "g"
+    scale_step: PositiveMass | None = None
+    superfat: Superfat | None = None
+    water: Water | None = None
+    purity: Purity = Purity()
+    cure: Annotated[int, Field(ge=0, le=2000)] = 28
+    cured_water: Annotated[CuredWater, shorthand("share")] | None = None
+    emergency: ShortText = ""
+    about: Annotated[str, Field(max_length=20000)] = ""
+    editions: dict[Name, EditionEntry] = {}
+    build: Annotated[list[Name], Field(max_length=20)] = []
+    press: Annotated[list[Name], Field(max_length=20)] = []
+    label_sheets: Annotated[dict[Name, LabelSheet], Field(max_length=20)] = {}
+    waive: Waivers = []
+    base_url: Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None = None
+
+    @property
+    def scale_step_grams(self) -> float:
+        return self.scale_step.grams if self.scale_step else 1.0

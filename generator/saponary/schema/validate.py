@@ -1,0 +1,179 @@
+"""From a tree of text to a typed model: every fault at once, each on its line."""
+
+from __future__ import annotations
+
+import re
+import types
+from collections.abc import Iterator, Mapping
+from typing import Any, TypeVar, Union, get_args, get_origin
+
+from pydantic import BaseModel, ValidationError
+
+from saponary.reading.findings import Finding, Place, nearest, suggest
+from saponary.reading.yaml_tree import MAX_FAULTS, Path, Tree, shown
+from saponary.schema.fields import Part
+
+M = TypeVar("M", bound=BaseModel)
+
+_PLAIN: Mapping[str, tuple[str, str]] = {
+    "missing": ("{key!r} is missing", "add it"),
+    "string_type": ("a word or text is needed here", "write a single value"),
+    "dict_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
+    "list_type": ("a list is needed here", "begin each line with a dash, or use [ … ]"),
+    "model_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
+    "model_attributes_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
+    "int_parsing": ("a whole number is needed here", "such as 14"),
+    "int_parsing_size": ("this number is too long", "such as 14"),
+    "int_from_float": ("a whole number is needed here", "such as 14"),
+    "int_type": ("a whole number is needed here", "such as 14"),
+    "float_parsing": ("a number is needed here", "such as 8 or -6.5"),
+    "float_type": ("a number is needed here", "such as 8 or -6.5"),
+    "finite_number": ("a finite number is needed here", "such as 8 or -6.5"),
+    "bool_parsing": ("true or false is needed here", "write true or false"),
+    "bool_type": ("true or false is needed here", "write true or false"),
+    "date_from_datetime_parsing": ("a date is needed here", "write it as 2026-03-02"),
+    "date_parsing": ("a date is needed here", "write it as 2026-03-02"),
+    "date_type": ("a date is needed here", "write it as 2026-03-02"),
+    "date_from_datetime_inexact": ("a date without a time is needed here", "write it as 2026-03-02"),
+}
+
+
+def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Finding]]:
+    """Validate a tree; on faults the model is None and every fault is a finding."""
+    blanks = list(_blanks(tree, file))[:MAX_FAULTS]
+    try:
+        return model.model_validate(tree.data, strict=False), blanks
+    except ValidationError as error:
+        every = error.errors(include_url=False)
+    faults = [_finding(model, tree, file, fault) for fault in every[:MAX_FAULTS]]
+    if len(every) > MAX_FAULTS:
+        more = f"{len(every) - MAX_FAULTS} more faults are not listed"
+        faults.append(Finding("schema", "error", Place(file), more, "mend those listed first"))
+    unique: dict[tuple[Place, str], Finding] = {(f.place, f.message): f for f in [*blanks, *faults]}
+    return None, list(unique.values())
+
+
+_FORMS = {
+    "at": "an hour from 00:00 to 23:59, such as 09:30",
+    "language": "a language tag, such as en or de-AT",
+    "base-url": "an address, such as https://soap.example/book",
+    "formula": "a fingerprint as the recipe's page shows it: 6 to 64 of the digits 0 to 9 and a to f",
+    "id": "small letters, digits and hyphens, such as bath-time",
+}
+"""What a key's text must look like, in words."""
+_COLOURS = frozenset({"fresh", "cured", "colour"})
+_TO_FILL = ("as-weighed",)
+"""The weights that a new batch record leaves to be written in."""
+
+
+def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
+    """Keys with nothing after them: read as absent, and likely a slip or a colour taken for a comment."""
+    stack: list[tuple[Path, Any]] = [((), tree.data)]
+    while stack:
+        path, value = stack.pop()
+        if value is None and path:
+            span = tree.nearest(path)
+            place = Place(file, span.line, span.column) if span else Place(file)
+            hint = "give it a value, or leave the key out"
+            if path[-1] in _COLOURS:
+                hint += "; a colour stands in quotes"
+            yield Finding("schema", "warning", place, _nothing(path), hint)
+        elif isinstance(value, dict) and path[-1:] == _TO_FILL and None in value.values():
+            span = tree.keys.get(path) or tree.nearest(path)
+            place = Place(file, span.line, span.column) if span else Place(file)
+            empty = sum(one is None for one in value.values())
+            message = f"{empty} of {len(value)} weights of this batch are not filled in"
+            hint = "write what the scale showed, or take those lines out"
+            yield Finding("schema", "warning", place, message, hint)
+        elif isinstance(value, dict) and path != ("private",):
+            stack += [((*path, key), inner) for key, inner in value.items()]
+        elif isinstance(value, list):
+            stack += [((*path, index), inner) for index, inner in enumerate(value)]
+
+
+def _nothing(path: Path) -> str:
+    return f"nothing is given for {shown(str(path[-1]))}"
+
+
+def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Finding:
+    kind, context = fault["type"], fault.get("ctx", {})
+    path: Path = tuple(fault["loc"])
+    of_key = path[-1:] == ("[key]",) and path not in tree.values
+    path = path[:-1] if of_key else path
+    on_key = kind == "extra_forbidden" or of_key
+    span = tree.nearest(path, key=on_key)
+    if kind == "missing":
+        span = tree.keys.get(path[:-1]) or tree.nearest(path[:-1])
+    place = Place(file, span.line, span.column) if span else Place(file)
+    if kind == "saponary":
+        message, hint = context["message"], context["hint"]
+    elif kind == "extra_forbidden":
+        known = known_keys(model, path[:-1])
+        message, hint = f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known, "keys")
+    elif kind == "literal_error":
+        expected = context["expected"]
+        close = nearest(str(fault["input"]), re.findall(r"'([^']+)'", expected))
+        message = f"{shown(fault['input'])} is not one of the words known here"
+        hint = f"expected {expected}" if close is None else f"did you mean {close!r}? expected {expected}"
+    elif kind in ("too_short", "string_too_short"):
+        of = "characters" if kind.startswith("string") else "entries"
+        message, hint = "this is too short or empty", f"at least {context.get('min_length', 1)} {of} needed"
+    elif kind in ("too_long", "string_too_long"):
+        of = "characters" if kind.startswith("string") else "entries"
+        message, hint = "this is too long", f"at most {context.get('max_length')} {of} allowed"
+    elif kind in ("greater_than_equal", "less_than_equal", "greater_than", "less_than"):
+        bound = next(v for k, v in context.items() if k in ("ge", "le", "gt", "lt"))
+        word = "at least" if kind.startswith("greater") else "at most"
+        message, hint = f"{shown(fault['input'])} is out of range", f"{word} {bound}"
+    elif kind == "string_pattern_mismatch":
+        message, hint = (
+            f"{shown(fault['input'])} does not have the right form",
+            f"expected {_FORMS.get(str(path[-1]) if path else '', 'the form ' + context['pattern'])}",
+        )
+    elif kind in _PLAIN:
+        message, hint = _PLAIN[kind]
+        message = message.format(key=str(path[-1])[:60] if path else "a value")
+        if fault["input"] is None and kind != "missing":
+            message = _nothing(path) if path else "this file is empty"
+    else:
+        message, hint = fault["msg"], "see `saponary schema`"
+    return Finding("schema", "error", place, message, hint)
+
+
+def known_keys(model: type[BaseModel], path: Path) -> list[str]:
+    """The keys a map at `path` may have, by walking the model's annotations."""
+    kind: Any = model
+    for part in path:
+        kind = _step(kind, part)
+        if kind is None:
+            return []
+    found = _model(kind)
+    return [f.alias or name for name, f in found.model_fields.items()] if found else []
+
+
+def _unwrap(kind: Any) -> list[Any]:
+    origin = get_origin(kind)
+    if origin in (Union, types.UnionType):
+        return [inner for arg in get_args(kind) for inner in _unwrap(arg)]
+    if origin is not None and hasattr(kind, "__metadata__"):
+        return _unwrap(get_args(kind)[0])
+    return [kind]
+
+
+def _model(kind: Any) -> type[Part] | None:
+    return next((k for k in _unwrap(kind) if isinstance(k, type) and issubclass(k, Part)), None)
+
+
+def _step(kind: Any, part: str | int) -> Any:
+    model = _model(kind)
+    if model is not None:
+        for name, info in model.model_fields.items():
+            if (info.alias or name) == part:
+                return info.annotation
+        return None
+    for inner in _unwrap(kind):
+        if get_origin(inner) is dict:
+            return get_args(inner)[1]
+        if get_origin(inner) is list:
+            return get_args(inner)[0]
+    return None

@@ -1,0 +1,1 @@
+"""The standard tables: data only, each value with its source."""

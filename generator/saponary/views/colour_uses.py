@@ -1,0 +1,76 @@
+"""Which published recipes use which colourant, and how much of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from saponary.checks.rule import Case
+from saponary.lye.formula import Addition, Oil
+from saponary.pantry.model import Pantry
+from saponary.quantity.numbers import percent, short
+from saponary.views import links, names
+from saponary.views.prose import Prose
+from saponary.views.site import RecipeInput
+
+
+@dataclass(frozen=True)
+class Use:
+    title: str
+    href: str
+    much: str
+
+
+def uses(recipes: Sequence[RecipeInput], shelf: Pantry, up: str) -> dict[str, tuple[Use, ...]]:
+    """By colourant, recipes by title; a colourant that is in none is left out."""
+    found: dict[str, list[Use]] = {}
+    for recipe in sorted(recipes, key=lambda r: (r.case.model.title.casefold(), r.slug)):
+        case = recipe.case
+        title = Prose(case.catalogue).title(case.model.title)
+        told: dict[str, list[str]] = {}
+        for name, much in (*_stirred(case), *_infused(case, shelf), *_dry(case)):
+            entry = shelf.additions.get(name)
+            if entry is not None and entry.colour is not None:
+                told.setdefault(name, []).append(much)
+        for name, ways in told.items():
+            href = up + links.recipe_page(recipe.slug)
+            found.setdefault(name, []).append(Use(title, href, ", ".join(dict.fromkeys(ways))))
+    return {name: tuple(there) for name, there in found.items()}
+
+
+def _stirred(case: Case) -> Iterator[tuple[str, str]]:
+    """Doses in grams per kilogram of the oils they colour, portion by portion."""
+    if not case.figures.portions:
+        yield from _doses("", case.built.formula.oils, case.built.formula.stirred)
+    for portion in case.figures.portions:
+        yield from _doses(f"{names.spoken(portion.name)} ", portion.oils, portion.additions)
+
+
+def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Iterator[tuple[str, str]]:
+    whole = sum(oil.grams for oil in oils)
+    summed: dict[str, float] = {}
+    for part in additions:
+        summed[part.id] = summed.get(part.id, 0.0) + part.grams
+    for name, weight in summed.items():
+        if whole > 0 and weight > 0:
+            yield name, f"{where}{short(1000.0 * weight / whole)} g/kg"
+
+
+def _infused(case: Case, shelf: Pantry) -> Iterator[tuple[str, str]]:
+    formula = case.built.formula
+    for oil in formula.oils:
+        stock = shelf.infusions.get(oil.infused_with) if oil.infused_with else None
+        name = stock.botanical if stock else oil.infused_with
+        botanical = shelf.botanical(name) if name else None
+        if botanical is not None and formula.oils_grams > 0:
+            yield botanical.id, f"infused in {percent(oil.grams / formula.oils_grams, 0)} of the oils"
+
+
+def _dry(case: Case) -> Iterator[tuple[str, str]]:
+    for step in case.model.pour:
+        if step.line is not None:
+            yield step.line.of, "as a dusted line"
+        if step.embeds is not None:
+            yield step.embeds.of, "set in"
+        if step.top is not None and step.top.strewn is not None:
+            yield step.top.strewn, "strewn"

@@ -1,0 +1,99 @@
+"""Lots beside one another: how quickly each dried, in what mould and what air."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from saponary.book.curing import cures
+from saponary.lye.cure import CureFit, half_life
+from saponary.quantity.numbers import percent, short
+from saponary.views import links
+from saponary.views.names import spoken
+from saponary.views.readiness import Lot, lots
+from saponary.views.site import RecipeInput
+
+
+@dataclass(frozen=True)
+class CureRow:
+    """One marked bar whose weighings could be fitted."""
+
+    lot: str
+    href: str
+    recipe: str
+    mould: str
+    humidity: str
+    room: str
+    half: str
+    loss: str
+    ready: str
+
+
+@dataclass(frozen=True)
+class CureGroup:
+    """Lots that share a mould, or a band of humidity: how many, and the days they were ready in."""
+
+    name: str
+    count: str
+    ready: str
+
+
+@dataclass(frozen=True)
+class CureCompare:
+    rows: tuple[CureRow, ...]
+    groups: tuple[CureGroup, ...]
+
+
+_BANDS = ((0.5, "air below 50 % humidity"), (0.65, "air of 50 to 65 %"), (1.01, "air above 65 %"))
+
+
+def compare(recipes: Sequence[RecipeInput], up: str) -> CureCompare | None:
+    """None where fewer than two bars of the book could be fitted."""
+    fitted = list(_fitted(recipes))
+    if len(fitted) < 2:
+        return None
+    rows = tuple(_row(lot, fit, day, up) for lot, fit, day in fitted)
+    groups: dict[str, list[float]] = {}
+    for lot, _, day in fitted:
+        for name in _groups(lot):
+            groups.setdefault(name, []).append(day)
+    return CureCompare(
+        rows,
+        tuple(
+            CureGroup(name, f"{len(days)} bars", f"day {ceil(min(days))} to {ceil(max(days))}")
+            for name, days in sorted(groups.items())
+            if len(days) > 1
+        ),
+    )
+
+
+def _fitted(recipes: Sequence[RecipeInput]) -> Iterator[tuple[Lot, CureFit, float]]:
+    for lot in sorted(lots(recipes), key=lambda each: (each.title.casefold(), each.batch.poured)):
+        for bar in cures(lot.batch):
+            if isinstance(bar.fit, CureFit) and bar.ready is not None:
+                yield lot, bar.fit, bar.ready.day
+
+
+def _groups(lot: Lot) -> Iterator[str]:
+    mould = lot.recipe.case.built.mould_name
+    if mould is not None:
+        yield f"mould {spoken(mould)}"
+    if lot.batch.humidity is not None:
+        share = lot.batch.humidity.fraction
+        yield next(name for limit, name in _BANDS if share < limit)
+
+
+def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
+    batch, mould = lot.batch, lot.recipe.case.built.mould_name
+    return CureRow(
+        lot=batch.lot,
+        href=f"{up}{links.LOTS}#{lot.anchor}",
+        recipe=lot.title,
+        mould=spoken(mould) if mould else "",
+        humidity=" ".join(batch.humidity.text.split()) if batch.humidity else "",
+        room=" ".join(batch.room_temperature.text.split()) if batch.room_temperature else "",
+        half=f"{short(half_life(fit))} days",
+        loss=percent(fit.fall_g / fit.start_g),
+        ready=f"day {ceil(day)}",
+    )

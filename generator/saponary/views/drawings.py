@@ -1,0 +1,41 @@
+"""The pour drawings of a site: each scene drawn once, however many pages and editions show it."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+
+from saponary.draw.pour import PourDrawing, Scene, Shade, draw_pair
+from saponary.views.scene import kneaded, scene
+from saponary.views.site import RecipeInput, SiteInput
+
+_KEPT = 256
+_DRAWN: OrderedDict[tuple[str, str], PourDrawing] = OrderedDict()
+"""Drawings by their scene in full and the recipe's slug; the latest are kept, for a book may have thousands."""
+
+
+class Drawings:
+    """Draws on demand."""
+
+    def __init__(self, site: SiteInput) -> None:
+        self._cases = {recipe.slug: recipe.case for recipe in site.recipes}
+        self._scenes: dict[str, Scene] = {}
+
+    def of(self, recipe: RecipeInput) -> PourDrawing:
+        slug = recipe.slug
+        if slug not in self._scenes:
+            self._scenes[slug] = scene(recipe.case, self._scrap)
+        return _draw(self._scenes[slug], slug)
+
+    def _scrap(self, slug: str) -> Shade | None:
+        case = self._cases.get(slug)
+        return kneaded(case) if case is not None else None
+
+
+def _draw(what: Scene, slug: str) -> PourDrawing:
+    key = (repr(what), slug)
+    if key not in _DRAWN:
+        _DRAWN[key] = draw_pair(what, slug)
+        while len(_DRAWN) > _KEPT:
+            _DRAWN.popitem(last=False)
+    _DRAWN.move_to_end(key)
+    return _DRAWN[key]

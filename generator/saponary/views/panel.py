@@ -1,0 +1,132 @@
+"""The figures panel: what the engine makes of the formula, to a tenth of a gram."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from saponary.book.catalogue import Figure
+from saponary.checks.rule import Case
+from saponary.draw.charts import Chart, Superfat, superfat_band
+from saponary.quantity.numbers import Scale, minus, percent, short
+from saponary.views import links, names
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A figure with its label, its unrounded value in the unit shown, and a word beside it."""
+
+    name: str
+    label: str
+    text: str
+    value: str
+    note: str = ""
+    word: str | None = None
+    """The anchor of its meaning on the page of words."""
+
+
+@dataclass(frozen=True)
+class Panel:
+    weights: tuple[Entry, ...]
+    lye: tuple[Entry, ...]
+    superfat: tuple[Entry, ...]
+    band: Chart
+
+
+def panel(case: Case, scale: Scale) -> Panel:
+    f = case.figures
+    band = superfat_band(Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst))
+    return Panel(tuple(_weights(case)), tuple(_lye(case)), tuple(_superfat(case, scale)), band)
+
+
+def entry(figure: Figure, label: str, note: str = "", word: str | None = None) -> Entry:
+    text = figure.text()
+    value = figure.in_unit(text.partition(" ")[2])
+    return Entry(
+        figure.name, label, minus(text), repr(float(value)), note, links.anchor(word) if word else None
+    )
+
+
+def _weights(case: Case) -> Iterator[Entry]:
+    figures, alkali, built = case.catalogue, case.built.formula.alkali, case.built
+    yield entry(figures["oils"], "Oils")
+    if alkali.sodium > 0:
+        yield entry(figures["sodium-hydroxide"], "Sodium hydroxide", _purity(alkali.sodium_purity), "purity")
+    if alkali.potassium > 0:
+        yield entry(
+            figures["potassium-hydroxide"], "Potassium hydroxide", _purity(alkali.potassium_purity), "purity"
+        )
+    yield entry(figures["water"], "Water", _sources(case))
+    bars = f"{built.bars} bars of {figures['bar'].text()} fresh" if built.bars else ""
+    yield entry(
+        figures["batter"],
+        "Batter",
+        ", ".join(filter(None, (figures["batter-volume"].text(), bars))),
+        "batter",
+    )
+
+
+def _purity(share: float) -> str:
+    return f"of {short(100 * share)} % purity" if share < 1.0 else "taken as pure"
+
+
+def _sources(case: Case) -> str:
+    """Where the water comes from, if not all of it from the tap."""
+    shelf, liquids = case.book.pantry, case.built.formula.liquids
+    if not liquids:
+        return "all of it plain"
+    brought = names.listed(
+        [names.inside(names.liquid(shelf, name)) for name in dict.fromkeys(q.id for q in liquids)]
+    )
+    return (
+        f"{case.catalogue['plain-water'].text()} plain, {case.catalogue['liquids-water'].text()} in {brought}"
+    )
+
+
+def _lye(case: Case) -> Iterator[Entry]:
+    figures, f = case.catalogue, case.figures
+    dissolved = ""
+    if abs(f.lye_strength_dissolved - f.lye_strength) > 0.0005:
+        dissolved = f"{percent(f.lye_strength_dissolved)} as the alkali dissolves"
+    yield entry(figures["lye-strength"], "Lye strength", dissolved, "lye strength")
+    ratio = figures["water-to-lye"]
+    yield Entry(
+        ratio.name,
+        "Water to lye",
+        ratio.text(),
+        repr(ratio.value),
+        "parts to one of alkali",
+        links.anchor("water to lye"),
+    )
+    yield entry(figures["water-of-oils"], "Water of oils", "", "water of oils")
+
+
+def _superfat(case: Case, scale: Scale) -> Iterator[Entry]:
+    figures, f = case.catalogue, case.figures
+    yield entry(figures["superfat"], "Superfat, nominal", "", "superfat")
+    yield entry(figures["superfat-as-weighed"], "As weighed", f"every weight rounded to {scale.step_text}")
+    yield _range(
+        f.bands.likely.low,
+        f.bands.likely.high,
+        "superfat-likely",
+        "Likely",
+        "oils vary apart from each other",
+    )
+    yield _range(
+        f.bands.worst.low,
+        f.bands.worst.high,
+        "superfat-worst",
+        "Worst case",
+        "all oils at one end of their ranges",
+    )
+    if f.liquids_fat > 0:
+        yield entry(
+            figures["superfat-with-liquids-fat"],
+            "With the liquids' fat",
+            f"{short(f.liquids_fat)} g of it, counted in",
+        )
+
+
+def _range(low: float, high: float, name: str, label: str, note: str) -> Entry:
+    text = f"{percent(low).removesuffix(' %')} to {percent(high)}"
+    return Entry(name, label, text, f"{100 * low!r} {100 * high!r}", note)

@@ -1,0 +1,68 @@
+"""The paper a sheet is set on: its size, its running heads, and the cautions that no sheet lacks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.views.cautions import LYE, NO_ADVICE, Caution, emergency
+from saponary.views.site import SiteInput
+
+
+@dataclass(frozen=True)
+class Size:
+    """A size of paper: its word in a file's name, and its name in a style sheet."""
+
+    name: str
+    css: str
+
+
+SIZES = (Size("a4", "A4"), Size("letter", "letter"))
+
+
+@dataclass(frozen=True)
+class Paper:
+    """What `press/base.html` asks of every sheet, handed to the template as `paper`."""
+
+    size: str
+    language: str
+    title: str
+    author: str
+    subject: str
+    book: str
+    head: str
+    foot: str
+    maker: str
+    place: str
+    engine: str
+    tables: str
+    cautions: tuple[Caution, ...]
+    emergency: str
+    no_advice: str
+
+
+def paper(
+    site: SiteInput, size: Size, title: str, *, subject: str = "", head: str = "", foot: str = ""
+) -> Paper:
+    """`title` and `subject` are those of the document; `head` and `foot` run on every page."""
+    settings = site.book.settings
+    return Paper(
+        size=size.css,
+        language=settings.language,
+        title=title,
+        author=settings.maker or settings.title,
+        subject=subject or settings.title,
+        book=settings.title,
+        head=head,
+        foot=foot or NO_ADVICE_ON_PAPER,
+        maker=settings.maker,
+        place=settings.place,
+        engine=site.engine,
+        tables=site.tables,
+        cautions=LYE,
+        emergency=emergency(settings.emergency),
+        no_advice=NO_ADVICE_ON_PAPER,
+    )
+
+
+NO_ADVICE_ON_PAPER = NO_ADVICE.replace("this page", "this sheet")
+"""The same word as on the pages, said of paper."""

@@ -1,0 +1,105 @@
+"""Labels for bars: one recipe on one grid of a maker's paper, every label alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from saponary.checks.rule import Case
+from saponary.label.fit import LEADING, Fitted, Misfit, Words, fit
+from saponary.label.lists import Bar
+from saponary.label.tables import jurisdictions
+from saponary.quantity.numbers import OUNCE
+from saponary.quantity.rounding import show, show_down
+from saponary.reading.findings import Finding
+from saponary.schema.label_sheets import LabelSheet
+from saponary.schema.settings import Settings
+from saponary.views.cautions import for_recipe
+from saponary.views.prose import Prose
+
+RULE = "label-fit"
+_KIND = {"bar": "soap", "liquid-soap": "liquid soap", "paste": "soap paste"}
+_EYES = "Keep out of eyes."
+_FOR_BUYERS = ("It scrubs.", "May hold gluten.")
+_OUNCES_IN_A_POUND = 16.0
+
+
+@dataclass(frozen=True)
+class At:
+    """Where a label lies on its page, in mm."""
+
+    left: str
+    top: str
+
+
+@dataclass(frozen=True)
+class LabelsView:
+    """Everything `press/labels.html` prints: sizes in mm and points, lines of text, and places."""
+
+    width: str
+    height: str
+    padding: str
+    size: str
+    name_size: str
+    net_size: str
+    leading: str
+    text: Fitted
+    places: tuple[At, ...]
+
+
+def net_weight_text(grams: float) -> str:
+    """In both units, each rounded down, so that neither promises more than there is."""
+    metric = show_down(grams, 0 if grams >= 10 else 1)
+    ounces = grams / OUNCE
+    text = f"Net weight {metric} g · {show_down(ounces, 1)} oz"
+    pounds = show_down(ounces / _OUNCES_IN_A_POUND, 0)
+    if pounds == "0":
+        return text
+    rest = show_down(ounces - _OUNCES_IN_A_POUND * int(pounds), 1)
+    return f"{text} ({pounds} lb {rest} oz)"
+
+
+def words(case: Case, bar: Bar, settings: Settings, law: str) -> Words | None:
+    """What a recipe's label says; None where the recipe states no net weight."""
+    label = case.model.label
+    if label is None or label.net_weight is None:
+        return None
+    heads = [c.head for c in for_recipe(case) if c.head in _FOR_BUYERS or c.head.startswith("Holds ")]
+    return Words(
+        name=Prose(case.catalogue).title(case.model.title),
+        kind=_KIND[case.model.serves],
+        ingredients=f"Ingredients: {bar.ingredients(jurisdictions()[law]).text}.",
+        caution=" ".join((_EYES, *heads)),
+        net_weight=net_weight_text(label.net_weight.grams),
+        lot="Lot",
+        maker=", ".join(part for part in (settings.maker or settings.title, settings.place) if part),
+    )
+
+
+def labels_view(said: Words, grid: LabelSheet) -> LabelsView | Misfit:
+    """The labels of a sheet, or why the text does not fit on them."""
+    width, height = grid.width.millimetres, grid.height.millimetres
+    fitted = fit(said, width, height, grid.law)
+    if isinstance(fitted, Misfit):
+        return fitted
+    return LabelsView(
+        width=show(width, 2),
+        height=show(height, 2),
+        padding=show(fitted.padding, 2),
+        size=show(fitted.size, 2),
+        name_size=show(fitted.name_size, 2),
+        net_size=show(fitted.net_size, 2),
+        leading=show(LEADING, 2),
+        text=fitted,
+        places=tuple(At(show(left, 2), show(top, 2)) for left, top in grid.places()),
+    )
+
+
+def misfits(case: Case, bar: Bar, settings: Settings, grids: Mapping[str, LabelSheet]) -> Iterator[Finding]:
+    """Grids on whose labels the text of this recipe does not fit: no sheet is made of them."""
+    for name, grid in grids.items():
+        said = words(case, bar, settings, grid.law)
+        made = labels_view(said, grid) if said is not None else None
+        if isinstance(made, Misfit):
+            message = f"no labels of the grid {name!r} are made of this recipe: {made.why}"
+            yield case.finding(RULE, ("label",), message, "use a grid of larger labels", "warning", key=True)

@@ -1,0 +1,147 @@
+"""The whole book on paper: its chapters, its shelf of colours, its index and its colophon."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import PurePosixPath
+
+from markupsafe import Markup
+
+from saponary.pantry.model import Addition
+from saponary.views import links, names
+from saponary.views.colour_words import in_words
+from saponary.views.drawings import Drawings
+from saponary.views.gallery import in_order
+from saponary.views.glossary import Word, words
+from saponary.views.pantry import Shelf, Use, shelves
+from saponary.views.paper.recipe_sheet import PaperRecipe, on_paper, paper_recipe
+from saponary.views.prose import Prose
+from saponary.views.site import RecipeInput, SiteInput
+
+LOOSE = "Single recipes"
+
+
+@dataclass(frozen=True)
+class Chapter:
+    """A collection, with its recipes."""
+
+    id: str
+    title: str
+    recipes: tuple[PaperRecipe, ...]
+
+
+@dataclass(frozen=True)
+class Hue:
+    """A colourant of the book: two colours, each in words too, and where it is used."""
+
+    name: str
+    latin: str
+    fresh: str
+    cured: str
+    fresh_words: str
+    cured_words: str
+    remark: str
+    uses: tuple[Use, ...]
+
+
+@dataclass(frozen=True)
+class WholeBook:
+    title: str
+    subtitle: str
+    maker: str
+    place: str
+    cover: PaperRecipe | None
+    about: Markup | None
+    chapters: tuple[Chapter, ...]
+    hues: tuple[Hue, ...]
+    index: tuple[Shelf, ...]
+    words: tuple[Word, ...]
+
+
+def whole_book(site: SiteInput, recipes: Sequence[RecipeInput], drawings: Drawings) -> WholeBook:
+    settings, row = site.book.settings, in_order(recipes)
+    slugs = frozenset(recipe.slug for recipe in row)
+    made = {recipe.slug: paper_recipe(recipe, site, drawings.of(recipe), slugs) for recipe in row}
+    about = Prose({}, slugs).block(settings.about, top=2, front=True) if settings.about.strip() else None
+    return WholeBook(
+        title=settings.title,
+        subtitle=settings.subtitle,
+        maker=settings.maker,
+        place=settings.place,
+        cover=made[_richest(row).slug] if row else None,
+        about=on_paper(about) if about else None,
+        chapters=tuple(_chapters(list(made.values()))),
+        hues=tuple(_hues(site, row)),
+        index=tuple(_anchored(shelf) for shelf in shelves(site.book.pantry, row)),
+        words=words(site.book.pantry),
+    )
+
+
+def _richest(row: Sequence[RecipeInput]) -> RecipeInput:
+    """The recipe for the cover: the first of those with most portions."""
+    return max(row, key=lambda recipe: len(recipe.case.figures.portions))
+
+
+def _chapters(made: Sequence[PaperRecipe]) -> Iterator[Chapter]:
+    by_title: dict[str, list[PaperRecipe]] = {}
+    for recipe in made:
+        by_title.setdefault(recipe.collection or LOOSE, []).append(recipe)
+    for title, recipes in by_title.items():
+        yield Chapter(f"chapter-{links.anchor(title)}", title, tuple(recipes))
+
+
+def _anchored(shelf: Shelf) -> Shelf:
+    """The shelf with its uses leading into the book."""
+    return replace(
+        shelf, items=tuple(replace(item, uses=tuple(map(_inside, item.uses))) for item in shelf.items)
+    )
+
+
+def _inside(use: Use) -> Use:
+    return replace(use, href=f"#recipe-{PurePosixPath(use.href).parent.name}")
+
+
+def _hues(site: SiteInput, row: Sequence[RecipeInput]) -> Iterator[Hue]:
+    """Colourants of the published recipes by name: stirred in, dusted on, or drawn into an oil."""
+    shelf = site.book.pantry
+    uses: dict[str, list[Use]] = {}
+    for recipe in row:
+        title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+        for entry, how in dict(_coloured(recipe)).items():
+            uses.setdefault(entry, []).append(Use(title, f"#recipe-{recipe.slug}", how))
+    for name in sorted(uses, key=lambda name: (shelf.additions[name].name.casefold(), name)):
+        yield _hue(shelf.additions[name], tuple(uses[name]))
+
+
+def _coloured(recipe: RecipeInput) -> Iterator[tuple[str, str]]:
+    shelf, case = recipe.case.book.pantry, recipe.case
+    for oil in case.built.formula.oils:
+        botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
+        if botanical is not None and botanical.colour is not None:
+            yield botanical.id, f"in {names.inside(names.oil(shelf, oil.id))}"
+    for step in case.model.pour:
+        if step.line is not None and _has_colour(shelf.additions.get(step.line.of)):
+            yield step.line.of, "as a dusted line"
+    for part in case.built.formula.additions:
+        if _has_colour(shelf.additions.get(part.id)):
+            yield part.id, ""
+
+
+def _has_colour(entry: Addition | None) -> bool:
+    return entry is not None and entry.colour is not None
+
+
+def _hue(entry: Addition, uses: tuple[Use, ...]) -> Hue:
+    colour = entry.colour
+    assert colour is not None
+    return Hue(
+        name=entry.name,
+        latin=entry.latin or "",
+        fresh=colour.fresh,
+        cured=colour.cured,
+        fresh_words=in_words(colour.fresh),
+        cured_words=in_words(colour.cured),
+        remark="keeps its colour" if colour.stays else "changes through the cure",
+        uses=uses,
+    )

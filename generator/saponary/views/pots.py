@@ -1,0 +1,124 @@
+"""Portions on the bench: divided from one pot, or made in pots of their own."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from saponary.lye.formula import Addition, Liquid, Oil
+from saponary.lye.portions import PortionFigures
+from saponary.quantity.numbers import percent
+from saponary.quantity.rounding import show
+from saponary.schema.recipe import Portion
+from saponary.views import names
+from saponary.views.weigh_sheet import Bench, Table
+
+
+@dataclass(frozen=True)
+class Pot:
+    """A pot: its name in words, its share of the batch, its oils, and its part of the lye jug."""
+
+    name: str
+    share: float
+    oils: tuple[Oil, ...]
+    lye: float
+
+
+@dataclass(frozen=True)
+class PortionView:
+    """One portion: how much of the batter, and what is stirred into it."""
+
+    id: str
+    name: str
+    share: str
+    volume: str
+    batter: str
+    table: Table
+    own_pot: bool
+    note: Markup | None
+    steps: tuple[Markup, ...]
+
+
+def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
+    """The pots where there are several; none where all is made in one."""
+    if bench.case.model.pots != "separate" or not bench.case.figures.portions:
+        return ()
+    groups = _groups(bench)
+    whole = bench.case.figures.weights.total or 1.0
+    return tuple(
+        Pot(
+            _pot_name([p.name for p in group]),
+            sum(p.share for p in group),
+            _together([oil for p in group for oil in p.oils]),
+            jug * sum(p.weights.total for p in group) / whole,
+        )
+        for group in groups
+    )
+
+
+def _groups(bench: Bench) -> list[list[PortionFigures]]:
+    """Portions with oils of their own stand alone; the others share a pot."""
+    own = {p.name for p in bench.case.model.portions if _own(p)}
+    made = bench.case.figures.portions
+    if not own:
+        return [[p] for p in made]
+    common = [p for p in made if p.name not in own]
+    return [[p] if p.name in own else common for p in made if p.name in own or p is common[0]]
+
+
+def _own(portion: Portion) -> bool:
+    return portion.oils is not None or bool(portion.infused)
+
+
+def _pot_name(portions: Sequence[str]) -> str:
+    return f"the pot of {names.listed([names.spoken(name) for name in portions])}"
+
+
+def _together(oils: Sequence[Oil]) -> tuple[Oil, ...]:
+    merged: dict[tuple[str, str], Oil] = {}
+    for oil in oils:
+        key = (oil.id, oil.infused_with or "")
+        merged[key] = replace(oil, grams=merged[key].grams + oil.grams) if key in merged else oil
+    return tuple(merged.values())
+
+
+def portion_views(bench: Bench) -> tuple[PortionView, ...]:
+    """Portion by portion: its share of the common batter, then what it gets of its own."""
+    alone = (
+        {group[0].name for group in _groups(bench) if len(group) == 1}
+        if bench.case.model.pots == "separate"
+        else set()
+    )
+    given = {p.name: p for p in bench.case.model.portions}
+    return tuple(_view(bench, p, given[p.name], p.name in alone) for p in bench.case.figures.portions)
+
+
+def _view(bench: Bench, made: PortionFigures, given: Portion, own_pot: bool) -> PortionView:
+    additions = [
+        bench.addition(part, item)
+        for part, item in bench.written_additions()
+        if part.portion == made.name and part.stage != "pour"
+    ]
+    liquids = [bench.liquid(part) for part in made.liquids if part.portion == made.name]
+    parts: tuple[Addition | Liquid, ...] = (*made.additions, *made.liquids)
+    own = sum(part.grams for part in parts if part.portion == made.name)
+    first = bench.line("All of its pot" if own_pot else "Batter from the pot", made.batter - own)
+    lines = (first, *liquids, *additions)
+    total = bench.total(names.spoken(made.name), lines)
+    return PortionView(
+        id=f"portion-{made.name}",
+        name=names.spoken(made.name),
+        share=percent(made.share),
+        volume=f"{show(made.batter_ml, 0)} ml",
+        batter=f"{total.main} {bench.scale.unit}" if total.main else "",
+        table=Table(
+            f"{names.spoken(made.name)}: what goes in",
+            lines,
+            replace(total, what="Makes") if len(lines) > 1 else None,
+        ),
+        own_pot=own_pot,
+        note=bench.prose.inline(given.note) if given.note else None,
+        steps=bench.steps("portion", portion=made.name),
+    )

@@ -1,0 +1,120 @@
+"""A recipe's pour as a scene to draw: portions by volume, their shades, the face of the bar."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from math import sqrt
+
+from saponary.checks.rule import Case
+from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
+from saponary.lye import mould as geometry
+from saponary.lye.formula import Addition, Oil
+from saponary.pantry.model import Pantry
+from saponary.views import names, shades
+
+_NO_MOULD = Face("loaf", 80.0, 60.0)
+"""A usual bar, where a recipe names no mould."""
+
+_CAVITY_DEPTH = 28.0
+"""mm; a cavity is known by its volume alone, so that its face is a guess at a usual bar."""
+
+_BATTER = "batter"
+
+ShadeOf = Callable[[str], Shade | None]
+"""The shade of another recipe's bar, kneaded through; None where it is not known."""
+
+
+def scene(case: Case, scrap: ShadeOf) -> Scene:
+    """What is to be drawn for a recipe. Pure."""
+    return Scene(
+        title=case.model.title,
+        portions=portions(case),
+        extras=tuple(_extras(case, scrap)),
+        face=face(case),
+        steps=tuple(case.model.pour),
+    )
+
+
+def portions(case: Case) -> tuple[DrawnPortion, ...]:
+    """Portions with their part of the batter's volume; the whole batter where nothing is split."""
+    shelf, made = case.book.pantry, case.figures.portions
+    if not made:
+        formula = case.built.formula
+        return (DrawnPortion(_BATTER, 1.0, _shade(shelf, formula.oils, formula.additions)),)
+    whole = sum(p.batter_ml for p in made) or 1.0
+    return tuple(DrawnPortion(p.name, p.batter_ml / whole, _shade(shelf, p.oils, p.additions)) for p in made)
+
+
+def kneaded(case: Case) -> Shade:
+    """The whole bar as one colour: what its scrap looks like."""
+    return shades.blend((p.shade, p.volume_share) for p in portions(case))
+
+
+def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Shade:
+    grams = sum(oil.grams for oil in oils)
+    tints = [shades.tint(shelf.additions.get(a.id), a.grams, grams) for a in additions]
+    for oil in oils:
+        if oil.infused_with and grams > 0:
+            tints.append(shades.infused(shelf.botanical(oil.infused_with), oil.grams / grams))
+    return shades.shade(tints)
+
+
+def _extras(case: Case, scrap: ShadeOf) -> Iterator[DrawnExtra]:
+    """Powders of lines, embeds and what is strewn, each once."""
+    seen: set[str] = set()
+    for step in case.model.pour:
+        for name in (
+            step.line.of if step.line else None,
+            step.embeds.of if step.embeds else None,
+            step.top.strewn if step.top else None,
+        ):
+            if name is None or name in seen:
+                continue
+            seen.add(name)
+            yield DrawnExtra(
+                name, names.addition(case.book.pantry, name), _extra(case.book.pantry, name, scrap)
+            )
+
+
+def _extra(shelf: Pantry, name: str, scrap: ShadeOf) -> Shade:
+    entry = shelf.additions.get(name)
+    if entry is not None and entry.scrap_of is not None:
+        return scrap(entry.scrap_of) or shades.PLAIN
+    if entry is not None and entry.colour is not None:
+        return Shade(entry.colour.fresh, entry.colour.cured)
+    return _DRY.get(name, shades.PLAIN)
+
+
+_DRY = {
+    "salt": Shade("#f7f6f2", "#f7f6f2"),
+    "dead-sea-salt": Shade("#f0efe9", "#f0efe9"),
+    "calendula-petals": Shade("#d98a1f", "#c9832a"),
+    "lavender-buds": Shade("#7b7796", "#8a8494"),
+    "rose-petals": Shade("#a8485a", "#8a5a4e"),
+    "chamomile-flowers": Shade("#dcc98a", "#c9b784"),
+    "dried-mint": Shade("#66704a", "#6b6546"),
+    "poppy-seed": Shade("#4a4f5a", "#4a4f5a"),
+    "coffee-grounds": Shade("#4a3527", "#4a3527"),
+    "oatmeal-ground": Shade("#d9c7a0", "#d9c7a0"),
+}
+"""Things strewn dry on top, by eye: they are no colourants and have no entry as such."""
+
+
+def face(case: Case) -> Face:
+    """The face a buyer sees: across the loaf, the round of a pipe, a tray from above."""
+    mould = case.built.mould
+    if mould is None:
+        return _NO_MOULD
+    full = min(case.figures.loaf_ml / max(geometry.millilitres(mould), 1.0), 1.0)
+    if mould.kind == "cylinder":
+        return Face("round", mould.diameter, mould.diameter)
+    if mould.kind == "cavities":
+        side = sqrt(max(mould.cavity_ml, 1.0) * 1000.0 / _CAVITY_DEPTH)
+        return Face("loaf", side, _CAVITY_DEPTH * full)
+    height = max((mould.height - mould.liner) * full, 1.0)
+    if mould.kind == "slab":
+        from_above = any(step.kind in ("plops", "columns", "swirl") for step in case.model.pour)
+        return (
+            Face("slab", mould.length, mould.width, True) if from_above else Face("slab", mould.width, height)
+        )
+    return Face("loaf", mould.width - 2 * mould.liner, height)

@@ -1,0 +1,83 @@
+"""What a site is composed from, and what comes out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+from saponary.book.library import Book
+from saponary.book.status import Status
+from saponary.checks.rule import Case
+from saponary.label.lists import Bar
+from saponary.reading.findings import Finding
+from saponary.schema.edition import OPEN, STANDARD, Edition
+
+
+@dataclass(frozen=True)
+class PhotoSet:
+    """A photo in several sizes. Addresses are relative to the top of the site.
+
+    `sources` are pairs of a media type and a `srcset`, best first; `src` is what every
+    browser can show.
+    """
+
+    width: int
+    height: int
+    sources: tuple[tuple[str, str], ...]
+    src: str
+    alt: str
+
+
+@dataclass(frozen=True)
+class RecipeInput:
+    """One recipe that was computed and checked, with what the checks remarked."""
+
+    case: Case
+    status: Status
+    warnings: tuple[Finding, ...] = ()
+
+    @property
+    def slug(self) -> str:
+        return self.case.file.slug
+
+
+@dataclass(frozen=True)
+class Changed:
+    """When a recipe's sources last changed, by the book's history, and whether they differ from it now."""
+
+    on: date
+    again: bool
+
+
+@dataclass(frozen=True)
+class SiteInput:
+    """A whole book. Photos are named as recipes name them, by their path inside `photos/`."""
+
+    book: Book
+    recipes: tuple[RecipeInput, ...]
+    engine: str
+    tables: str
+    figures_json: str = "{}"
+    photos: Mapping[str, PhotoSet] = field(default_factory=dict)
+    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
+    """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
+    changed: Mapping[str, Changed] = field(default_factory=dict)
+    """By recipe, where the book is kept in a history: when what its figures come from last changed."""
+    labels: Mapping[str, Bar] = field(default_factory=dict)
+    """What is in each recipe's bar, by its slug."""
+    edition: Edition = STANDARD[OPEN]
+    on: date = date.max
+    """The day the site speaks of: what is curing and what is ready is told as of it."""
+
+    def shows(self, what: str) -> bool:
+        """Whether this edition may show it."""
+        return what in self.edition.shows
+
+
+@dataclass(frozen=True)
+class Output:
+    """One file of the site: its path from the top, and its bytes."""
+
+    path: str
+    data: bytes

@@ -1,0 +1,111 @@
+"""A batch poured to an earlier formula says what changed since, where git still knows."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+from pathlib import Path
+
+from saponary.build.history import changes_since, last_changes
+from saponary.build.proof import prove
+from saponary.cli.main import main
+from support import PLAIN, write_book
+
+WHO = {
+    f"GIT_{role}_{what}": value
+    for role in ("AUTHOR", "COMMITTER")
+    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))
+}
+
+
+def commit(root: Path, message: str, **more: str) -> None:
+    for words in (["init", "-q"], ["add", "-A"], ["commit", "-qm", message]):
+        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO, **more})
+
+
+def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
+    root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN})
+    commit(root, "as first poured")
+    first = prove(root).recipes[0].case.fingerprint
+    changed = PLAIN.replace("olive: 60 %", "olive: 59 %").replace(
+        "sunflower-high-oleic: 15", "sunflower-high-oleic: 16"
+    )
+    changed = changed.replace("superfat: 5 %", "superfat: 6 %").replace(
+        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {first[:6]!r}\nstated:"
+    )
+    write_book(root, {"recipes/a.md": changed})
+    commit(root, "a point of olive less")
+    proof = prove(root)
+    assert "batches" in {f.rule for f in proof.findings}
+    told = changes_since(proof.book, proof.recipes[0].case)
+    assert told == {
+        first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
+    }
+
+
+def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
+    def by(day: str) -> None:
+        commit(root, day, GIT_COMMITTER_DATE=f"{day}T12:00:00Z")
+
+    def told() -> dict[str, tuple[str, bool]]:
+        changed = last_changes(prove(root).book)
+        return {slug: (one.on.isoformat(), one.again) for slug, one in changed.items()}
+
+    second = PLAIN.replace("Plain Bar", "Second Bar")
+    root = write_book(tmp_path / "shelf/b", {"recipes/a.md": PLAIN, "recipes/south.md": second})
+    assert told() == {}
+    by("2026-03-02")
+    assert told() == {"a": ("2026-03-02", False), "south": ("2026-03-02", False)}
+    write_book(root, {"recipes/south.md": second + "More.\n", "notes.txt": "none of it"})
+    assert told() == {"a": ("2026-03-02", False), "south": ("2026-03-02", True)}
+    by("2026-04-05")
+    assert told() == {"a": ("2026-03-02", False), "south": ("2026-04-05", False)}
+    write_book(root, {"pantry.yaml": "oils:\n  olive: {price: 8.40 / kg}\n", "recipes/c.md": PLAIN})
+    assert told() == {"a": ("2026-03-02", True), "south": ("2026-04-05", True)}
+    by("2026-05-06")
+    assert told() == dict.fromkeys(("a", "c", "south"), ("2026-05-06", False))
+    index = root / ".git" / "index"
+    before = index.stat().st_ino, index.read_bytes()
+    os.utime(root / "recipes/a.md")
+    told()
+    assert (index.stat().st_ino, index.read_bytes()) == before, "git was asked, and only asked"
+    assert main(["build", str(root)]) == 0
+    assert "sources last changed 2026-05-06<" in (root / "site/recipes/a/index.html").read_text("utf-8")
+
+
+def test_the_end_of_a_history_tells_no_date(tmp_path: Path) -> None:
+    root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN})
+    commit(root, "the recipe")
+    write_book(root, {"notes.txt": "and something else"})
+    commit(root, "the notes")
+    words = ["git", "clone", "-q", "--depth", "1", root.as_uri(), str(tmp_path / "c")]
+    subprocess.run(words, check=True, capture_output=True)
+    assert last_changes(prove(root).book) and last_changes(prove(tmp_path / "c").book) == {}
+
+
+def test_without_git_nothing_is_told(tmp_path: Path) -> None:
+    text = PLAIN.replace(
+        "stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:"
+    )
+    proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
+    assert changes_since(proof.book, proof.recipes[0].case) == {}
+
+
+def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
+    batch = (
+        "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {mark}\n"
+        "    free-alkali: {{test: phenolphthalein, result: none, on: 2026-04-10}}\nstated:"
+    )
+    mark = prove(write_book(tmp_path / "p", {"recipes/a.md": PLAIN})).recipes[0].case.fingerprint
+    tested = PLAIN.replace("stated:", batch.format(mark=f'"{mark}"'))
+    one = prove(write_book(tmp_path / "t", {"recipes/a.md": tested})).recipes[0]
+    assert one.status.name == "tested" and one.status.missing == ""
+    moved = tested.replace("olive: 60 %", "olive: 59 %").replace("coconut: 25 %", "coconut: 26 %")
+    one = prove(write_book(tmp_path / "m", {"recipes/a.md": moved})).recipes[0]
+    assert one.status.name == "stated" and one.status.missing == "needs a batch poured to this formula"
+    early = tested.replace("on: 2026-04-10", "on: 2026-03-10")
+    one = prove(write_book(tmp_path / "e", {"recipes/a.md": early})).recipes[0]
+    assert one.status.missing == "needs a clean free-alkali test after 28 days of cure"
+    stung = tested.replace("result: none", "result: present")
+    one = prove(write_book(tmp_path / "s", {"recipes/a.md": stung})).recipes[0]
+    assert one.status.missing == "needs a clean free-alkali test of a batch poured to this formula"

@@ -1,0 +1,158 @@
+"""Pours for the tests of the pour drawing, and a rasteriser of their own to measure them with."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+from xml.etree import ElementTree
+
+import numpy as np
+from numpy.typing import NDArray
+
+from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
+from saponary.schema.pour import PourStep
+
+Grid = NDArray[Any]
+SVG = "{http://www.w3.org/2000/svg}"
+FACES = {
+    "loaf": Face("loaf", 90, 70),
+    "slab": Face("slab", 80, 28),
+    "slab-from-above": Face("slab", 240, 180, top_view=True),
+    "round": Face("round", 62, 62),
+}
+PORTIONS = (
+    DrawnPortion("chalk", 0.40, Shade("#efe6d2", "#f3ecdd")),
+    DrawnPortion("madder", 0.27, Shade("#a4503c", "#b98f86")),
+    DrawnPortion("woad", 0.21, Shade("#3d5a80", "#6d83a0")),
+    DrawnPortion("slate", 0.12, Shade("#50585f", "#77818a")),
+)
+EXTRAS = (
+    DrawnExtra("cocoa", "cocoa powder", Shade("#4a2c1a", "#5a3a28")),
+    DrawnExtra("rose", "rose petals", Shade("#c2556b", "#a8707a")),
+    DrawnExtra("clear", "clear soap", Shade("#7fb6a8", "#93bfb3")),
+)
+ALL = ["chalk", "madder", "woad", "slate"]
+BEDS: list[dict[str, Any]] = [{"beds": [{"of": name} for name in ALL]}]
+LAYINGS: dict[str, list[dict[str, Any]]] = {
+    "unsaid": [],
+    "flat beds": BEDS,
+    "sloping beds": [
+        {"beds": [{"of": "chalk", "slope": 12}, {"of": "madder", "slope": -9}, {"of": "woad", "slope": 20}]},
+        {"beds": [{"of": "slate", "slope": -30}]},
+    ],
+    "a bed in two parts": [
+        {"beds": [{"of": "chalk", "part": "25 %"}, {"of": "madder"}, {"of": "chalk"}, {"of": "woad"}]}
+    ],
+    "columns": [{"columns": {"of": ALL}}],
+    "many leaning columns": [{"columns": {"of": ALL, "count": 11, "tilt": 25}}],
+    "columns over a bed": [{"beds": [{"of": "woad"}]}, {"columns": {"of": ["chalk", "madder", "slate"]}}],
+    "one drop": [{"drops": {"into": "chalk", "of": ["madder", "woad", "slate"]}}],
+    "drops in seven places": [{"drops": {"into": "chalk", "of": ["madder", "woad", "slate"], "count": 7}}],
+    "drops into the scarcest": [{"drops": {"into": "slate", "of": ["woad", "madder", "chalk"], "count": 2}}],
+    "drops into a bed": [
+        {"beds": [{"of": "chalk", "slope": 5}, {"of": "madder"}]},
+        {"drops": {"into": "chalk", "of": ["woad"], "count": 3}},
+        {"drops": {"into": "woad", "of": ["slate"], "count": 3}},
+    ],
+    "plops": [{"plops": {"of": ALL}}],
+    "small plops": [{"plops": {"of": ALL, "across": "9 mm"}}],
+    "embeds between beds": [
+        {"beds": [{"of": "chalk"}]},
+        {"embeds": {"of": "clear", "shape": "star", "across": "9 mm", "count": 4}},
+        {"beds": [{"of": "madder", "slope": 4}, {"of": "woad"}, {"of": "slate"}]},
+        {"top": {"shape": "peaks", "strewn": "rose"}},
+    ],
+    "a textured top": [*BEDS, {"line": {"of": "cocoa", "over": "madder"}}, {"top": {"shape": "mound"}}],
+}
+STIRRED = {
+    f"{tool} through {name}": [*laid, {"swirl": {"tool": tool, "passes": passes}}]
+    for tool, passes in (("hanger", 3), ("comb", 2), ("skewer", 3))
+    for name, laid in (("beds", BEDS), ("columns", LAYINGS["columns"]))
+}
+STIRRED["hanger about embeds"] = [
+    *BEDS,
+    {"embeds": {"of": "clear", "shape": "round", "across": "12 mm", "count": 2}},
+    {"swirl": {"tool": "hanger", "passes": 2, "depth": "70 %"}},
+]
+
+
+def as_text(value: object) -> object:
+    if isinstance(value, dict):
+        return {key: as_text(item) for key, item in value.items()}
+    if isinstance(value, list):
+        return [as_text(item) for item in value]
+    return value if isinstance(value, str) else str(value)
+
+
+def steps(written: list[dict[str, Any]]) -> tuple[PourStep, ...]:
+    return tuple(PourStep.model_validate(as_text(step)) for step in written)
+
+
+def scene(
+    written: list[dict[str, Any]],
+    face: Face = FACES["loaf"],
+    portions: tuple[DrawnPortion, ...] = PORTIONS,
+    title: str = "Quarry Strata",
+) -> Scene:
+    return Scene(title, portions, EXTRAS, face, steps(written))
+
+
+def rings(data: str) -> list[list[tuple[int, int]]]:
+    """The outlines of path data made of M, relative l and z."""
+    out: list[list[tuple[int, int]]] = []
+    x = y = 0
+    for part in re.findall(r"M[^Mz]*z?", data):
+        start, _, rest = part.rstrip("z").partition("l")
+        numbers = [int(n) for n in re.findall(r"-?\d+", start) + re.findall(r"-?\d+", rest)]
+        x, y = numbers[0], numbers[1]
+        ring = [(x, y)]
+        for dx, dy in zip(numbers[2::2], numbers[3::2], strict=True):
+            x, y = x + dx, y + dy
+            ring.append((x, y))
+        out.append(ring)
+    return out
+
+
+def covered(data: str, width: int, height: int) -> Grid:
+    """Which points of a grid (every unit across, every second one down) a path covers, even-odd."""
+    toggles = np.zeros((height // 2, width + 1), dtype=np.int8)
+    for ring in rings(data):
+        here = np.array(ring, dtype=float)
+        there = np.roll(here, -1, axis=0)
+        first = np.ceil((np.minimum(here[:, 1], there[:, 1]) - 0.5) / 2).astype(int)
+        count = np.ceil((np.maximum(here[:, 1], there[:, 1]) - 0.5) / 2).astype(int) - first
+        edge = np.repeat(np.arange(len(here)), count)
+        rows = first[edge] + np.arange(len(edge)) - np.repeat(np.cumsum(count) - count, count)
+        (x0, y0), (x1, y1) = here[edge].T, there[edge].T
+        at = x0 + (2 * rows + 0.5 - y0) * (x1 - x0) / (y1 - y0)
+        np.add.at(toggles, (rows, np.clip(np.ceil(at - 0.5), 0, width).astype(int)), 1)
+    inside: Grid = np.cumsum(toggles, axis=1, dtype=np.int8)[:, :width] % 2 == 1
+    return inside
+
+
+def painted(svg: str) -> Grid:
+    """A plain drawing as a grid of colour numbers (0xrrggbb), -1 where nothing is painted."""
+    root = ElementTree.fromstring(svg)
+    _, _, width, height = (int(n) for n in root.attrib["viewBox"].split())
+    grid = np.full((height // 2, width), -1)
+    for path in root.iter(f"{SVG}path"):
+        grid[covered(path.attrib["d"], width, height)] = int(path.attrib["fill"][1:], 16)
+    return grid
+
+
+def shares(grid: Grid, portions: tuple[DrawnPortion, ...]) -> dict[str, float]:
+    """Each portion's share of all batter that shows."""
+    counts = {item.name: int((grid == int(item.shade.fresh[1:], 16)).sum()) for item in portions}
+    total = sum(counts.values())
+    return {name: count / total for name, count in counts.items()}
+
+
+EVERYTHING: list[dict[str, Any]] = [
+    {"beds": [{"of": "chalk", "slope": 4}]},
+    {"line": {"of": "cocoa", "over": "chalk"}},
+    {"drops": {"into": "chalk", "of": ["slate"], "count": 2}},
+    {"embeds": {"of": "clear", "shape": "star", "across": "11 mm", "count": 2}},
+    {"plops": {"of": ["madder", "woad"]}},
+    {"swirl": {"tool": "hanger", "passes": 2}},
+    {"top": {"shape": "peaks", "strewn": "rose"}},
+]

@@ -1,0 +1,169 @@
+"""What a recipe page prints against what the engine says: the panel, the weights, the pots."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree
+
+import html5lib
+import pytest
+
+from saponary.build.proof import Proof, Proofed
+from saponary.outputs.compose import sheets
+from saponary.quantity.numbers import OUNCE, Scale
+from saponary.quantity.rounding import show, to_step
+from saponary.views.site import RecipeInput, SiteInput
+from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one
+
+TEMPLATES = (REPOSITORY / "templates",)
+X = "{http://www.w3.org/1999/xhtml}"
+
+
+MADE: dict[tuple[int, str], ElementTree.Element] = {}
+
+
+def recipe_page(proof: Proof, slug: str) -> ElementTree.Element:
+    """The page of one recipe, read once for all tests."""
+    if (id(proof), slug) not in MADE:
+        MADE[id(proof), slug] = read_page(proof, slug)
+    return MADE[id(proof), slug]
+
+
+def read_page(proof: Proof, slug: str) -> ElementTree.Element:
+    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    site = SiteInput(proof.book, recipes, "engine", "tables")
+    path = f"recipes/{slug}/index.html"
+    data = next(sheet for sheet in sheets(site, TEMPLATES) if sheet.path == path).write()
+    return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))
+
+
+def text(element: ElementTree.Element) -> str:
+    return " ".join("".join(element.itertext()).split())
+
+
+PUBLISHED = [
+    pytest.param(name, path.stem, id=path.stem)
+    for name in sorted(BOOKS)
+    for path in sorted((BOOKS[name] / "recipes").glob("*.md"))
+    if "\nstated:" in path.read_text(encoding="utf-8")
+]
+
+
+def made_of(book: str, slug: str) -> tuple[Proofed, ElementTree.Element]:
+    """A published recipe and its page."""
+    proof = proof_of(book)
+    (one,) = (one for one in proof.recipes if one.case.file.slug == slug)
+    return one, recipe_page(proof, slug)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(("book", "slug"), PUBLISHED)
+def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
+    one, page = made_of(book, slug)
+    found = {str(e.get("data-name")): e for e in page.iter(f"{X}data") if e.get("data-name")}
+    f = one.case.figures
+    assert {
+        "oils",
+        "water",
+        "batter",
+        "superfat",
+        "lye-strength",
+        "superfat-likely",
+        "superfat-worst",
+    } <= found.keys()
+    for name, band in (("superfat-likely", f.bands.likely), ("superfat-worst", f.bands.worst)):
+        element = found.pop(name)
+        assert text(element).replace("−", "-") == f"{show(100 * band.low, 1)} to {show(100 * band.high, 1)} %"
+        assert [float(v) for v in str(element.get("value")).split()] == [100 * band.low, 100 * band.high]
+    for name, element in found.items():
+        figure = one.case.catalogue[name]
+        assert text(element).replace("−", "-") == figure.text()
+        shown, value = re.match(r"-?[\d.]+", figure.text()), float(str(element.get("value")))
+        assert shown is not None
+        assert show(value, len(shown[0].partition(".")[2])) == shown[0]
+
+
+@pytest.mark.parametrize(("book", "slug"), PUBLISHED)
+def test_every_weight_of_the_formula_is_in_the_work_order(book: str, slug: str) -> None:
+    one, page = made_of(book, slug)
+    lye = next(e for e in page.iter(f"{X}li") if e.get("id") == "stage-lye")
+    step = one.case.book.settings.scale_step_grams
+    mains = [text(td) for td in lye.iter(f"{X}td") if "main" in str(td.get("class"))]
+    for value in (one.case.figures.weights.sodium_hydroxide, one.case.figures.water.plain):
+        assert show(to_step(value, step), 0) in mains
+    dose = [text(td) for td in page.iter(f"{X}td") if "main" in str(td.get("class"))]
+    assert "0" not in dose, "no weight is rounded away"
+
+
+@pytest.mark.parametrize(("book", "slug"), PUBLISHED)
+def test_columns_add_up_as_printed(book: str, slug: str) -> None:
+    one, page = made_of(book, slug)
+    for table in page.iter(f"{X}table"):
+        foot = table.find(f"{X}tfoot")
+        if foot is None or "weights" not in str(table.get("class")):
+            continue
+        body = table.find(f"{X}tbody")
+        assert body is not None
+        cells = [float(text(td)) for td in body.iter(f"{X}td") if "main" in str(td.get("class"))]
+        (total,) = [float(text(td)) for td in foot.iter(f"{X}td") if "main" in str(td.get("class"))]
+        assert abs(sum(cells) - total) <= one.case.book.settings.scale_step_grams / 2 + 1e-9
+
+
+@pytest.mark.parametrize(
+    ("step", "unit", "value", "main", "beside"),
+    [
+        (1.0, "g", 138.7, "139", "4.90"),
+        (0.1, "g", 138.74, "138.7", "4.89"),
+        (5.0, "g", 138.7, "140", "4.94"),
+        (0.5, "g", 138.7, "138.5", "4.89"),
+        (0.1 * OUNCE, "oz", 138.7, "4.9", "138.9"),
+        (0.01 * OUNCE, "oz", 138.7, "4.89", "138.6"),
+    ],
+)
+def test_a_weight_is_rounded_once_to_the_scale(
+    step: float, unit: str, value: float, main: str, beside: str
+) -> None:
+    weighed = Scale(step, unit).weigh(value)  # type: ignore[arg-type]
+    assert (weighed.main, weighed.beside, weighed.note) == (main, beside, "")
+
+
+@pytest.mark.parametrize(("value", "main"), [(0.4, "0.4"), (0.04, "0.04"), (1.35, "1.35"), (2.4, "2.4")])
+def test_a_weight_too_small_for_the_scale_says_so(value: float, main: str) -> None:
+    weighed = Scale(1.0, "g").weigh(value)
+    assert weighed.main == main and "finer" in weighed.note
+
+
+def test_pots_of_their_own_divide_the_one_lye() -> None:
+    proof = proof_of("demo")
+    page = recipe_page(proof, "two-tides")
+    lye = next(e for e in page.iter(f"{X}li") if e.get("id") == "stage-lye")
+    jug, divided = list(lye.iter(f"{X}table"))
+    (total,) = [float(text(td)) for td in jug.iter(f"{X}td") if "main" in str(td.get("class"))][-1:]
+    parts = [float(text(td)) for td in divided.iter(f"{X}td") if "main" in str(td.get("class"))]
+    assert len(parts) == 3 and abs(sum(parts) - total) <= 2
+
+
+def test_a_figure_that_does_not_hold_is_not_called_checked() -> None:
+    proof = prove_one(PLAIN.replace("superfat: 5.0 %", "superfat: 7.0 %"))
+    badge = next(e for e in read_page(proof, "tried").iter(f"{X}aside") if "badge" in str(e.get("class")))
+    assert text(badge).startswith("Does not hold. 0 of 1 stated") and "Checked" not in text(badge)
+
+
+def test_cautions_follow_the_ingredients() -> None:
+    def own(slug: str, book: str = "starters") -> str:
+        return next(
+            (
+                text(e)
+                for e in recipe_page(proof_of(book), slug).iter(f"{X}section")
+                if e.get("aria-labelledby") == "own-cautions"
+            ),
+            "",
+        )
+
+    assert "Carbon monoxide" in own("milk-at-trace") and "Holds milk" in own("milk-at-trace")
+    assert "Two jars that look alike" in own("brush-bowl-two-alkalis")
+    assert "Fine powder" in own("two-clay-bar")
+    assert "It scrubs" in own("morning-coffee")
+    assert own("one-oil-olive") == ""
+    assert "may hold free alkali" in own("quarry-strata", "demo") and "gluten" in own("quarry-strata", "demo")
+    assert "Essential oils" in own("isobars", "demo")

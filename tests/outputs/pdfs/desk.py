@@ -1,0 +1,75 @@
+"""What the tests of the press share: the desk of an edition of one of the repository's books."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+
+from pypdf import PdfReader
+
+from saponary.assets import resources
+from saponary.build.proof import Proof, prove
+from saponary.build.report import ENGINE, site_json
+from saponary.label.lists import bar
+from saponary.label.made import lookup_in, made
+from saponary.outputs.compose import compose
+from saponary.outputs.pdf_kind import PressDesk, Sheet
+from saponary.outputs.pdf_make import make, sheets
+from saponary.outputs.templating import environment
+from saponary.schema.edition import editions
+from saponary.views.edit import edit
+from saponary.views.site import RecipeInput, SiteInput
+from support import proof_of
+
+ON = date(2026, 10, 1)
+
+
+@cache
+def desk_of(book: str, edition: str = "open") -> PressDesk:
+    """The desk of a book by its name (`starters`, `demo`), or of one at a path; without photos."""
+    return desk_for(proof_of(book), edition)
+
+
+def desk_at(root: Path, edition: str = "open") -> PressDesk:
+    return desk_for(prove(root), edition)
+
+
+def desk_for(proof: Proof, edition: str = "open") -> PressDesk:
+    """The desk of an edition of a proofed book, as a build lays it out, but without photos."""
+    book = proof.book
+    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    find = lookup_in(book)
+    labels = {
+        r.slug: bar(
+            made(r.case.model, r.case.built.formula, r.case.figures), book.pantry, book.settings, find
+        )
+        for r in recipes
+    }
+    whole = SiteInput(book, recipes, ENGINE, book.pantry.version, labels=labels, on=ON)
+    wanted = editions(book.settings.editions)[edition]
+    site = edit(whole, wanted)
+    slugs = [r.slug for r in site.recipes]
+    site = replace(site, figures_json=site_json(proof, slugs, full=wanted.formula == "full"))
+    templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
+    files = {output.path: output.data for output in compose(site, templates)}
+    return PressDesk(site, files, environment(templates))
+
+
+def sheets_of(desk: PressDesk, *kinds: str) -> dict[str, Sheet]:
+    """The composed sheets of some kinds by their path."""
+    return {sheet.path: sheet for sheet in sheets(desk, kinds)}
+
+
+def pdfs_of(desk: PressDesk, wanted: Sequence[Sheet]) -> dict[str, bytes]:
+    """Sheets set as PDFs; every one of them must come out."""
+    pdfs, failed = make(desk.files, wanted)
+    assert not failed, failed
+    return pdfs
+
+
+def read(pdf: bytes) -> PdfReader:
+    return PdfReader(BytesIO(pdf))

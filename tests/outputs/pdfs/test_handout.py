@@ -1,0 +1,215 @@
+"""Class handouts: both copies, read back from the PDF."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from outputs.pdfs.desk import desk_at, desk_of, pdfs_of, read, sheets_of
+from saponary.book.classes import parse_class
+from saponary.build.proof import prove
+from saponary.outputs.pdf_kind import PressDesk
+from saponary.quantity.numbers import Scale
+from saponary.quantity.rounding import show
+from saponary.views.paper.handout import Handout, handout
+from saponary.views.paper.handout_bench import case_for
+from saponary.views.paper.handout_prep import purchases
+from saponary.views.paper.pictograms import CORROSION, EXCLAMATION
+from support import PLAIN, write_book
+
+CLASS = """\
+---
+title: A day at the bench
+date: 2026-05-09
+teacher: Somebody
+students: 5
+bench: 2
+oils: 500 g
+recipes: [plain, double]
+timetable:
+  - {at: "10:00", what: Weighing}
+packs: {olive: 1000 g, sodium-hydroxide: 250 g}
+spare: 10 %
+emergency: Ring 000.
+---
+Work out the lye: {blank sodium-hydroxide}. The oils are {oils}.
+"""
+DOUBLE = PLAIN.replace("Plain Bar", "Double Lye").replace(
+    "superfat: 5 %", "lye: {sodium: 60 %, potassium: {share: 40 %, purity: 90 %}}\nsuperfat: 5 %"
+)
+FILES = {
+    "recipes/plain.md": PLAIN.replace("A plain bar.", "It takes {blank lye} here and {lye} in the loaf."),
+    "recipes/double.md": DOUBLE,
+    "classes/day.md": CLASS,
+}
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> PressDesk:
+    return desk_at(write_book(tmp_path_factory.mktemp("book"), FILES), "bench")
+
+
+@pytest.fixture(scope="module")
+def pdfs(desk: PressDesk) -> dict[str, Any]:
+    made = pdfs_of(desk, list(sheets_of(desk, "class-handout").values()))
+    return {path: read(pdf) for path, pdf in made.items()}
+
+
+def text_of(pdf: Any) -> str:
+    return " ".join(" ".join(page.extract_text() for page in pdf.pages).split())
+
+
+def view(desk: PressDesk, *, answers: bool) -> Handout:
+    (file,) = desk.site.book.classes
+    assert file.plan is not None
+    made = handout(file, file.plan, desk.site, answers=answers)
+    assert made is not None
+    return made
+
+
+@pytest.mark.slow
+def test_a_book_with_a_sound_class_has_no_finding_about_it(tmp_path: Path) -> None:
+    assert not [f for f in prove(write_book(tmp_path, FILES)).findings if f.place.file.startswith("classes/")]
+
+
+@pytest.mark.slow
+def test_four_sheets_a_class(desk: PressDesk) -> None:
+    assert set(sheets_of(desk, "class-handout")) == {
+        f"classes/day-{copy}-{size}.pdf" for copy in ("student", "teacher") for size in ("a4", "letter")
+    }
+
+
+@pytest.mark.slow
+def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PressDesk) -> None:
+    made = view(desk, answers=True)
+    summed: dict[str, float] = {}
+    for recipe in made.recipes:
+        for row in recipe.weights.rows:
+            summed[row.what] = summed.get(row.what, 0.0) + 5 * float(row.student)
+    assert made.preparation is not None
+    for line in made.preparation.shopping.lines:
+        number = line.needed.removesuffix(" g")
+        assert float(number) == pytest.approx(summed.pop(line.what))
+    assert not summed
+
+
+@pytest.mark.slow
+def test_whole_packs_hold_the_spare(desk: PressDesk) -> None:
+    (file,) = desk.site.book.classes
+    assert file.plan is not None
+    cases = [recipe.case for recipe in desk.site.recipes]
+    for line in purchases(file.plan, cases, Scale(1.0, "g")):
+        if line.pack:
+            assert line.packs * line.pack >= line.wanted > (line.packs - 1) * line.pack
+
+
+@pytest.mark.slow
+def test_a_class_is_left_out_where_one_of_its_recipes_is(tmp_path: Path) -> None:
+    files = {**FILES, "recipes/double.md": DOUBLE.replace("oils:", "editions: [bench]\noils:", 1)}
+    root = write_book(tmp_path, files)
+    assert not sheets_of(desk_at(root, "class"), "class-handout")
+    assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
+
+
+@pytest.mark.slow
+def test_students_are_not_given_the_answers(tmp_path: Path) -> None:
+    root = write_book(tmp_path, FILES)
+    given = sheets_of(desk_at(root, "class"), "class-handout")
+    assert sorted(given) == ["classes/day-student-a4.pdf", "classes/day-student-letter.pdf"]
+    assert not sheets_of(desk_at(root, "open"), "class-handout")
+
+
+@pytest.mark.slow
+def test_a_class_is_kept_to_its_editions(tmp_path: Path) -> None:
+    files = {**FILES, "classes/day.md": CLASS.replace("students:", "editions: [bench]\nstudents:", 1)}
+    root = write_book(tmp_path, files)
+    assert desk_at(root, "class").site.book.classes == ()
+    assert not sheets_of(desk_at(root, "shop"), "class-handout")
+    assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
+
+
+@pytest.mark.slow
+def test_positions_are_those_of_the_file() -> None:
+    read_class = parse_class("classes/day.md", CLASS.replace("students: 5", "students: none"))
+    (found,) = read_class.findings
+    assert str(found.place) == "classes/day.md:5:11"
+
+
+@pytest.mark.slow
+def test_the_students_copy_leaves_blank_what_the_teachers_fills_in(
+    desk: PressDesk, pdfs: dict[str, Any]
+) -> None:
+    plan = desk.site.book.classes[0].plan
+    assert plan is not None
+    case = case_for(next(r.case for r in desk.site.recipes if r.slug == "plain"), plan)
+    assert case is not None
+    answer = case.catalogue["sodium-hydroxide"].text()
+    rounded = show(case.catalogue["sodium-hydroxide"].value, 0)
+    for size in ("a4", "letter"):
+        student, teacher = (
+            text_of(pdfs[f"classes/day-{copy}-{size}.pdf"]) for copy in ("student", "teacher")
+        )
+        assert answer not in student
+        assert answer in teacher
+        assert f"Sodium hydroxide {rounded} " in teacher
+        assert f"Sodium hydroxide {rounded} " not in student
+        assert "500.0 g" in student
+
+
+@pytest.mark.slow
+def test_weights_on_paper_are_the_engines(desk: PressDesk, pdfs: dict[str, Any]) -> None:
+    plan = desk.site.book.classes[0].plan
+    assert plan is not None
+    scale = Scale(1.0, "g")
+    for size in ("a4", "letter"):
+        text = text_of(pdfs[f"classes/day-teacher-{size}.pdf"])
+        for recipe in desk.site.recipes:
+            one, two = case_for(recipe.case, plan), case_for(recipe.case, plan, 2)
+            assert one is not None and two is not None
+            for name, label in (("sodium-hydroxide", "Sodium hydroxide"), ("plain-water", "Plain water")):
+                pair = f"{label} {scale.weigh(one.catalogue[name].value).main} {scale.weigh(two.catalogue[name].value).main}"
+                assert pair in text
+            held = re.escape(show(100 * one.figures.superfat_as_weighed, 1))
+            assert re.search(rf"Each student {held} %", text)
+
+
+@pytest.mark.slow
+def test_cautions_emergency_and_pictograms_are_on_every_copy(pdfs: dict[str, Any]) -> None:
+    for pdf in pdfs.values():
+        text = text_of(pdf)
+        for said in ("Alkali into water, never water onto alkali.", "No aluminium.", "Ring 000.", "Danger",
+                     "Follow local codes and licensed practice", "Two jars that look alike.", "H314", "P280"):  # fmt: skip
+            assert said in text, said
+        alts = set(alternatives(pdf.trailer["/Root"]["/StructTreeRoot"]))
+        assert {CORROSION.alt, EXCLAMATION.alt} <= alts
+
+
+def alternatives(node: Any) -> list[str]:
+    """Alternative texts of a tagged PDF's figures, from its tree."""
+    node = node.get_object()
+    if not hasattr(node, "get"):
+        return []
+    found = [str(node["/Alt"])] if "/Alt" in node else []
+    children = node.get("/K")
+    children = children.get_object() if children is not None else []
+    for child in children if isinstance(children, list) else [children]:
+        found += alternatives(child)
+    return found
+
+
+@pytest.mark.slow
+def test_the_same_book_gives_the_same_bytes(desk: PressDesk) -> None:
+    sheet = sheets_of(desk, "class-handout")["classes/day-teacher-a4.pdf"]
+    assert pdfs_of(desk, [sheet]) == pdfs_of(desk, [sheet])
+
+
+@pytest.mark.slow
+def test_the_demo_book_teaches() -> None:
+    desk = desk_of("demo", "class")
+    wanted = sheets_of(desk, "class-handout")
+    assert wanted
+    for pdf in pdfs_of(desk, list(wanted.values())).values():
+        assert len(read(pdf).pages) < 20

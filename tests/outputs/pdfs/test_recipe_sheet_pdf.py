@@ -1,0 +1,132 @@
+"""Recipe sheets as PDFs, read back: figures, cautions, tags, fonts, source, clean margins, same bytes."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from outputs.pdfs.desk import desk_of, pdfs_of, read, sheets_of
+from outputs.pdfs.reading import ink_near_the_edge, sound, squeezed
+from saponary.build.proof import prove
+from saponary.quantity.numbers import minus
+from saponary.quantity.rounding import show
+from saponary.views.cautions import LYE, emergency, for_recipe
+from support import REPOSITORY, write_book
+
+pytestmark = pytest.mark.slow
+BOOKS = ("starters", "demo")
+
+
+@cache
+def pdfs(book: str) -> dict[str, bytes]:
+    desk = desk_of(book)
+    return pdfs_of(desk, list(sheets_of(desk, "recipe-sheet").values()))
+
+
+@cache
+def texts(book: str) -> dict[str, str]:
+    """The text of each sheet without its spaces, for a PDF does not keep them apart from gaps."""
+    return {path: squeezed(pdf) for path, pdf in pdfs(book).items()}
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
+    recipes = json.loads(desk_of(book).site.figures_json)["recipes"]
+    assert recipes
+    for recipe in recipes:
+        figures = recipe["figures"]
+        told = [f"{show(figures[key], 1)} g" for key in ("oils_g", "water_g", "batter_g")]
+        told += [
+            f"{show(figures[key], 1)} g"
+            for key in ("sodium_hydroxide_g", "potassium_hydroxide_g")
+            if figures[key] > 0
+        ]
+        told += [
+            minus(f"{show(figures[key], 1)} %")
+            for key in ("lye_strength_percent", "superfat_percent", "superfat_as_weighed_percent")
+        ]
+        for key in ("superfat_likely_percent", "superfat_worst_percent"):
+            low, high = figures[key]
+            told.append(minus(f"{show(low, 1)} to {show(high, 1)} %"))
+        for size in ("a4", "letter"):
+            text = texts(book)[f"recipes/{recipe['slug']}/{recipe['slug']}-{size}.pdf"]
+            missing = [figure for figure in told if "".join(figure.split()) not in text]
+            assert not missing, (recipe["slug"], size, missing)
+            assert recipe["fingerprint"] in text
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_cautions_and_the_emergency_line_are_in_every_pdf(book: str) -> None:
+    desk = desk_of(book)
+    for recipe in desk.site.recipes:
+        said = [caution.head for caution in (*LYE, *for_recipe(recipe.case))]
+        said += [emergency(desk.site.book.settings.emergency), "Follow local codes and licensed practice"]
+        for size in ("a4", "letter"):
+            text = texts(book)[f"recipes/{recipe.slug}/{recipe.slug}-{size}.pdf"]
+            for words in said:
+                assert "".join(words.split()).replace("-", "") in text.replace("-", ""), (recipe.slug, words)
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_every_pdf_is_tagged_titled_and_set_in_its_own_fonts(book: str) -> None:
+    for path, pdf in pdfs(book).items():
+        sound(pdf, desk_of(book).site.book.settings.maker)
+        assert len(read(pdf).pages) <= 3, path
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_a_sheet_of_paper_has_two_sides(book: str) -> None:
+    assert {path: len(read(pdf).pages) for path, pdf in pdfs(book).items() if len(read(pdf).pages) > 2} == {}
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_the_source_comes_out_of_the_pdf_and_makes_the_recipe_again(book: str, tmp_path: Path) -> None:
+    for recipe in desk_of(book).site.recipes:
+        held = read(pdfs(book)[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"]).attachments
+        files = {name: data[0] for name, data in held.items()}
+        assert set(files) == {"figures.json", "recipe.md", "pantry.yaml", "book.yaml"}
+        assert json.loads(files["figures.json"])["fingerprint"] == recipe.case.fingerprint
+        files[f"recipes/{recipe.slug}.md"] = files.pop("recipe.md")
+        (made,) = prove(write_book(tmp_path / recipe.slug, files)).recipes
+        assert made.case.fingerprint == recipe.case.fingerprint
+
+
+@pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="needs poppler's pdftoppm")
+@pytest.mark.parametrize("book", BOOKS)
+def test_no_ink_near_the_edge_of_the_paper(book: str, tmp_path: Path) -> None:
+    for path, pdf in pdfs(book).items():
+        assert not ink_near_the_edge(pdf, tmp_path), path
+
+
+_SET = """
+import hashlib, sys
+sys.path.insert(0, sys.argv[1])
+from outputs.pdfs.desk import desk_of, sheets_of
+from saponary.outputs.pdf_engine import set_sheet
+desk = desk_of("starters")
+sheet = sheets_of(desk, "recipe-sheet")["recipes/salt-bar/salt-bar-a4.pdf"]
+print(hashlib.sha256(set_sheet(desk.files, sheet)).hexdigest())
+"""
+
+
+def test_another_process_sets_the_same_bytes() -> None:
+    here = hashlib.sha256(pdfs("starters")["recipes/salt-bar/salt-bar-a4.pdf"]).hexdigest()
+    where = os.pathsep.join(str(Path(p).resolve()) for p in (REPOSITORY / "generator", REPOSITORY / "tests"))
+    done = subprocess.run(
+        [sys.executable, "-c", _SET, str(REPOSITORY / "tests")],
+        env={**os.environ, "PYTHONPATH": where, "PYTHONHASHSEED": "7", "TZ": "Pacific/Auckland"},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert re.fullmatch("[0-9a-f]{64}", done.stdout.strip())
+    assert done.stdout.strip() == here
