@@ -33,11 +33,11 @@ def recipe(*batches: str, title: str = "Plain Bar") -> str:
 
 def mark() -> str:
     """The fingerprint of the plain recipe as it stands."""
-    return prove_one(PLAIN).recipes[0].case.fingerprint
+    return prove_one(PLAIN).recipes[0].computed.fingerprint
 
 
 def site_of(proof: Proof, on: date = ON, edition: str = OPEN, **more: object) -> dict[str, bytes]:
-    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
     whole = SiteInput(proof.book, recipes, "1", "t", on=on, **more)  # type: ignore[arg-type]
     made = edit(whole, STANDARD[edition]) if edition != OPEN else whole
     return {output.path: output.data for output in compose(made, [REPOSITORY / "templates"])}

@@ -57,7 +57,7 @@ def main() -> None:
         proofed = time.perf_counter() - start
         site = SiteInput(
             proof.book,
-            tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes),
+            tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes),
             ENGINE,
             proof.book.pantry.version,
         )

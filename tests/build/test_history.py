@@ -26,7 +26,7 @@ def commit(root: Path, message: str, **more: str) -> None:
 def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN})
     commit(root, "as first poured")
-    first = prove(root).recipes[0].case.fingerprint
+    first = prove(root).recipes[0].computed.fingerprint
     changed = PLAIN.replace("olive: 60 %", "olive: 59 %").replace(
         "sunflower-high-oleic: 15", "sunflower-high-oleic: 16"
     )
@@ -37,7 +37,7 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     commit(root, "a point of olive less")
     proof = prove(root)
     assert "batches" in {f.rule for f in proof.findings}
-    told = changes_since(proof.book, proof.recipes[0].case)
+    told = changes_since(proof.book, proof.recipes[0].computed)
     assert told == {
         first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
     }
@@ -88,7 +88,7 @@ def test_without_git_nothing_is_told(tmp_path: Path) -> None:
         "stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:"
     )
     proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
-    assert changes_since(proof.book, proof.recipes[0].case) == {}
+    assert changes_since(proof.book, proof.recipes[0].computed) == {}
 
 
 def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
@@ -96,7 +96,7 @@ def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
         "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {mark}\n"
         "    free-alkali: {{test: phenolphthalein, result: none, on: 2026-04-10}}\nstated:"
     )
-    mark = prove(write_book(tmp_path / "p", {"recipes/a.md": PLAIN})).recipes[0].case.fingerprint
+    mark = prove(write_book(tmp_path / "p", {"recipes/a.md": PLAIN})).recipes[0].computed.fingerprint
     tested = PLAIN.replace("stated:", batch.format(mark=f'"{mark}"'))
     one = prove(write_book(tmp_path / "t", {"recipes/a.md": tested})).recipes[0]
     assert one.status.name == "tested" and one.status.missing == ""

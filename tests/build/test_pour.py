@@ -35,9 +35,9 @@ def test_every_recipe_of_both_books_takes_a_record(name: str, tmp_path: Path) ->
         assert "poured: 2026-11-01" in block and "as-weighed:" in block
         assert main(["pour", path.stem, "--book", str(root), "--on", "2026-11-02"]) == 0
     for one in prove(root).recipes:
-        batches = one.case.model.batches
+        batches = one.computed.model.batches
         assert [b.poured for b in batches[-2:]] == [date(2026, 11, 1), date(2026, 11, 2)]
-        assert all(b.formula == one.case.fingerprint for b in batches[-2:])
+        assert all(b.formula == one.computed.fingerprint for b in batches[-2:])
         assert len({b.lot for b in batches}) == len(batches)
 
 
@@ -55,7 +55,7 @@ def test_comments_and_line_ends_survive(newline: str, tmp_path: Path) -> None:
     block = added(text.encode(), after).decode()
     assert block.startswith(f"    - lot: A-10{newline}      poured: 2026-11-01{newline}")
     assert (newline == "\n") == (b"\r" not in after)
-    assert prove(root).recipes[0].case.model.batches[1].by == 'Wen "W" O\'Hara: potter'
+    assert prove(root).recipes[0].computed.model.batches[1].by == 'Wen "W" O\'Hara: potter'
 
 
 def test_a_maker_with_many_keeps_batches_in_their_own_file(tmp_path: Path) -> None:
@@ -65,7 +65,7 @@ def test_a_maker_with_many_keeps_batches_in_their_own_file(tmp_path: Path) -> No
     )
     assert main(["pour", "a", "--book", str(root), "--on", "2026-11-01"]) == 0
     assert (root / "recipes/a.md").read_text() == PLAIN
-    records = prove(root).recipes[0].case.batches
+    records = prove(root).recipes[0].computed.batches
     assert [(r.batch.lot, r.file) for r in records] == [("B7", "batches/a.yaml"), ("B8", "batches/a.yaml")]
 
 
@@ -131,4 +131,4 @@ def test_a_record_has_the_line_ends_of_its_file(ends: str, tmp_path: Path) -> No
         after = (root / "recipes/a.md").read_bytes().decode()
         assert f"lot: {lot}" in after
         assert not set("\r\n") & set(after.replace(ends, ""))
-    assert [r.batch.lot for r in prove(root).recipes[0].case.batches] == ["PB-001", "PB-002"]
+    assert [r.batch.lot for r in prove(root).recipes[0].computed.batches] == ["PB-001", "PB-002"]

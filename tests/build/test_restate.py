@@ -37,7 +37,7 @@ AWKWARD = (
 
 def test_only_digits_change() -> None:
     one = prove_one(AWKWARD).recipes[0]
-    edits = restate.edits(one.case)
+    edits = restate.edits(one.computed)
     new = restate.apply(AWKWARD, edits)
     assert errors(prove_one(new).findings) == []
     assert _without_digits(new) == _without_digits(AWKWARD)
@@ -52,8 +52,8 @@ def _without_digits(text: str) -> str:
 
 
 def test_restating_twice_changes_nothing() -> None:
-    once = restate.apply(AWKWARD, restate.edits(prove_one(AWKWARD).recipes[0].case))
-    assert restate.edits(prove_one(once).recipes[0].case) == []
+    once = restate.apply(AWKWARD, restate.edits(prove_one(AWKWARD).recipes[0].computed))
+    assert restate.edits(prove_one(once).recipes[0].computed) == []
 
 
 @pytest.mark.parametrize("name", BOOKS)
@@ -86,7 +86,7 @@ def test_signing_a_draft_states_its_figures(tmp_path: Path) -> None:
 
 def test_signing_adds_what_a_statement_lacks() -> None:
     one = prove_one(PLAIN).recipes[0]
-    new = restate.apply(PLAIN, restate.signing(one.case))
+    new = restate.apply(PLAIN, restate.signing(one.computed))
     assert "stated:\n  superfat: 5.0 %\n  lye: 139.8 g\n  water: 283.9 g\n  formula: " in new
     assert errors(prove_one(new).findings) == []
 

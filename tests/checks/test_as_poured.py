@@ -12,10 +12,10 @@ KOH, NAOH = 56.1056, 39.9971
 
 def test_recorded_weights_give_their_own_superfat() -> None:
     """Molar masses by IUPAC atomic weights; the table's saponification values are not under test."""
-    one = prove_one(PLAIN).recipes[0].case
-    values = {o.id: o.saponification_value for o in one.built.formula.oils}
+    one = prove_one(PLAIN).recipes[0].computed
+    values = {o.id: o.saponification_value for o in one.resolved.formula.oils}
     recorded = {"olive": 612.0, "coconut": 250.0, "sodium-hydroxide": 141.5}
-    poured = as_poured(one.built.formula, one.figures.water.plain, one.figures.weights, recorded)
+    poured = as_poured(one.resolved.formula, one.figures.water.plain, one.figures.weights, recorded)
     grams = {"olive": 612.0, "coconut": 250.0, "sunflower-high-oleic": 150.0}
     demand = sum(g * values[name] for name, g in grams.items()) / 1000 / KOH
     assert poured.superfat == pytest.approx(1 - 141.5 / NAOH / demand, abs=1e-6)
@@ -24,10 +24,10 @@ def test_recorded_weights_give_their_own_superfat() -> None:
 
 
 def test_nothing_recorded_is_the_formula_itself() -> None:
-    one = prove_one(PLAIN).recipes[0].case
-    poured = as_poured(one.built.formula, one.figures.water.plain, one.figures.weights, {})
+    one = prove_one(PLAIN).recipes[0].computed
+    poured = as_poured(one.resolved.formula, one.figures.water.plain, one.figures.weights, {})
     assert poured.superfat == pytest.approx(one.figures.superfat)
-    assert poured.assumed == names(one.built.formula)
+    assert poured.assumed == names(one.resolved.formula)
 
 
 def test_an_oil_in_two_pots_is_recorded_as_one_weight() -> None:
@@ -36,10 +36,10 @@ def test_an_oil_in_two_pots_is_recorded_as_one_weight() -> None:
         "superfat: 5 %\npots: separate\nportions:\n  - {name: a, share: 1/2}\n"
         "  - {name: b, share: 1/2, infused: {olive: calendula}}\n",
     )
-    one = prove_one(text).recipes[0].case
-    assert sum(o.id == "olive" for o in one.built.formula.oils) == 2
-    nominal = {o.id: 0.0 for o in one.built.formula.oils}
-    for oil in one.built.formula.oils:
+    one = prove_one(text).recipes[0].computed
+    assert sum(o.id == "olive" for o in one.resolved.formula.oils) == 2
+    nominal = {o.id: 0.0 for o in one.resolved.formula.oils}
+    for oil in one.resolved.formula.oils:
         nominal[oil.id] += oil.grams
-    same = as_poured(one.built.formula, one.figures.water.plain, one.figures.weights, nominal)
+    same = as_poured(one.resolved.formula, one.figures.water.plain, one.figures.weights, nominal)
     assert same.superfat == pytest.approx(one.figures.superfat)

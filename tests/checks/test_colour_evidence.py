@@ -63,7 +63,7 @@ def test_a_photo_of_a_batch_of_this_formula_is_evidence_for_all_recipes(tmp_path
     )
     first = prove(root)
     assert "fading" in {f.rule for f in first.findings}, "a batch of another formula is no evidence"
-    mark = first.recipes[0].case.fingerprint
+    mark = first.recipes[0].computed.fingerprint
     write_book(root, {"recipes/a.md": text.replace("FINGERPRINT", mark)})
     second = prove(root)
     assert "fading" not in {f.rule for f in second.findings}

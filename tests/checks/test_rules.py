@@ -23,8 +23,8 @@ def signed(text: str, book: Book | None = None) -> str:
     """The text with its own fingerprint and superfat in place of the two words."""
     probe = text.replace("FINGERPRINT", "000000000000").replace("SUPERFAT", "1 %")
     one = prove_one(probe, book).recipes[0]
-    return text.replace("FINGERPRINT", one.case.fingerprint).replace(
-        "SUPERFAT", one.case.catalogue["superfat"].text()
+    return text.replace("FINGERPRINT", one.computed.fingerprint).replace(
+        "SUPERFAT", one.computed.catalogue["superfat"].text()
     )
 
 
@@ -175,8 +175,8 @@ def test_free_alkali_in_ready_made_soap_eats_into_the_superfat(tmp_path: Path) -
     pantry = "additions: {ready-made-soap: {free-alkali: 4.53 %}}\n"
     book = read_book(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/x.md": PLAIN}))
     text = before_stated("additions: [{what: ready-made-soap, amount: 66 g}]\n")
-    plain = prove_one(signed(text)).recipes[0].case.figures
-    caustic = prove_one(signed(text), book).recipes[0].case.figures
+    plain = prove_one(signed(text)).recipes[0].computed.figures
+    caustic = prove_one(signed(text), book).recipes[0].computed.figures
     assert plain.superfat == pytest.approx(0.05)
     lost = 66 * 0.0453 / 39.9971 / (1000 * caustic.chemistry.saponification_value / 1000 / 56.1056)
     assert caustic.superfat == pytest.approx(0.05 - lost, rel=1e-4)

@@ -239,4 +239,4 @@ def test_a_mould_is_filled_whatever_stands_at_a_fixed_weight(milk: int, tmp_path
     liquids = f"liquids: [{{what: goat-milk, amount: {milk} g}}]\n" if milk else ""
     text = text.replace("stated:\n", liquids + "stated:\n")
     (one,) = prove(write_book(tmp_path, {"pantry.yaml": shelf, "recipes/a.md": text})).recipes
-    assert one.case.figures.batter_ml == pytest.approx(400, rel=1e-9)
+    assert one.computed.figures.batter_ml == pytest.approx(400, rel=1e-9)

@@ -135,7 +135,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     (root / "photos").mkdir()
     photo(root / "photos" / "zqxphoto.png")
     for _ in range(2):
-        marks = {one.case.file.file: one.case.fingerprint for one in prove(root).recipes}
+        marks = {one.computed.file.file: one.computed.fingerprint for one in prove(root).recipes}
         write_book(
             root,
             {name: text.replace("FINGERPRINT", marks.get(name, "abcdef")) for name, text in files.items()},

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import pytest
 
+from saponary.label.bar_input import BarInput
 from saponary.label.contents import Contents, charged, found
 from saponary.label.cured import CuredWater
 from saponary.label.ingredients import IngredientList, ingredient_list
-from saponary.label.made import Made
 from saponary.label.scents import scent
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part, as_charged, as_found
@@ -29,7 +29,7 @@ def oil(name: str, grams: float, value: float, infused: str | None = None) -> Oi
 
 def both(formula: Formula, *unweighed: str) -> tuple[IngredientList, IngredientList]:
     """As charged for the United States, as found in the cured bar for the Union."""
-    made, shelf = Made(formula, weigh(formula), unweighed), standard()
+    made, shelf = BarInput(formula, weigh(formula), unweighed), standard()
     cured = found(made, shelf, lambda slug: None, TENTH)
     held = scent(cured, shelf)
     put_in = charged(made, shelf, lambda slug: None)

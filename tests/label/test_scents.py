@@ -12,7 +12,6 @@ from saponary.label import lists
 from saponary.label.contents import Contents
 from saponary.label.cured import ASSUMED, cured_water
 from saponary.label.ingredients import ingredient_list
-from saponary.label.made import lookup_in, made
 from saponary.label.scents import made_of, scent
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part
@@ -37,10 +36,8 @@ def label_findings(proof: Proof) -> list[Finding]:
 
 
 def bar_of(proof: Proof) -> lists.Bar:
-    case = proof.recipes[0].case
-    book = proof.book
-    one = made(case.model, case.built.formula, case.figures)
-    return lists.bar(one, book.pantry, book.settings, lookup_in(book))
+    computed = proof.recipes[0].computed
+    return lists.bar(computed)
 
 
 LAVENDER = (
@@ -52,7 +49,7 @@ LAVENDER = (
 def test_shares_are_of_the_cured_bar(tmp_path: Path) -> None:
     proof = prove_one(scented("{what: lavender, amount: 30 g}"), book_with(tmp_path, LAVENDER))
     assert not [f for f in proof.findings if f.severity == "error"] and label_findings(proof) == []
-    bar, figures = bar_of(proof), proof.recipes[0].case.figures
+    bar, figures = bar_of(proof), proof.recipes[0].computed.figures
     # Nothing but the water of the lye is wet, so the dry bar is the loaf without it.
     cured = (figures.loaf - figures.water.total) / 0.9
     assert bar.scent.cured_grams == pytest.approx(cured, rel=1e-12)
@@ -221,7 +218,7 @@ def test_a_volume_of_scent_needs_its_density(tmp_path: Path) -> None:
     assert any("density" in f.message for f in bare.findings)
     known = LAVENDER.replace("kind:", "density: 0.88 g/ml, kind:")
     proof = prove_one(text, book_with(tmp_path / "2", known))
-    assert proof.recipes[0].case.built.formula.additions[0].grams == pytest.approx(8.8)
+    assert proof.recipes[0].computed.resolved.formula.additions[0].grams == pytest.approx(8.8)
 
 
 def test_the_book_may_say_how_wet_its_bars_are(tmp_path: Path) -> None:

@@ -9,7 +9,6 @@ import pytest
 
 from saponary.build.proof import Proof, prove
 from saponary.label import lists
-from saponary.label.made import lookup_in, made
 from saponary.label.tables import jurisdictions
 from support import PLAIN, write_book
 
@@ -32,9 +31,8 @@ def proved(folder: Path, recipes: Mapping[str, str]) -> Proof:
 
 
 def bar(proof: Proof, slug: str) -> lists.Bar:
-    case = next(r.case for r in proof.recipes if r.case.file.slug == slug)
-    one = made(case.model, case.built.formula, case.figures)
-    return lists.bar(one, proof.book.pantry, proof.book.settings, lookup_in(proof.book))
+    computed = next(r.computed for r in proof.recipes if r.computed.file.slug == slug)
+    return lists.bar(computed)
 
 
 def grams(one: lists.Bar) -> dict[tuple[str, str], float]:
@@ -73,7 +71,7 @@ def test_what_comes_in_sums_to_what_there_is(tmp_path: Path) -> None:
         {"a": recipe("First", "tallow"), "b": recipe("Second", "lard", "{what: of-a, amount: 100 g}")},
     )
     one = bar(proof, "b")
-    assert one.charged.grams == pytest.approx(proof.recipes[1].case.figures.loaf, rel=1e-9)
+    assert one.charged.grams == pytest.approx(proof.recipes[1].computed.figures.loaf, rel=1e-9)
     assert grams(one)["soap", "tallow"] == pytest.approx(
         100 * grams(bar(proof, "a"))["soap", "tallow"] / bar(proof, "a").found.grams, rel=1e-9
     )

@@ -33,11 +33,11 @@ def _proofed(book: Book) -> tuple[Proofed, ...]:
 
 def figure_spans(one: Proofed) -> Iterator[tuple[str, int, int]]:
     """Name and span of the text of every stated and quoted figure."""
-    recipe = one.case.file
-    for name in one.case.model.stated:
+    recipe = one.computed.file
+    for name in one.computed.model.stated:
         span = recipe.tree.values["stated", name]
         yield name, span.start, span.end
-    for quote in one.case.quotes:
+    for quote in one.computed.quotes:
         if quote.value is not None:
             yield quote.name, quote.value_start, quote.value_start + len(quote.value)
 
@@ -58,13 +58,13 @@ def test_every_digit_of_every_figure_is_held(name: str) -> None:
     tried = 0
     for one in _proofed(book):
         for figure, start, end in figure_spans(one):
-            for at, text in corruptions(one.case.file, start, end):
+            for at, text in corruptions(one.computed.file, start, end):
                 tried += 1
-                proof = prove_one(text, book, one.case.file.slug)
+                proof = prove_one(text, book, one.computed.file.slug)
                 found = [f for f in errors(proof.findings) if f.rule == "stale"]
-                where = f"{one.case.file.file}: {figure} corrupted at {one.case.file.place_at(at)}"
+                where = f"{one.computed.file.file}: {figure} corrupted at {one.computed.file.place_at(at)}"
                 assert found, where
-                place = one.case.file.place_at(start)
+                place = one.computed.file.place_at(start)
                 assert any((f.place.line, f.place.column) == (place.line, place.column) for f in found), where
                 assert any(_names_the_truth(f.message, f.hint, one, figure) for f in found), where
     assert tried > 150, "the books state and quote too few figures for this test to mean anything"
@@ -91,8 +91,10 @@ def test_every_digit_of_every_figure_in_a_lesson_is_held() -> None:
 
 def _names_the_truth(message: str, hint: str, one: Proofed, figure: str) -> bool:
     if figure == FINGERPRINT:
-        return one.case.fingerprint in message and "saponary restate" in hint
-    return figure in message and "and is now" in message and f"saponary restate {one.case.file.slug}" in hint
+        return one.computed.fingerprint in message and "saponary restate" in hint
+    return (
+        figure in message and "and is now" in message and f"saponary restate {one.computed.file.slug}" in hint
+    )
 
 
 @pytest.mark.parametrize("name", BOOKS)
@@ -100,10 +102,10 @@ def test_moving_any_share_of_any_oil_is_found(name: str) -> None:
     """Two points from one oil to its neighbour keep the sum; the stated figures must not hold."""
     book = _read(name)
     for one in _proofed(book):
-        if not one.case.model.stated:
+        if not one.computed.model.stated:
             continue
-        recipe = one.case.file
-        parts = list(one.case.model.oils.parts)
+        recipe = one.computed.file
+        parts = list(one.computed.model.oils.parts)
         for giver, taker in zip(parts, parts[1:] + parts[:1], strict=True):
             moved = _move(recipe, giver, taker)
             if moved is None:
@@ -135,19 +137,20 @@ def test_build_of_a_stale_book_writes_nothing(
     site = root / "site"
     site.mkdir()
     (site / "index.html").write_text("the last good site")
-    one = next(r for r in _proofed(read_book(root)) if r.case.model.stated)
+    one = next(r for r in _proofed(read_book(root)) if r.computed.model.stated)
     figure, start, end = next(figure_spans(one))
-    at, text = next(corruptions(one.case.file, start, end))
-    (root / one.case.file.file).write_bytes(text.encode())
+    at, text = next(corruptions(one.computed.file, start, end))
+    (root / one.computed.file.file).write_bytes(text.encode())
 
     assert main(["build", str(root)]) == 1
 
     said = capsys.readouterr()
-    place = one.case.file.place_at(start)
+    place = one.computed.file.place_at(start)
     assert (
-        f"{one.case.file.file}:{place.line}:{place.column}: error [stale] {figure} is stated as" in said.out
+        f"{one.computed.file.file}:{place.line}:{place.column}: error [stale] {figure} is stated as"
+        in said.out
     )
-    assert f"saponary restate {one.case.file.slug}" in said.out
+    assert f"saponary restate {one.computed.file.slug}" in said.out
     assert sorted(p.name for p in root.iterdir() if p.name.startswith(".")) == []
     assert [p.name for p in site.iterdir()] == ["index.html"]
     assert (site / "index.html").read_text() == "the last good site"

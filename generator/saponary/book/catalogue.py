@@ -13,7 +13,7 @@ from fractions import Fraction
 from math import floor, log10
 from typing import Literal
 
-from saponary.book.resolve import Built
+from saponary.book.resolve import Resolved
 from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.portions import PortionFigures
@@ -89,12 +89,12 @@ def compare(figure: Figure, text: str) -> Compared:
     return Compared(figure, stated, Fraction(number) == stated.value, f"{number} {stated.unit}".rstrip())
 
 
-def catalogue(figures: Figures, built: Built) -> dict[str, Figure]:
+def catalogue(figures: Figures, built: Resolved) -> dict[str, Figure]:
     """All figures of a recipe by name, in a fixed order."""
     return {figure.name: figure for figure in _all(figures, built)}
 
 
-def _all(f: Figures, built: Built) -> Iterator[Figure]:
+def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
     mass: list[tuple[str, float]] = [
         ("lye", f.weights.total),
         ("sodium-hydroxide", f.weights.sodium_hydroxide),
@@ -168,7 +168,7 @@ FINGERPRINT = "formula"
 """The one stated entry that is no number: the formula's fingerprint."""
 
 
-def signature(figures: Mapping[str, Figure], built: Built) -> dict[str, str]:
+def signature(figures: Mapping[str, Figure], built: Resolved) -> dict[str, str]:
     """What a maker signs: lye, water, superfat and the fingerprint, as `stated:` has them."""
     lines = {name: figures[name].text() for name in ("lye", "water", "superfat")}
     if built.formula.alkali.potassium > 0 and built.formula.alkali.sodium > 0:

@@ -15,7 +15,7 @@ from pydantic import Field, model_validator
 
 from saponary.book import quotes
 from saponary.book.catalogue import Figure, catalogue, compare
-from saponary.book.resolve import FILL, Built
+from saponary.book.resolve import FILL, Resolved
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
@@ -123,22 +123,22 @@ def parse_class(file: str, text: str) -> ClassFile:
     return read
 
 
-def sized(plan: ClassPlan, built: Built, shelf: Pantry, students: float = 1.0) -> Built | None:
+def sized(plan: ClassPlan, built: Resolved, shelf: Pantry, students: float = 1.0) -> Resolved | None:
     """A recipe at the size of so many students; None where the mould is not known."""
     if plan.oils is not None:
         factor = plan.oils.grams / built.formula.oils_grams
-        return Built(built.formula.scaled(factor * students))
+        return Resolved(built.formula.scaled(factor * students))
     mould = shelf.moulds.get(plan.mould or "")
     if mould is None:
         return None
     to = plan.to.fraction if plan.to else FILL
     factor = lesson.to_fill(built.formula, geometry.millilitres(mould) * to)
     bars = mould.count if mould.kind == "cavities" else None
-    return Built(built.formula.scaled(factor * students), mould, plan.mould, bars)
+    return Resolved(built.formula.scaled(factor * students), mould, plan.mould, bars)
 
 
 def check(
-    read: ClassFile, recipes: Collection[str], built: Mapping[str, Built], shelf: Pantry
+    read: ClassFile, recipes: Collection[str], built: Mapping[str, Resolved], shelf: Pantry
 ) -> Iterator[Finding]:
     """What of a class the book does not hold, or the scale does not.
 
@@ -174,7 +174,7 @@ def check(
         yield from _figures(read, figures)
 
 
-def _packs(plan: ClassPlan, made: Mapping[str, Built], shelf: Pantry, report: Reporter) -> None:
+def _packs(plan: ClassPlan, made: Mapping[str, Resolved], shelf: Pantry, report: Reporter) -> None:
     known = {*shelf.oils, *shelf.liquids, *shelf.additions, *ALKALIS, WATER}
     used = {
         w.id for one in made.values() for w in lesson.weighings(one.formula, weigh(one.formula), lambda g: g)
@@ -188,7 +188,7 @@ def _packs(plan: ClassPlan, made: Mapping[str, Built], shelf: Pantry, report: Re
             report.add(("packs", name), message, hint, "warning", key=True)
 
 
-def _on_the_scale(plan: ClassPlan, slug: str, one: Built, report: Reporter) -> None:
+def _on_the_scale(plan: ClassPlan, slug: str, one: Resolved, report: Reporter) -> None:
     """A batch for one student is small: the scale's step must still hold its superfat."""
     figures = weigh(one.formula)
     off = figures.superfat_as_weighed - figures.superfat
@@ -203,7 +203,7 @@ def _on_the_scale(plan: ClassPlan, slug: str, one: Built, report: Reporter) -> N
     report.add(path, message, "make more of it, or use a finer scale", severity)
 
 
-def figures_of(read: ClassFile, built: Mapping[str, Built], shelf: Pantry) -> dict[str, Figure]:
+def figures_of(read: ClassFile, built: Mapping[str, Resolved], shelf: Pantry) -> dict[str, Figure]:
     """The figures that a lesson may place or quote: its first recipe at each student's size.
 
     `built` is by recipe. There are none where that recipe or its size cannot be worked out.

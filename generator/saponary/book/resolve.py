@@ -37,7 +37,7 @@ class Sized:
 
 
 @dataclass(frozen=True)
-class Built:
+class Resolved:
     """A formula, and what of the recipe stays outside the engine."""
 
     formula: lye.Formula
@@ -57,9 +57,9 @@ class _Draft:
     portions: Callable[[float], tuple[lye.Portion, ...]] = lambda total: ()
 
 
-def build(
+def resolve(
     recipe: written.Recipe, settings: Settings, shelf: pantry.Pantry, tree: Tree, file: str
-) -> tuple[Built | None, list[Finding]]:
+) -> tuple[Resolved | None, list[Finding]]:
     """Resolve a recipe against the book's settings and pantry."""
     return _Builder(recipe, settings, shelf, Reporter(tree, file, "sense")).run()
 
@@ -70,7 +70,7 @@ class _Builder:
     ) -> None:
         self.recipe, self.settings, self.shelf, self.report = recipe, settings, shelf, report
 
-    def run(self) -> tuple[Built | None, list[Finding]]:
+    def run(self) -> tuple[Resolved | None, list[Finding]]:
         shares = blend.shares(self.recipe.oils.parts, ("oils", "parts"), self.shelf, self.report)
         total = blend.total(self.recipe.oils, self.report)
         alkali = self.alkali()
@@ -122,7 +122,7 @@ class _Builder:
         if total is None:
             return None, self.report.findings
         whole = at(total)
-        built = Built(whole, mould, mould_name, self.bars(mould), self.sizes(whole))
+        built = Resolved(whole, mould, mould_name, self.bars(mould), self.sizes(whole))
         return built, self.report.findings
 
     # --- lye and mould ----------------------------------------------------------------

@@ -7,11 +7,12 @@ holds all it held before and one batch more.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
 from saponary.book.library import parse_recipe
+from saponary.book.records import BatchRecord
 from saponary.build.proof import Proofed
 from saponary.build.restate import Edit, apply, closing_line, newline_of, write
 from saponary.lye.formula import Addition, Liquid, Oil
@@ -24,10 +25,17 @@ class CannotRecord(Exception):
     """The record cannot be set in; the message says what stands in the way."""
 
 
-def pour(root: Path, one: Proofed, lot: str | None, poured: date, by: str | None) -> tuple[Path, str]:
+def pour(
+    root: Path,
+    batches: Mapping[str, Sequence[BatchRecord]],
+    one: Proofed,
+    lot: str | None,
+    poured: date,
+    by: str | None,
+) -> tuple[Path, str]:
     """Write the record; returns the file and the lines added."""
-    separate = root / "batches" / f"{one.case.file.slug}.yaml"
-    taken = {record.batch.lot: slug for slug, held in one.case.book.batches.items() for record in held}
+    separate = root / "batches" / f"{one.computed.file.slug}.yaml"
+    taken = {record.batch.lot: slug for slug, held in batches.items() for record in held}
     lot = lot or next_lot(one, taken)
     if lot in taken:
         raise CannotRecord(f"the lot {lot!r} is recorded already, for {taken[lot]!r}")
@@ -40,8 +48,8 @@ def pour(root: Path, one: Proofed, lot: str | None, poured: date, by: str | None
         _same_and_one_more(tree, after, not findings)
         write(separate, new)
         return separate, block
-    recipe = one.case.file
-    new, block = _with_record(recipe.text, recipe.tree, closing_line(one.case), one, lot, poured, by)
+    recipe = one.computed.file
+    new, block = _with_record(recipe.text, recipe.tree, closing_line(one.computed), one, lot, poured, by)
     again = parse_recipe(recipe.file, new)
     _same_and_one_more(recipe.tree, again.tree, again.model is not None and again.body == recipe.body)
     path = root / recipe.file
@@ -59,18 +67,20 @@ def next_lot(one: Proofed, taken: Collection[str] = ()) -> str:
 
 def _run_of(one: Proofed) -> tuple[str, int, int]:
     """What the recipe's lots begin with, the next number, and how many digits it has."""
-    lots = [record.batch.lot for record in one.case.batches]
+    lots = [record.batch.lot for record in one.computed.batches]
     numbered = [m for lot in lots if (m := re.fullmatch(r"(.*?)(\d+)", lot))]
     if numbered:
         last = max(numbered, key=lambda m: int(m[2]))
         return last[1], int(last[2]) + 1, len(last[2])
-    initials = "".join(word[0] for word in re.findall(r"[A-Za-z]+", one.case.model.title)).upper() or "LOT"
+    initials = (
+        "".join(word[0] for word in re.findall(r"[A-Za-z]+", one.computed.model.title)).upper() or "LOT"
+    )
     return f"{initials[:4]}-", 1, 3
 
 
 def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[str]:
     """The lines of a new record, without indentation; weights to be filled in stand as comments."""
-    formula, figures = one.case.built.formula, one.case.figures
+    formula, figures = one.computed.resolved.formula, one.computed.figures
     nominal: dict[str, float] = {WATER: figures.water.plain}
     if formula.alkali.sodium > 0:
         nominal[SODIUM] = figures.weights.sodium_hydroxide
@@ -79,7 +89,7 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
     parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
     for part in parts:
         nominal[part.id] = nominal.get(part.id, 0.0) + part.grams
-    units = one.case.book.settings.units
+    units = one.computed.settings.units
     scale = Scale(formula.scale_step, units)
     width = max(len(name) for name in nominal) + 1
     weights = [
@@ -88,7 +98,7 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
     return [
         f"lot: {_text(lot)}",
         f"poured: {poured.isoformat()}",
-        f"formula: {_text(one.case.fingerprint)}",
+        f"formula: {_text(one.computed.fingerprint)}",
         *([f"by: {_text(by)}"] if by else []),
         "as-weighed:   # write what the scale showed",
         *weights,

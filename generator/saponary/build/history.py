@@ -9,10 +9,10 @@ import subprocess
 from datetime import date
 from pathlib import Path
 
-from saponary.book import resolve as formula
 from saponary.book.changes import changes
+from saponary.book.computed import Computed
 from saponary.book.library import Book, parse_recipe
-from saponary.checks.rule import Case
+from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
 from saponary.views.site import Changed
@@ -21,27 +21,27 @@ MOST_REVISIONS = 60
 _COMMON = ("pantry.yaml", "book.yaml")
 
 
-def changes_since(book: Book, case: Case) -> dict[str, tuple[str, ...]]:
+def changes_since(book: Book, computed: Computed) -> dict[str, tuple[str, ...]]:
     """For each batch poured to an earlier formula that git still has: what changed since.
 
     Keys are the fingerprints as the batches record them. Empty where there is no git.
     """
     wanted = {
         r.batch.formula
-        for r in case.batches
-        if r.batch.formula is not None and not matches(r.batch.formula, case.fingerprint)
+        for r in computed.batches
+        if r.batch.formula is not None and not matches(r.batch.formula, computed.fingerprint)
     }
     found: dict[str, tuple[str, ...]] = {}
     if not wanted:
         return found
-    for revision in _revisions(book.root, case.file.file):
-        old = _formula_at(book, case.file.file, revision)
+    for revision in _revisions(book.root, computed.file.file):
+        old = _formula_at(book, computed.file.file, revision)
         if old is None:
             continue
         mark = fingerprint(old)
         for recorded in sorted(wanted - found.keys()):
             if matches(recorded, mark):
-                found[recorded] = changes(old, case.built.formula)
+                found[recorded] = changes(old, computed.resolved.formula)
         if wanted <= found.keys():
             break
     return found
@@ -113,5 +113,5 @@ def _formula_at(book: Book, file: str, revision: str) -> Formula | None:
     recipe = parse_recipe(file, text)
     if recipe.model is None:
         return None
-    built, _ = formula.build(recipe.model, book.settings, book.pantry, recipe.tree, file)
+    built, _ = resolve(recipe.model, book.settings, book.pantry, recipe.tree, file)
     return built.formula if built else None

@@ -19,9 +19,9 @@ CACHE = Path(".cache") / "photos"
 
 def shots(recipe: RecipeInput) -> Iterator[tuple[PhotoRef, Place]]:
     """Every photo a recipe names, with the place that names it."""
-    if recipe.case.model.photo is not None:
-        yield recipe.case.model.photo, recipe.case.place(("photo", "file"))
-    for record in recipe.case.batches:
+    if recipe.computed.model.photo is not None:
+        yield recipe.computed.model.photo, recipe.computed.place(("photo", "file"))
+    for record in recipe.computed.batches:
         for index, shot in enumerate(record.batch.photos):
             yield shot, record.place(("photos", index, "file"))
 

@@ -2,24 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from saponary.book import classes, quotes
-from saponary.book import resolve as formula
-from saponary.book.catalogue import catalogue
-from saponary.book.evidence import with_evidence
-from saponary.book.library import CLAIMS, Book, RecipeFile, read_book
+from saponary.book import classes
+from saponary.book.computed import Computed, compute_all
+from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.status import Status, status
 from saponary.checks import check, check_book
-from saponary.checks.rule import Case
 from saponary.label.lists import bar
-from saponary.label.made import lookup_in, made
-from saponary.lye.figures import Figures, weigh
-from saponary.lye.fingerprint import fingerprint
 from saponary.reading.findings import Finding, Place, has_errors
-from saponary.schema.recipe import Recipe
 from saponary.words.entries import WordList
 from saponary.words.reader import Own, read_own
 from saponary.words.standard import standard as standard_words
@@ -29,7 +22,7 @@ from saponary.words.standard import standard as standard_words
 class Proofed:
     """One recipe that could be computed."""
 
-    case: Case
+    computed: Computed
     status: Status
     findings: tuple[Finding, ...]
 
@@ -58,21 +51,13 @@ def prove_book(book: Book) -> Proof:
     Every recipe is computed before any is checked, since the photos of one recipe's
     batches are evidence for the colours of another.
     """
-    findings = list(book.findings)
-    computed: list[_Computed] = []
-    for recipe in book.recipes:
-        one, found = _compute(recipe, book)
-        findings += found
-        if one is not None:
-            computed.append(one)
-    pantry = with_evidence(
-        book.pantry, [(book.batches.get(c.recipe.slug, ()), c.figures, c.mark) for c in computed]
-    )
+    computed, pantry, faults = compute_all(book)
+    findings = [*book.findings, *faults]
     book = replace(book, pantry=pantry)
     own_words, faults = _words(book)
     words = own_words.over(standard_words())
     findings += faults
-    proofed = [_check(one, book, words) for one in computed]
+    proofed = [_check(one, words) for one in computed.values()]
     findings += [finding for one in proofed for finding in one.findings]
     findings += _same_titles(proofed)
     findings += _same_lots(book)
@@ -80,48 +65,14 @@ def prove_book(book: Book) -> Proof:
     findings += check_book(book, words)
     findings += _classes(book, computed)
     findings += _labels(book, proofed)
-    of_recipes = [waiver for one in proofed for waiver in one.case.file.waived()]
+    of_recipes = [waiver for one in proofed for waiver in one.computed.file.waived()]
     book = replace(book, waived=(*of_recipes, *book.waived, *own_words.waived))
     return Proof(book, tuple(proofed), tuple(sorted(set(findings), key=Finding.sort_key)))
 
 
-@dataclass(frozen=True)
-class _Computed:
-    recipe: RecipeFile
-    model: Recipe
-    built: formula.Built
-    figures: Figures
-    mark: str
-    faults: tuple[Finding, ...]
-
-
-def _compute(recipe: RecipeFile, book: Book) -> tuple[_Computed | None, list[Finding]]:
-    if recipe.model is None:
-        return None, list(recipe.findings)
-    built, faults = formula.build(recipe.model, book.settings, book.pantry, recipe.tree, recipe.file)
-    found = [*recipe.findings, *faults]
-    if built is None:
-        return None, found
-    mark = fingerprint(built.formula)
-    return _Computed(recipe, recipe.model, built, weigh(built.formula), mark, tuple(faults)), found
-
-
-def _check(one: _Computed, book: Book, words: WordList) -> Proofed:
-    records = book.batches.get(one.recipe.slug, ())
-    case = Case(
-        one.recipe,
-        one.model,
-        one.built,
-        one.figures,
-        catalogue(one.figures, one.built),
-        tuple(quotes.in_recipe(one.recipe)),
-        one.mark,
-        records,
-        words,
-        book,
-    )
-    told = status(one.model, [r.batch for r in records], one.mark, book.settings.cure)
-    return Proofed(case, told, (*one.faults, *check(case)))
+def _check(one: Computed, words: WordList) -> Proofed:
+    told = status(one.model, [r.batch for r in one.batches], one.fingerprint, one.settings.cure)
+    return Proofed(one, told, (*one.faults, *check(one, words)))
 
 
 def _words(book: Book) -> tuple[Own, list[Finding]]:
@@ -133,10 +84,10 @@ def _same_titles(proofed: list[Proofed]) -> list[Finding]:
     first: dict[str, str] = {}
     found: list[Finding] = []
     for one in proofed:
-        title = one.case.model.title.casefold()
+        title = one.computed.model.title.casefold()
         if title in first:
             found.append(
-                one.case.finding(
+                one.computed.finding(
                     "titles",
                     ("title",),
                     f"{first[title]} has the same title",
@@ -144,7 +95,7 @@ def _same_titles(proofed: list[Proofed]) -> list[Finding]:
                     "warning",
                 )
             )
-        first.setdefault(title, one.case.file.file)
+        first.setdefault(title, one.computed.file.file)
     return found
 
 
@@ -159,9 +110,9 @@ def _same_lots(book: Book) -> Iterator[Finding]:
                 yield record.finding("batches", ("lot",), message, "give each batch of the book its own lot")
 
 
-def _classes(book: Book, computed: list[_Computed]) -> Iterator[Finding]:
+def _classes(book: Book, computed: Mapping[str, Computed]) -> Iterator[Finding]:
     slugs = {recipe.slug for recipe in book.recipes}
-    built = {one.recipe.slug: one.built for one in computed}
+    built = {slug: one.resolved for slug, one in computed.items()}
     for read in book.classes:
         yield from classes.check(read, slugs, built, book.pantry)
 
@@ -173,10 +124,8 @@ def _labels(book: Book, proofed: list[Proofed]) -> Iterator[Finding]:
         return
     from saponary.views.paper.label_sheet import misfits
 
-    find = lookup_in(book)
-    for case in (one.case for one in proofed):
-        made_of = made(case.model, case.built.formula, case.figures)
-        yield from misfits(case, bar(made_of, book.pantry, book.settings, find), book.settings, grids)
+    for one in proofed:
+        yield from misfits(one.computed, bar(one.computed), book.settings, grids)
 
 
 def _scraps(book: Book) -> list[Finding]:

@@ -60,7 +60,7 @@ def site_json(proof: Proof, slugs: Sequence[str], *, full: bool) -> str:
             "recipes": [
                 recipe_object(one) if full else _named(one)
                 for one in proof.recipes
-                if one.case.file.slug in slugs
+                if one.computed.file.slug in slugs
             ],
         },
         ensure_ascii=False,
@@ -82,16 +82,16 @@ def finding_object(f: Finding) -> dict[str, Any]:
 
 
 def _named(one: Proofed) -> dict[str, Any]:
-    return {"slug": one.case.file.slug, "title": one.case.model.title, "status": one.status.name}
+    return {"slug": one.computed.file.slug, "title": one.computed.model.title, "status": one.status.name}
 
 
 def recipe_object(one: Proofed) -> dict[str, Any]:
     return {
-        "slug": one.case.file.slug,
-        "title": one.case.model.title,
+        "slug": one.computed.file.slug,
+        "title": one.computed.model.title,
         "status": one.status.name,
-        "fingerprint": one.case.fingerprint,
-        "figures": figures_object(one.case.figures),
+        "fingerprint": one.computed.fingerprint,
+        "figures": figures_object(one.computed.figures),
     }
 
 

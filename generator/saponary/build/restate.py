@@ -16,9 +16,9 @@ from pathlib import Path
 from saponary.book import classes, quotes
 from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
 from saponary.book.classes import ClassFile
+from saponary.book.computed import Computed
 from saponary.book.library import parse_recipe
 from saponary.build.proof import Proof
-from saponary.checks.rule import Case
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError
 from saponary.reading.textfile import TextFile
@@ -35,22 +35,22 @@ class Edit:
     new: str
 
 
-def edits(case: Case) -> list[Edit]:
+def edits(computed: Computed) -> list[Edit]:
     """Every figure of a recipe that no longer holds, with what it should be."""
-    text, found = case.file.text, list[Edit]()
-    for name, said in case.model.stated.items():
-        span = case.file.tree.values[("stated", name)]
+    text, found = computed.file.text, list[Edit]()
+    for name, said in computed.model.stated.items():
+        span = computed.file.tree.values[("stated", name)]
         if name == FINGERPRINT:
-            if not matches(said, case.fingerprint):
+            if not matches(said, computed.fingerprint):
                 at = text.find(said, span.start, span.end)
                 if at >= 0:
-                    found.append(Edit(at, at + len(said), case.fingerprint))
-        elif name in case.catalogue:
+                    found.append(Edit(at, at + len(said), computed.fingerprint))
+        elif name in computed.catalogue:
             start = span.start
             if span.style in ("|", ">"):
                 start += len(re.split(r"\r\n|\n|\r", text[start : span.end])[0])
-            found += _edit(case.catalogue[name], said, text, start, span.end)
-    found += _quoted_in(text, case.quotes, case.catalogue)
+            found += _edit(computed.catalogue[name], said, text, start, span.end)
+    found += _quoted_in(text, computed.quotes, computed.catalogue)
     return sorted(set(found), key=lambda edit: edit.start)
 
 
@@ -66,12 +66,12 @@ def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tu
     figure is spelt with escapes, or broken over lines.
     """
     for one in proof.recipes:
-        if not files or one.case.file.file in files:
-            made = edits(one.case) + (signing(one.case) if sign else [])
+        if not files or one.computed.file.file in files:
+            made = edits(one.computed) + (signing(one.computed) if sign else [])
             if made:
-                new = apply(one.case.file.text, made)
-                yield one.case.file, new if _says(one.case, new) else None
-    built = {one.case.file.slug: one.case.built for one in proof.recipes}
+                new = apply(one.computed.file.text, made)
+                yield one.computed.file, new if _says(one.computed, new) else None
+    built = {one.computed.file.slug: one.computed.resolved for one in proof.recipes}
     for lesson in proof.book.classes:
         if not files or lesson.file in files:
             figures = classes.figures_of(lesson, built, proof.book.pantry)
@@ -83,26 +83,29 @@ def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tu
                 yield lesson, new if again.plan == lesson.plan and not left else None
 
 
-def _says(case: Case, new: str) -> bool:
+def _says(computed: Computed, new: str) -> bool:
     """Whether a recipe's new text can be read, and every figure of it holds."""
-    again = parse_recipe(case.file.file, new)
+    again = parse_recipe(computed.file.file, new)
     if again.model is None:
         return False
-    after = replace(case, file=again, model=again.model, quotes=tuple(quotes.in_recipe(again)))
-    same = len(after.quotes) == len(case.quotes) and again.model.stated.keys() >= case.model.stated.keys()
+    after = replace(computed, file=again, model=again.model, quotes=tuple(quotes.in_recipe(again)))
+    same = (
+        len(after.quotes) == len(computed.quotes)
+        and again.model.stated.keys() >= computed.model.stated.keys()
+    )
     said = [(name, text) for name, text in again.model.stated.items() if name != FINGERPRINT]
     said += [(quote.name, quote.value) for quote in after.quotes if quote.value is not None]
-    return same and not edits(after) and all(_holds(case, name, text) for name, text in said)
+    return same and not edits(after) and all(_holds(computed, name, text) for name, text in said)
 
 
-def _holds(case: Case, name: str, text: str) -> bool:
+def _holds(computed: Computed, name: str, text: str) -> bool:
     """Whether a figure holds; one that there is not, or that is no number, is not for us to mend."""
-    if name not in case.catalogue:
+    if name not in computed.catalogue:
         return True
     try:
-        return compare(case.catalogue[name], text).holds
+        return compare(computed.catalogue[name], text).holds
     except QuantityError:
-        return text in case.model.stated.values() or any(text == quote.value for quote in case.quotes)
+        return text in computed.model.stated.values() or any(text == quote.value for quote in computed.quotes)
 
 
 def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, Figure]) -> list[Edit]:
@@ -128,20 +131,20 @@ def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Ed
     return [Edit(digits.start(), digits.end(), number)]
 
 
-def signing(case: Case) -> list[Edit]:
+def signing(computed: Computed) -> list[Edit]:
     """The edit that adds a `stated:` block to a draft, or the missing lines to one that has it."""
-    text = case.file.text
-    newline = newline_of(text[: case.file.body_start])
-    lines = signature(case.catalogue, case.built)
-    missing = {name: value for name, value in lines.items() if name not in case.model.stated}
+    text = computed.file.text
+    newline = newline_of(text[: computed.file.body_start])
+    lines = signature(computed.catalogue, computed.resolved)
+    missing = {name: value for name, value in lines.items() if name not in computed.model.stated}
     if not missing:
         return []
     block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
-    if case.model.stated:
-        return _added_lines(case, block, newline)
-    at = closing_line(case)
+    if computed.model.stated:
+        return _added_lines(computed, block, newline)
+    at = closing_line(computed)
     before = "" if text[:at].endswith(("\n", "\r")) else newline
-    if ("stated",) in case.file.tree.keys:
+    if ("stated",) in computed.file.tree.keys:
         return []
     return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
 
@@ -151,16 +154,16 @@ def newline_of(text: str) -> str:
     return "\r\n" if "\r\n" in text else "\r" if "\r" in text and "\n" not in text else "\n"
 
 
-def closing_line(case: Case) -> int:
+def closing_line(computed: Computed) -> int:
     """Where the line begins that ends the front matter."""
-    ends = re.finditer(r"---[ \t]*(?:\r\n|\n|\r|\Z)", case.file.text[: case.file.body_start])
-    return [match.start() for match in ends if match.end() == case.file.body_start][-1]
+    ends = re.finditer(r"---[ \t]*(?:\r\n|\n|\r|\Z)", computed.file.text[: computed.file.body_start])
+    return [match.start() for match in ends if match.end() == computed.file.body_start][-1]
 
 
-def _added_lines(case: Case, block: list[str], newline: str) -> list[Edit]:
+def _added_lines(computed: Computed, block: list[str], newline: str) -> list[Edit]:
     """The lines set in behind the last stated figure, indented as it is."""
-    text = case.file.text
-    last = max(case.file.tree.keys[("stated", name)].start for name in case.model.stated)
+    text = computed.file.text
+    last = max(computed.file.tree.keys[("stated", name)].start for name in computed.model.stated)
     line_start = max(text.rfind("\n", 0, last), text.rfind("\r", 0, last)) + 1
     indent = text[line_start:last]
     line_end = next((m.end() for m in re.finditer(r"\r\n|\n|\r", text[last:])), 0)

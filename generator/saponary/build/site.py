@@ -19,7 +19,6 @@ from saponary.build.proof import Proof
 from saponary.build.report import ENGINE, site_json
 from saponary.build.write_site import write_site
 from saponary.label.lists import bar
-from saponary.label.made import lookup_in, made
 from saponary.outputs.compose import compose
 from saponary.outputs.pdf_kind import PressDesk
 from saponary.outputs.pdf_make import Failed, Progress, make, sheets
@@ -39,7 +38,7 @@ class Stopped(Exception):
 
 
 @dataclass(frozen=True)
-class Built:
+class BuildResult:
     """What a build wrote: where, how many files, how many recipes in the fullest edition."""
 
     site: Path
@@ -53,7 +52,7 @@ def build(
     editions: Sequence[Edition],
     press: Sequence[str] | None = None,
     progress: Progress | None = None,
-) -> Built:
+) -> BuildResult:
     """Write editions of a book whose proof found no error, as of a day.
 
     The open edition, where it is among them, replaces the whole of `site/` with all the
@@ -65,18 +64,12 @@ def build(
     if proof.failed:
         raise Stopped([f for f in proof.findings if f.severity == "error"])
     book = proof.book
-    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
     photos, photo_files, faults = make_ready(book.root, recipes)
     if faults:
         raise Stopped(faults)
-    find = lookup_in(book)
-    labels = {
-        r.slug: bar(
-            made(r.case.model, r.case.built.formula, r.case.figures), book.pantry, book.settings, find
-        )
-        for r in recipes
-    }
-    earlier = {r.slug: changes_since(book, r.case) for r in recipes}
+    labels = {r.slug: bar(r.computed) for r in recipes}
+    earlier = {r.slug: changes_since(book, r.computed) for r in recipes}
     whole = SiteInput(
         book,
         recipes,
@@ -114,7 +107,7 @@ def build(
     else:
         folder.mkdir(exist_ok=True)
         count = sum(write_site(folder / at.rstrip("/"), files.items()) for at, files in made_sites.items())
-    return Built(folder, count, most)
+    return BuildResult(folder, count, most)
 
 
 def _fault(failed: Failed) -> Finding:

@@ -6,6 +6,7 @@ A new one is a module with a `RULE` and its line in `RULES`.
 
 from __future__ import annotations
 
+from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.checks import (
     allergens,
@@ -42,7 +43,7 @@ from saponary.checks import (
     vessel,
     weighings,
 )
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 from saponary.schema.waivers import set_aside
 from saponary.words.entries import WordList
@@ -85,10 +86,11 @@ RULES: tuple[Rule, ...] = (
 """All rules, by name."""
 
 
-def check(case: Case) -> list[Finding]:
+def check(computed: Computed, words: WordList) -> list[Finding]:
     """Every rule over one recipe, its waivers applied."""
-    found = [finding for rule in RULES for finding in rule.check(case)]
-    return set_aside(found, case.file.waived(), {rule.name: rule.waivable for rule in RULES})
+    found = [finding for rule in RULES for finding in rule.check(computed)]
+    found += claims.of_recipe(computed, words)
+    return set_aside(found, computed.file.waived(), {rule.name: rule.waivable for rule in RULES})
 
 
 def check_book(book: Book, words: WordList) -> list[Finding]:

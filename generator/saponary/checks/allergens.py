@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
+from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
 from saponary.label.cured import cured_water
-from saponary.label.made import lookup_in, made
 from saponary.label.scents import first_uses, scent
 from saponary.label.tables import allergens_by_word, folded
 from saponary.reading.findings import Finding, suggest
@@ -18,34 +19,34 @@ _MISSPELT = 0.8
 """So alike that a slip of the pen is likelier than another material."""
 
 
-def check(case: Case) -> Iterator[Finding]:
-    pantry, water, lookup = case.book.pantry, cured_water(case.book.settings), lookup_in(case.book)
-    uses = first_uses(case.additions(), pantry, lookup, water)
+def check(computed: Computed) -> Iterator[Finding]:
+    pantry, water, lookup = computed.pantry, cured_water(computed.settings), scraps_of(computed)
+    uses = first_uses(computed.additions(), pantry, lookup, water)
     if not uses:
         return
-    bar = found(made(case.model, case.built.formula, case.figures), pantry, lookup, water)
+    bar = found(bar_input(computed), pantry, lookup, water)
     scents = scent(bar, pantry)
     for name in scents.without_sheet:
-        yield case.finding(
+        yield computed.finding(
             RULE.name, (*uses[name], "what"), f"no supplier sheet says which allergens {name!r} holds",
             "add composition: {…} to it under fragrances: in pantry.yaml, or composition: {} where the sheet "
             "names none", "warning",
         )  # fmt: skip
     for name, word in scents.unknown:
-        yield _unknown(case, name, word, uses[name])
+        yield _unknown(computed, name, word, uses[name])
     for dose in scents.doses:
         if dose.allergen.prohibited:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, ("title",), f"a scent of this bar holds {dose.allergen.name}, no longer allowed in "
                 "cosmetics of the European Union (from memory)", "ask the supplier for a newer scent", "warning",
             )  # fmt: skip
 
 
-def _unknown(case: Case, name: str, word: str, path: Path) -> Finding:
+def _unknown(computed: Computed, name: str, word: str, path: Path) -> Finding:
     known = {folded(each): allergen.name for each, allergen in allergens_by_word().items()}
     alike = max(SequenceMatcher(None, folded(word), each).ratio() for each in known)
     nearest = suggest(folded(word), known, "allergens")
-    return case.finding(
+    return computed.finding(
         RULE.name, (*path, "what"), f"the sheet of {name!r} in pantry.yaml names {word!r}, which is no fragrance "
         "allergen known here", nearest if alike >= _MISSPELT else f"{nearest} If it is none, take it out",
         "error" if alike >= _MISSPELT else "warning",

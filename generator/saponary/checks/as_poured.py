@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.lye.fingerprint import matches
 from saponary.lye.poured import as_poured, names
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding, suggest
 
 
-def check(case: Case) -> Iterator[Finding]:
-    known = names(case.built.formula)
-    for record in case.batches:
+def check(computed: Computed) -> Iterator[Finding]:
+    known = names(computed.resolved.formula)
+    for record in computed.batches:
         batch = record.batch
-        if batch.formula is not None and not matches(batch.formula, case.fingerprint):
+        if batch.formula is not None and not matches(batch.formula, computed.fingerprint):
             continue
         recorded = {name: q.grams for name, q in batch.as_weighed.items() if q is not None}
         for name in batch.as_weighed:
@@ -29,8 +30,8 @@ def check(case: Case) -> Iterator[Finding]:
                 )
         if not recorded:
             continue
-        figures = case.figures
-        poured = as_poured(case.built.formula, figures.water.plain, figures.weights, recorded)
+        figures = computed.figures
+        poured = as_poured(computed.resolved.formula, figures.water.plain, figures.weights, recorded)
         if poured.superfat < 0:
             yield record.finding(
                 RULE.name,

@@ -4,27 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.book.computed import Computed
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.lye.fingerprint import matches
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
+def check(computed: Computed) -> Iterator[Finding]:
     lots: set[str] = set()
-    for record in case.batches:
+    for record in computed.batches:
         batch = record.batch
         if batch.lot in lots:
             yield record.finding(
                 RULE.name, ("lot",), f"the lot {batch.lot!r} is recorded twice", "give each batch its own lot"
             )
         lots.add(batch.lot)
-        if batch.formula is not None and not matches(batch.formula, case.fingerprint):
+        if batch.formula is not None and not matches(batch.formula, computed.fingerprint):
             yield record.finding(
                 RULE.name,
                 ("formula",),
                 f"lot {batch.lot} was poured to an earlier formula, {batch.formula}",
-                f"the recipe's formula is now {case.fingerprint}; pour and record a batch to it",
+                f"the recipe's formula is now {computed.fingerprint}; pour and record a batch to it",
                 "warning",
             )
         yield from _days(record)

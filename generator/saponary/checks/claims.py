@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import islice
 
+from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
 from saponary.book.records import BatchRecord, texts
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, Place, Severity
 from saponary.reading.yaml_tree import Path, Span
 from saponary.words.entries import WordList
@@ -26,8 +27,9 @@ MAX_FINDINGS = 100
 _KEYS = TEXT_KEYS | PLAIN_KEYS - {"lot"}
 
 
-def check(case: Case) -> Iterator[Finding]:
-    for count, (place, hit) in enumerate(_claims(case)):
+def of_recipe(computed: Computed, words: WordList) -> Iterator[Finding]:
+    """Claims in what a recipe says."""
+    for count, (place, hit) in enumerate(_claims(computed, words)):
         if count == MAX_FINDINGS:
             message = f"more than {MAX_FINDINGS} claims; the rest are not listed"
             yield Finding(RULE.name, "error", place, message, "mend those listed first")
@@ -37,20 +39,20 @@ def check(case: Case) -> Iterator[Finding]:
             "error" if hit.entry.group == "drug" else "warning",
             place,
             _message(hit),
-            _hint(hit, place.file == case.file.file),
+            _hint(hit, place.file == computed.file.file),
         )
 
 
-def _claims(case: Case) -> Iterator[tuple[Place, Hit]]:
-    language, words = case.book.settings.language, case.words
-    file = case.file
-    for span in _spans(case):
+def _claims(computed: Computed, words: WordList) -> Iterator[tuple[Place, Hit]]:
+    language = computed.settings.language
+    file = computed.file
+    for span in _spans(computed):
         text = scalar(file.text[span.start : span.end], span.style, span.start)
         for hit in find_in(unmarked(text, blocks=False), language, words):
             yield file.place_at(hit.start), hit
     for hit in find_in(unmarked(raw(file.body, file.body_start), blocks=True), language, words):
         yield file.place_at(hit.start), hit
-    for record in case.batches:
+    for record in computed.batches:
         if record.file == file.file:
             continue
         for path, value in texts(record):
@@ -67,11 +69,11 @@ def of_the_book(book: Book, words: WordList) -> Iterator[Finding]:
             yield Finding(RULE.name, severity, said.at(hit.start), _message(hit), _hint(hit))
 
 
-def _spans(case: Case) -> list[Span]:
+def _spans(computed: Computed) -> list[Span]:
     """Where the published texts of the front matter stand, each once however often it is aliased."""
     found = {
         (span.start, span.end): span
-        for path, span in case.file.tree.values.items()
+        for path, span in computed.file.tree.values.items()
         if path and path[-1] in _KEYS and "private" not in path
     }
     return [found[key] for key in sorted(found)]
@@ -111,5 +113,5 @@ RULE = Rule(
     "words",
     "A sentence that promises more than washing makes a soap a cosmetic, or a drug, in the United States, and in the "
     "Union asks for evidence or is barred. A match is for a person to judge; it is no legal advice.",
-    check,
+    lambda computed: iter(()),
 )

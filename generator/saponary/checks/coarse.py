@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.units import MASS, QuantityError, parse
 from saponary.reading.findings import Finding
 
 _ROUGHEST = 0.02
 
 
-def check(case: Case) -> Iterator[Finding]:
-    for name, text in case.model.stated.items():
-        figure = case.catalogue.get(name)
+def check(computed: Computed) -> Iterator[Finding]:
+    for name, text in computed.model.stated.items():
+        figure = computed.catalogue.get(name)
         if name == FINGERPRINT or figure is None or figure.kind != "mass" or figure.value <= 0:
             continue
         try:
@@ -26,7 +27,7 @@ def check(case: Case) -> Iterator[Finding]:
         if 10.0**-decimals > _ROUGHEST * size:
             while 10.0**-decimals > _ROUGHEST * size:
                 decimals += 1
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 ("stated", name),
                 f"{text.strip()} is too rough a figure to hold {name} to",

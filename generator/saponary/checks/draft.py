@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    if not case.model.stated:
-        yield case.finding(
+def check(computed: Computed) -> Iterator[Finding]:
+    if not computed.model.stated:
+        yield computed.finding(
             RULE.name, (), "nothing is stated: this is a draft, and is left out of the site",
-            f"when the figures are right, run: saponary restate --sign {case.file.slug}", "warning",
+            f"when the figures are right, run: saponary restate --sign {computed.file.slug}", "warning",
         )  # fmt: skip
 
 

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.schema.edition import editions
 
 
-def check(case: Case) -> Iterator[Finding]:
-    known = editions(case.book.settings.editions)
-    for index, name in enumerate(case.model.editions):
+def check(computed: Computed) -> Iterator[Finding]:
+    known = editions(computed.settings.editions)
+    for index, name in enumerate(computed.model.editions):
         if name not in known:
             message = f"there is no edition {name!r}"
-            yield case.finding(RULE.name, ("editions", index), message, suggest(name, known, "editions"))
-    for record in case.batches:
+            yield computed.finding(RULE.name, ("editions", index), message, suggest(name, known, "editions"))
+    for record in computed.batches:
         for index, name in enumerate(record.batch.editions):
             if name not in known:
                 message = f"there is no edition {name!r}"

@@ -4,25 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.pantry.colour import seen
 from saponary.reading.findings import Finding
 from saponary.reading.yaml_tree import Path
 
 
-def check(case: Case) -> Iterator[Finding]:
-    if not case.model.pour:
+def check(computed: Computed) -> Iterator[Finding]:
+    if not computed.model.pour:
         return
     rates: dict[tuple[str, str | None], float] = {}
-    oils: dict[str | None, float] = {p.name: p.oils_grams for p in case.figures.portions}
-    oils[None] = case.figures.oils
-    for addition in case.built.formula.additions:
+    oils: dict[str | None, float] = {p.name: p.oils_grams for p in computed.figures.portions}
+    oils[None] = computed.figures.oils
+    for addition in computed.resolved.formula.additions:
         if oils[addition.portion] > 0:
             key = (addition.id, addition.portion)
             rates[key] = rates.get(key, 0.0) + 1000.0 * addition.grams / oils[addition.portion]
     told: set[tuple[str, str | None]] = set()
-    for path, what, portion in case.additions():
-        entry = case.book.pantry.additions[what]
+    for path, what, portion in computed.additions():
+        entry = computed.pantry.additions[what]
         key = (what, portion)
         if entry.colour is None or key in told or rates.get(key, 0.0) <= 0:
             continue
@@ -31,17 +32,17 @@ def check(case: Case) -> Iterator[Finding]:
         if not look.stays:
             own = " (your own chips)" if look.fresh_chip or look.cured_chip else ""
             change = f"from {look.fresh} to {look.cured}{own}"
-            yield _told(case, (*path, "what"), what, portion, change)
-    for path, botanical, portion in _infusions(case):
-        plant = case.book.pantry.botanical(botanical)
+            yield _told(computed, (*path, "what"), what, portion, change)
+    for path, botanical, portion in _infusions(computed):
+        plant = computed.pantry.botanical(botanical)
         if plant is not None and plant.colour is not None and not plant.colour.stays:
             change = f"from {plant.colour.fresh} to {plant.colour.cured}"
-            yield _told(case, path, plant.id, portion, change)
+            yield _told(computed, path, plant.id, portion, change)
 
 
-def _told(case: Case, path: Path, what: str, portion: str | None, change: str) -> Finding:
+def _told(computed: Computed, path: Path, what: str, portion: str | None, change: str) -> Finding:
     whose = f"the portion {portion!r}" if portion else "the bar"
-    return case.finding(
+    return computed.finding(
         RULE.name,
         path,
         f"{what} will not keep its colour: {whose} goes {change}",
@@ -50,12 +51,12 @@ def _told(case: Case, path: Path, what: str, portion: str | None, change: str) -
     )
 
 
-def _infusions(case: Case) -> Iterator[tuple[Path, str, str | None]]:
+def _infusions(computed: Computed) -> Iterator[tuple[Path, str, str | None]]:
     """Botanicals that oils were infused with: path, name, and the portion whose oil it is."""
-    for name, part in case.model.oils.parts.items():
+    for name, part in computed.model.oils.parts.items():
         if part.infused_with is not None:
             yield ("oils", "parts", name, "infused-with"), part.infused_with, None
-    for index, portion in enumerate(case.model.portions):
+    for index, portion in enumerate(computed.model.portions):
         for carrier, botanical in portion.infused.items():
             yield ("portions", index, "infused", carrier), botanical, portion.name
 

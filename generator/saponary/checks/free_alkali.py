@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    for record in case.batches:
+def check(computed: Computed) -> Iterator[Finding]:
+    for record in computed.batches:
         last = record.batch.last_test()
         if last is None or last.result == "none":
             continue

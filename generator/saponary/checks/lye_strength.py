@@ -4,23 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.lye.constants import STRONGEST_LYE
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    f = case.figures
-    path = ("water",) if case.model.water is not None else ()
+def check(computed: Computed) -> Iterator[Finding]:
+    f = computed.figures
+    path = ("water",) if computed.model.water is not None else ()
     if f.water.plain < 0:
-        path = ("liquids",) if case.model.liquids else ("portions",)
-        yield case.finding(
+        path = ("liquids",) if computed.model.liquids else ("portions",)
+        yield computed.finding(
             RULE.name, path, f"the liquids bring {show(f.water.liquids, 1)} g of water, the recipe has {show(f.water.total, 1)} g",
             "use less of the liquids, or more water", key=True,
         )  # fmt: skip
     elif f.lye_strength_dissolved > STRONGEST_LYE:
-        yield case.finding(
+        yield computed.finding(
             RULE.name, path, f"the lye would be {show(100 * f.lye_strength_dissolved, 1)} % strong, more than water can hold",
             f"leave at least as much plain water as alkali ({show(f.weights.total, 1)} g)", key=True,
         )  # fmt: skip

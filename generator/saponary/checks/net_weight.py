@@ -4,41 +4,42 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.book.computed import Computed
 from saponary.book.curing import cures
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.lye.cure import CureFit
 from saponary.lye.fingerprint import matches
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    label = case.model.label
+def check(computed: Computed) -> Iterator[Finding]:
+    label = computed.model.label
     if label is None or label.net_weight is None:
         return
     path, stated = ("label", "net-weight"), label.net_weight.grams
     weights: list[tuple[float, str]] = []
-    for record in case.batches:
+    for record in computed.batches:
         batch = record.batch
-        if batch.formula is None or not matches(batch.formula, case.fingerprint):
+        if batch.formula is None or not matches(batch.formula, computed.fingerprint):
             continue
         for bar in cures(batch):
-            if bar.weighings[-1][0] >= case.book.settings.cure:
+            if bar.weighings[-1][0] >= computed.settings.cure:
                 weights.append((bar.lightest, batch.lot))
             if isinstance(bar.fit, CureFit) and bar.fit.plateau_interval is not None:
                 weights.append((bar.fit.plateau_g, batch.lot))
     if not weights:
-        yield case.finding(
+        yield computed.finding(
             RULE.name,
             path,
             f"a net weight of {label.net_weight.text.strip()} is not borne out by any weighed bar of this formula",
-            f"weigh a marked bar of a batch poured to it until day {case.book.settings.cure} or later",
+            f"weigh a marked bar of a batch poured to it until day {computed.settings.cure} or later",
             "warning",
         )
         return
     least, lot = min(weights)
     if stated > least:
-        yield case.finding(
+        yield computed.finding(
             RULE.name,
             path,
             f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {show(least, 1)} g",

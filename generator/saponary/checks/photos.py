@@ -4,24 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.yaml_tree import Path
 from saponary.schema.batch import PhotoRef
 
 
-def check(case: Case) -> Iterator[Finding]:
-    if case.model.photo is not None:
-        yield from _look(case, case.model.photo, lambda path: case.place(("photo", *path)))
-    for record in case.batches:
+def check(computed: Computed) -> Iterator[Finding]:
+    if computed.model.photo is not None:
+        yield from _look(computed, computed.model.photo, lambda path: computed.place(("photo", *path)))
+    for record in computed.batches:
         for index, shot in enumerate(record.batch.photos):
             start: Path = ("photos", index)
-            yield from _look(case, shot, lambda path, r=record, s=start: r.place((*s, *path)))  # type: ignore[misc]
+            yield from _look(computed, shot, lambda path, r=record, s=start: r.place((*s, *path)))  # type: ignore[misc]
 
 
-def _look(case: Case, shot: PhotoRef, place: Callable[[Path], Place]) -> Iterator[Finding]:
-    if shot.file not in case.book.photos:
-        hint = suggest(shot.file, case.book.photos, "photos")
+def _look(computed: Computed, shot: PhotoRef, place: Callable[[Path], Place]) -> Iterator[Finding]:
+    if shot.file not in computed.photos:
+        hint = suggest(shot.file, computed.photos, "photos")
         yield Finding(RULE.name, "error", place(("file",)), f"there is no photo photos/{shot.file}", hint)
     if not shot.alt and not shot.note:
         hint = "add alt: what is to be seen, or note:"

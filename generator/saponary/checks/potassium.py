@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    if case.model.serves != "bar" and case.built.formula.alkali.potassium < 0.5:
-        yield case.finding(
-            RULE.name, ("serves",), f"a {case.model.serves.replace('-', ' ')} needs potassium hydroxide",
+def check(computed: Computed) -> Iterator[Finding]:
+    if computed.model.serves != "bar" and computed.resolved.formula.alkali.potassium < 0.5:
+        yield computed.finding(
+            RULE.name, ("serves",), f"a {computed.model.serves.replace('-', ' ')} needs potassium hydroxide",
             "add lye: {potassium: {share: 100 %, purity: 90 %}}, or serves: bar",
         )  # fmt: skip
 

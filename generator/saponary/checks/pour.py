@@ -4,38 +4,39 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.yaml_tree import Path
 from saponary.schema.pour import PourStep
 
 
-def check(case: Case) -> Iterator[Finding]:
-    portions = [p.name for p in case.model.portions]
-    pantry = case.book.pantry.additions
+def check(computed: Computed) -> Iterator[Finding]:
+    portions = [p.name for p in computed.model.portions]
+    pantry = computed.pantry.additions
     laid: set[str] = set()
-    for index, step in enumerate(case.model.pour):
+    for index, step in enumerate(computed.model.pour):
         path: Path = ("pour", index)
         if not step.kind:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, path, "a step of the pour has exactly one key", "begin a new dash for each step"
             )
             continue
         for where, name in _portion_names(step, path):
             laid.add(name)
             if name not in portions:
-                yield case.finding(
+                yield computed.finding(
                     RULE.name, where, f"there is no portion {name!r}", suggest(name, portions, "portions")
                 )
         for where, name in _extra_names(step, path):
             if name not in pantry:
-                yield case.finding(
+                yield computed.finding(
                     RULE.name, where, f"{name!r} is not in the pantry", suggest(name, pantry, "additions")
                 )
-    if case.model.pour:
+    if computed.model.pour:
         for index, name in enumerate(portions):
             if name not in laid:
-                yield case.finding(
+                yield computed.finding(
                     RULE.name,
                     ("portions", index, "name"),
                     f"the portion {name!r} is never poured",

@@ -4,25 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 _NEAR = 0.03
 
 
-def check(case: Case) -> Iterator[Finding]:
-    whole = sum(p.batter_ml for p in case.figures.portions)
+def check(computed: Computed) -> Iterator[Finding]:
+    whole = sum(p.batter_ml for p in computed.figures.portions)
     if whole <= 0:
         return
-    shares = {p.name: p.batter_ml / whole for p in case.figures.portions}
+    shares = {p.name: p.batter_ml / whole for p in computed.figures.portions}
     beds = [
         (("pour", s, "beds", b, "depth"), bed)
-        for s, step in enumerate(case.model.pour)
+        for s, step in enumerate(computed.model.pour)
         for b, bed in enumerate(step.beds or ())
     ]
     elsewhere: set[str] = set()
-    for step in case.model.pour:
+    for step in computed.model.pour:
         elsewhere |= {
             name for laying in (step.columns, step.drops, step.plops) if laying for name in laying.of
         }
@@ -36,7 +37,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         real = shares[bed.of] * part
         if abs(real - bed.depth.fraction) > _NEAR:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 path,
                 f"this bed is said to fill {bed.depth.text.strip()} and its batter fills {show(100 * real, 0)} %",

@@ -4,23 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show, to_step
 from saponary.reading.findings import Finding
 
 _DRIFT = 0.01
 
 
-def check(case: Case) -> Iterator[Finding]:
-    f, step = case.figures, case.built.formula.scale_step
+def check(computed: Computed) -> Iterator[Finding]:
+    f, step = computed.figures, computed.resolved.formula.scale_step
     if f.superfat >= 0 and f.superfat_as_weighed >= 0 and abs(f.superfat_as_weighed - f.superfat) > _DRIFT:
-        yield case.finding(
+        yield computed.finding(
             RULE.name, ("oils",), f"weighed to {step:g} g the superfat is {show(100 * f.superfat_as_weighed, 1)} %, not {show(100 * f.superfat, 1)} %",
             "make a larger batch, or set a finer scale-step in book.yaml", "warning", key=True,
         )  # fmt: skip
-    for oil in case.built.formula.oils:
+    for oil in computed.resolved.formula.oils:
         if oil.grams > 0 and to_step(oil.grams, step) == 0:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, ("oils", "parts", oil.id), f"{show(oil.grams, 2)} g of {oil.id} weighs nothing on a scale of {step:g} g",
                 "leave it out, or make a larger batch", "warning", key=True,
             )  # fmt: skip

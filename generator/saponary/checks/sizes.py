@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.lye.figures import weigh
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -12,12 +13,12 @@ from saponary.reading.findings import Finding
 _DRIFT = 0.01
 
 
-def check(case: Case) -> Iterator[Finding]:
-    for index, size in enumerate(case.built.sizes):
+def check(computed: Computed) -> Iterator[Finding]:
+    for index, size in enumerate(computed.resolved.sizes):
         figures = weigh(size.formula)
         weighed = figures.superfat_as_weighed
         if weighed < 0 or abs(weighed - figures.superfat) > _DRIFT:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 ("sizes", index),
                 f"at the size {size.name} the superfat as weighed is {show(100 * weighed, 1)} %",

@@ -4,33 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.yaml_tree import Path
 
 
-def check(case: Case) -> Iterator[Finding]:
+def check(computed: Computed) -> Iterator[Finding]:
     per_place: dict[tuple[str, str | None], tuple[Path, float]] = {}
-    for addition in case.built.formula.additions:
-        cap = case.book.pantry.additions[addition.id].cap
+    for addition in computed.resolved.formula.additions:
+        cap = computed.pantry.additions[addition.id].cap
         if cap is None:
             continue
         path = next(
-            p for p, what, portion in case.additions() if what == addition.id and portion == addition.portion
+            p
+            for p, what, portion in computed.additions()
+            if what == addition.id and portion == addition.portion
         )
         for where in {None, addition.portion}:
             first, grams = per_place.get((addition.id, where), (path, 0.0))
             per_place[addition.id, where] = (first, grams + addition.grams)
-    oils = {p.name: p.oils_grams for p in case.figures.portions}
+    oils = {p.name: p.oils_grams for p in computed.figures.portions}
     for (name, portion), (path, grams) in sorted(
         per_place.items(), key=lambda item: (item[0][0], item[0][1] or "")
     ):
-        into = case.figures.oils if portion is None else oils[portion]
-        cap = case.book.pantry.additions[name].cap or 0.0
+        into = computed.figures.oils if portion is None else oils[portion]
+        cap = computed.pantry.additions[name].cap or 0.0
         if grams > cap * into / 1000.0 + 1e-6:
             whose = "the batch" if portion is None else f"the portion {portion!r}"
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, (*path, "amount"), f"{show(grams, 1)} g of {name} in {whose} is over its cap",
                 f"at most {show(cap * into / 1000.0, 1)} g for {show(into, 0)} g of oils",
             )  # fmt: skip

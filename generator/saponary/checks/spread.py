@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    f = case.figures
+def check(computed: Computed) -> Iterator[Finding]:
+    f = computed.figures
     if f.superfat < 0 or f.bands.worst.low >= 0:
         return
     likely = f.bands.likely
-    path = ("superfat",) if case.model.superfat is not None else ()
-    yield case.finding(
+    path = ("superfat",) if computed.model.superfat is not None else ()
+    yield computed.finding(
         RULE.name,
         path,
         f"if every oil lay at the low end of its range the superfat would be {show(100 * f.bands.worst.low, 1)} %"

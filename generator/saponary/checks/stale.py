@@ -5,53 +5,54 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
+from saponary.book.computed import Computed
 from saponary.book.quotes import Quote
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError
 from saponary.reading.findings import Finding, Place, suggest
 
 
-def check(case: Case) -> Iterator[Finding]:
-    yield from _stated(case)
-    for quote in case.quotes:
-        yield from _quoted(case, quote)
+def check(computed: Computed) -> Iterator[Finding]:
+    yield from _stated(computed)
+    for quote in computed.quotes:
+        yield from _quoted(computed, quote)
 
 
-def _settle(case: Case) -> str:
-    return f"if the recipe is right, run: saponary restate {case.file.slug}"
+def _settle(computed: Computed) -> str:
+    return f"if the recipe is right, run: saponary restate {computed.file.slug}"
 
 
-def _stated(case: Case) -> Iterator[Finding]:
-    for name, text in case.model.stated.items():
+def _stated(computed: Computed) -> Iterator[Finding]:
+    for name, text in computed.model.stated.items():
         path = ("stated", name)
         if name == FINGERPRINT:
-            if not matches(text, case.fingerprint):
-                yield case.finding(
+            if not matches(text, computed.fingerprint):
+                yield computed.finding(
                     RULE.name,
                     path,
-                    f"the formula is stated as {text} and is now {case.fingerprint}",
-                    _settle(case),
+                    f"the formula is stated as {text} and is now {computed.fingerprint}",
+                    _settle(computed),
                 )
             continue
-        figure = case.catalogue.get(name)
+        figure = computed.catalogue.get(name)
         if figure is None:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 path,
                 f"there is no figure {name!r}",
-                suggest(name, case.catalogue, "figures"),
+                suggest(name, computed.catalogue, "figures"),
                 key=True,
             )
             continue
-        yield from _compared(case, figure, text, case.place(path), "stated")
+        yield from _compared(computed, figure, text, computed.place(path), "stated")
 
 
-def _quoted(case: Case, quote: Quote) -> Iterator[Finding]:
-    place = case.file.place_at(quote.start)
-    figure = case.catalogue.get(quote.name)
+def _quoted(computed: Computed, quote: Quote) -> Iterator[Finding]:
+    place = computed.file.place_at(quote.start)
+    figure = computed.catalogue.get(quote.name)
     if figure is None:
-        hint = suggest(quote.name, case.catalogue, "figures")
+        hint = suggest(quote.name, computed.catalogue, "figures")
         yield Finding(
             RULE.name,
             "error",
@@ -60,10 +61,12 @@ def _quoted(case: Case, quote: Quote) -> Iterator[Finding]:
             f"{hint} (a plain brace is written \\{{)",
         )
     elif quote.value is not None:
-        yield from _compared(case, figure, quote.value, case.file.place_at(quote.value_start), "quoted")
+        yield from _compared(
+            computed, figure, quote.value, computed.file.place_at(quote.value_start), "quoted"
+        )
 
 
-def _compared(case: Case, figure: Figure, text: str, place: Place, how: str) -> Iterator[Finding]:
+def _compared(computed: Computed, figure: Figure, text: str, place: Place, how: str) -> Iterator[Finding]:
     try:
         compared = compare(figure, text)
     except QuantityError as error:
@@ -71,7 +74,7 @@ def _compared(case: Case, figure: Figure, text: str, place: Place, how: str) -> 
         return
     if not compared.holds:
         message = f"{figure.name} is {how} as {text.strip()} and is now {compared.recomputed}"
-        yield Finding(RULE.name, "error", place, message, _settle(case))
+        yield Finding(RULE.name, "error", place, message, _settle(computed))
 
 
 RULE = Rule(

@@ -4,22 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, suggest
 
 
-def check(case: Case) -> Iterator[Finding]:
-    portions = [p.name for p in case.model.portions]
-    for index, step in enumerate(case.model.steps):
+def check(computed: Computed) -> Iterator[Finding]:
+    portions = [p.name for p in computed.model.portions]
+    for index, step in enumerate(computed.model.steps):
         if step.portion is not None and step.portion not in portions:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 ("steps", index, "portion"),
                 f"there is no portion {step.portion!r}",
                 suggest(step.portion, portions, "portions"),
             )
         if step.at == "portion" and step.portion is None:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, ("steps", index, "at"), "this step does not say which portion", "add portion: NAME"
             )
 

@@ -4,26 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    pantry = case.book.pantry
-    for path, what, stage in case.liquids():
+def check(computed: Computed) -> Iterator[Finding]:
+    pantry = computed.pantry
+    for path, what, stage in computed.liquids():
         entry = pantry.liquid(what)
         if stage == "lye" and entry is not None and "carbon-monoxide" in entry.hazards:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 (*path, "at"),
                 f"{what} holds sugars that hot lye turns to carbon monoxide",
                 _HINT,
                 "warning",
             )
-    stages = {(a.id, a.portion): a.stage for a in case.built.formula.additions}
-    for path, what, portion in case.additions():
+    stages = {(a.id, a.portion): a.stage for a in computed.resolved.formula.additions}
+    for path, what, portion in computed.additions():
         if stages.get((what, portion)) == "lye" and "carbon-monoxide" in pantry.additions[what].hazards:
-            yield case.finding(
+            yield computed.finding(
                 RULE.name,
                 (*path, "what"),
                 f"{what} holds sugars that hot lye turns to carbon monoxide",

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
@@ -13,15 +14,15 @@ def _percent(value: float) -> str:
     return f"{show(100 * value, 1)} %"
 
 
-def check(case: Case) -> Iterator[Finding]:
-    f = case.figures
+def check(computed: Computed) -> Iterator[Finding]:
+    f = computed.figures
     if f.superfat < 0:
-        yield case.finding(
+        yield computed.finding(
             RULE.name, ("superfat",), f"the superfat is {_percent(f.superfat)}: free lye stays in the bar",
             "raise the superfat to 3 % or more",
         )  # fmt: skip
     elif f.superfat_as_weighed < 0:
-        yield case.finding(
+        yield computed.finding(
             RULE.name, ("superfat",), f"as weighed on this scale the superfat is {_percent(f.superfat_as_weighed)}",
             "make a larger batch, raise the superfat, or use a finer scale",
         )  # fmt: skip

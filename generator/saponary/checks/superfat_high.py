@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
@@ -12,10 +13,10 @@ HIGH = 0.20
 """Bars of coconut oil alone are made with up to this: common practice, no source."""
 
 
-def check(case: Case) -> Iterator[Finding]:
-    superfat = case.figures.superfat
+def check(computed: Computed) -> Iterator[Finding]:
+    superfat = computed.figures.superfat
     if superfat > HIGH:
-        yield case.finding(
+        yield computed.finding(
             RULE.name,
             ("superfat",),
             f"a superfat of {show(100 * superfat, 1)} % is far more than usual",

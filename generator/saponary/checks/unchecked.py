@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from saponary.book import quotes
 from saponary.book.catalogue import compare
+from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.records import BatchRecord, texts
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.quantity.units import QuantityError
 from saponary.reading.findings import Finding, Place
 from saponary.reading.published_text import value_at
@@ -19,8 +20,8 @@ _STRAY = "a value stands in braces here that is no figure"
 _NO_FIGURES = "write it in the notes, where it is checked"
 
 
-def check(case: Case) -> Iterator[Finding]:
-    file = case.file
+def check(computed: Computed) -> Iterator[Finding]:
+    file = computed.file
     for path, span in file.tree.values.items():
         if not path or "private" in path or not isinstance(value := value_at(file.tree.data, path), str):
             continue
@@ -37,9 +38,9 @@ def check(case: Case) -> Iterator[Finding]:
             yield _finding(place, f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
     for offset in quotes.loose_in_notes(file.body, offset=file.body_start):
         yield _finding(file.place_at(offset), _STRAY, _PLAINLY)
-    for record in case.batches:
+    for record in computed.batches:
         if record.file != file.file:
-            yield from _recorded(case, record)
+            yield from _recorded(computed, record)
 
 
 def _figures(text: str) -> list[tuple[str, str]]:
@@ -53,7 +54,7 @@ def holds_figures(text: str) -> bool:
     return quoted or quotes.loose(text)
 
 
-def _recorded(case: Case, record: BatchRecord) -> Iterator[Finding]:
+def _recorded(computed: Computed, record: BatchRecord) -> Iterator[Finding]:
     """The texts of a batch in a file of its own: their figures are this recipe's."""
     for path, text in (*texts(record), (("lot",), record.batch.lot)):
         if path[-1] in quotes.PLAIN_KEYS:
@@ -61,13 +62,13 @@ def _recorded(case: Case, record: BatchRecord) -> Iterator[Finding]:
                 yield _finding(record.place(path), f"no figure can stand in {path[-1]!r}", _NO_FIGURES)
             continue
         for quote in quotes.find(text, code=False):
-            yield from _held(case, record, path, quote)
+            yield from _held(computed, record, path, quote)
         if quotes.loose(text):
             yield _finding(record.place(path), _STRAY, _PLAINLY)
 
 
-def _held(case: Case, record: BatchRecord, path: Path, quote: quotes.Quote) -> Iterator[Finding]:
-    figure = case.catalogue.get(quote.name)
+def _held(computed: Computed, record: BatchRecord, path: Path, quote: quotes.Quote) -> Iterator[Finding]:
+    figure = computed.catalogue.get(quote.name)
     told = f"{quote.name} is quoted as {quote.value}" if quote.value else f"{quote.name!r} is placed"
     if figure is None:
         now = "there is no such figure"

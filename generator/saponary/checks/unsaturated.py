@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.lye.bar import POLYUNSATURATED_GUARD
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    share = case.figures.chemistry.groups.get("polyunsaturated", 0.0)
+def check(computed: Computed) -> Iterator[Finding]:
+    share = computed.figures.chemistry.groups.get("polyunsaturated", 0.0)
     if share > POLYUNSATURATED_GUARD:
-        yield case.finding(
+        yield computed.finding(
             RULE.name, ("oils", "parts"), f"{show(100 * share, 1)} % of the fatty acids are polyunsaturated",
             f"at most {100 * POLYUNSATURATED_GUARD:g} % keeps rancid spots away longer", "warning", key=True,
         )  # fmt: skip

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    if case.model.stated and FINGERPRINT not in case.model.stated:
-        yield case.finding(
+def check(computed: Computed) -> Iterator[Finding]:
+    if computed.model.stated and FINGERPRINT not in computed.model.stated:
+        yield computed.finding(
             RULE.name,
             ("stated",),
             "the formula's fingerprint is not stated",
-            f"run: saponary restate --sign {case.file.slug}",
+            f"run: saponary restate --sign {computed.file.slug}",
             "warning",
             key=True,
         )

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.yaml_tree import Path
@@ -12,15 +13,17 @@ from saponary.reading.yaml_tree import Path
 _SLACK = 1.001
 
 
-def check(case: Case) -> Iterator[Finding]:
-    oils: dict[str | None, float] = {p.name: p.oils_grams for p in case.figures.portions}
-    oils[None] = case.figures.oils
+def check(computed: Computed) -> Iterator[Finding]:
+    oils: dict[str | None, float] = {p.name: p.oils_grams for p in computed.figures.portions}
+    oils[None] = computed.figures.oils
     totals: dict[tuple[str, str | None], tuple[Path, float]] = {}
-    for path, what, portion in case.additions():
-        grams = sum(a.grams for a in case.built.formula.stirred if a.id == what and a.portion == portion)
+    for path, what, portion in computed.additions():
+        grams = sum(
+            a.grams for a in computed.resolved.formula.stirred if a.id == what and a.portion == portion
+        )
         totals.setdefault((what, portion), (path, grams))
     for (what, portion), (path, grams) in totals.items():
-        entry = case.book.pantry.additions[what]
+        entry = computed.pantry.additions[what]
         usual = entry.usual
         into = oils[portion]
         if usual is None or into <= 0 or grams <= 0:
@@ -30,7 +33,7 @@ def check(case: Case) -> Iterator[Finding]:
             continue
         if rate > usual[1] * _SLACK or rate < usual[0] / _SLACK:
             side = "more" if rate > usual[1] else "less"
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, (*path, "amount"), f"{show(rate, 1)} g of {what} per kg of oils is {side} than usual",
                 f"usual is {usual[0]:g} to {usual[1]:g} g/kg", "warning",
             )  # fmt: skip

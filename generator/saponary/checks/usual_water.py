@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.lye.constants import STRONG_LYE, STRONGEST_LYE, WEAK_LYE
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 
-def check(case: Case) -> Iterator[Finding]:
-    strength = case.figures.lye_strength
-    path = ("water",) if case.model.water is not None else ()
+def check(computed: Computed) -> Iterator[Finding]:
+    strength = computed.figures.lye_strength
+    path = ("water",) if computed.model.water is not None else ()
     if STRONG_LYE < strength <= STRONGEST_LYE:
-        yield case.finding(
+        yield computed.finding(
             RULE.name,
             path,
             f"a lye of {show(100 * strength, 1)} % is hot and quick",
@@ -22,8 +23,8 @@ def check(case: Case) -> Iterator[Finding]:
             "warning",
             key=True,
         )
-    elif strength < WEAK_LYE and case.model.serves == "bar":
-        yield case.finding(
+    elif strength < WEAK_LYE and computed.model.serves == "bar":
+        yield computed.finding(
             RULE.name,
             path,
             f"a lye of {show(100 * strength, 1)} % is weak: the batter may part or stay soft",

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from saponary.checks.rule import Case, Rule
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 from saponary.reading.yaml_tree import Path
 
@@ -13,15 +14,15 @@ _METAL = re.compile(r"\b(alumini?um|galvani[sz]ed|zinc(?!\s+oxide)|tinned|copper
 _REFUSED = re.compile(r"\b(no|not|never|without|avoid|instead of|rather than|keep \w+ away)\b", re.IGNORECASE)
 
 
-def check(case: Case) -> Iterator[Finding]:
+def check(computed: Computed) -> Iterator[Finding]:
     texts: list[tuple[Path, str]] = []
-    if case.model.vessel is not None:
-        texts.append((("vessel",), case.model.vessel))
-    texts += [(("steps", i, "say"), step.say) for i, step in enumerate(case.model.steps)]
+    if computed.model.vessel is not None:
+        texts.append((("vessel",), computed.model.vessel))
+    texts += [(("steps", i, "say"), step.say) for i, step in enumerate(computed.model.steps)]
     for path, text in texts:
         metal = _METAL.search(text)
         if metal and not _REFUSED.search(text):
-            yield case.finding(
+            yield computed.finding(
                 RULE.name, path, f"lye eats {metal[0].lower()}", "use stainless steel, polypropylene or HDPE"
             )
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import Case, Rule
+from saponary.checks.rule import Rule
 from saponary.lye.cure import CureFit
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -17,8 +18,8 @@ MOST_LOSS = 0.35
 """More than all the water of an ordinary batter: common practice, no source."""
 
 
-def check(case: Case) -> Iterator[Finding]:
-    for record in case.batches:
+def check(computed: Computed) -> Iterator[Finding]:
+    for record in computed.batches:
         for bar in cures(record.batch):
             yield from _bar(record, bar)
 

@@ -301,9 +301,9 @@ def _pour(asked: argparse.Namespace) -> int:
     folder, meant = _scope([asked.recipe], asked.book)
     proof = _prove(folder)
     may = meant.get(asked.recipe, set())
-    one = next((r for r in proof.recipes if r.case.file.file in may), None)
+    one = next((r for r in proof.recipes if r.computed.file.file in may), None)
     if one is None:
-        hint = suggest(Path(asked.recipe).stem, [r.case.file.slug for r in proof.recipes], "recipes")
+        hint = suggest(Path(asked.recipe).stem, [r.computed.file.slug for r in proof.recipes], "recipes")
         raise Misuse(f"there is no recipe {asked.recipe!r} that can be computed; {hint}")
     wrong = [f for f in one.findings if f.severity == "error"]
     if wrong:
@@ -311,7 +311,7 @@ def _pour(asked: argparse.Namespace) -> int:
         print("a recipe with errors is not poured; nothing was written", file=sys.stderr)
         return FOUND
     try:
-        path, block = pour(folder, one, asked.lot, asked.on or _today(), asked.by)
+        path, block = pour(folder, proof.book.batches, one, asked.lot, asked.on or _today(), asked.by)
     except CannotRecord as cannot:
         raise Misuse(str(cannot)) from cannot
     print(f"{path}:\n{block}")

@@ -11,8 +11,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from saponary.label.bar_input import BarInput, Lookup
 from saponary.label.cured import CuredWater
-from saponary.label.made import Lookup, Made
 from saponary.lye.contents import Part, as_charged, as_found, merged
 from saponary.pantry.model import Pantry
 
@@ -38,12 +38,12 @@ class Contents:
         return sum(part.grams for part in self.parts)
 
 
-def charged(made: Made, pantry: Pantry, lookup: Lookup) -> Contents:
+def charged(made: BarInput, pantry: Pantry, lookup: Lookup) -> Contents:
     """What was put in, scraps as what was put into them."""
     return _contents(made, pantry, lookup, None)
 
 
-def found(made: Made, pantry: Pantry, lookup: Lookup, water: CuredWater) -> Contents:
+def found(made: BarInput, pantry: Pantry, lookup: Lookup, water: CuredWater) -> Contents:
     """What is in the cured bar."""
     return _contents(made, pantry, lookup, water)
 
@@ -56,7 +56,7 @@ def opened(
     return [merged(scraps.open([part])) for part in parts]
 
 
-def _contents(made: Made, pantry: Pantry, lookup: Lookup, water: CuredWater | None) -> Contents:
+def _contents(made: BarInput, pantry: Pantry, lookup: Lookup, water: CuredWater | None) -> Contents:
     own = _parts(made, water)
     scraps = _Scraps(own, pantry, lookup, water)
     parts = merged(scraps.open(own))
@@ -71,7 +71,7 @@ def _contents(made: Made, pantry: Pantry, lookup: Lookup, water: CuredWater | No
     )
 
 
-def _parts(made: Made, water: CuredWater | None) -> tuple[Part, ...]:
+def _parts(made: BarInput, water: CuredWater | None) -> tuple[Part, ...]:
     if water is None:
         return as_charged(made.formula, made.figures)
     return as_found(made.formula, made.figures, water.share)

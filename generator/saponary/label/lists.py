@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from saponary.book.computed import Computed
 from saponary.label import contents, scents
+from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import Contents, Way
 from saponary.label.cured import CuredWater, cured_water
 from saponary.label.ingredients import IngredientList, ingredient_list
-from saponary.label.made import Lookup, Made
 from saponary.label.scents import Scent
 from saponary.label.tables import Jurisdiction
 from saponary.pantry.model import Pantry
-from saponary.schema.settings import Settings
 
 
 @dataclass(frozen=True)
@@ -31,8 +31,9 @@ class Bar:
         return ingredient_list(told, self.pantry, law, self.scent)
 
 
-def bar(made: Made, pantry: Pantry, settings: Settings, lookup: Lookup) -> Bar:
+def bar(computed: Computed) -> Bar:
     """What is in the bar of a recipe that has been computed."""
-    water = cured_water(settings)
+    pantry, made, lookup = computed.pantry, bar_input(computed), scraps_of(computed)
+    water = cured_water(computed.settings)
     found = contents.found(made, pantry, lookup, water)
     return Bar(contents.charged(made, pantry, lookup), found, scents.scent(found, pantry), water, pantry)

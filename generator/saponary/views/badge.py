@@ -50,7 +50,7 @@ def badge(recipe: RecipeInput, site: SiteInput) -> Badge:
         missing=recipe.status.missing,
         checked=_sentence(stated, quoted),
         holds=all(stated) and all(quoted),
-        fingerprint=recipe.case.fingerprint,
+        fingerprint=recipe.computed.fingerprint,
         engine=site.engine,
         tables=site.tables,
         changed=_changed(site.changed.get(recipe.slug)),
@@ -66,21 +66,21 @@ def _changed(changed: Changed | None) -> str:
 
 
 def _stated(recipe: RecipeInput) -> list[bool]:
-    case = recipe.case
+    computed = recipe.computed
     return [
-        matches(text.strip(), case.fingerprint) if name == FINGERPRINT else _holds(recipe, name, text)
-        for name, text in case.model.stated.items()
+        matches(text.strip(), computed.fingerprint) if name == FINGERPRINT else _holds(recipe, name, text)
+        for name, text in computed.model.stated.items()
     ]
 
 
 def _quoted(recipe: RecipeInput) -> list[bool]:
     return [
-        _holds(recipe, quote.name, quote.value) for quote in recipe.case.quotes if quote.value is not None
+        _holds(recipe, quote.name, quote.value) for quote in recipe.computed.quotes if quote.value is not None
     ]
 
 
 def _holds(recipe: RecipeInput, name: str, text: str) -> bool:
-    figure = recipe.case.catalogue.get(name)
+    figure = recipe.computed.catalogue.get(name)
     try:
         return figure is not None and compare(figure, text).holds
     except QuantityError:

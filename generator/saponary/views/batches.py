@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.fingerprint import matches
 from saponary.quantity.numbers import percent, short
 from saponary.quantity.units import Quantity
@@ -50,24 +50,24 @@ class BatchView:
     photos: tuple[Photo, ...]
 
 
-def batches(case: Case, site: SiteInput, prose: Prose) -> tuple[BatchView, ...]:
+def batches(computed: Computed, site: SiteInput, prose: Prose) -> tuple[BatchView, ...]:
     """The latest first. Who made a batch, where it lies and what it took stays with the maker."""
-    made = sorted((r.batch for r in case.batches), key=lambda b: (b.poured, b.lot), reverse=True)
-    return tuple(_view(batch, case, site, prose) for batch in made)
+    made = sorted((r.batch for r in computed.batches), key=lambda b: (b.poured, b.lot), reverse=True)
+    return tuple(_view(batch, computed, site, prose) for batch in made)
 
 
-def _view(batch: Batch, case: Case, site: SiteInput, prose: Prose) -> BatchView:
-    since = site.earlier.get(case.file.slug, {})
+def _view(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> BatchView:
+    since = site.earlier.get(computed.file.slug, {})
     return BatchView(
         lot=batch.lot,
         poured=batch.poured.isoformat(),
-        formula=_formula(batch, case),
+        formula=_formula(batch, computed),
         changes=since.get(batch.formula, ()) if batch.formula else (),
         facts=tuple((label, text) for label, text in _facts(batch) if text),
         weighings=_weighings(batch),
         notes=prose.inline(batch.notes) if batch.notes else None,
         photos=tuple(
-            p for ref in batch.photos if (p := photo(ref, site, prose, case.model.title)) is not None
+            p for ref in batch.photos if (p := photo(ref, site, prose, computed.model.title)) is not None
         ),
     )
 
@@ -92,10 +92,10 @@ def _facts(batch: Batch) -> Iterator[tuple[str, str]]:
     yield "Seen", "; ".join(FAULTS[fault] for fault in batch.faults)
 
 
-def _formula(batch: Batch, case: Case) -> str:
+def _formula(batch: Batch, computed: Computed) -> str:
     if batch.formula is None:
         return "formula not recorded"
-    return "this formula" if matches(batch.formula, case.fingerprint) else "poured to an earlier formula"
+    return "this formula" if matches(batch.formula, computed.fingerprint) else "poured to an earlier formula"
 
 
 def _weighings(batch: Batch) -> Weighings | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 
 
 @dataclass(frozen=True)
@@ -86,25 +86,25 @@ _WHILE_MAKING = frozenset({"heat", "carbon-monoxide", "dust"})
 """Gone once the soap is made: of no use to who buys a bar."""
 
 
-def for_recipe(case: Case, *, making: bool = True) -> tuple[Caution, ...]:
+def for_recipe(computed: Computed, *, making: bool = True) -> tuple[Caution, ...]:
     """The cautions that the ingredients of this recipe call for, in a fixed order.
 
     Without `making`, those alone that hold for the bar.
     """
-    hazards = frozenset(_hazards(case)) - (frozenset() if making else _WHILE_MAKING)
-    allergens = frozenset(_allergens(case))
+    hazards = frozenset(_hazards(computed)) - (frozenset() if making else _WHILE_MAKING)
+    allergens = frozenset(_allergens(computed))
     found = [caution for name, caution in _BY_HAZARD.items() if name in hazards]
     found += [caution for name, caution in _BY_ALLERGEN.items() if name in allergens]
-    alkali = case.built.formula.alkali
+    alkali = computed.resolved.formula.alkali
     if making and alkali.potassium > 0:
         found.insert(0, _POTASSIUM if alkali.sodium > 0 else _POTASSIUM_ALONE)
     return tuple(dict.fromkeys(found))
 
 
-def _added(case: Case) -> Iterable[str]:
+def _added(computed: Computed) -> Iterable[str]:
     """Ids of everything added: weighed in, dusted on, set in or strewn."""
-    yield from (part.id for part in case.built.formula.additions)
-    for step in case.model.pour:
+    yield from (part.id for part in computed.resolved.formula.additions)
+    for step in computed.model.pour:
         if step.line is not None:
             yield step.line.of
         if step.embeds is not None:
@@ -113,28 +113,28 @@ def _added(case: Case) -> Iterable[str]:
             yield step.top.strewn
 
 
-def _hazards(case: Case) -> Iterator[str]:
-    shelf = case.book.pantry
-    for name in _added(case):
+def _hazards(computed: Computed) -> Iterator[str]:
+    shelf = computed.pantry
+    for name in _added(computed):
         if name in shelf.additions:
             yield from shelf.additions[name].hazards
-    for part in case.built.formula.liquids:
+    for part in computed.resolved.formula.liquids:
         liquid = shelf.liquid(part.id)
         if liquid is not None:
             yield from liquid.hazards
-    for oil in case.built.formula.oils:
+    for oil in computed.resolved.formula.oils:
         botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
         if botanical is not None:
             yield from (hazard for hazard in botanical.hazards if hazard in ("nut", "gluten", "sensitiser"))
 
 
-def _allergens(case: Case) -> Iterator[str]:
-    shelf = case.book.pantry
-    for oil in case.built.formula.oils:
+def _allergens(computed: Computed) -> Iterator[str]:
+    shelf = computed.pantry
+    for oil in computed.resolved.formula.oils:
         entry = shelf.oils.get(oil.id)
         if entry is not None and entry.allergen:
             yield entry.allergen
-    for name in (*_added(case), *(part.id for part in case.built.formula.liquids)):
+    for name in (*_added(computed), *(part.id for part in computed.resolved.formula.liquids)):
         if name in _MILKS:
             yield "milk"
         if name in _SOYS:

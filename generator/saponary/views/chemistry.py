@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.draw.charts import Chart, Share, key, shares, spectrum
 from saponary.draw.charts.acids import KINDS, kind
 from saponary.lye.fatty_acids import FATTY_ACIDS
@@ -52,14 +52,14 @@ class ChemistryView:
     whole: Part
 
 
-def chemistry(case: Case) -> ChemistryView:
-    found = case.figures.chemistry
-    parts = _parts(case)
-    whole = case.figures.loaf or 1.0
+def chemistry(computed: Computed) -> ChemistryView:
+    found = computed.figures.chemistry
+    parts = _parts(computed)
+    whole = computed.figures.loaf or 1.0
     return ChemistryView(
-        values=_values(case),
+        values=_values(computed),
         spectrum=spectrum(found.fatty_acids) if found.fatty_acids else None,
-        groups=tuple(_group(case, name, pattern) for name, pattern in KINDS if found.fatty_acids),
+        groups=tuple(_group(computed, name, pattern) for name, pattern in KINDS if found.fatty_acids),
         short=percent(found.groups.get("short", 0.0)) if found.fatty_acids else "",
         covered="" if found.covered > 0.9995 else percent(found.covered),
         balance=shares(
@@ -75,8 +75,8 @@ def chemistry(case: Case) -> ChemistryView:
     )
 
 
-def _values(case: Case) -> tuple[Entry, ...]:
-    figures = case.catalogue
+def _values(computed: Computed) -> tuple[Entry, ...]:
+    figures = computed.catalogue
     found = [
         entry(
             figures["saponification-value"],
@@ -94,9 +94,11 @@ def _values(case: Case) -> tuple[Entry, ...]:
     return tuple(found)
 
 
-def _group(case: Case, name: str, pattern: str) -> Group:
+def _group(computed: Computed, name: str, pattern: str) -> Group:
     acids = [
-        (k, part) for k, part in case.figures.chemistry.fatty_acids.items() if kind(k) == name and part > 0
+        (k, part)
+        for k, part in computed.figures.chemistry.fatty_acids.items()
+        if kind(k) == name and part > 0
     ]
     small = [part for _, part in acids if part < _LEAST]
     lines = [
@@ -106,15 +108,15 @@ def _group(case: Case, name: str, pattern: str) -> Group:
         lines.append(Acid("others", "", percent(sum(small))))
     return Group(
         name,
-        percent(case.figures.chemistry.groups.get(name, 0.0)),
+        percent(computed.figures.chemistry.groups.get(name, 0.0)),
         Markup(key(pattern, f"acids-key-{name}")),
         tuple(lines),
     )
 
 
-def _parts(case: Case) -> list[tuple[str, float, str]]:
+def _parts(computed: Computed) -> list[tuple[str, float, str]]:
     """The batter once its alkali is spent. What is none of the four is named for what it is."""
-    f = case.figures
+    f = computed.figures
     known = [
         ("soap", f.balance.soap, "solid"),
         ("glycerol", f.balance.glycerol, "dots"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.formula import Addition, Oil
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import percent, short
@@ -24,11 +24,11 @@ class Use:
 def uses(recipes: Sequence[RecipeInput], shelf: Pantry, up: str) -> dict[str, tuple[Use, ...]]:
     """By colourant, recipes by title; a colourant that is in none is left out."""
     found: dict[str, list[Use]] = {}
-    for recipe in sorted(recipes, key=lambda r: (r.case.model.title.casefold(), r.slug)):
-        case = recipe.case
-        title = Prose(case.catalogue).title(case.model.title)
+    for recipe in sorted(recipes, key=lambda r: (r.computed.model.title.casefold(), r.slug)):
+        computed = recipe.computed
+        title = Prose(computed.catalogue).title(computed.model.title)
         told: dict[str, list[str]] = {}
-        for name, much in (*_stirred(case), *_infused(case, shelf), *_dry(case)):
+        for name, much in (*_stirred(computed), *_infused(computed, shelf), *_dry(computed)):
             entry = shelf.additions.get(name)
             if entry is not None and entry.colour is not None:
                 told.setdefault(name, []).append(much)
@@ -38,11 +38,11 @@ def uses(recipes: Sequence[RecipeInput], shelf: Pantry, up: str) -> dict[str, tu
     return {name: tuple(there) for name, there in found.items()}
 
 
-def _stirred(case: Case) -> Iterator[tuple[str, str]]:
+def _stirred(computed: Computed) -> Iterator[tuple[str, str]]:
     """Doses in grams per kilogram of the oils they colour, portion by portion."""
-    if not case.figures.portions:
-        yield from _doses("", case.built.formula.oils, case.built.formula.stirred)
-    for portion in case.figures.portions:
+    if not computed.figures.portions:
+        yield from _doses("", computed.resolved.formula.oils, computed.resolved.formula.stirred)
+    for portion in computed.figures.portions:
         yield from _doses(f"{names.spoken(portion.name)} ", portion.oils, portion.additions)
 
 
@@ -56,8 +56,8 @@ def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -
             yield name, f"{where}{short(1000.0 * weight / whole)} g/kg"
 
 
-def _infused(case: Case, shelf: Pantry) -> Iterator[tuple[str, str]]:
-    formula = case.built.formula
+def _infused(computed: Computed, shelf: Pantry) -> Iterator[tuple[str, str]]:
+    formula = computed.resolved.formula
     for oil in formula.oils:
         stock = shelf.infusions.get(oil.infused_with) if oil.infused_with else None
         name = stock.botanical if stock else oil.infused_with
@@ -66,8 +66,8 @@ def _infused(case: Case, shelf: Pantry) -> Iterator[tuple[str, str]]:
             yield botanical.id, f"infused in {percent(oil.grams / formula.oils_grams, 0)} of the oils"
 
 
-def _dry(case: Case) -> Iterator[tuple[str, str]]:
-    for step in case.model.pour:
+def _dry(computed: Computed) -> Iterator[tuple[str, str]]:
+    for step in computed.model.pour:
         if step.line is not None:
             yield step.line.of, "as a dusted line"
         if step.embeds is not None:

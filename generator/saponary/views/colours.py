@@ -87,7 +87,7 @@ class ColoursView:
 def colours_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> ColoursView:
     shelf = site.book.pantry
     used = uses(recipes, shelf, up)
-    lots = frozenset(f"lot {record.batch.lot}" for recipe in recipes for record in recipe.case.batches)
+    lots = frozenset(f"lot {record.batch.lot}" for recipe in recipes for record in recipe.computed.batches)
     found = sorted(
         (e for e in shelf.additions.values() if e.colour is not None), key=lambda e: (e.name.casefold(), e.id)
     )

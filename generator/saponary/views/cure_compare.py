@@ -76,7 +76,7 @@ def _fitted(recipes: Sequence[RecipeInput]) -> Iterator[tuple[Lot, CureFit, floa
 
 
 def _groups(lot: Lot) -> Iterator[str]:
-    mould = lot.recipe.case.built.mould_name
+    mould = lot.recipe.computed.resolved.mould_name
     if mould is not None:
         yield f"mould {spoken(mould)}"
     if lot.batch.humidity is not None:
@@ -85,7 +85,7 @@ def _groups(lot: Lot) -> Iterator[str]:
 
 
 def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
-    batch, mould = lot.batch, lot.recipe.case.built.mould_name
+    batch, mould = lot.batch, lot.recipe.computed.resolved.mould_name
     return CureRow(
         lot=batch.lot,
         href=f"{up}{links.LOTS}#{lot.anchor}",

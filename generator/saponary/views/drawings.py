@@ -17,18 +17,18 @@ class Drawings:
     """Draws on demand."""
 
     def __init__(self, site: SiteInput) -> None:
-        self._cases = {recipe.slug: recipe.case for recipe in site.recipes}
+        self._computed = {recipe.slug: recipe.computed for recipe in site.recipes}
         self._scenes: dict[str, Scene] = {}
 
     def of(self, recipe: RecipeInput) -> PourDrawing:
         slug = recipe.slug
         if slug not in self._scenes:
-            self._scenes[slug] = scene(recipe.case, self._scrap)
+            self._scenes[slug] = scene(recipe.computed, self._scrap)
         return _draw(self._scenes[slug], slug)
 
     def _scrap(self, slug: str) -> Shade | None:
-        case = self._cases.get(slug)
-        return kneaded(case) if case is not None else None
+        computed = self._computed.get(slug)
+        return kneaded(computed) if computed is not None else None
 
 
 def _draw(what: Scene, slug: str) -> PourDrawing:

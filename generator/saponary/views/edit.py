@@ -9,9 +9,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from saponary.book.classes import ClassFile
+from saponary.book.computed import Computed
 from saponary.book.library import Book, RecipeFile
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import Case
 from saponary.pantry.model import Pantry
 from saponary.reading.yaml_tree import Tree
 from saponary.schema.batch import Batch
@@ -43,16 +43,16 @@ def edit(site: SiteInput, edition: Edition) -> SiteInput:
     )
     recipes = tuple(
         RecipeInput(
-            _case(recipe.case, edition, replace(book, classes=(), waived=())),
+            _cut(recipe.computed, edition, replace(book, classes=(), waived=())),
             recipe.status,
             recipe.warnings if "remarks" in edition.shows else (),
         )
         for recipe in site.recipes
-        if _kept(recipe.case.model.editions, edition)
+        if _kept(recipe.computed.model.editions, edition)
         and (recipe.status.name != "draft" or "drafts" in edition.shows)
     )
-    shown = {shot.file for r in recipes for record in r.case.batches for shot in record.batch.photos}
-    shown |= {r.case.model.photo.file for r in recipes if r.case.model.photo is not None}
+    shown = {shot.file for r in recipes for record in r.computed.batches for shot in record.batch.photos}
+    shown |= {r.computed.model.photo.file for r in recipes if r.computed.model.photo is not None}
     slugs = {recipe.slug for recipe in recipes} if "badge" in edition.shows else set()
     return replace(
         site,
@@ -79,13 +79,21 @@ def _kept(named: list[str], edition: Edition) -> bool:
     return not named or edition.name in named
 
 
-def _case(case: Case, edition: Edition, book: Book) -> Case:
-    model = _recipe(case.model, edition)
-    notes = case.file.body if "notes" in edition.shows else ""
-    file = RecipeFile(case.file.file, case.file.slug, notes, model=model)
-    records = tuple(_record(r, edition) for r in case.batches if _kept(r.batch.editions, edition))
+def _cut(computed: Computed, edition: Edition, book: Book) -> Computed:
+    model = _recipe(computed.model, edition)
+    notes = computed.file.body if "notes" in edition.shows else ""
+    file = RecipeFile(computed.file.file, computed.file.slug, notes, model=model)
+    records = tuple(_record(r, edition) for r in computed.batches if _kept(r.batch.editions, edition))
     return replace(
-        case, file=file, model=model, batches=tuple(r for r in records if r is not None), book=book
+        computed,
+        file=file,
+        model=model,
+        batches=tuple(r for r in records if r is not None),
+        settings=book.settings,
+        pantry=book.pantry,
+        photos=frozenset(),
+        scraps={},
+        faults=(),
     )
 
 

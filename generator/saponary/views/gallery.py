@@ -8,7 +8,7 @@ from itertools import product
 
 from markupsafe import Markup
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.quantity.numbers import percent, tight
 from saponary.views import links, names
@@ -77,7 +77,7 @@ def in_order(recipes: Iterable[RecipeInput]) -> list[RecipeInput]:
     """By collection, those without one last, then by title."""
 
     def key(recipe: RecipeInput) -> tuple[bool, str, str, str]:
-        model = recipe.case.model
+        model = recipe.computed.model
         return (
             model.collection is None,
             (model.collection or "").casefold(),
@@ -94,7 +94,7 @@ def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: fro
     choices = tuple(choice for choice in _choices(row) if len(choice.options) > 2)
     groups: dict[str, list[Card]] = {}
     for recipe in row:
-        groups.setdefault(recipe.case.model.collection or _LOOSE, []).append(_card(recipe, site))
+        groups.setdefault(recipe.computed.model.collection or _LOOSE, []).append(_card(recipe, site))
     bare = len(groups) == 1 and _LOOSE in groups
     return GalleryView(
         title=settings.title,
@@ -113,44 +113,44 @@ def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: fro
 
 
 def _card(recipe: RecipeInput, site: SiteInput) -> Card:
-    case = recipe.case
-    prose = Prose(case.catalogue)
-    title = prose.title(case.model.title)
+    computed = recipe.computed
+    prose = Prose(computed.catalogue)
+    title = prose.title(computed.model.title)
     return Card(
         title=title,
         href=links.recipe_page(recipe.slug),
         picture=links.drawing(recipe.slug, "cured"),
         alt=f"Drawing of {title} after the cure",
-        summary=prose.plain(case.model.summary),
+        summary=prose.plain(computed.model.summary),
         status=recipe.status.name,
         status_name=recipe.status.name.capitalize(),
-        oils=main_oils(case, numbers=site.edition.formula != "ingredients"),
-        acids=_main_acids(case) if site.shows("chemistry") else "",
-        portions=_portions(case),
+        oils=main_oils(computed, numbers=site.edition.formula != "ingredients"),
+        acids=_main_acids(computed) if site.shows("chemistry") else "",
+        portions=_portions(computed),
         marks=" ".join((_status(recipe), _alkali(recipe), _colours(recipe))),
     )
 
 
-def main_oils(case: Case, most: int = 3, *, numbers: bool = True) -> str:
-    whole = case.figures.oils or 1.0
+def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> str:
+    whole = computed.figures.oils or 1.0
     summed: dict[str, float] = {}
-    for oil in case.built.formula.oils:
+    for oil in computed.resolved.formula.oils:
         summed[oil.id] = summed.get(oil.id, 0.0) + oil.grams
     largest = sorted(summed.items(), key=lambda item: -item[1])[:most]
     return ", ".join(
-        names.inside(names.oil(case.book.pantry, name))
+        names.inside(names.oil(computed.pantry, name))
         + (f"\u00a0{tight(percent(grams / whole, 0))}" if numbers else "")
         for name, grams in largest
     )
 
 
-def _main_acids(case: Case) -> str:
-    largest = sorted(case.figures.chemistry.fatty_acids.items(), key=lambda item: -item[1])[:3]
+def _main_acids(computed: Computed) -> str:
+    largest = sorted(computed.figures.chemistry.fatty_acids.items(), key=lambda item: -item[1])[:3]
     return ", ".join(f"{FATTY_ACIDS[key].name}\u00a0{tight(percent(part, 0))}" for key, part in largest)
 
 
-def _portions(case: Case) -> str:
-    count = len(case.figures.portions)
+def _portions(computed: Computed) -> str:
+    count = len(computed.figures.portions)
     return "one batter" if count < 2 else f"{count} portions"
 
 
@@ -159,12 +159,12 @@ def _status(recipe: RecipeInput) -> str:
 
 
 def _alkali(recipe: RecipeInput) -> str:
-    alkali = recipe.case.built.formula.alkali
+    alkali = recipe.computed.resolved.formula.alkali
     return "of-sodium" if alkali.potassium <= 0 else "of-potassium" if alkali.sodium <= 0 else "of-both"
 
 
 def _colours(recipe: RecipeInput) -> str:
-    return f"in-{min(max(len(recipe.case.figures.portions), 1), 4)}"
+    return f"in-{min(max(len(recipe.computed.figures.portions), 1), 4)}"
 
 
 _KINDS: tuple[tuple[str, str, Callable[[RecipeInput], str], tuple[tuple[str, str], ...]], ...] = (

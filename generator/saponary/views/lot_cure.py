@@ -9,8 +9,8 @@ from math import inf
 
 from markupsafe import Markup
 
+from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
-from saponary.checks.rule import Case
 from saponary.draw.charts.cure import cure_chart
 from saponary.draw.charts.swatch import swatch
 from saponary.lye.cure import CureFit, NoFit
@@ -72,17 +72,17 @@ class LotCure:
     moments: tuple[Moment, ...]
 
 
-def lot_cures(case: Case, site: SiteInput, prose: Prose) -> tuple[LotCure, ...]:
+def lot_cures(computed: Computed, site: SiteInput, prose: Prose) -> tuple[LotCure, ...]:
     """The lots of a recipe, the latest first."""
-    made = sorted((r.batch for r in case.batches), key=lambda b: (b.poured, b.lot), reverse=True)
-    return tuple(lot_cure(batch, case, site, prose) for batch in made)
+    made = sorted((r.batch for r in computed.batches), key=lambda b: (b.poured, b.lot), reverse=True)
+    return tuple(lot_cure(batch, computed, site, prose) for batch in made)
 
 
-def lot_cure(batch: Batch, case: Case, site: SiteInput, prose: Prose) -> LotCure:
+def lot_cure(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> LotCure:
     told = site.shows("batches")
     found = readiness(batch, site.book.settings.cure)
-    earlier = batch.formula is not None and not matches(batch.formula, case.fingerprint)
-    moments = tuple(_moments(batch, case, site, prose, earlier))
+    earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
+    moments = tuple(_moments(batch, computed, site, prose, earlier))
     pair = len(moments) > 1 and moments[0].day != moments[-1].day
     line = () if pair and len(moments) == 2 else moments
     ends = tuple(replace(one, readings=()) for one in moments) if line else moments
@@ -93,7 +93,7 @@ def lot_cure(batch: Batch, case: Case, site: SiteInput, prose: Prose) -> LotCure
         how=found.how,
         held=sentence(found.held) if told else "",
         bars=tuple(
-            _bar(bar, number, batch.lot, case) for number, bar in enumerate(cures(batch) if told else ())
+            _bar(bar, number, batch.lot, computed) for number, bar in enumerate(cures(batch) if told else ())
         ),
         earlier=_EARLIER if earlier and (batch.weighed or batch.bars or moments) else "",
         before=ends[0] if pair else None,
@@ -105,7 +105,7 @@ def lot_cure(batch: Batch, case: Case, site: SiteInput, prose: Prose) -> LotCure
 _EARLIER = "Poured to an earlier formula, not to the recipe as it stands."
 
 
-def _bar(bar: BarCure, number: int, lot: str, case: Case) -> BarView:
+def _bar(bar: BarCure, number: int, lot: str, computed: Computed) -> BarView:
     what = f"Cure of lot {lot}" + (f", bar {bar.name}" if bar.name else "")
     key = f"cure-{hashlib.sha256(lot.encode()).hexdigest()[:10]}-{number}"
     return BarView(
@@ -143,9 +143,11 @@ def _plateau(fit: CureFit) -> str:
     )
 
 
-def _moments(batch: Batch, case: Case, site: SiteInput, prose: Prose, earlier: bool) -> Iterator[Moment]:
+def _moments(
+    batch: Batch, computed: Computed, site: SiteInput, prose: Prose, earlier: bool
+) -> Iterator[Moment]:
     for ref in sorted(batch.photos, key=lambda ref: ref.day):
-        found = photo(ref, site, prose, case.model.title)
+        found = photo(ref, site, prose, computed.model.title)
         if found is None:
             continue
         marked = replace(found, caption=f"{found.caption}, earlier formula") if earlier else found

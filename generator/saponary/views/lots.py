@@ -115,13 +115,13 @@ def _age(batch: Batch, state: str, on: date) -> str:
 
 def formula_state(lot: Lot, site: SiteInput) -> tuple[str, str]:
     """Whether a lot was poured to the recipe as it stands, and what is known of it where not."""
-    recorded, case = lot.batch.formula, lot.recipe.case
+    recorded, computed = lot.batch.formula, lot.recipe.computed
     if recorded is None:
         return "formula not recorded", ""
-    if matches(recorded, case.fingerprint):
+    if matches(recorded, computed.fingerprint):
         return "this formula", ""
     since = site.earlier.get(lot.recipe.slug, {}).get(recorded) if site.edition.formula == "full" else None
-    what = f"changed since: {'; '.join(since)}" if since else f"the recipe is now {case.fingerprint}"
+    what = f"changed since: {'; '.join(since)}" if since else f"the recipe is now {computed.fingerprint}"
     return "poured to an earlier formula", f"Formula {recorded}; {what}"
 
 
@@ -158,14 +158,14 @@ def _weighed(bar: BarCure) -> Fact:
 
 def _superfat(lot: Lot) -> Fact | None:
     """What the recorded weights really give; only where they were weighed for this very formula."""
-    batch, case = lot.batch, lot.recipe.case
+    batch, computed = lot.batch, lot.recipe.computed
     recorded = {name: mass.grams for name, mass in batch.as_weighed.items() if mass is not None}
-    if not recorded or batch.formula is None or not matches(batch.formula, case.fingerprint):
+    if not recorded or batch.formula is None or not matches(batch.formula, computed.fingerprint):
         return None
-    figures = case.figures
-    found = as_poured(case.built.formula, figures.water.plain, figures.weights, recorded)
+    figures = computed.figures
+    found = as_poured(computed.resolved.formula, figures.water.plain, figures.weights, recorded)
     note = "free lye: not for use" if found.superfat < 0 else f"{percent(figures.superfat)} by the formula"
     if found.assumed:
-        assumed = [names.inside(names.anything(case.book.pantry, name)) for name in found.assumed]
+        assumed = [names.inside(names.anything(computed.pantry, name)) for name in found.assumed]
         note += f"; as the formula has it, since not recorded: {names.listed(assumed)}"
     return Fact("Superfat as poured", percent(found.superfat), note)

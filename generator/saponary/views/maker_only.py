@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.cost import cost
 from saponary.quantity.rounding import show
 from saponary.views import names
@@ -23,29 +23,29 @@ class Own:
     waived: tuple[tuple[str, str], ...]
 
 
-def own(case: Case, site: SiteInput) -> Own | None:
+def own(computed: Computed, site: SiteInput) -> Own | None:
     """None where the edition shows none of it, or there is nothing to show."""
-    costs, unpriced = _costs(case) if site.shows("costs") else ((), "")
-    private = tuple(_flat(case.model.private, ())) if site.shows("private") else ()
-    lots = tuple(_lots(case)) if site.shows("people") else ()
-    waived = tuple((f"Rule set aside: {w.rule}", w.because) for w in case.model.waive)
+    costs, unpriced = _costs(computed) if site.shows("costs") else ((), "")
+    private = tuple(_flat(computed.model.private, ())) if site.shows("private") else ()
+    lots = tuple(_lots(computed)) if site.shows("people") else ()
+    waived = tuple((f"Rule set aside: {w.rule}", w.because) for w in computed.model.waive)
     return Own(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
 
 
-def _costs(case: Case) -> tuple[tuple[tuple[str, str], ...], str]:
-    shelf = case.book.pantry
+def _costs(computed: Computed) -> tuple[tuple[tuple[str, str], ...], str]:
+    shelf = computed.pantry
     prices = {
         entry.id: entry.price_per_kg
         for table in (shelf.oils, shelf.liquids, shelf.additions)
         for entry in table.values()
         if entry.price_per_kg is not None
     }
-    made = cost(case.built.formula, case.figures.weights, prices)
+    made = cost(computed.resolved.formula, computed.figures.weights, prices)
     if not made.batch:
         return (), ""
     rows = [("The batch, materials", show(made.batch, 2))]
-    if case.built.bars:
-        rows.append(("A bar, materials", show(made.per_bar(case.built.bars), 2)))
+    if computed.resolved.bars:
+        rows.append(("A bar, materials", show(made.per_bar(computed.resolved.bars), 2)))
     return tuple(rows), ", ".join(names.anything(shelf, name) for name in made.unpriced)
 
 
@@ -61,8 +61,8 @@ def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[str, str]]:
         yield ", ".join(path).capitalize() or "Note", str(value)
 
 
-def _lots(case: Case) -> Iterator[tuple[str, str]]:
-    for record in case.batches:
+def _lots(computed: Computed) -> Iterator[tuple[str, str]]:
+    for record in computed.batches:
         batch = record.batch
         said = [
             f"{word} {text}"

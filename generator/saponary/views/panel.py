@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from saponary.book.catalogue import Figure
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.draw.charts import Chart, Superfat, superfat_band
 from saponary.quantity.numbers import Scale, minus, percent, short
 from saponary.views import links, names
@@ -33,10 +33,10 @@ class Panel:
     band: Chart
 
 
-def panel(case: Case, scale: Scale) -> Panel:
-    f = case.figures
+def panel(computed: Computed, scale: Scale) -> Panel:
+    f = computed.figures
     band = superfat_band(Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst))
-    return Panel(tuple(_weights(case)), tuple(_lye(case)), tuple(_superfat(case, scale)), band)
+    return Panel(tuple(_weights(computed)), tuple(_lye(computed)), tuple(_superfat(computed, scale)), band)
 
 
 def entry(figure: Figure, label: str, note: str = "", word: str | None = None) -> Entry:
@@ -47,8 +47,8 @@ def entry(figure: Figure, label: str, note: str = "", word: str | None = None) -
     )
 
 
-def _weights(case: Case) -> Iterator[Entry]:
-    figures, alkali, built = case.catalogue, case.built.formula.alkali, case.built
+def _weights(computed: Computed) -> Iterator[Entry]:
+    figures, alkali, built = computed.catalogue, computed.resolved.formula.alkali, computed.resolved
     yield entry(figures["oils"], "Oils")
     if alkali.sodium > 0:
         yield entry(figures["sodium-hydroxide"], "Sodium hydroxide", _purity(alkali.sodium_purity), "purity")
@@ -56,7 +56,7 @@ def _weights(case: Case) -> Iterator[Entry]:
         yield entry(
             figures["potassium-hydroxide"], "Potassium hydroxide", _purity(alkali.potassium_purity), "purity"
         )
-    yield entry(figures["water"], "Water", _sources(case))
+    yield entry(figures["water"], "Water", _sources(computed))
     bars = f"{built.bars} bars of {figures['bar'].text()} fresh" if built.bars else ""
     yield entry(
         figures["batter"],
@@ -70,21 +70,19 @@ def _purity(share: float) -> str:
     return f"of {short(100 * share)} % purity" if share < 1.0 else "taken as pure"
 
 
-def _sources(case: Case) -> str:
+def _sources(computed: Computed) -> str:
     """Where the water comes from, if not all of it from the tap."""
-    shelf, liquids = case.book.pantry, case.built.formula.liquids
+    shelf, liquids = computed.pantry, computed.resolved.formula.liquids
     if not liquids:
         return "all of it plain"
     brought = names.listed(
         [names.inside(names.liquid(shelf, name)) for name in dict.fromkeys(q.id for q in liquids)]
     )
-    return (
-        f"{case.catalogue['plain-water'].text()} plain, {case.catalogue['liquids-water'].text()} in {brought}"
-    )
+    return f"{computed.catalogue['plain-water'].text()} plain, {computed.catalogue['liquids-water'].text()} in {brought}"
 
 
-def _lye(case: Case) -> Iterator[Entry]:
-    figures, f = case.catalogue, case.figures
+def _lye(computed: Computed) -> Iterator[Entry]:
+    figures, f = computed.catalogue, computed.figures
     dissolved = ""
     if abs(f.lye_strength_dissolved - f.lye_strength) > 0.0005:
         dissolved = f"{percent(f.lye_strength_dissolved)} as the alkali dissolves"
@@ -101,8 +99,8 @@ def _lye(case: Case) -> Iterator[Entry]:
     yield entry(figures["water-of-oils"], "Water of oils", "", "water of oils")
 
 
-def _superfat(case: Case, scale: Scale) -> Iterator[Entry]:
-    figures, f = case.catalogue, case.figures
+def _superfat(computed: Computed, scale: Scale) -> Iterator[Entry]:
+    figures, f = computed.catalogue, computed.figures
     yield entry(figures["superfat"], "Superfat, nominal", "", "superfat")
     yield entry(figures["superfat-as-weighed"], "As weighed", f"every weight rounded to {scale.step_text}")
     yield _range(

@@ -67,14 +67,14 @@ def _items(shelf: Pantry, recipes: Sequence[RecipeInput], kind: str) -> tuple[It
     uses: dict[str, list[Use]] = {}
     for recipe in recipes:
         for name, much in _used(recipe, kind):
-            title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+            title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
             uses.setdefault(name, []).append(Use(title, "../" + links.recipe_page(recipe.slug), much))
     made = [_item(shelf, kind, name, tuple(of)) for name, of in uses.items()]
     return tuple(sorted(made, key=lambda item: (item.name.casefold(), item.id)))
 
 
 def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, str]]:
-    formula = recipe.case.built.formula
+    formula = recipe.computed.resolved.formula
     shelves: dict[str, Sequence[Oil | Liquid | Addition]] = {
         "oil": formula.oils, "liquid": formula.liquids, "addition": formula.additions,
     }  # fmt: skip

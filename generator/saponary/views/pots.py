@@ -43,10 +43,10 @@ class PortionView:
 
 def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
     """The pots where there are several; none where all is made in one."""
-    if bench.case.model.pots != "separate" or not bench.case.figures.portions:
+    if bench.computed.model.pots != "separate" or not bench.computed.figures.portions:
         return ()
     groups = _groups(bench)
-    whole = bench.case.figures.weights.total or 1.0
+    whole = bench.computed.figures.weights.total or 1.0
     return tuple(
         Pot(
             _pot_name([p.name for p in group]),
@@ -60,8 +60,8 @@ def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
 
 def _groups(bench: Bench) -> list[list[PortionFigures]]:
     """Portions with oils of their own stand alone; the others share a pot."""
-    own = {p.name for p in bench.case.model.portions if _own(p)}
-    made = bench.case.figures.portions
+    own = {p.name for p in bench.computed.model.portions if _own(p)}
+    made = bench.computed.figures.portions
     if not own:
         return [[p] for p in made]
     common = [p for p in made if p.name not in own]
@@ -88,11 +88,11 @@ def portion_views(bench: Bench) -> tuple[PortionView, ...]:
     """Portion by portion: its share of the common batter, then what it gets of its own."""
     alone = (
         {group[0].name for group in _groups(bench) if len(group) == 1}
-        if bench.case.model.pots == "separate"
+        if bench.computed.model.pots == "separate"
         else set()
     )
-    given = {p.name: p for p in bench.case.model.portions}
-    return tuple(_view(bench, p, given[p.name], p.name in alone) for p in bench.case.figures.portions)
+    given = {p.name: p for p in bench.computed.model.portions}
+    return tuple(_view(bench, p, given[p.name], p.name in alone) for p in bench.computed.figures.portions)
 
 
 def _view(bench: Bench, made: PortionFigures, given: Portion, own_pot: bool) -> PortionView:

@@ -37,10 +37,10 @@ class Laid:
 def pour_words(bench: Bench) -> tuple[str, ...]:
     """The steps in order. A pour without steps is one sentence."""
     laid = _laid(bench)
-    said = [sentence for step in bench.case.model.pour for sentence in _step(step, laid, bench)]
+    said = [sentence for step in bench.computed.model.pour for sentence in _step(step, laid, bench)]
     if said:
         return tuple(said)
-    return (f"Pour the batter into the {_holder(bench.case.built.mould)}.",)
+    return (f"Pour the batter into the {_holder(bench.computed.resolved.mould)}.",)
 
 
 def _step(step: PourStep, laid: Laid, bench: Bench) -> Iterator[str]:
@@ -98,19 +98,19 @@ def _in_all(row: Sequence[str], laid: Laid, bench: Bench) -> str:
 
 def _laid(bench: Bench) -> Laid:
     times: Counter[str] = Counter()
-    for step in bench.case.model.pour:
+    for step in bench.computed.model.pour:
         times.update(bed.of for bed in step.beds or ())
         for laying in (step.columns, step.plops):
             times.update(set(laying.of) if laying else ())
         if step.drops:
             times.update({*step.drops.of, step.drops.into})
-    views = zip(bench.case.figures.portions, portion_views(bench), strict=True)
+    views = zip(bench.computed.figures.portions, portion_views(bench), strict=True)
     return Laid(times, {made.name: view.batter for made, view in views})
 
 
 def _amount(name: str, part: float | None, laid: Laid, bench: Bench) -> str:
     """A portion with its weight, where it is known how much of it is meant."""
-    batter = {p.name: p.batter for p in bench.case.figures.portions}.get(name)
+    batter = {p.name: p.batter for p in bench.computed.figures.portions}.get(name)
     said = f"the {names.spoken(name)}"
     if batter is None or (part is None and laid.times[name] > 1):
         return said

@@ -50,8 +50,8 @@ def lots(recipes: Iterable[RecipeInput]) -> tuple[Lot, ...]:
     found: list[Lot] = []
     taken: set[str] = set()
     for recipe in sorted(recipes, key=lambda r: r.slug):
-        title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
-        for record in recipe.case.batches:
+        title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
+        for record in recipe.computed.batches:
             anchor = _free(f"lot-{recipe.slug}-{links.anchor(record.batch.lot)}", taken)
             found.append(Lot(recipe, record.batch, title, anchor))
     found.sort(key=lambda lot: (lot.recipe.slug, lot.batch.lot))

@@ -80,12 +80,12 @@ def recipe_view(
     published: frozenset[str],
 ) -> RecipeView:
     """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
-    case, settings = recipe.case, site.book.settings
-    model, up = case.model, links.root(links.recipe_page(recipe.slug))
-    prose = Prose(case.catalogue, published, up)
+    computed, settings = recipe.computed, site.book.settings
+    model, up = computed.model, links.root(links.recipe_page(recipe.slug))
+    prose = Prose(computed.catalogue, published, up)
     scale = Scale(settings.scale_step_grams, settings.units)
     place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
-    body = prose.block(case.file.body)
+    body = prose.block(computed.file.body)
     title = prose.title(model.title)
     return RecipeView(
         slug=recipe.slug,
@@ -98,20 +98,20 @@ def recipe_view(
         swatches=_swatches(drawing),
         photo=photo(model.photo, site, prose, model.title) if model.photo else None,
         badge=badge(recipe, site) if site.shows("badge") else None,
-        panel=panel(case, scale) if site.shows("figures") else None,
+        panel=panel(computed, scale) if site.shows("figures") else None,
         unit=settings.units,
         beside=scale.beside,
-        stages=work_order(Bench(case, scale, prose)) if site.shows("work") else (),
-        sizes=sizes(case, scale) if site.shows("sizes") else None,
+        stages=work_order(Bench(computed, scale, prose)) if site.shows("work") else (),
+        sizes=sizes(computed, scale) if site.shows("sizes") else None,
         notes=body if body.strip() else None,
-        chemistry=chemistry(case) if site.shows("chemistry") else None,
+        chemistry=chemistry(computed) if site.shows("chemistry") else None,
         ingredients=listings(site.labels.get(recipe.slug), shares=site.edition.formula != "ingredients")
         if site.shows("ingredients")
         else (),
-        batches=batches(case, site, prose),
-        cures=lot_cures(case, site, prose),
-        own=own(case, site),
-        cautions=cautions.for_recipe(case, making=site.shows("work")),
+        batches=batches(computed, site, prose),
+        cures=lot_cures(computed, site, prose),
+        own=own(computed, site),
+        cautions=cautions.for_recipe(computed, making=site.shows("work")),
         before=_neighbour(row[place - 1], up) if place > 0 else None,
         after=_neighbour(row[place + 1], up) if place + 1 < len(row) else None,
     )
@@ -131,5 +131,5 @@ def _swatches(drawing: PourDrawing) -> tuple[Swatch, ...]:
 
 
 def _neighbour(recipe: RecipeInput, up: str) -> Neighbour:
-    title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+    title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
     return Neighbour(title, up + links.recipe_page(recipe.slug))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from math import sqrt
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
 from saponary.lye import mould as geometry
 from saponary.lye.formula import Addition, Oil
@@ -24,30 +24,30 @@ ShadeOf = Callable[[str], Shade | None]
 """The shade of another recipe's bar, kneaded through; None where it is not known."""
 
 
-def scene(case: Case, scrap: ShadeOf) -> Scene:
+def scene(computed: Computed, scrap: ShadeOf) -> Scene:
     """What is to be drawn for a recipe. Pure."""
     return Scene(
-        title=case.model.title,
-        portions=portions(case),
-        extras=tuple(_extras(case, scrap)),
-        face=face(case),
-        steps=tuple(case.model.pour),
+        title=computed.model.title,
+        portions=portions(computed),
+        extras=tuple(_extras(computed, scrap)),
+        face=face(computed),
+        steps=tuple(computed.model.pour),
     )
 
 
-def portions(case: Case) -> tuple[DrawnPortion, ...]:
+def portions(computed: Computed) -> tuple[DrawnPortion, ...]:
     """Portions with their part of the batter's volume; the whole batter where nothing is split."""
-    shelf, made = case.book.pantry, case.figures.portions
+    shelf, made = computed.pantry, computed.figures.portions
     if not made:
-        formula = case.built.formula
+        formula = computed.resolved.formula
         return (DrawnPortion(_BATTER, 1.0, _shade(shelf, formula.oils, formula.additions)),)
     whole = sum(p.batter_ml for p in made) or 1.0
     return tuple(DrawnPortion(p.name, p.batter_ml / whole, _shade(shelf, p.oils, p.additions)) for p in made)
 
 
-def kneaded(case: Case) -> Shade:
+def kneaded(computed: Computed) -> Shade:
     """The whole bar as one colour: what its scrap looks like."""
-    return shades.blend((p.shade, p.volume_share) for p in portions(case))
+    return shades.blend((p.shade, p.volume_share) for p in portions(computed))
 
 
 def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Shade:
@@ -59,10 +59,10 @@ def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]
     return shades.shade(tints)
 
 
-def _extras(case: Case, scrap: ShadeOf) -> Iterator[DrawnExtra]:
+def _extras(computed: Computed, scrap: ShadeOf) -> Iterator[DrawnExtra]:
     """Powders of lines, embeds and what is strewn, each once."""
     seen: set[str] = set()
-    for step in case.model.pour:
+    for step in computed.model.pour:
         for name in (
             step.line.of if step.line else None,
             step.embeds.of if step.embeds else None,
@@ -72,7 +72,7 @@ def _extras(case: Case, scrap: ShadeOf) -> Iterator[DrawnExtra]:
                 continue
             seen.add(name)
             yield DrawnExtra(
-                name, names.addition(case.book.pantry, name), _extra(case.book.pantry, name, scrap)
+                name, names.addition(computed.pantry, name), _extra(computed.pantry, name, scrap)
             )
 
 
@@ -100,12 +100,12 @@ _DRY = {
 """Things strewn dry on top, by eye: they are no colourants and have no entry as such."""
 
 
-def face(case: Case) -> Face:
+def face(computed: Computed) -> Face:
     """The face a buyer sees: across the loaf, the round of a pipe, a tray from above."""
-    mould = case.built.mould
+    mould = computed.resolved.mould
     if mould is None:
         return _NO_MOULD
-    full = min(case.figures.loaf_ml / max(geometry.millilitres(mould), 1.0), 1.0)
+    full = min(computed.figures.loaf_ml / max(geometry.millilitres(mould), 1.0), 1.0)
     if mould.kind == "cylinder":
         return Face("round", mould.diameter, mould.diameter)
     if mould.kind == "cavities":
@@ -113,7 +113,7 @@ def face(case: Case) -> Face:
         return Face("loaf", side, _CAVITY_DEPTH * full)
     height = max((mould.height - mould.liner) * full, 1.0)
     if mould.kind == "slab":
-        from_above = any(step.kind in ("plops", "columns", "swirl") for step in case.model.pour)
+        from_above = any(step.kind in ("plops", "columns", "swirl") for step in computed.model.pour)
         return (
             Face("slab", mould.length, mould.width, True) if from_above else Face("slab", mould.width, height)
         )

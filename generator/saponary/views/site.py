@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.status import Status
-from saponary.checks.rule import Case
 from saponary.label.lists import Bar
 from saponary.reading.findings import Finding
 from saponary.schema.edition import OPEN, STANDARD, Edition
@@ -33,13 +33,13 @@ class PhotoSet:
 class RecipeInput:
     """One recipe that was computed and checked, with what the checks remarked."""
 
-    case: Case
+    computed: Computed
     status: Status
     warnings: tuple[Finding, ...] = ()
 
     @property
     def slug(self) -> str:
-        return self.case.file.slug
+        return self.computed.file.slug
 
 
 @dataclass(frozen=True)

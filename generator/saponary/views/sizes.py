@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.figures import weigh
 from saponary.quantity.numbers import Scale
 
@@ -24,9 +24,9 @@ class Sizes:
     rows: tuple[SizeView, ...]
 
 
-def sizes(case: Case, scale: Scale) -> Sizes | None:
+def sizes(computed: Computed, scale: Scale) -> Sizes | None:
     """None where no other size is offered."""
-    built = case.built
+    built = computed.resolved
     if not built.sizes:
         return None
     alkali = built.formula.alkali

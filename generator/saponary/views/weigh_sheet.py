@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import Scale, Weighed, percent
@@ -42,13 +42,13 @@ class Table:
 class Bench:
     """One recipe on the bench: its case, its scale, and its maker's words."""
 
-    case: Case
+    computed: Computed
     scale: Scale
     prose: Prose
 
     @property
     def shelf(self) -> Pantry:
-        return self.case.book.pantry
+        return self.computed.pantry
 
     def line(self, what: str, grams: float, *notes: str, share: str = "") -> Line:
         weighed = self.scale.weigh(grams)
@@ -81,16 +81,16 @@ class Bench:
 
     def written_additions(self) -> Iterator[tuple[Addition, written.Addition | None]]:
         """Every addition of the formula beside the entry that brought it; both keep one order."""
-        model = self.case.model
+        model = self.computed.model
         items = [*model.additions, *(item for portion in model.portions for item in portion.additions)]
-        parts = self.case.built.formula.additions
+        parts = self.computed.resolved.formula.additions
         yield from zip(parts, items if len(items) == len(parts) else [None] * len(parts), strict=True)
 
     def steps(self, *at: str, portion: str | None = None) -> tuple[Markup, ...]:
         """The maker's own steps at a stage."""
         return tuple(
             self.prose.inline(step.say)
-            for step in self.case.model.steps
+            for step in self.computed.model.steps
             if step.at in at and (portion is None or step.portion == portion)
         )
 

@@ -50,13 +50,13 @@ def work_order(bench: Bench) -> tuple[Stage, ...]:
 
 
 def _before(bench: Bench) -> Stage:
-    case = bench.case
+    computed = bench.computed
     lead = [
         "Goggles, long gloves, long sleeves and an apron on; the room aired; nobody near who wears none.",
-        f"Scale reading to {bench.scale.step_text}. {mould_words(case.built.mould_name, case.built.mould).capitalize()}.",
+        f"Scale reading to {bench.scale.step_text}. {mould_words(computed.resolved.mould_name, computed.resolved.mould).capitalize()}.",
     ]
-    vessel = case.model.vessel or (
-        "stainless steel pots" if case.model.pots == "separate" else "stainless steel pot"
+    vessel = computed.model.vessel or (
+        "stainless steel pots" if computed.model.pots == "separate" else "stainless steel pot"
     )
     dry = list(dict.fromkeys(_dry(bench)))
     lead.append(
@@ -67,8 +67,8 @@ def _before(bench: Bench) -> Stage:
 
 
 def _dry(bench: Bench) -> Iterator[str]:
-    weighed = {part.id for part in bench.case.built.formula.placed}
-    for step in bench.case.model.pour:
+    weighed = {part.id for part in bench.computed.resolved.formula.placed}
+    for step in bench.computed.model.pour:
         for name in (
             step.line.of if step.line else None,
             step.embeds.of if step.embeds else None,
@@ -79,7 +79,7 @@ def _dry(bench: Bench) -> Iterator[str]:
 
 
 def _alkali(bench: Bench) -> Iterator[Line]:
-    weights, alkali = bench.case.figures.weights, bench.case.built.formula.alkali
+    weights, alkali = bench.computed.figures.weights, bench.computed.resolved.formula.alkali
     if alkali.sodium > 0:
         yield bench.line("Sodium hydroxide", weights.sodium_hydroxide, _purity(alkali.sodium_purity))
     if alkali.potassium > 0:
@@ -92,7 +92,7 @@ def _purity(share: float) -> str:
 
 def _lye(bench: Bench) -> Stage:
     """Water, what dissolves before the alkali, the alkali, and what waits until the lye has cooled."""
-    figures, shelf = bench.case.figures, bench.shelf
+    figures, shelf = bench.computed.figures, bench.shelf
     before, after = [], []
     for part, item in bench.written_additions():
         if part.stage == "lye" and part.portion is None:
@@ -105,7 +105,7 @@ def _lye(bench: Bench) -> Stage:
                 after.append(bench.addition(part, item, "into the lye"))
     liquids = [
         bench.liquid(q, "with the lye")
-        for q in bench.case.built.formula.liquids
+        for q in bench.computed.resolved.formula.liquids
         if q.stage == "lye" and q.portion is None
     ]
     lines = (bench.line("Plain water", figures.water.plain), *before, *_alkali(bench), *liquids, *after)
@@ -126,7 +126,7 @@ def _lye(bench: Bench) -> Stage:
 
 def _jug(bench: Bench) -> Iterator[float]:
     """Grams of everything in the lye jug, unrounded."""
-    formula, figures = bench.case.built.formula, bench.case.figures
+    formula, figures = bench.computed.resolved.formula, bench.computed.figures
     yield figures.weights.total + figures.water.plain
     parts: tuple[Liquid | Addition, ...] = (*formula.liquids, *formula.additions)
     yield from (part.grams for part in parts if part.stage == "lye" and part.portion is None)
@@ -142,7 +142,7 @@ def _divided(lye: Stage, apart: tuple[Pot, ...], bench: Bench) -> Stage:
         return lye
     total = lye.tables[-1].total
     jug = total.grams if total is not None else sum(pot.lye for pot in apart)
-    step = bench.case.book.settings.scale_step_grams
+    step = bench.computed.settings.scale_step_grams
     parts = [pot.lye for pot in apart]
     if min(parts) >= _STEPS * step:
         parts = divided(jug, parts, step)
@@ -155,13 +155,13 @@ def _oils(bench: Bench, apart: tuple[Pot, ...]) -> Stage:
     if apart:
         tables = tuple(bench.oils(f"Oils of {pot.name}", pot.oils, "In this pot") for pot in apart)
     else:
-        tables = (bench.oils("Into the pot", bench.case.built.formula.oils, "All the oils"),)
+        tables = (bench.oils("Into the pot", bench.computed.resolved.formula.oils, "All the oils"),)
     lead = "Melt what is solid, then add what is liquid; let it cool."
     return Stage("oils", "Oils", (lead,), tables, steps=bench.steps("oils"))
 
 
 def _trace(bench: Bench, apart: tuple[Pot, ...]) -> Stage:
-    formula = bench.case.built.formula
+    formula = bench.computed.resolved.formula
     liquids = [
         (q.stage, bench.liquid(q, _when(q.stage)))
         for q in formula.liquids
@@ -201,7 +201,7 @@ def _split(bench: Bench) -> Stage:
 
 
 def _pour(bench: Bench) -> Stage:
-    built, figures = bench.case.built, bench.case.figures
+    built, figures = bench.computed.resolved, bench.computed.figures
     close = []
     if built.bars:
         each = bench.scale.weigh(figures.loaf / built.bars)
@@ -214,7 +214,7 @@ def _pour(bench: Bench) -> Stage:
 
 
 def _cut(bench: Bench) -> str:
-    cut, mould = bench.case.model.cut, bench.case.built.mould
+    cut, mould = bench.computed.model.cut, bench.computed.resolved.mould
     if cut is None or mould is None or mould.kind == "cavities":
         return ""
     across = f" and {short(cut.across.millimetres)} mm across" if cut.across else ""
@@ -223,8 +223,8 @@ def _cut(bench: Bench) -> str:
 
 def _cover(bench: Bench) -> Stage:
     lead = ["Gloves on until the loaf is two days old: it is still caustic when it looks like soap."]
-    if bench.case.model.serves == "bar":
-        days = bench.case.book.settings.cure
+    if bench.computed.model.serves == "bar":
+        days = bench.computed.settings.cure
         lead.append(
             f"Cure the cut bars for {days} days or more, apart and airy. Weigh one marked bar every week, and test a cut face for free alkali before any bar is used."
         )

@@ -27,7 +27,7 @@ TEMPLATES = (REPOSITORY / "templates",)
 def site_of(book: str, edition: str = "open", *, ends: str = "") -> dict[str, bytes]:
     """The files of a site whose paths end so; the others are not made."""
     proof = proof_of(book)
-    recipes = tuple(RecipeInput(one.case, one.status) for one in proof.recipes)
+    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
     whole = SiteInput(proof.book, recipes, "engine", "tables")
     made = sheets(edit(whole, STANDARD[edition]), TEMPLATES)
     return {sheet.path: sheet.write() for sheet in made if sheet.path.endswith(ends)}
@@ -87,7 +87,7 @@ stated:"""
 
 def test_no_two_things_of_a_page_have_one_name() -> None:
     proof = prove_one(PLAIN.replace("stated:", ROWS))
-    recipes = tuple(RecipeInput(one.case, one.status) for one in proof.recipes)
+    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
     whole = SiteInput(proof.book, recipes, "engine", "tables")
     made = {output.path: output.data for output in compose(whole, TEMPLATES)}
     for path in ("recipes/tried/index.html", "recipes/tried/at-the-bench.html"):
@@ -95,7 +95,7 @@ def test_no_two_things_of_a_page_have_one_name() -> None:
         assert [name for name, count in named.items() if count > 1] == []
     (pour,) = [e for e in parse(made["recipes/tried/at-the-bench.html"]).iter() if e.get("id") == "pour"]
     said = [text(label) for label in pour.iter(f"{X}label")]
-    weights = {p.name: round(p.batter) for p in proof.recipes[0].case.figures.portions}
+    weights = {p.name: round(p.batter) for p in proof.recipes[0].computed.figures.portions}
     assert said[1].endswith(
         f"8 columns. In all the white 1 ({weights['white-1']} g) and the white 1 head ({weights['white-1-head']} g)."
     )

@@ -53,7 +53,7 @@ def test_all_lots_are_there_before_and_after_their_day() -> None:
     wanted = sorted(
         (later(r.batch.poured, ready_on(r.batch, proof.book.settings.cure)[0]), r.batch.lot)
         for one in proof.recipes
-        for r in one.case.batches
+        for r in one.computed.batches
     )
     assert sorted((e["DTSTART"].dt, str(e["SUMMARY"]).rpartition("lot ")[2]) for e in found) == wanted
     assert len({str(e["UID"]) for e in found}) == len(found)

@@ -45,7 +45,7 @@ stated:""",
 
 def coloured() -> str:
     return COLOURED.replace(
-        "MARK", prove_one(COLOURED.replace("    formula: MARK\n", "")).recipes[0].case.fingerprint
+        "MARK", prove_one(COLOURED.replace("    formula: MARK\n", "")).recipes[0].computed.fingerprint
     )
 
 
@@ -170,7 +170,9 @@ def test_without_any_dose_there_is_no_ladder() -> None:
 def test_infused_and_dusted_colourants_count_as_used() -> None:
     proof = proof_of("demo")
     recipes = tuple(
-        RecipeInput(one.case, one.status, one.findings) for one in proof.recipes if one.status.name != "draft"
+        RecipeInput(one.computed, one.status, one.findings)
+        for one in proof.recipes
+        if one.status.name != "draft"
     )
     view = colours_view(SiteInput(proof.book, recipes, "1", "t"), recipes, "../")
     used = {one.id.removeprefix("colour-"): [use.much for use in one.uses] for one in view.used}

@@ -65,7 +65,7 @@ def test_the_next_to_be_ready_comes_first_and_the_latest_ready_first() -> None:
 def test_weighings_give_a_weight_with_its_reach_and_the_water_still_to_lose() -> None:
     proof_text = recipe(f"lot: A-1\npoured: 2026-03-02\n{FITTED}")
     ((told,), _) = sections(built(proof_text))
-    batch = prove_one(proof_text).recipes[0].case.batches[0].batch
+    batch = prove_one(proof_text).recipes[0].computed.batches[0].batch
     (bar,) = cures(batch)
     assert isinstance(bar.fit, CureFit)
     low, high = weight_interval(bar.fit, 18) or (0.0, 0.0)
@@ -114,7 +114,7 @@ def test_every_lot_stands_where_its_days_put_it(name: str, on: date) -> None:
     curing, ready = sections(made)
     due = {}
     for one in proof.recipes:
-        for record in one.case.batches if one.status.name != "draft" else ():
+        for record in one.computed.batches if one.status.name != "draft" else ():
             batch = record.batch
             if batch.poured <= on:
                 due[batch.lot] = later(batch.poured, ready_on(batch, proof.book.settings.cure)[0])

@@ -30,7 +30,7 @@ def recipe_page(proof: Proof, slug: str) -> ElementTree.Element:
 
 
 def read_page(proof: Proof, slug: str) -> ElementTree.Element:
-    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
     site = SiteInput(proof.book, recipes, "engine", "tables")
     path = f"recipes/{slug}/index.html"
     data = next(sheet for sheet in sheets(site, TEMPLATES) if sheet.path == path).write()
@@ -52,7 +52,7 @@ PUBLISHED = [
 def made_of(book: str, slug: str) -> tuple[Proofed, ElementTree.Element]:
     """A published recipe and its page."""
     proof = proof_of(book)
-    (one,) = (one for one in proof.recipes if one.case.file.slug == slug)
+    (one,) = (one for one in proof.recipes if one.computed.file.slug == slug)
     return one, recipe_page(proof, slug)
 
 
@@ -61,7 +61,7 @@ def made_of(book: str, slug: str) -> tuple[Proofed, ElementTree.Element]:
 def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
     one, page = made_of(book, slug)
     found = {str(e.get("data-name")): e for e in page.iter(f"{X}data") if e.get("data-name")}
-    f = one.case.figures
+    f = one.computed.figures
     assert {
         "oils",
         "water",
@@ -76,7 +76,7 @@ def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
         assert text(element).replace("−", "-") == f"{show(100 * band.low, 1)} to {show(100 * band.high, 1)} %"
         assert [float(v) for v in str(element.get("value")).split()] == [100 * band.low, 100 * band.high]
     for name, element in found.items():
-        figure = one.case.catalogue[name]
+        figure = one.computed.catalogue[name]
         assert text(element).replace("−", "-") == figure.text()
         shown, value = re.match(r"-?[\d.]+", figure.text()), float(str(element.get("value")))
         assert shown is not None
@@ -87,9 +87,9 @@ def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
 def test_every_weight_of_the_formula_is_in_the_work_order(book: str, slug: str) -> None:
     one, page = made_of(book, slug)
     lye = next(e for e in page.iter(f"{X}li") if e.get("id") == "stage-lye")
-    step = one.case.book.settings.scale_step_grams
+    step = one.computed.settings.scale_step_grams
     mains = [text(td) for td in lye.iter(f"{X}td") if "main" in str(td.get("class"))]
-    for value in (one.case.figures.weights.sodium_hydroxide, one.case.figures.water.plain):
+    for value in (one.computed.figures.weights.sodium_hydroxide, one.computed.figures.water.plain):
         assert show(to_step(value, step), 0) in mains
     dose = [text(td) for td in page.iter(f"{X}td") if "main" in str(td.get("class"))]
     assert "0" not in dose, "no weight is rounded away"
@@ -106,7 +106,7 @@ def test_columns_add_up_as_printed(book: str, slug: str) -> None:
         assert body is not None
         cells = [float(text(td)) for td in body.iter(f"{X}td") if "main" in str(td.get("class"))]
         (total,) = [float(text(td)) for td in foot.iter(f"{X}td") if "main" in str(td.get("class"))]
-        assert abs(sum(cells) - total) <= one.case.book.settings.scale_step_grams / 2 + 1e-9
+        assert abs(sum(cells) - total) <= one.computed.settings.scale_step_grams / 2 + 1e-9
 
 
 @pytest.mark.parametrize(

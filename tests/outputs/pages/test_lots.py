@@ -153,7 +153,7 @@ def test_lots_alike_but_for_signs_have_fragments_of_their_own() -> None:
         recipe("lot: A 1\npoured: 2026-03-02", "lot: A-1\npoured: 2026-03-03", "lot: A.1\npoured: 2026-03-03")
     )
     one = proof.recipes[0]
-    found = lots([RecipeInput(one.case, one.status)])
+    found = lots([RecipeInput(one.computed, one.status)])
     assert len({lot.anchor for lot in found}) == 3
 
 
@@ -173,7 +173,7 @@ def test_every_batch_of_a_published_recipe_is_there_with_its_ready_day(name: str
     page = parsed(site_of(proof), PAGE)
     told = [words(lot) for lot in having(page, "lot")]
     published = [one for one in proof.recipes if one.status.name != "draft"]
-    batches = [record.batch for one in published for record in one.case.batches]
+    batches = [record.batch for one in published for record in one.computed.batches]
     assert len(told) == len(batches)
     for batch in batches:
         day, _ = ready_on(batch, proof.book.settings.cure)

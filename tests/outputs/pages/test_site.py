@@ -27,7 +27,7 @@ X = "{http://www.w3.org/1999/xhtml}"
 
 
 def site_input(proof: Proof, **more: object) -> SiteInput:
-    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
+    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
     return SiteInput(proof.book, recipes, ENGINE, proof.book.pantry.version, as_json(proof), **more)  # type: ignore[arg-type]
 
 
@@ -59,12 +59,12 @@ def test_the_required_files_are_there_and_drafts_are_not(book: tuple[Proof, Mapp
     assert {"index.html", "figures.json", "words/index.html", "ingredients/index.html"} <= made.keys()
     assert len([path for path in made if re.fullmatch(r"assets/style-[0-9a-f]{10}\.css", path)]) == 1
     for one in proof.recipes:
-        there = f"recipes/{one.case.file.slug}/index.html" in made
+        there = f"recipes/{one.computed.file.slug}/index.html" in made
         assert there == (one.status.name != "draft")
     whole = b"".join(data for path, data in made.items() if path.endswith(".html"))
     for one in proof.recipes:
         if one.status.name == "draft":
-            assert one.case.model.title.encode() not in whole
+            assert one.computed.model.title.encode() not in whole
 
 
 def test_same_input_same_bytes(book: tuple[Proof, Mapping[str, bytes]]) -> None:
@@ -226,7 +226,7 @@ def test_figures_in_code_stay_as_written() -> None:
     page = parse(trap()["recipes/tried/index.html"])
     assert [text(code) for code in page.iter(f"{X}code")][-2:] == ["{lye}", "{lye} in code"]
     notes = next(e for e in page.iter(f"{X}section") if e.get("aria-labelledby") == "notes")
-    lye = prove_one(TRAP + BODY).recipes[0].case.catalogue["lye"]
+    lye = prove_one(TRAP + BODY).recipes[0].computed.catalogue["lye"]
     (figure,) = notes.iter(f"{X}data")
     assert text(figure) == lye.text() and float(str(figure.get("value"))) == lye.value
     assert "and {lye} and" in text(notes)

@@ -15,7 +15,6 @@ from saponary.assets import resources
 from saponary.build.proof import Proof, prove
 from saponary.build.report import ENGINE, site_json
 from saponary.label.lists import bar
-from saponary.label.made import lookup_in, made
 from saponary.outputs.compose import compose
 from saponary.outputs.pdf_kind import PressDesk, Sheet
 from saponary.outputs.pdf_make import make, sheets
@@ -41,14 +40,8 @@ def desk_at(root: Path, edition: str = "open") -> PressDesk:
 def desk_for(proof: Proof, edition: str = "open") -> PressDesk:
     """The desk of an edition of a proofed book, as a build lays it out, but without photos."""
     book = proof.book
-    recipes = tuple(RecipeInput(one.case, one.status, one.findings) for one in proof.recipes)
-    find = lookup_in(book)
-    labels = {
-        r.slug: bar(
-            made(r.case.model, r.case.built.formula, r.case.figures), book.pantry, book.settings, find
-        )
-        for r in recipes
-    }
+    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
+    labels = {r.slug: bar(r.computed) for r in recipes}
     whole = SiteInput(book, recipes, ENGINE, book.pantry.version, labels=labels, on=ON)
     wanted = editions(book.settings.editions)[edition]
     site = edit(whole, wanted)

@@ -15,7 +15,7 @@ from saponary.outputs.pdf_kind import PressDesk
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.views.paper.handout import Handout, handout
-from saponary.views.paper.handout_bench import case_for
+from saponary.views.paper.handout_bench import at_class_size
 from saponary.views.paper.handout_prep import purchases
 from saponary.views.paper.pictograms import CORROSION, EXCLAMATION
 from support import PLAIN, write_book
@@ -100,7 +100,7 @@ def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PressDesk) -> None:
 def test_whole_packs_hold_the_spare(desk: PressDesk) -> None:
     (file,) = desk.site.book.classes
     assert file.plan is not None
-    cases = [recipe.case for recipe in desk.site.recipes]
+    cases = [recipe.computed for recipe in desk.site.recipes]
     for line in purchases(file.plan, cases, Scale(1.0, "g")):
         if line.pack:
             assert line.packs * line.pack >= line.wanted > (line.packs - 1) * line.pack
@@ -144,10 +144,10 @@ def test_the_students_copy_leaves_blank_what_the_teachers_fills_in(
 ) -> None:
     plan = desk.site.book.classes[0].plan
     assert plan is not None
-    case = case_for(next(r.case for r in desk.site.recipes if r.slug == "plain"), plan)
-    assert case is not None
-    answer = case.catalogue["sodium-hydroxide"].text()
-    rounded = show(case.catalogue["sodium-hydroxide"].value, 0)
+    computed = at_class_size(next(r.computed for r in desk.site.recipes if r.slug == "plain"), plan)
+    assert computed is not None
+    answer = computed.catalogue["sodium-hydroxide"].text()
+    rounded = show(computed.catalogue["sodium-hydroxide"].value, 0)
     for size in ("a4", "letter"):
         student, teacher = (
             text_of(pdfs[f"classes/day-{copy}-{size}.pdf"]) for copy in ("student", "teacher")
@@ -167,7 +167,7 @@ def test_weights_on_paper_are_the_engines(desk: PressDesk, pdfs: dict[str, Any])
     for size in ("a4", "letter"):
         text = text_of(pdfs[f"classes/day-teacher-{size}.pdf"])
         for recipe in desk.site.recipes:
-            one, two = case_for(recipe.case, plan), case_for(recipe.case, plan, 2)
+            one, two = at_class_size(recipe.computed, plan), at_class_size(recipe.computed, plan, 2)
             assert one is not None and two is not None
             for name, label in (("sodium-hydroxide", "Sodium hydroxide"), ("plain-water", "Plain water")):
                 pair = f"{label} {scale.weigh(one.catalogue[name].value).main} {scale.weigh(two.catalogue[name].value).main}"

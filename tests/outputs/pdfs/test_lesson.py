@@ -17,7 +17,7 @@ from saponary.lye.lesson import Weighing
 from saponary.quantity.rounding import show_down, to_step
 from support import PLAIN, prove_one
 
-(BUILT,) = [one.case.built for one in prove_one(PLAIN).recipes]
+(BUILT,) = [one.computed.resolved for one in prove_one(PLAIN).recipes]
 SHELF = prove_one(PLAIN).book.pantry
 
 names = st.sampled_from(["olive", "coconut", "kaolin", "water", "sodium-hydroxide"])

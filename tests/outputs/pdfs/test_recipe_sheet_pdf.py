@@ -68,7 +68,7 @@ def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
 def test_cautions_and_the_emergency_line_are_in_every_pdf(book: str) -> None:
     desk = desk_of(book)
     for recipe in desk.site.recipes:
-        said = [caution.head for caution in (*LYE, *for_recipe(recipe.case))]
+        said = [caution.head for caution in (*LYE, *for_recipe(recipe.computed))]
         said += [emergency(desk.site.book.settings.emergency), "Follow local codes and licensed practice"]
         for size in ("a4", "letter"):
             text = texts(book)[f"recipes/{recipe.slug}/{recipe.slug}-{size}.pdf"]
@@ -94,10 +94,10 @@ def test_the_source_comes_out_of_the_pdf_and_makes_the_recipe_again(book: str, t
         held = read(pdfs(book)[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"]).attachments
         files = {name: data[0] for name, data in held.items()}
         assert set(files) == {"figures.json", "recipe.md", "pantry.yaml", "book.yaml"}
-        assert json.loads(files["figures.json"])["fingerprint"] == recipe.case.fingerprint
+        assert json.loads(files["figures.json"])["fingerprint"] == recipe.computed.fingerprint
         files[f"recipes/{recipe.slug}.md"] = files.pop("recipe.md")
         (made,) = prove(write_book(tmp_path / recipe.slug, files)).recipes
-        assert made.case.fingerprint == recipe.case.fingerprint
+        assert made.computed.fingerprint == recipe.computed.fingerprint
 
 
 @pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="needs poppler's pdftoppm")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.constants import NAOH
 from saponary.lye.mould import Mould
 from saponary.outputs.attached.written import amount, to_yaml
@@ -20,16 +20,16 @@ from saponary.schema.recipe import OilPart
 _HEAD = "# What this recipe takes from its maker's own shelf; all else is in the standard tables.\n"
 
 
-def shelf_source(case: Case) -> str:
+def shelf_source(computed: Computed) -> str:
     """The text of a `pantry.yaml`; of a recipe that takes all from the standard tables, a remark."""
-    entries = shelf_entries(case)
+    entries = shelf_entries(computed)
     return _HEAD + (to_yaml(entries) if entries else "{}\n")
 
 
-def shelf_entries(case: Case) -> dict[str, Any]:
+def shelf_entries(computed: Computed) -> dict[str, Any]:
     """The maker's entries by table and id."""
-    shelf, base = case.book.pantry, standard()
-    named = _Named(case)
+    shelf, base = computed.pantry, standard()
+    named = _Named(computed)
     found: dict[str, dict[str, Any]] = {
         "oils": {n: _oil(shelf.oils[n], base.oils.get(n)) for n in named.oils if n in shelf.oils},
         "liquids": {
@@ -63,8 +63,8 @@ def shelf_entries(case: Case) -> dict[str, Any]:
 class _Named:
     """The ids that a recipe names, by table, each once and in its order."""
 
-    def __init__(self, case: Case) -> None:
-        model, shelf = case.model, case.book.pantry
+    def __init__(self, computed: Computed) -> None:
+        model, shelf = computed.model, computed.pantry
         parts: list[tuple[str, OilPart]] = list(model.oils.parts.items())
         infused = [name for portion in model.portions for name in portion.infused.values()]
         for portion in model.portions:
@@ -74,7 +74,7 @@ class _Named:
         self.oils = _once([*(name for name, _ in parts), *(stock.carrier for stock in stocks)])
         soaked = [part.infused_with for _, part in parts if part.infused_with]
         botanicals = [shelf.botanical(n) for n in (*soaked, *infused, *(s.botanical for s in stocks))]
-        self.liquids = _once(what for _, what, _ in case.liquids())
+        self.liquids = _once(what for _, what, _ in computed.liquids())
         dressed = [
             name
             for step in model.pour
@@ -85,7 +85,7 @@ class _Named:
             )
             if name
         ]
-        added = [what for _, what, _ in case.additions()]
+        added = [what for _, what, _ in computed.additions()]
         self.additions = _once([*added, *self.liquids, *dressed, *(b.id for b in botanicals if b)])
         fill = model.oils.fill
         moulds = [fill.mould if fill else None, model.mould, *(size.mould for size in model.sizes)]

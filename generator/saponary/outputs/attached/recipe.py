@@ -13,8 +13,8 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
+from saponary.book.computed import Computed
 from saponary.book.quotes import without_comments
-from saponary.checks.rule import Case
 from saponary.lye.formula import Alkali
 from saponary.outputs.attached.pantry import shelf_source
 from saponary.outputs.attached.written import amount, to_yaml
@@ -44,18 +44,28 @@ def attachments(recipe: RecipeInput, site: SiteInput, figures: Mapping[str, Any]
     carried = [Attachment("figures.json", text.encode(), "The figures of this recipe", "application/json")]
     if site.edition.formula == "full":
         for name, source, about, kind in (
-            ("recipe.md", recipe_source(recipe.case), "This recipe; put it into recipes/", "text/markdown"),
-            ("pantry.yaml", shelf_source(recipe.case), "What it takes from the shelf", "application/yaml"),
+            (
+                "recipe.md",
+                recipe_source(recipe.computed),
+                "This recipe; put it into recipes/",
+                "text/markdown",
+            ),
+            (
+                "pantry.yaml",
+                shelf_source(recipe.computed),
+                "What it takes from the shelf",
+                "application/yaml",
+            ),
             ("book.yaml", book_source(site.book.settings), "The scale it is for", "application/yaml"),
         ):
             carried.append(Attachment(name, source.encode(), about, kind))
     return tuple(carried)
 
 
-def recipe_source(case: Case) -> str:
+def recipe_source(computed: Computed) -> str:
     """The recipe file: front matter, then the notes without what is commented out."""
-    front = {key: value for key, value in _plain(_said(case)).items() if value not in ({}, [], None, "")}
-    notes = without_comments(case.file.body).replace("\r\n", "\n").replace("\r", "\n").strip("\n")
+    front = {key: value for key, value in _plain(_said(computed)).items() if value not in ({}, [], None, "")}
+    notes = without_comments(computed.file.body).replace("\r\n", "\n").replace("\r", "\n").strip("\n")
     return f"---\n{to_yaml(front)}---\n" + (f"{notes}\n" if notes else "")
 
 
@@ -67,16 +77,16 @@ def book_source(settings: Settings) -> str:
     return to_yaml({key: value for key, value in said.items() if value != ""})
 
 
-def _said(case: Case) -> dict[str, object]:
+def _said(computed: Computed) -> dict[str, object]:
     """The recipe's fields by their names in a file, with what the book's settings said for it."""
-    model, settings = case.model, case.book.settings
+    model, settings = computed.model, computed.settings
     said: dict[str, object] = {}
     for name in Recipe.model_fields:
         if name in _LEFT_OUT:
             continue
         value = getattr(model, name)
         if name == "lye":
-            value = _lye(case.built.formula.alkali)
+            value = _lye(computed.resolved.formula.alkali)
         elif name == "superfat":
             value = value or settings.superfat
         elif name == "water":

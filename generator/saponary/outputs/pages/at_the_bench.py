@@ -27,18 +27,18 @@ def _render(desk: Desk) -> Iterator[Sheet]:
 
 
 def _page(desk: Desk, recipe: RecipeInput, path: str, address: str) -> bytes:
-    case, settings, up = recipe.case, desk.site.book.settings, links.root(path)
-    prose = Prose(case.catalogue, desk.published, up)
+    computed, settings, up = recipe.computed, desk.site.book.settings, links.root(path)
+    prose = Prose(computed.catalogue, desk.published, up)
     scale = Scale(settings.scale_step_grams, settings.units)
     return desk.page(
         "at-the-bench.html",
         path,
-        title=prose.title(case.model.title),
+        title=prose.title(computed.model.title),
         home=up + links.recipe_page(recipe.slug),
-        formula=case.fingerprint if desk.site.shows("badge") else "",
-        ticks=_key(settings.title, recipe.slug, case.fingerprint),
-        screens=screens(work_order(Bench(case, scale, prose))),
-        cautions=cautions.for_recipe(case),
+        formula=computed.fingerprint if desk.site.shows("badge") else "",
+        ticks=_key(settings.title, recipe.slug, computed.fingerprint),
+        screens=screens(work_order(Bench(computed, scale, prose))),
+        cautions=cautions.for_recipe(computed),
         unit=settings.units,
         beside=scale.beside,
         script=up + address,

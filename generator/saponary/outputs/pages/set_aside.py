@@ -28,10 +28,10 @@ def reasons(desk: Desk) -> tuple[Reasons, ...]:
         rows.setdefault(waiver.place.file, []).append((waiver.rule, waiver.because))
     found = []
     for recipe in in_order(desk.recipes):
-        if recipe.case.file.file in rows:
-            title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+        if recipe.computed.file.file in rows:
+            title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
             href = up + links.recipe_page(recipe.slug)
-            found.append(Reasons(title, href, tuple(rows.pop(recipe.case.file.file))))
+            found.append(Reasons(title, href, tuple(rows.pop(recipe.computed.file.file))))
     return (*found, *(Reasons(file, "", tuple(rows[file])) for file in sorted(rows)))
 
 

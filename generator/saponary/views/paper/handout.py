@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from saponary.book.classes import ClassFile, ClassPlan
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.quantity.numbers import Scale
 from saponary.views.cautions import emergency
-from saponary.views.paper.handout_bench import ClassBench, case_for, class_bench, stages
+from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.handout_prep import Preparation, preparation
 from saponary.views.paper.handout_prose import ClassProse, blanks
 from saponary.views.paper.handout_safety import Safety, safety
@@ -53,19 +53,20 @@ class Handout:
 
 def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool) -> Handout | None:
     """One copy; None where this edition does not show every recipe of the class."""
-    shown = {recipe.slug: recipe.case for recipe in site.recipes}
-    cases = [shown[slug] for slug in plan.recipes if slug in shown]
-    ones = [one for case in cases if (one := case_for(case, plan)) is not None]
+    shown = {recipe.slug: recipe.computed for recipe in site.recipes}
+    recipes = [shown[slug] for slug in plan.recipes if slug in shown]
+    ones = [one for computed in recipes if (one := at_class_size(computed, plan)) is not None]
     if len(ones) < len(plan.recipes):
         return None
     settings = site.book.settings
     scale = Scale(settings.scale_step_grams, settings.units)
     lesson = read.body
     titled = [
-        (Prose(one.catalogue).title(one.model.title), case) for one, case in zip(ones, cases, strict=True)
+        (Prose(one.catalogue).title(one.model.title), computed)
+        for one, computed in zip(ones, recipes, strict=True)
     ]
     figures = ones[0].catalogue
-    first = ClassProse(figures, own=figures, gaps=blanks(lesson, cases[0].file.body), answers=answers)
+    first = ClassProse(figures, own=figures, gaps=blanks(lesson, recipes[0].file.body), answers=answers)
     body = first.block(lesson, top=2)
     return Handout(
         title=first.title(plan.title),
@@ -74,10 +75,10 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
         timetable=tuple((slot.at, slot.what) for slot in plan.timetable),
         lesson=body if body.strip() else None,
         emergency=emergency(plan.emergency or settings.emergency),
-        safety=safety(cases),
+        safety=safety(recipes),
         recipes=tuple(
-            _pages(plan, title, case, scale, answers, blanks(lesson) if index == 0 else frozenset())
-            for index, (title, case) in enumerate(titled)
+            _pages(plan, title, computed, scale, answers, blanks(lesson) if index == 0 else frozenset())
+            for index, (title, computed) in enumerate(titled)
         ),
         preparation=preparation(plan, titled, scale) if answers else None,
         unit=settings.units,
@@ -102,19 +103,22 @@ def _facts(plan: ClassPlan, titles: list[str]) -> list[tuple[str, str]]:
 
 
 def _pages(
-    plan: ClassPlan, title: str, case: Case, scale: Scale, answers: bool, of_lesson: frozenset[str]
+    plan: ClassPlan, title: str, computed: Computed, scale: Scale, answers: bool, of_lesson: frozenset[str]
 ) -> RecipePages:
-    one, together = case_for(case, plan), case_for(case, plan, min(plan.bench, plan.students))
+    one, together = (
+        at_class_size(computed, plan),
+        at_class_size(computed, plan, min(plan.bench, plan.students)),
+    )
     assert one is not None and together is not None
-    blank = of_lesson | blanks(case.file.body)
+    blank = of_lesson | blanks(computed.file.body)
     hidden: Mapping[str, ClassBench] = {
         "one": class_bench(one, scale, answers=answers, blank=blank),
         "bench": class_bench(together, scale, answers=answers, blank=blank),
     }
-    notes = ClassProse(case.catalogue, own=one.catalogue, answers=answers).block(case.file.body)
+    notes = ClassProse(computed.catalogue, own=one.catalogue, answers=answers).block(computed.file.body)
     bare = not answers and bool(blank & _SUPERFAT)
     oils = scale.weigh(one.figures.oils)
-    written = scale.weigh(case.figures.oils)
+    written = scale.weigh(computed.figures.oils)
     return RecipePages(
         title=title,
         size=f"{oils.main} {scale.unit} of oils for each student",

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from saponary.book.catalogue import catalogue
 from saponary.book.classes import ClassPlan, sized
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition
 from saponary.pantry.model import Pantry
@@ -32,18 +32,18 @@ _ALKALIS = {
 }
 
 
-def case_for(case: Case, plan: ClassPlan, students: float = 1.0) -> Case | None:
+def at_class_size(computed: Computed, plan: ClassPlan, students: float = 1.0) -> Computed | None:
     """A recipe as so many students of a class make it together; None where its mould is not known.
 
     Its own mould's cuts go: they are cuts of another mould.
     """
-    built = sized(plan, case.built, case.book.pantry, students)
+    built = sized(plan, computed.resolved, computed.pantry, students)
     if built is None:
         return None
     figures = weigh(built.formula)
-    model = case.model.model_copy(update={"cut": None})
+    model = computed.model.model_copy(update={"cut": None})
     return replace(
-        case, built=built, figures=figures, catalogue=catalogue(figures, built), model=model, quotes=()
+        computed, resolved=built, figures=figures, catalogue=catalogue(figures, built), model=model, quotes=()
     )
 
 
@@ -84,7 +84,9 @@ def hidden_lines(blank: frozenset[str], shelf: Pantry) -> frozenset[str]:
 def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
     """The work order, in whose sentences the figures left blank are blank too."""
     order = work_order(bench)
-    texts = sorted({bench.case.catalogue[name].text() for name in blank if name in bench.case.catalogue})
+    texts = sorted(
+        {bench.computed.catalogue[name].text() for name in blank if name in bench.computed.catalogue}
+    )
     if not texts:
         return order
     found = re.compile("|".join(rf"(?<![\d.]){re.escape(text)}" for text in texts))
@@ -99,9 +101,9 @@ def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
 
 
 def class_bench(
-    case: Case, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
+    computed: Computed, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
 ) -> ClassBench:
     """`answers` for the teacher's copy, which hides nothing."""
-    hidden = frozenset() if answers else hidden_lines(blank, case.book.pantry)
-    prose = ClassProse(case.catalogue, own=case.catalogue, gaps=blank, answers=answers)
-    return ClassBench(case, scale, prose, hidden)
+    hidden = frozenset() if answers else hidden_lines(blank, computed.pantry)
+    prose = ClassProse(computed.catalogue, own=computed.catalogue, gaps=blank, answers=answers)
+    return ClassBench(computed, scale, prose, hidden)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from saponary.book.classes import ClassPlan
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.lye import lesson
 from saponary.lye.density import lye_millilitres
 from saponary.lye.lesson import Purchase
@@ -14,7 +14,7 @@ from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import Scale, percent
 from saponary.quantity.rounding import show, to_step
 from saponary.views import names
-from saponary.views.paper.handout_bench import case_for, class_bench, stages
+from saponary.views.paper.handout_bench import at_class_size, class_bench, stages
 from saponary.views.paper.handout_weights import called, on_the_scale
 from saponary.views.pouring import mould_words
 from saponary.views.weigh_sheet import Table
@@ -79,43 +79,43 @@ HEAT_SOURCE = (
 )
 
 
-def preparation(plan: ClassPlan, cases: Sequence[tuple[str, Case]], scale: Scale) -> Preparation:
-    """`cases` are titles and recipes as written, in the order of the class."""
+def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Computed]], scale: Scale) -> Preparation:
+    """`recipes` are titles and recipes as written, in the order of the class."""
     return Preparation(
-        shopping=shopping(plan, [case for _, case in cases], scale),
-        masters=tuple(_master(plan, title, case, scale) for title, case in cases),
-        benches=tuple(_ready(plan, title, case, scale) for title, case in cases),
+        shopping=shopping(plan, [computed for _, computed in recipes], scale),
+        masters=tuple(_master(plan, title, computed, scale) for title, computed in recipes),
+        benches=tuple(_ready(plan, title, computed, scale) for title, computed in recipes),
         unit=scale.unit,
         heat_source=HEAT_SOURCE,
     )
 
 
-def purchases(plan: ClassPlan, cases: Sequence[Case], scale: Scale) -> tuple[Purchase, ...]:
+def purchases(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> tuple[Purchase, ...]:
     """Over all students and recipes, from the weights as they lie on each student's scale."""
-    made = [one for case in cases if (one := case_for(case, plan)) is not None]
+    made = [one for computed in recipes if (one := at_class_size(computed, plan)) is not None]
     batches = [(on_the_scale(class_bench(one, scale, answers=True)), plan.students) for one in made]
     packs = {name: pack.grams for name, pack in plan.packs.items()}
     return lesson.shopping(batches, plan.spare_share, packs)
 
 
-def shopping(plan: ClassPlan, cases: Sequence[Case], scale: Scale) -> Shopping:
-    shelf = cases[0].book.pantry
-    dry = dict.fromkeys(name for case in cases for name in _unweighed(case, shelf))
+def shopping(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> Shopping:
+    shelf = recipes[0].pantry
+    dry = dict.fromkeys(name for computed in recipes for name in _unweighed(computed, shelf))
     many = "one student" if plan.students == 1 else f"{plan.students} students"
     return Shopping(
         caption=f"To buy for {many}, all recipes together",
         spare=percent(plan.spare_share, 0) if plan.spare_share else "",
-        lines=tuple(_buy(each, shelf) for each in purchases(plan, cases, scale)),
+        lines=tuple(_buy(each, shelf) for each in purchases(plan, recipes, scale)),
         dry=names.listed(list(dry)),
     )
 
 
-def _unweighed(case: Case, shelf: Pantry) -> list[str]:
+def _unweighed(computed: Computed, shelf: Pantry) -> list[str]:
     """What the pour dusts, sets in or strews without a weight."""
-    weighed = {part.id for part in case.built.formula.additions}
+    weighed = {part.id for part in computed.resolved.formula.additions}
     used = [
         name
-        for step in case.model.pour
+        for step in computed.model.pour
         for name in (
             step.line.of if step.line else None,
             step.embeds.of if step.embeds else None,
@@ -144,16 +144,16 @@ def _much(grams: float) -> str:
     return f"{show(grams, 0 if grams >= 20 or float(int(grams)) == grams else 1)} g"
 
 
-def _master(plan: ClassPlan, title: str, case: Case, scale: Scale) -> Master:
+def _master(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Master:
     """The lye of all students with the spare, in the order in which it is put together."""
     count = plan.students * (1.0 + plan.spare_share)
-    whole, one = case_for(case, plan, count), case_for(case, plan)
+    whole, one = at_class_size(computed, plan, count), at_class_size(computed, plan)
     assert whole is not None and one is not None
     jugs = [next(s for s in stages(class_bench(c, scale, answers=True), frozenset()) if s.id == "lye").tables[0]
             for c in (whole, one)]  # fmt: skip
     share = jugs[1].total or jugs[1].lines[-1]
-    figures, alkali = whole.figures, whole.built.formula.alkali
-    wet = [q.id for q in whole.built.formula.liquids if q.stage == "lye"]
+    figures, alkali = whole.figures, whole.resolved.formula.alkali
+    wet = [q.id for q in whole.resolved.formula.liquids if q.stage == "lye"]
     warm = lesson.rise(figures.weights, alkali, figures.water.dissolving)
     degrees = show(to_step(warm.degrees, _SHARPEST), 0)
     millilitres = lye_millilitres(figures.weights, figures.water.dissolving)
@@ -167,17 +167,17 @@ def _master(plan: ClassPlan, title: str, case: Case, scale: Scale) -> Master:
     )
     apart = ""
     if wet:
-        liquids = names.listed([names.inside(names.liquid(case.book.pantry, name)) for name in wet])
+        liquids = names.listed([names.inside(names.liquid(computed.pantry, name)) for name in wet])
         apart = f"It holds {liquids}: make it bench by bench in small cold jugs, and not in one."
     return Master(title, apart, jugs[0], facts)
 
 
-def _ready(plan: ClassPlan, title: str, case: Case, scale: Scale) -> Ready:
+def _ready(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Ready:
     at_bench = min(plan.bench, plan.students)
-    together = case_for(case, plan, at_bench)
+    together = at_class_size(computed, plan, at_bench)
     assert together is not None
     oils = next(s for s in stages(class_bench(together, scale, answers=True), frozenset()) if s.id == "oils")
-    built = together.built
+    built = together.resolved
     if built.mould is None:
         moulds = f"{at_bench} × a mould that holds {show(together.figures.loaf_ml / at_bench, 0)} ml with head room"
     else:

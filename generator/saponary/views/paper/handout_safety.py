@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.views.cautions import Caution, for_recipe
 from saponary.views.paper.pictograms import CORROSION, EXCLAMATION, Pictogram
 
@@ -69,10 +69,10 @@ SOURCE = (
 )
 
 
-def safety(cases: Sequence[Case]) -> Safety:
+def safety(recipes: Sequence[Computed]) -> Safety:
     """For the alkalis and the ingredients of these recipes."""
-    alkalis = [case.built.formula.alkali for case in cases]
+    alkalis = [computed.resolved.formula.alkali for computed in recipes]
     jars = [SODIUM] if any(a.sodium > 0 for a in alkalis) else []
     jars += [POTASSIUM] if any(a.potassium > 0 for a in alkalis) else []
-    own = dict.fromkeys(caution for case in cases for caution in for_recipe(case))
+    own = dict.fromkeys(caution for computed in recipes for caution in for_recipe(computed))
     return Safety(tuple(jars), PRECAUTIONS, tuple(own), SOURCE)

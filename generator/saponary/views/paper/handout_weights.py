@@ -62,7 +62,7 @@ def called(each_kind: str, name: str, shelf: Pantry) -> str:
 
 
 def on_the_scale(bench: ClassBench) -> tuple[Weighing, ...]:
-    return weighings(bench.case.built.formula, bench.case.figures, on_scale(bench.scale))
+    return weighings(bench.computed.resolved.formula, bench.computed.figures, on_scale(bench.scale))
 
 
 def bench_name(plan: ClassPlan) -> str:
@@ -91,14 +91,14 @@ def weigh_sheet(plan: ClassPlan, title: str, one: ClassBench, together: ClassBen
         caption=f"{title}: what goes on the scale",
         bench_head=bench_name(plan),
         rows=tuple(rows),
-        nominal="" if bare else percent(one.case.figures.superfat),
+        nominal="" if bare else percent(one.computed.figures.superfat),
         held=() if bare else (_held("Each student", one), _held(bench_name(plan), together)),
         last_bench=last,
     )
 
 
 def _held(who: str, bench: ClassBench) -> Held:
-    figures = bench.case.figures
+    figures = bench.computed.figures
     bands = figures.bands
     return Held(
         who,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from saponary.checks.rule import Case
+from saponary.book.computed import Computed
 from saponary.label.fit import LEADING, Fitted, Misfit, Words, fit
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
@@ -59,15 +59,15 @@ def net_weight_text(grams: float) -> str:
     return f"{text} ({pounds} lb {rest} oz)"
 
 
-def words(case: Case, bar: Bar, settings: Settings, law: str) -> Words | None:
+def words(computed: Computed, bar: Bar, settings: Settings, law: str) -> Words | None:
     """What a recipe's label says; None where the recipe states no net weight."""
-    label = case.model.label
+    label = computed.model.label
     if label is None or label.net_weight is None:
         return None
-    heads = [c.head for c in for_recipe(case) if c.head in _FOR_BUYERS or c.head.startswith("Holds ")]
+    heads = [c.head for c in for_recipe(computed) if c.head in _FOR_BUYERS or c.head.startswith("Holds ")]
     return Words(
-        name=Prose(case.catalogue).title(case.model.title),
-        kind=_KIND[case.model.serves],
+        name=Prose(computed.catalogue).title(computed.model.title),
+        kind=_KIND[computed.model.serves],
         ingredients=f"Ingredients: {bar.ingredients(jurisdictions()[law]).text}.",
         caution=" ".join((_EYES, *heads)),
         net_weight=net_weight_text(label.net_weight.grams),
@@ -95,11 +95,15 @@ def labels_view(said: Words, grid: LabelSheet) -> LabelsView | Misfit:
     )
 
 
-def misfits(case: Case, bar: Bar, settings: Settings, grids: Mapping[str, LabelSheet]) -> Iterator[Finding]:
+def misfits(
+    computed: Computed, bar: Bar, settings: Settings, grids: Mapping[str, LabelSheet]
+) -> Iterator[Finding]:
     """Grids on whose labels the text of this recipe does not fit: no sheet is made of them."""
     for name, grid in grids.items():
-        said = words(case, bar, settings, grid.law)
+        said = words(computed, bar, settings, grid.law)
         made = labels_view(said, grid) if said is not None else None
         if isinstance(made, Misfit):
             message = f"no labels of the grid {name!r} are made of this recipe: {made.why}"
-            yield case.finding(RULE, ("label",), message, "use a grid of larger labels", "warning", key=True)
+            yield computed.finding(
+                RULE, ("label",), message, "use a grid of larger labels", "warning", key=True
+            )

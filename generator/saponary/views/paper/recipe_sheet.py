@@ -67,31 +67,31 @@ def paper_recipe(
     linked: frozenset[str] = frozenset(),
 ) -> PaperRecipe:
     """`linked` are the recipes that stand on the same paper, to which a text may lead."""
-    case, settings = recipe.case, site.book.settings
-    prose = Prose(case.catalogue, linked)
+    computed, settings = recipe.computed, site.book.settings
+    prose = Prose(computed.catalogue, linked)
     scale = Scale(settings.scale_step_grams, settings.units)
-    title = prose.title(case.model.title)
-    figures = panel(case, scale) if site.shows("figures") else None
-    body = prose.block(case.file.body, top=5)
+    title = prose.title(computed.model.title)
+    figures = panel(computed, scale) if site.shows("figures") else None
+    body = prose.block(computed.file.body, top=5)
     address = page_address(site, recipe.slug)
     return PaperRecipe(
         slug=recipe.slug,
         title=title,
-        collection=case.model.collection or "",
-        summary=on_paper(prose.inline(case.model.summary)) if case.model.summary else None,
+        collection=computed.model.collection or "",
+        summary=on_paper(prose.inline(computed.model.summary)) if computed.model.summary else None,
         fresh=links.drawing(recipe.slug, "fresh"),
         cured=links.drawing(recipe.slug, "cured"),
         fresh_alt=f"{title} as poured. {drawing.description}",
         cured_alt=f"{title} as cured: the same pour in its later colours.",
         keys=_keys(drawing),
         badge=badge(recipe, site) if site.shows("badge") else None,
-        fingerprint=case.fingerprint,
+        fingerprint=computed.fingerprint,
         figures=(*figures.weights, *figures.lye) if figures else (),
         superfat=figures.superfat if figures else (),
         band=_band(figures),
         unit=settings.units,
-        stages=work_order(Bench(case, scale, Prose(case.catalogue))),
-        cautions=cautions.for_recipe(case),
+        stages=work_order(Bench(computed, scale, Prose(computed.catalogue))),
+        cautions=cautions.for_recipe(computed),
         notes=on_paper(body) if body.strip() else None,
         code=code(address),
         address=address,

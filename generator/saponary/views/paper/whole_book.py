@@ -80,7 +80,7 @@ def whole_book(site: SiteInput, recipes: Sequence[RecipeInput], drawings: Drawin
 
 def _richest(row: Sequence[RecipeInput]) -> RecipeInput:
     """The recipe for the cover: the first of those with most portions."""
-    return max(row, key=lambda recipe: len(recipe.case.figures.portions))
+    return max(row, key=lambda recipe: len(recipe.computed.figures.portions))
 
 
 def _chapters(made: Sequence[PaperRecipe]) -> Iterator[Chapter]:
@@ -107,7 +107,7 @@ def _hues(site: SiteInput, row: Sequence[RecipeInput]) -> Iterator[Hue]:
     shelf = site.book.pantry
     uses: dict[str, list[Use]] = {}
     for recipe in row:
-        title = Prose(recipe.case.catalogue).title(recipe.case.model.title)
+        title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
         for entry, how in dict(_coloured(recipe)).items():
             uses.setdefault(entry, []).append(Use(title, f"#recipe-{recipe.slug}", how))
     for name in sorted(uses, key=lambda name: (shelf.additions[name].name.casefold(), name)):
@@ -115,15 +115,15 @@ def _hues(site: SiteInput, row: Sequence[RecipeInput]) -> Iterator[Hue]:
 
 
 def _coloured(recipe: RecipeInput) -> Iterator[tuple[str, str]]:
-    shelf, case = recipe.case.book.pantry, recipe.case
-    for oil in case.built.formula.oils:
+    shelf, computed = recipe.computed.pantry, recipe.computed
+    for oil in computed.resolved.formula.oils:
         botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
         if botanical is not None and botanical.colour is not None:
             yield botanical.id, f"in {names.inside(names.oil(shelf, oil.id))}"
-    for step in case.model.pour:
+    for step in computed.model.pour:
         if step.line is not None and _has_colour(shelf.additions.get(step.line.of)):
             yield step.line.of, "as a dusted line"
-    for part in case.built.formula.additions:
+    for part in computed.resolved.formula.additions:
         if _has_colour(shelf.additions.get(part.id)):
             yield part.id, ""
 

@@ -1,0 +1,57 @@
+"""What is needed of a recipe to say what is in its bar.
+
+A recipe may hold the scrap of another, whose ingredients are then its own too, so whoever
+lists ingredients is given a way to look recipes up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from saponary.book.computed import Computed
+from saponary.lye.figures import Figures
+from saponary.lye.formula import Formula
+from saponary.schema.recipe import Recipe
+
+
+@dataclass(frozen=True)
+class BarInput:
+    """A formula with its figures. `unweighed` are the ids of what the pour dusts, sets in or
+    strews without a weight."""
+
+    formula: Formula
+    figures: Figures
+    unweighed: tuple[str, ...] = ()
+
+
+Lookup = Callable[[str], BarInput | None]
+"""A recipe by its slug; None where there is none that can be computed."""
+
+
+def bar_input(computed: Computed) -> BarInput:
+    """A recipe that has been computed."""
+    formula = computed.resolved.formula
+    weighed = {part.id for part in formula.additions}
+    unweighed = dict.fromkeys(i for i in _in_the_pour(computed.model) if i not in weighed)
+    return BarInput(formula, computed.figures, tuple(unweighed))
+
+
+def _in_the_pour(model: Recipe) -> Iterator[str]:
+    for step in model.pour:
+        if step.line is not None:
+            yield step.line.of
+        if step.embeds is not None:
+            yield step.embeds.of
+        if step.top is not None and step.top.strewn is not None:
+            yield step.top.strewn
+
+
+def scraps_of(computed: Computed) -> Lookup:
+    """Looks up the recipes whose scrap a recipe holds."""
+
+    def find(slug: str) -> BarInput | None:
+        other = computed.scraps.get(slug)
+        return bar_input(other) if other is not None else None
+
+    return find
