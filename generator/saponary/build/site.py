@@ -19,6 +19,7 @@ from saponary.build.proof import Proof
 from saponary.build.report import ENGINE, site_json
 from saponary.build.write_site import write_site
 from saponary.label.lists import bar
+from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
 from saponary.outputs.pdf_kind import PressDesk
 from saponary.outputs.pdf_make import Failed, Progress, make, sheets
@@ -92,7 +93,7 @@ def build(
         files = {name: photo_files[name] for name in shown(site.photos.values())}
         files |= {output.path: output.data for output in compose(site, templates)}
         if press is not None:
-            desk = PressDesk(site, files, environment(templates))
+            desk = PressDesk(site, files, environment(templates, speaker(book.settings.language)))
             pdfs, failed = make(files, sheets(desk, press), progress)
             faults += [_fault(one) for one in failed]
             files |= pdfs

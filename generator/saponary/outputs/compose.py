@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from saponary.messages.speaker import speaker
 from saponary.outputs.page_kind import Desk, Sheet, published
 from saponary.outputs.pages import KINDS
 from saponary.outputs.templating import environment, named_by_content, style_sheet
@@ -24,7 +25,7 @@ def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
     desk = Desk(
         site=site,
         recipes=published(site.recipes, site.edition.shows),
-        environment=environment(templates),
+        environment=environment(templates, speaker(site.book.settings.language)),
         templates=tuple(templates),
         style=named_by_content("style.css", style),
         style_sheet=style,

@@ -13,6 +13,8 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from saponary.messages.speaker import Speaker
+
 STYLES = "style"
 SCRIPTS = "script"
 
@@ -28,9 +30,12 @@ class _Inside(FileSystemLoader):
         return found
 
 
-def environment(templates: Sequence[Path]) -> Environment:
-    """The engine that fills templates: strict about names, and escaping everything."""
-    return ImmutableSandboxedEnvironment(
+def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
+    """The engine that fills templates: strict about names, and escaping everything.
+
+    `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view.
+    """
+    made = ImmutableSandboxedEnvironment(
         loader=_Inside([str(folder) for folder in templates]),
         autoescape=True,
         undefined=StrictUndefined,
@@ -39,6 +44,9 @@ def environment(templates: Sequence[Path]) -> Environment:
         keep_trailing_newline=True,
         auto_reload=False,
     )
+    made.globals["say"] = speaker
+    made.filters["said"] = speaker.say
+    return made
 
 
 def style_sheet(templates: Sequence[Path]) -> bytes:

@@ -15,6 +15,7 @@ from saponary.assets import resources
 from saponary.build.proof import Proof, prove
 from saponary.build.report import ENGINE, site_json
 from saponary.label.lists import bar
+from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
 from saponary.outputs.pdf_kind import PressDesk, Sheet
 from saponary.outputs.pdf_make import make, sheets
@@ -49,7 +50,7 @@ def desk_for(proof: Proof, edition: str = "open") -> PressDesk:
     site = replace(site, figures_json=site_json(proof, slugs, full=wanted.formula == "full"))
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
     files = {output.path: output.data for output in compose(site, templates)}
-    return PressDesk(site, files, environment(templates))
+    return PressDesk(site, files, environment(templates, speaker(book.settings.language)))
 
 
 def sheets_of(desk: PressDesk, *kinds: str) -> dict[str, Sheet]:

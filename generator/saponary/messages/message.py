@@ -1,0 +1,56 @@
+"""What is to be said, before anybody knows in which language: a key, and the values in it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Message:
+    """A key of the catalogue with the values its text has places for.
+
+    A value may be text of the maker's own, a whole number (which chooses the plural, where it
+    is called `count`), a `Number`, another `Message`, or a `Listed` of any of these.
+    """
+
+    key: str
+    values: Mapping[str, Value] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Number:
+    """A figure to be shown: its value, its decimals, and its unit's symbol ('' for none).
+
+    `decimals` is rounded to by the one rounding rule; `short` drops idle zeros after it.
+    A share is shown in per cent where `unit` is `%`: its value is then already times 100.
+    """
+
+    value: float
+    decimals: int = 0
+    unit: str = ""
+    short: bool = False
+
+
+@dataclass(frozen=True)
+class Listed:
+    """Several things in one sentence: `a, b and c`."""
+
+    items: tuple[Value, ...]
+
+
+Value = str | int | Number | Message | Listed
+
+
+def message(key: str, /, **values: Value) -> Message:
+    """A message, its values by keyword."""
+    return Message(key, values)
+
+
+def percent(fraction: float, decimals: int = 1) -> Number:
+    """A fraction of one, to be shown in per cent."""
+    return Number(100.0 * fraction, decimals, "%")
+
+
+def grams(value: float, decimals: int = 1) -> Number:
+    return Number(value, decimals, "g")

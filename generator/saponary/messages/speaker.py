@@ -1,0 +1,99 @@
+"""Says messages in one language: keys into words, plurals, lists and numbers.
+
+A text of the catalogue is a string with places such as `{strength}`, or a map of plural
+forms by their CLDR names (`one`, `other`) from which the value `count` chooses.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+import yaml
+
+from saponary.messages.message import Listed, Message, Number, Value
+from saponary.quantity.rounding import show
+
+FALLBACK = "en"
+_PLACE = re.compile(r"\{([a-z_]+)\}")
+
+Text = str | Mapping[str, str]
+
+
+@dataclass(frozen=True)
+class Speaker:
+    """One language's words. Raises KeyError for a key that the catalogue lacks."""
+
+    language: str
+    texts: Mapping[str, Text]
+
+    def say(self, what: Value | None) -> str:
+        """Any value as text: maker's words as they are, messages by the catalogue, numbers by the rule."""
+        if what is None:
+            return ""
+        if isinstance(what, Message):
+            return self._filled(what)
+        if isinstance(what, Number):
+            return self.number(what)
+        if isinstance(what, Listed):
+            return self.listed(what)
+        return str(what)
+
+    def __call__(self, key: str | Value | None, /, **values: Value) -> str:
+        """For templates: `say("work.lye.title")`, `say(line.note)`."""
+        return self.say(Message(key, values) if isinstance(key, str) else key)
+
+    def has(self, key: str) -> bool:
+        return key in self.texts
+
+    def number(self, number: Number) -> str:
+        text = show(number.value, number.decimals)
+        if number.short and "." in text:
+            text = text.rstrip("0").rstrip(".")
+        return f"{text} {number.unit}".rstrip().replace("-", "−")
+
+    def listed(self, listed: Listed) -> str:
+        """`a, b and c`."""
+        said = [self.say(item) for item in listed.items]
+        if len(said) < 2:
+            return "".join(said)
+        return f"{', '.join(said[:-1])} {self.texts['list.and']} {said[-1]}"
+
+    def _filled(self, message: Message) -> str:
+        text = self.texts[message.key]
+        if not isinstance(text, str):
+            text = text[self._form(message.values["count"])]
+        return _PLACE.sub(lambda place: self.say(message.values[place[1]]), text)
+
+    def _form(self, count: Value) -> str:
+        number = count.value if isinstance(count, Number) else count
+        return "one" if number == 1 else "other"
+
+
+@cache
+def speaker(language: str = FALLBACK) -> Speaker:
+    """The words of a language; of English where there is no catalogue of it."""
+    folder = files("saponary.tables").joinpath("messages")
+    file = folder.joinpath(f"{language}.yaml")
+    if not file.is_file():
+        return speaker(FALLBACK)
+    data = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
+    return Speaker(language, dict(_flat(data, "")))
+
+
+_FORMS = frozenset({"zero", "one", "two", "few", "many", "other"})
+
+
+def _flat(data: Mapping[str, object], path: str) -> Iterator[tuple[str, Text]]:
+    for key, value in data.items():
+        if isinstance(value, str):
+            yield f"{path}{key}", value
+        elif isinstance(value, dict) and set(value) <= _FORMS:
+            yield f"{path}{key}", {str(form): str(text) for form, text in value.items()}
+        elif isinstance(value, dict):
+            yield from _flat(value, f"{path}{key}.")
+        else:
+            raise ValueError(f"{path}{key}: a text or a map of texts is needed")

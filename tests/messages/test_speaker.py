@@ -1,0 +1,44 @@
+"""Messages become words: places, plurals, lists, numbers. English plural rules are those of CLDR."""
+
+from __future__ import annotations
+
+import pytest
+
+from saponary.messages.message import Listed, Number, grams, message, percent
+from saponary.messages.speaker import Speaker, speaker
+
+TRIED = Speaker(
+    "en",
+    {"list.and": "and", "bars": {"one": "{count} bar", "other": "{count} bars"}, "of": "{what} of {names}"},
+)
+
+
+def test_places_are_filled_by_messages_numbers_and_lists() -> None:
+    said = TRIED.say(message("of", what=percent(0.3333), names=Listed(("a", "b", message("bars", count=2)))))
+    assert said == "33.3 % of a, b and 2 bars"
+
+
+@pytest.mark.parametrize(("count", "said"), [(1, "1 bar"), (0, "0 bars"), (2, "2 bars")])
+def test_the_count_chooses_the_plural(count: int, said: str) -> None:
+    assert TRIED("bars", count=count) == said
+
+
+def test_numbers_are_rounded_by_the_one_rule() -> None:
+    assert TRIED.number(Number(2.5)) == "3" and TRIED.number(Number(-2.5)) == "−3"
+    assert (
+        TRIED.number(Number(90.0, 1, "mm", short=True)) == "90 mm" and TRIED.say(grams(138.75)) == "138.8 g"
+    )
+
+
+def test_words_of_the_maker_are_said_as_they_are() -> None:
+    assert TRIED.say("{not a place}") == "{not a place}"
+    assert TRIED.say(message("of", what="{names}", names="b")) == "{names} of b"
+
+
+def test_a_key_that_is_not_there_is_no_text() -> None:
+    with pytest.raises(KeyError):
+        TRIED("nothing")
+
+
+def test_a_language_without_a_catalogue_is_said_in_english() -> None:
+    assert speaker("xx").language == "en"
