@@ -14,7 +14,7 @@ from saponary.book.library import read_book, read_recipe
 from saponary.build.proof import Proof, prove_book
 from saponary.build.report import as_json, as_sarif, as_text
 from saponary.reading.findings import Finding
-from saponary.reading.yaml_tree import Lines
+from saponary.reading.tree import Lines
 from saponary.schema.settings import Settings
 from support import BOOKS, PLAIN, write_book
 

@@ -9,7 +9,7 @@ import pytest
 from bad.cases import WRITTEN, expected, in_book
 from saponary.build.proof import prove
 from saponary.reading.findings import Finding
-from saponary.reading.yaml_tree import Lines
+from saponary.reading.tree import Lines
 from support import PLAIN, write_book
 
 

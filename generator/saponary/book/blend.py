@@ -11,7 +11,7 @@ from saponary.pantry import model as pantry
 from saponary.quantity.units import MASS
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 from saponary.schema import recipe as written
 
 SUM_TOLERANCE = Fraction(1, 2000)

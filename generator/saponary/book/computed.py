@@ -19,7 +19,7 @@ from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place, Severity
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
 

@@ -26,7 +26,8 @@ from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.published_text import BOOK, PANTRY, Said, said
 from saponary.reading.reporter import Reporter
 from saponary.reading.textfile import TextFile
-from saponary.reading.yaml_tree import Tree, read_yaml
+from saponary.reading.tree import Tree
+from saponary.reading.yaml_tree import read_yaml
 from saponary.schema import validate as schema
 from saponary.schema.pantry import PantryFile
 from saponary.schema.recipe import Recipe

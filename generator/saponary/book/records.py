@@ -13,7 +13,7 @@ from typing import Annotated
 from pydantic import Field
 
 from saponary.reading.findings import Finding, Place, Severity
-from saponary.reading.yaml_tree import Path, Tree
+from saponary.reading.tree import Path, Tree
 from saponary.schema.batch import Batch
 from saponary.schema.fields import Part
 

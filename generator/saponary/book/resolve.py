@@ -19,7 +19,7 @@ from saponary.pantry import model as pantry
 from saponary.quantity.units import Amount
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.reporter import Reporter
-from saponary.reading.yaml_tree import Path, Tree
+from saponary.reading.tree import Path, Tree
 from saponary.schema import recipe as written
 from saponary.schema.settings import Settings
 

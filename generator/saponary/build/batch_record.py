@@ -18,7 +18,8 @@ from saponary.build.restate import Edit, apply, closing_line, newline_of, write
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.poured import POTASSIUM, SODIUM, WATER
 from saponary.quantity.numbers import Scale
-from saponary.reading.yaml_tree import Tree, read_yaml
+from saponary.reading.tree import Tree
+from saponary.reading.yaml_tree import read_yaml
 
 
 class CannotRecord(Exception):

@@ -13,7 +13,7 @@ from saponary.label.cured import cured_water
 from saponary.label.scents import first_uses, scent
 from saponary.label.tables import allergens_by_word, folded
 from saponary.reading.findings import Finding, suggest
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 
 _MISSPELT = 0.8
 """So alike that a slip of the pen is likelier than another material."""

@@ -16,7 +16,7 @@ from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
 from saponary.book.records import BatchRecord, texts
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, Place, Severity
-from saponary.reading.yaml_tree import Path, Span
+from saponary.reading.tree import Path, Span
 from saponary.words.entries import WordList
 from saponary.words.matching import Hit, find_in
 from saponary.words.shown import raw, scalar, unmarked

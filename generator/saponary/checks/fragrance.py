@@ -13,7 +13,7 @@ from saponary.label.scents import Scent, first_uses, scent, uncertified
 from saponary.label.tables import as_on_paper
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 
 
 def check(computed: Computed) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, Place, suggest
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 from saponary.schema.batch import PhotoRef
 
 

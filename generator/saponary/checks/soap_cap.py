@@ -8,7 +8,7 @@ from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 
 
 def check(computed: Computed) -> Iterator[Finding]:

@@ -13,7 +13,7 @@ from saponary.checks.rule import Rule
 from saponary.quantity.units import QuantityError
 from saponary.reading.findings import Finding, Place
 from saponary.reading.published_text import value_at
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 
 _PLAINLY = "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{"
 _STRAY = "a value stands in braces here that is no figure"

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 
 _METAL = re.compile(r"\b(alumini?um|galvani[sz]ed|zinc(?!\s+oxide)|tinned|copper|brass)\b", re.IGNORECASE)
 _REFUSED = re.compile(r"\b(no|not|never|without|avoid|instead of|rather than|keep \w+ away)\b", re.IGNORECASE)

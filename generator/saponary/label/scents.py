@@ -16,7 +16,7 @@ from saponary.label.cured import CuredWater
 from saponary.label.tables import Allergen, allergen
 from saponary.lye.contents import Part
 from saponary.pantry.model import Pantry
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 
 
 @dataclass(frozen=True)

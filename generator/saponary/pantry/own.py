@@ -15,7 +15,7 @@ from saponary.pantry.colour import near
 from saponary.pantry.model import Chip, Pantry, Range, Source
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.reporter import Reporter
-from saponary.reading.yaml_tree import Path, Tree
+from saponary.reading.tree import Path, Tree
 from saponary.schema.pantry import AdditionEntry, LiquidEntry, MouldEntry, OilEntry, PantryFile
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from saponary.pantry import model as pantry
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
-from saponary.reading.yaml_tree import Path
+from saponary.reading.tree import Path
 from saponary.schema.pantry import FragranceEntry
 
 DEEPEST = 8

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from saponary.reading.findings import Place
-from saponary.reading.yaml_tree import Path, Tree
+from saponary.reading.tree import Path, Tree
 
 BOOK = frozenset({"title", "subtitle", "about", "maker", "place", "emergency"})
 PANTRY = frozenset({"name"})

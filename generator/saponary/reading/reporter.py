@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from saponary.reading.findings import Finding, Place, Severity
-from saponary.reading.yaml_tree import Path, Tree
+from saponary.reading.tree import Path, Tree
 
 
 class Reporter:

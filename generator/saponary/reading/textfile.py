@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from saponary.reading.findings import Finding, Place
-from saponary.reading.yaml_tree import Lines, Tree
+from saponary.reading.tree import Lines, Tree
 
 
 @dataclass

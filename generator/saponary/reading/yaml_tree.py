@@ -8,78 +8,25 @@ depth and aliases are limited before anything is expanded.
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass, field
-from typing import Any, TypeAlias
+from typing import Any
 
 import yaml
 
 from saponary.reading.findings import Finding, Place
+from saponary.reading.tree import MAX_FAULTS, Lines, Path, Span, Tree, shown
 
 MAX_BYTES = 1_000_000
 MAX_NODES = 20_000
 MAX_DEPTH = 30
 MAX_ALIASES = 50
 MAX_KEYS = 1_000
-MAX_FAULTS = 200
 
-Path: TypeAlias = tuple[str | int, ...]
-
-
-_LINE_END = re.compile(r"\r\n|\r|\n")
 _CONTROL = re.compile(r"[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _SEPARATOR = re.compile("[\x85\u2028\u2029]")
 _DIRECTIVE = re.compile(r"(?:\A|(?<=[\r\n]))%")
 _BEFORE_SCALAR = re.compile(r"(?:(?:[&!]\S*|#[^\r\n]*)\s+)*")
 _ESCAPE = re.compile(r"\\(?:x([0-9a-fA-F]{2})|u([0-9a-fA-F]{4})|U([0-9a-fA-F]{8})|.)", re.DOTALL)
-
-
-class Lines:
-    """Line and column, from 1, of every character; a line ends at \\n, \\r\\n or \\r and nowhere else."""
-
-    def __init__(self, text: str, first: int = 1) -> None:
-        self.first = first
-        self.starts = [0, *(end.end() for end in _LINE_END.finditer(text))]
-
-    def at(self, index: int) -> tuple[int, int]:
-        row = bisect_right(self.starts, index) - 1
-        return row + self.first, index - self.starts[row] + 1
-
-
-def shown(value: object) -> str:
-    """A value as a message shows it: quoted, control characters escaped, cut short."""
-    text = repr(value if not isinstance(value, str) else value[:60])
-    return text if len(text) <= 42 else text[:40] + "…"
-
-
-@dataclass(frozen=True)
-class Span:
-    """Where a scalar stands in the text: character offsets, and line and column from 1."""
-
-    start: int
-    end: int
-    line: int
-    column: int
-    style: str = ""
-
-
-@dataclass
-class Tree:
-    """Plain data (str, list, dict, None) with the span of every value and key by its path."""
-
-    data: Any = None
-    values: dict[Path, Span] = field(default_factory=dict)
-    keys: dict[Path, Span] = field(default_factory=dict)
-
-    def nearest(self, path: Path, *, key: bool = False) -> Span | None:
-        """The span at `path`, or of its closest ancestor that has one."""
-        for end in range(len(path), -1, -1):
-            if key and path[:end] in self.keys:
-                return self.keys[path[:end]]
-            if path[:end] in self.values:
-                return self.values[path[:end]]
-        return None
 
 
 class _Refused(Exception):

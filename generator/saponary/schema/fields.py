@@ -1,7 +1,7 @@
 """Field types of the schema: quantities and names, each with its reader and its JSON Schema.
 
 A field type turns the text of a YAML scalar into a value, or says what was expected.
-Everything arrives as text (see `source.py`), so that a lot `014` or a fingerprint
+Everything arrives as text (see `reading/yaml_tree.py`), so that a lot `014` or a fingerprint
 `123e45` is never taken for a number.
 """
 

@@ -10,7 +10,7 @@ from typing import Any, TypeVar, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 
 from saponary.reading.findings import Finding, Place, nearest, suggest
-from saponary.reading.yaml_tree import MAX_FAULTS, Path, Tree, shown
+from saponary.reading.tree import MAX_FAULTS, Path, Tree, shown
 from saponary.schema.fields import Part
 
 M = TypeVar("M", bound=BaseModel)

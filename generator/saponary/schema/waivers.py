@@ -9,7 +9,7 @@ from typing import Annotated
 from pydantic import Field
 
 from saponary.reading.findings import Finding, Place, suggest
-from saponary.reading.yaml_tree import Tree
+from saponary.reading.tree import Tree
 from saponary.schema.fields import Part, ShortText
 
 

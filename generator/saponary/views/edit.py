@@ -13,7 +13,7 @@ from saponary.book.computed import Computed
 from saponary.book.library import Book, RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.pantry.model import Pantry
-from saponary.reading.yaml_tree import Tree
+from saponary.reading.tree import Tree
 from saponary.schema.batch import Batch
 from saponary.schema.edition import Edition
 from saponary.schema.recipe import Recipe
