@@ -41,16 +41,16 @@ TWO = before_stated("portions:\n  - {name: light, share: 1/2}\n  - {name: dark, 
 
 BROKEN: dict[str, str] = {
     "stale": put("superfat: SUPERFAT", "superfat: 4.9 %"),
-    "coarse": put("stated:\n", "stated:\n  lye: 0.1 kg\n"),
+    "stated-too-coarse": put("stated:\n", "stated:\n  lye: 0.1 kg\n"),
     "unsigned": put("  formula: FINGERPRINT\n", ""),
     "superfat": put("superfat: 5 %", "superfat: -1 %"),
-    "spread": put("superfat: 5 %", "superfat: 2 %"),
+    "worst-case-superfat": put("superfat: 5 %", "superfat: 2 %"),
     "lye-strength": put("{lye-strength: 33 %}", "{lye-strength: 55 %}"),
     "usual-water": put("{lye-strength: 33 %}", "{lye-strength: 22 %}"),
     "potassium": before_stated("serves: paste\n"),
     "vessel": before_stated("vessel: the old aluminium stockpot\n"),
     "soap-cap": before_stated("additions: [{what: ready-made-soap, amount: 7 % of oils}]\n"),
-    "usual": before_stated("additions: [{what: kaolin, amount: 90 g/kg}]\n"),
+    "usual-rate": before_stated("additions: [{what: kaolin, amount: 90 g/kg}]\n"),
     "sugar-in-lye": before_stated("liquids: [{what: goat-milk, amount: 60 g, at: lye}]\n"),
     "scale": put("total: 1000 g", "total: 60 g"),
     "unsaturated": put("sunflower-high-oleic: 15 %", "sunflower: 15 %"),
@@ -75,7 +75,7 @@ BROKEN: dict[str, str] = {
         "portions:\n  - {name: big, share: 9/10, additions: [{what: citric-acid, amount: 20 g/kg}]}\n"
         "  - {name: small, share: 1/10}\n"
     ),
-    "unchecked": before_stated("vessel: 'a pot, {lye = 999 g}'\n"),
+    "uncheckable-figure": before_stated("vessel: 'a pot, {lye = 999 g}'\n"),
     "superfat-high": put("superfat: 5 %", "superfat: 25 %"),
     "free-alkali": before_stated(
         "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, "
@@ -132,11 +132,13 @@ def test_a_waiver_needs_a_rule_that_can_be_waived(rule: Rule, tmp_path: Path) ->
 
 
 def test_an_idle_waiver_and_an_unknown_rule_are_found() -> None:
-    idle = before_stated("waive: [{rule: usual, because: there is no reason here}]\n")
+    idle = before_stated("waive: [{rule: usual-rate, because: there is no reason here}]\n")
     assert [(f.rule, f.severity) for f in prove_one(signed(idle)).findings] == [("waiver", "warning")]
-    unknown = before_stated("waive: [{rule: usuall, because: there is no reason here}]\n")
+    unknown = before_stated("waive: [{rule: usual-ratee, because: there is no reason here}]\n")
     findings = prove_one(signed(unknown)).findings
-    assert [(f.rule, f.severity, f.hint) for f in findings] == [("waiver", "error", "did you mean 'usual'?")]
+    assert [(f.rule, f.severity, f.hint) for f in findings] == [
+        ("waiver", "error", "did you mean 'usual-rate'?")
+    ]
 
 
 def test_the_soap_cap_holds_per_portion_and_for_the_batch() -> None:

@@ -87,7 +87,7 @@ def test_other_files_waive_for_themselves_and_claims_alone(file: str, text: str,
 
     assert found("bare", "") == [("claims", "error", file)]
     assert found("waived", WAIVE) == []
-    other = found("other", WAIVE.replace("claims", "usual"))
+    other = found("other", WAIVE.replace("claims", "usual-rate"))
     assert sorted(other) == [("claims", "error", file), ("waiver", "error", file)]
     assert ("claims", "error", "recipes/a.md") in found(
         "elsewhere", WAIVE, **{"recipes/a.md": PLAIN + "It cures eczema.\n"}

@@ -13,7 +13,6 @@ from saponary.checks import (
     as_poured,
     batches,
     claims,
-    coarse,
     draft,
     editions,
     fading,
@@ -29,19 +28,20 @@ from saponary.checks import (
     scale,
     sizes,
     soap_cap,
-    spread,
     stale,
+    stated_too_coarse,
     steps,
     sugar_in_lye,
     superfat,
     superfat_high,
-    unchecked,
+    uncheckable_figure,
     unsaturated,
     unsigned,
-    usual,
+    usual_rate,
     usual_water,
     vessel,
     weighings,
+    worst_case_superfat,
 )
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
@@ -53,7 +53,6 @@ RULES: tuple[Rule, ...] = (
     as_poured.RULE,
     batches.RULE,
     claims.RULE,
-    coarse.RULE,
     draft.RULE,
     editions.RULE,
     fading.RULE,
@@ -69,19 +68,20 @@ RULES: tuple[Rule, ...] = (
     scale.RULE,
     sizes.RULE,
     soap_cap.RULE,
-    spread.RULE,
     stale.RULE,
+    stated_too_coarse.RULE,
     steps.RULE,
     sugar_in_lye.RULE,
     superfat.RULE,
     superfat_high.RULE,
-    unchecked.RULE,
+    uncheckable_figure.RULE,
     unsaturated.RULE,
     unsigned.RULE,
-    usual.RULE,
+    usual_rate.RULE,
     usual_water.RULE,
     vessel.RULE,
     weighings.RULE,
+    worst_case_superfat.RULE,
 )
 """All rules, by name."""
 
@@ -96,7 +96,7 @@ def check(computed: Computed, words: WordList) -> list[Finding]:
 def check_book(book: Book, words: WordList) -> list[Finding]:
     """What the book says outside its recipes. Each of its files may waive `claims`, and nothing else."""
     found = list(claims.of_the_book(book, words))
-    found += unchecked.of_the_book(book)
+    found += uncheckable_figure.of_the_book(book)
     kept: list[Finding] = []
     for file in sorted({f.place.file for f in found} | {w.place.file for w in book.waived}):
         kept += set_aside(

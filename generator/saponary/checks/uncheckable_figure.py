@@ -1,4 +1,4 @@
-"""unchecked: a number that is published in braces and that nothing holds to the recipe."""
+"""uncheckable-figure: a number that is published in braces and that nothing holds to the recipe."""
 
 from __future__ import annotations
 
@@ -98,7 +98,7 @@ def _finding(place: Place, message: str, hint: str) -> Finding:
 
 
 RULE = Rule(
-    "unchecked",
+    "uncheckable-figure",
     "stale",
     "What stands in braces with an equals sign is read as a figure that was checked. One that is spelt so that it "
     "cannot be checked, or stands where none is, must not be published.",

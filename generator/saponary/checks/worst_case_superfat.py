@@ -1,4 +1,4 @@
-"""spread: the superfat would fall below zero if every oil lay at the low end of its range."""
+"""worst-case-superfat: the superfat would fall below zero if every oil lay at the low end of its range."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 
 
 RULE = Rule(
-    "spread",
+    "worst-case-superfat",
     "danger",
     "Saponification values vary by nature. Where the worst case of all the published ranges at once "
     "leaves no superfat, test the bar for free alkali and consider a higher superfat.",

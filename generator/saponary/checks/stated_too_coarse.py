@@ -1,4 +1,4 @@
-"""coarse: a stated figure too rough to notice a change that matters."""
+"""stated-too-coarse: a stated figure too rough to notice a change that matters."""
 
 from __future__ import annotations
 
@@ -37,7 +37,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 
 
 RULE = Rule(
-    "coarse",
+    "stated-too-coarse",
     "sense",
     "A weight stated to more than a fiftieth of itself would hide a change in the formula.",
     check,

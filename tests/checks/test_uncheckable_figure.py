@@ -34,7 +34,7 @@ BODIES = [
 @pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])
 def test_notes_publish_no_figure_unchecked(body: str, ends: str) -> None:
     text = (PLAIN + body + "\n").replace("\n", ends)
-    found = [f for f in errors(prove_one(text).findings) if f.rule in ("stale", "unchecked")]
+    found = [f for f in errors(prove_one(text).findings) if f.rule in ("stale", "uncheckable-figure")]
     assert found, body
     first = PLAIN.count("\n") + 1
     assert all(first <= f.place.line <= first + body.count("\n") for f in found)
@@ -56,7 +56,7 @@ def test_notes_publish_no_figure_unchecked(body: str, ends: str) -> None:
 )
 def test_front_matter_publishes_no_figure_unchecked(block: str) -> None:
     found = errors(prove_one(PLAIN.replace("stated:", f"{block}\nstated:")).findings)
-    assert {f.rule for f in found} & {"stale", "unchecked"}, block
+    assert {f.rule for f in found} & {"stale", "uncheckable-figure"}, block
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""usual: an addition outside its usual rate."""
+"""usual-rate: an addition outside its usual rate."""
 
 from __future__ import annotations
 
@@ -40,7 +40,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 
 
 RULE = Rule(
-    "usual",
+    "usual-rate",
     "sense",
     "Additions and colourants have a usual rate per kilogram of the oils they go into (common practice, no "
     "source, or the pantry's own). Outside it a typing error is likelier than an idea. What is set in or "
