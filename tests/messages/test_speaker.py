@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from saponary.messages.message import Listed, Number, grams, message, percent
+from saponary.messages.message import Listed, Number, Within, grams, message, percent
 from saponary.messages.speaker import Speaker, speaker
 
 TRIED = Speaker(
@@ -42,3 +42,25 @@ def test_a_key_that_is_not_there_is_no_text() -> None:
 
 def test_a_language_without_a_catalogue_is_said_in_english() -> None:
     assert speaker("xx").language == "en"
+
+
+@pytest.mark.parametrize(
+    ("name", "within"),
+    [
+        ("Castor oil", "castor oil"),
+        ("French green clay", "French green clay"),
+        ("Calendula petals, dried", "calendula petals"),
+        ("EDTA (tetrasodium)", "EDTA"),
+        ("Goat's milk", "Goat's milk"),
+    ],
+)
+def test_a_name_within_a_sentence_has_a_small_initial_unless_it_is_proper(name: str, within: str) -> None:
+    assert speaker().say(Within(name)) == within
+
+
+def test_a_language_that_lists_no_proper_names_keeps_every_initial() -> None:
+    assert TRIED.say(Within("Rizinusöl (kalt gepresst)")) == "Rizinusöl"
+
+
+def test_a_tight_number_stays_on_one_line() -> None:
+    assert TRIED.say(percent(0.5, 0, tight=True)) == "50\u00a0%"

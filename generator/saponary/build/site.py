@@ -21,7 +21,7 @@ from saponary.build.write_site import write_site
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
-from saponary.outputs.pdf_kind import PressDesk
+from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, Progress, make, sheets
 from saponary.outputs.templating import environment
 from saponary.reading.findings import Finding, Place
@@ -93,8 +93,8 @@ def build(
         files = {name: photo_files[name] for name in shown(site.photos.values())}
         files |= {output.path: output.data for output in compose(site, templates)}
         if press is not None:
-            desk = PressDesk(site, files, environment(templates, speaker(book.settings.language)))
-            pdfs, failed = make(files, sheets(desk, press), progress)
+            context = PdfContext(site, files, environment(templates, speaker(book.settings.language)))
+            pdfs, failed = make(files, sheets(context, press), progress)
             faults += [_fault(one) for one in failed]
             files |= pdfs
         made_sites["" if edition.is_open else f"{edition.name}/"] = files

@@ -11,7 +11,7 @@ class Message:
     """A key of the catalogue with the values its text has places for.
 
     A value may be text of the maker's own, a whole number (which chooses the plural, where it
-    is called `count`), a `Number`, another `Message`, or a `Listed` of any of these.
+    is called `count`), a `Number`, a `Within`, another `Message`, or a `Listed` of any of these.
     """
 
     key: str
@@ -22,14 +22,15 @@ class Message:
 class Number:
     """A figure to be shown: its value, its decimals, and its unit's symbol ('' for none).
 
-    `decimals` is rounded to by the one rounding rule; `short` drops idle zeros after it.
-    A share is shown in per cent where `unit` is `%`: its value is then already times 100.
+    `decimals` is rounded to by the one rounding rule; `short` drops idle zeros after it;
+    `tight` keeps number and unit on one line. A share is shown in per cent where `unit` is `%`: its value is then already times 100.
     """
 
     value: float
     decimals: int = 0
     unit: str = ""
     short: bool = False
+    tight: bool = False
 
 
 @dataclass(frozen=True)
@@ -39,7 +40,14 @@ class Listed:
     items: tuple[Value, ...]
 
 
-Value = str | int | Number | Message | Listed
+@dataclass(frozen=True)
+class Within:
+    """An ingredient's name as it stands within a sentence; the language says how."""
+
+    name: str
+
+
+Value = str | int | Number | Message | Listed | Within
 
 
 def message(key: str, /, **values: Value) -> Message:
@@ -47,9 +55,14 @@ def message(key: str, /, **values: Value) -> Message:
     return Message(key, values)
 
 
-def percent(fraction: float, decimals: int = 1) -> Number:
+def percent(fraction: float, decimals: int = 1, *, tight: bool = False) -> Number:
     """A fraction of one, to be shown in per cent."""
-    return Number(100.0 * fraction, decimals, "%")
+    return Number(100.0 * fraction, decimals, "%", tight=tight)
+
+
+def short(value: float, most: int = 1, unit: str = "") -> Number:
+    """A number without idle zeros: 90, 22.5."""
+    return Number(value, most, unit, short=True)
 
 
 def grams(value: float, decimals: int = 1) -> Number:

@@ -14,7 +14,7 @@ from importlib.resources import files
 
 import yaml
 
-from saponary.messages.message import Listed, Message, Number, Value
+from saponary.messages.message import Listed, Message, Number, Value, Within
 from saponary.quantity.rounding import show
 
 FALLBACK = "en"
@@ -40,7 +40,13 @@ class Speaker:
             return self.number(what)
         if isinstance(what, Listed):
             return self.listed(what)
-        return str(what)
+        if isinstance(what, Within):
+            return self.literal(self.within(what.name))
+        return self.literal(what if isinstance(what, str) else str(what))
+
+    def literal(self, text: str) -> str:
+        """Words of the maker or the catalogue as they go out; a kind of output may mask some signs."""
+        return text
 
     def __call__(self, key: str | Value | None, /, **values: Value) -> str:
         """For templates: `say("work.lye.title")`, `say(line.note)`."""
@@ -53,7 +59,8 @@ class Speaker:
         text = show(number.value, number.decimals)
         if number.short and "." in text:
             text = text.rstrip("0").rstrip(".")
-        return f"{text} {number.unit}".rstrip().replace("-", "−")
+        said = f"{text} {number.unit}".rstrip().replace("-", "−")
+        return said.replace(" ", "\u00a0") if number.tight else said
 
     def listed(self, listed: Listed) -> str:
         """`a, b and c`."""
@@ -62,11 +69,21 @@ class Speaker:
             return "".join(said)
         return f"{', '.join(said[:-1])} {self.texts['list.and']} {said[-1]}"
 
+    def within(self, name: str) -> str:
+        """Without what is said after a comma or in brackets. Where the catalogue lists the words
+        that keep their capital, any other name has a small initial; else all stay as they are."""
+        name = name.partition(",")[0].partition(" (")[0]
+        first = name.partition(" ")[0]
+        proper = self.texts.get("name.keep_capital")
+        if not isinstance(proper, str) or first.isupper() or first in proper.split() or first.endswith("'s"):
+            return name
+        return name[:1].lower() + name[1:]
+
     def _filled(self, message: Message) -> str:
         text = self.texts[message.key]
         if not isinstance(text, str):
             text = text[self._form(message.values["count"])]
-        return _PLACE.sub(lambda place: self.say(message.values[place[1]]), text)
+        return _PLACE.sub(lambda place: self.say(message.values[place[1]]), self.literal(text))
 
     def _form(self, count: Value) -> str:
         number = count.value if isinstance(count, Number) else count

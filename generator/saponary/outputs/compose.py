@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from saponary.messages.speaker import speaker
-from saponary.outputs.page_kind import Desk, Sheet, published
+from saponary.outputs.page_kind import PageContext, SiteFile, published
 from saponary.outputs.pages import KINDS
 from saponary.outputs.templating import environment, named_by_content, style_sheet
 from saponary.views.drawings import Drawings
@@ -15,14 +16,14 @@ from saponary.views.site import Output, SiteInput
 
 def compose(site: SiteInput, templates: Sequence[Path]) -> Iterator[Output]:
     """Every file of the site, one at a time. `templates` are searched in their order."""
-    for sheet in sheets(site, templates):
-        yield Output(sheet.path, sheet.write())
+    for file in site_files(site, templates):
+        yield Output(file.path, file.write())
 
 
-def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
+def site_files(site: SiteInput, templates: Sequence[Path]) -> Iterator[SiteFile]:
     """The files of the site before they are made, so that a caller may leave some unmade."""
     style = style_sheet(templates)
-    desk = Desk(
+    context = PageContext(
         site=site,
         recipes=published(site.recipes, site.edition.shows),
         environment=environment(templates, speaker(site.book.settings.language)),
@@ -31,6 +32,8 @@ def sheets(site: SiteInput, templates: Sequence[Path]) -> Iterator[Sheet]:
         style_sheet=style,
         drawings=Drawings(site),
     )
-    for kind in KINDS:
-        if kind.needs is None or site.shows(kind.needs):
-            yield from kind.render(desk)
+    kinds = [kind for kind in KINDS if kind.needs is None or site.shows(kind.needs)]
+    paths = {file.path for kind in kinds for file in kind.render(context)}
+    nav = tuple(kind.nav for kind in kinds if kind.nav is not None and kind.nav.path in paths)
+    for kind in kinds:
+        yield from kind.render(replace(context, nav=nav))

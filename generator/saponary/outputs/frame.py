@@ -2,18 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from saponary.messages.message import Message
 from saponary.views import links
 from saponary.views.cautions import LYE, NO_ADVICE, Caution, emergency
 from saponary.views.site import SiteInput
 
 
 @dataclass(frozen=True)
-class Way:
-    """A link of the navigation."""
+class NavEntry:
+    """A page that the navigation may lead to: what it is called, and its path in the site."""
 
-    name: str
+    name: Message
+    path: str
+
+
+@dataclass(frozen=True)
+class NavLink:
+    """A link of the navigation, led from the page it stands on."""
+
+    name: Message
     href: str
     here: bool
 
@@ -26,7 +36,7 @@ class Frame:
     place: str
     root: str
     style: str
-    ways: tuple[Way, ...]
+    nav: tuple[NavLink, ...]
     cautions: tuple[Caution, ...]
     emergency: str
     no_advice: str
@@ -34,19 +44,7 @@ class Frame:
     tables: str
 
 
-WAYS = (
-    ("Recipes", links.GALLERY, ""),
-    ("Ingredients", links.INGREDIENTS, "work"),
-    ("Colours", links.COLOURS, "work"),
-    ("Lots", links.LOTS, "batches"),
-    ("Cure shelf", links.CURE_SHELF, "batches"),
-    ("Words", links.WORDS, ""),
-    ("Set aside", links.SET_ASIDE, "waivers"),
-)
-"""Names in the navigation, where they lead, and what an edition must show to have them."""
-
-
-def frame(site: SiteInput, path: str, style: str) -> Frame:
+def frame(site: SiteInput, path: str, style: str, nav: Sequence[NavEntry]) -> Frame:
     settings, up = site.book.settings, links.root(path)
     return Frame(
         language=settings.language,
@@ -55,9 +53,7 @@ def frame(site: SiteInput, path: str, style: str) -> Frame:
         place=settings.place,
         root=up,
         style=up + style,
-        ways=tuple(
-            Way(name, up + to, path == to) for name, to, needs in WAYS if not needs or site.shows(needs)
-        ),
+        nav=tuple(NavLink(entry.name, up + entry.path, entry.path == path) for entry in nav),
         cautions=LYE,
         emergency=emergency(settings.emergency),
         no_advice=NO_ADVICE,

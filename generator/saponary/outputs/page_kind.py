@@ -1,4 +1,4 @@
-"""What a page kind is, and the desk its pages are made at."""
+"""What a page kind is, and what all pages of a site share."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from pathlib import Path
 
 from jinja2 import Environment
 
-from saponary.outputs.frame import frame
+from saponary.outputs.frame import NavEntry, frame
 from saponary.views.drawings import Drawings
 from saponary.views.site import RecipeInput, SiteInput
 
 
 @dataclass(frozen=True)
-class Sheet:
+class SiteFile:
     """One file of the site, not yet made. `recipe` names the one recipe it is about, if it is."""
 
     path: str
@@ -23,7 +23,7 @@ class Sheet:
 
 
 @dataclass(frozen=True)
-class Desk:
+class PageContext:
     """The site's input with what all pages share."""
 
     site: SiteInput
@@ -35,6 +35,8 @@ class Desk:
     """Address of the style sheet, from the top of the site."""
     style_sheet: bytes
     drawings: Drawings = field(compare=False)
+    nav: tuple[NavEntry, ...] = ()
+    """The ways through this site; empty while its files are still being counted."""
 
     @property
     def published(self) -> frozenset[str]:
@@ -43,19 +45,21 @@ class Desk:
     def page(self, template: str, path: str, **view: object) -> bytes:
         """Fill a template for the page at `path`."""
         made = self.environment.get_template(template).render(
-            frame=frame(self.site, path, self.style), **view
+            frame=frame(self.site, path, self.style, self.nav), **view
         )
         return made.encode("utf-8")
 
 
 @dataclass(frozen=True)
 class PageKind:
-    """A kind of page: its name, and the sheets it brings to a site."""
+    """A kind of page: its name, and the files it brings to a site."""
 
     name: str
-    render: Callable[[Desk], Iterator[Sheet]]
+    render: Callable[[PageContext], Iterator[SiteFile]]
     needs: str | None = None
     """What an edition must show for this kind to be in it at all."""
+    nav: NavEntry | None = None
+    """Its page in the navigation. A site that lacks the page has no such link."""
 
 
 def published(recipes: Sequence[RecipeInput], shows: frozenset[str] = frozenset()) -> tuple[RecipeInput, ...]:

@@ -9,7 +9,7 @@ from datetime import datetime
 from urllib.parse import unquote, urlsplit
 
 from saponary.assets.fonts import FONTS_AT, font_files
-from saponary.outputs.pdf_kind import Sheet
+from saponary.outputs.pdf_kind import PdfSheet
 
 BASE = "https://book.invalid/"
 """Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""
@@ -34,7 +34,7 @@ def ready() -> None:
         ) from error
 
 
-def set_sheet(files: Mapping[str, bytes], sheet: Sheet) -> bytes:
+def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> bytes:
     """One sheet as a tagged PDF (PDF/UA-1). Nothing outside `files` and the package's fonts is read."""
     import weasyprint
     from weasyprint.urls import URLFetcher, URLFetcherResponse

@@ -1,4 +1,4 @@
-"""What a kind of PDF is, and the desk it is composed at."""
+"""What a kind of PDF is, and the context it is composed at."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ class Attachment:
 
 
 @dataclass(frozen=True)
-class Sheet:
+class PdfSheet:
     """One PDF, composed and not yet set: its path in the site, its HTML, what it carries.
 
     Addresses in the HTML are relative to the top of the site.
@@ -33,7 +33,7 @@ class Sheet:
 
 
 @dataclass(frozen=True)
-class PressDesk:
+class PdfContext:
     """An edition's input, the files of its site (drawings, photos), and the templates."""
 
     site: SiteInput
@@ -42,9 +42,9 @@ class PressDesk:
 
 
 @dataclass(frozen=True)
-class PressKind:
+class PdfKind:
     """A kind of PDF: its name, and the sheets it brings. `needs` names what an edition must show."""
 
     name: str
-    render: Callable[[PressDesk], Iterator[Sheet]]
+    render: Callable[[PdfContext], Iterator[PdfSheet]]
     needs: str | None = None

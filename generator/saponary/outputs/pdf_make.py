@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 
 from saponary.outputs.pdf_engine import ready, set_sheet
-from saponary.outputs.pdf_kind import PressDesk, Sheet
+from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdfs import KINDS
 
 
@@ -23,13 +23,13 @@ class Failed:
     why: str
 
 
-def sheets(desk: PressDesk, only: Sequence[str] = ()) -> list[Sheet]:
+def sheets(context: PdfContext, only: Sequence[str] = ()) -> list[PdfSheet]:
     """Every sheet of an edition, composed; `only` names the kinds wanted (all where empty)."""
     return [
         sheet
         for kind in KINDS
-        if (not only or kind.name in only) and (kind.needs is None or desk.site.shows(kind.needs))
-        for sheet in kind.render(desk)
+        if (not only or kind.name in only) and (kind.needs is None or context.site.shows(kind.needs))
+        for sheet in kind.render(context)
     ]
 
 
@@ -38,7 +38,7 @@ Progress = Callable[[int, int], None]
 
 
 def make(
-    files: Mapping[str, bytes], wanted: Sequence[Sheet], progress: Progress | None = None
+    files: Mapping[str, bytes], wanted: Sequence[PdfSheet], progress: Progress | None = None
 ) -> tuple[dict[str, bytes], list[Failed]]:
     """PDFs by path, and those that failed. Raises PressMissing where none can be made."""
     ready()
@@ -60,7 +60,7 @@ def make(
 
 
 def _set(
-    files: Mapping[str, bytes], wanted: Sequence[Sheet], workers: int, progress: Progress | None = None
+    files: Mapping[str, bytes], wanted: Sequence[PdfSheet], workers: int, progress: Progress | None = None
 ) -> list[bytes | Failed | None]:
     """An outcome for each sheet; None where its worker was ended."""
     methods = get_all_start_methods()
@@ -78,7 +78,7 @@ def _set(
         return found
 
 
-def _give(pool: ProcessPoolExecutor, sheet: Sheet) -> Future[bytes | Failed]:
+def _give(pool: ProcessPoolExecutor, sheet: PdfSheet) -> Future[bytes | Failed]:
     try:
         return pool.submit(_set_held, sheet)
     except BrokenProcessPool as error:
@@ -104,7 +104,7 @@ def _hold(files: Mapping[str, bytes], scratch: str) -> None:
     tempfile.tempdir = scratch
 
 
-def _set_held(sheet: Sheet) -> bytes | Failed:
+def _set_held(sheet: PdfSheet) -> bytes | Failed:
     try:
         return set_sheet(_HELD, sheet)
     except Exception as error:

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
 from jinja2.sandbox import ImmutableSandboxedEnvironment
+from markupsafe import Markup, escape
 
+from saponary.messages.message import Value
 from saponary.messages.speaker import Speaker
 
 STYLES = "style"
@@ -30,6 +33,17 @@ class _Inside(FileSystemLoader):
         return found
 
 
+@dataclass(frozen=True)
+class HtmlSpeaker(Speaker):
+    """Says messages as HTML: every text escaped, but for values that are HTML already."""
+
+    def say(self, what: Value | None) -> Markup:
+        return Markup(super().say(what))
+
+    def literal(self, text: str) -> str:
+        return escape(text)
+
+
 def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     """The engine that fills templates: strict about names, and escaping everything.
 
@@ -44,8 +58,9 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         keep_trailing_newline=True,
         auto_reload=False,
     )
-    made.globals["say"] = speaker
-    made.filters["said"] = speaker.say
+    html = HtmlSpeaker(speaker.language, speaker.texts)
+    made.globals["say"] = html
+    made.filters["said"] = html.say
     return made
 
 

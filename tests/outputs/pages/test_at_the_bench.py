@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 import html5lib
 import pytest
 
-from saponary.outputs.compose import compose, sheets
+from saponary.outputs.compose import compose, site_files
 from saponary.schema.edition import STANDARD
 from saponary.views.bench_screens import screens
 from saponary.views.edit import edit
@@ -29,7 +29,7 @@ def site_of(book: str, edition: str = "open", *, ends: str = "") -> dict[str, by
     proof = proof_of(book)
     recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
     whole = SiteInput(proof.book, recipes, "engine", "tables")
-    made = sheets(edit(whole, STANDARD[edition]), TEMPLATES)
+    made = site_files(edit(whole, STANDARD[edition]), TEMPLATES)
     return {sheet.path: sheet.write() for sheet in made if sheet.path.endswith(ends)}
 
 

@@ -9,7 +9,7 @@ import html5lib
 import pytest
 
 from saponary.build.proof import Proof, Proofed
-from saponary.outputs.compose import sheets
+from saponary.outputs.compose import site_files
 from saponary.quantity.numbers import OUNCE, Scale
 from saponary.quantity.rounding import show, to_step
 from saponary.views.site import RecipeInput, SiteInput
@@ -33,7 +33,7 @@ def read_page(proof: Proof, slug: str) -> ElementTree.Element:
     recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
     site = SiteInput(proof.book, recipes, "engine", "tables")
     path = f"recipes/{slug}/index.html"
-    data = next(sheet for sheet in sheets(site, TEMPLATES) if sheet.path == path).write()
+    data = next(sheet for sheet in site_files(site, TEMPLATES) if sheet.path == path).write()
     return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))
 
 

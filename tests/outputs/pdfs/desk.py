@@ -17,7 +17,7 @@ from saponary.build.report import ENGINE, site_json
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
-from saponary.outputs.pdf_kind import PressDesk, Sheet
+from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdf_make import make, sheets
 from saponary.outputs.templating import environment
 from saponary.schema.edition import editions
@@ -29,16 +29,16 @@ ON = date(2026, 10, 1)
 
 
 @cache
-def desk_of(book: str, edition: str = "open") -> PressDesk:
+def desk_of(book: str, edition: str = "open") -> PdfContext:
     """The desk of a book by its name (`starters`, `demo`), or of one at a path; without photos."""
     return desk_for(proof_of(book), edition)
 
 
-def desk_at(root: Path, edition: str = "open") -> PressDesk:
+def desk_at(root: Path, edition: str = "open") -> PdfContext:
     return desk_for(prove(root), edition)
 
 
-def desk_for(proof: Proof, edition: str = "open") -> PressDesk:
+def desk_for(proof: Proof, edition: str = "open") -> PdfContext:
     """The desk of an edition of a proofed book, as a build lays it out, but without photos."""
     book = proof.book
     recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
@@ -50,15 +50,15 @@ def desk_for(proof: Proof, edition: str = "open") -> PressDesk:
     site = replace(site, figures_json=site_json(proof, slugs, full=wanted.formula == "full"))
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
     files = {output.path: output.data for output in compose(site, templates)}
-    return PressDesk(site, files, environment(templates, speaker(book.settings.language)))
+    return PdfContext(site, files, environment(templates, speaker(book.settings.language)))
 
 
-def sheets_of(desk: PressDesk, *kinds: str) -> dict[str, Sheet]:
+def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, PdfSheet]:
     """The composed sheets of some kinds by their path."""
     return {sheet.path: sheet for sheet in sheets(desk, kinds)}
 
 
-def pdfs_of(desk: PressDesk, wanted: Sequence[Sheet]) -> dict[str, bytes]:
+def pdfs_of(desk: PdfContext, wanted: Sequence[PdfSheet]) -> dict[str, bytes]:
     """Sheets set as PDFs; every one of them must come out."""
     pdfs, failed = make(desk.files, wanted)
     assert not failed, failed

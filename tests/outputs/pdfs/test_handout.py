@@ -11,7 +11,7 @@ import pytest
 from outputs.pdfs.desk import desk_at, desk_of, pdfs_of, read, sheets_of
 from saponary.book.classes import parse_class
 from saponary.build.proof import prove
-from saponary.outputs.pdf_kind import PressDesk
+from saponary.outputs.pdf_kind import PdfContext
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.views.paper.handout import Handout, handout
@@ -48,12 +48,12 @@ FILES = {
 
 
 @pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory) -> PressDesk:
+def desk(tmp_path_factory: pytest.TempPathFactory) -> PdfContext:
     return desk_at(write_book(tmp_path_factory.mktemp("book"), FILES), "bench")
 
 
 @pytest.fixture(scope="module")
-def pdfs(desk: PressDesk) -> dict[str, Any]:
+def pdfs(desk: PdfContext) -> dict[str, Any]:
     made = pdfs_of(desk, list(sheets_of(desk, "class-handout").values()))
     return {path: read(pdf) for path, pdf in made.items()}
 
@@ -62,7 +62,7 @@ def text_of(pdf: Any) -> str:
     return " ".join(" ".join(page.extract_text() for page in pdf.pages).split())
 
 
-def view(desk: PressDesk, *, answers: bool) -> Handout:
+def view(desk: PdfContext, *, answers: bool) -> Handout:
     (file,) = desk.site.book.classes
     assert file.plan is not None
     made = handout(file, file.plan, desk.site, answers=answers)
@@ -76,14 +76,14 @@ def test_a_book_with_a_sound_class_has_no_finding_about_it(tmp_path: Path) -> No
 
 
 @pytest.mark.slow
-def test_four_sheets_a_class(desk: PressDesk) -> None:
+def test_four_sheets_a_class(desk: PdfContext) -> None:
     assert set(sheets_of(desk, "class-handout")) == {
         f"classes/day-{copy}-{size}.pdf" for copy in ("student", "teacher") for size in ("a4", "letter")
     }
 
 
 @pytest.mark.slow
-def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PressDesk) -> None:
+def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PdfContext) -> None:
     made = view(desk, answers=True)
     summed: dict[str, float] = {}
     for recipe in made.recipes:
@@ -97,7 +97,7 @@ def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PressDesk) -> None:
 
 
 @pytest.mark.slow
-def test_whole_packs_hold_the_spare(desk: PressDesk) -> None:
+def test_whole_packs_hold_the_spare(desk: PdfContext) -> None:
     (file,) = desk.site.book.classes
     assert file.plan is not None
     cases = [recipe.computed for recipe in desk.site.recipes]
@@ -140,7 +140,7 @@ def test_positions_are_those_of_the_file() -> None:
 
 @pytest.mark.slow
 def test_the_students_copy_leaves_blank_what_the_teachers_fills_in(
-    desk: PressDesk, pdfs: dict[str, Any]
+    desk: PdfContext, pdfs: dict[str, Any]
 ) -> None:
     plan = desk.site.book.classes[0].plan
     assert plan is not None
@@ -160,7 +160,7 @@ def test_the_students_copy_leaves_blank_what_the_teachers_fills_in(
 
 
 @pytest.mark.slow
-def test_weights_on_paper_are_the_engines(desk: PressDesk, pdfs: dict[str, Any]) -> None:
+def test_weights_on_paper_are_the_engines(desk: PdfContext, pdfs: dict[str, Any]) -> None:
     plan = desk.site.book.classes[0].plan
     assert plan is not None
     scale = Scale(1.0, "g")
@@ -201,7 +201,7 @@ def alternatives(node: Any) -> list[str]:
 
 
 @pytest.mark.slow
-def test_the_same_book_gives_the_same_bytes(desk: PressDesk) -> None:
+def test_the_same_book_gives_the_same_bytes(desk: PdfContext) -> None:
     sheet = sheets_of(desk, "class-handout")["classes/day-teacher-a4.pdf"]
     assert pdfs_of(desk, [sheet]) == pdfs_of(desk, [sheet])
 

@@ -8,14 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from saponary.outputs.pdf_kind import Sheet
+from saponary.outputs.pdf_kind import PdfSheet
 from saponary.outputs.pdf_make import make
 
 PAGE = "<html lang=en><title>A page</title><p>Wear goggles.</p></html>"
 TOO_DEEP = f"<html lang=en><title>A pit</title>{'<div>' * 3000}</html>"
 
 
-class Deadly(Sheet):
+class Deadly(PdfSheet):
     """Ends the process that unpacks it, as a machine short of memory would."""
 
     def __reduce__(self) -> tuple[object, ...]:
@@ -30,7 +30,7 @@ def scratch(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 @pytest.mark.slow
 def test_a_sheet_that_fails_is_named_and_the_others_are_made(scratch: Path) -> None:
-    made, failed = make({}, [Sheet("a.pdf", PAGE), Sheet("pit.pdf", TOO_DEEP), Sheet("b.pdf", PAGE)])
+    made, failed = make({}, [PdfSheet("a.pdf", PAGE), PdfSheet("pit.pdf", TOO_DEEP), PdfSheet("b.pdf", PAGE)])
     assert sorted(made) == ["a.pdf", "b.pdf"]
     assert all(pdf.startswith(b"%PDF") for pdf in made.values())
     assert [item.path for item in failed] == ["pit.pdf"]
@@ -39,7 +39,7 @@ def test_a_sheet_that_fails_is_named_and_the_others_are_made(scratch: Path) -> N
 
 @pytest.mark.slow
 def test_a_worker_that_is_ended_from_outside_is_a_failure_and_no_traceback(scratch: Path) -> None:
-    sound = [Sheet(f"{number}.pdf", PAGE) for number in range(4)]
+    sound = [PdfSheet(f"{number}.pdf", PAGE) for number in range(4)]
     made, failed = make({}, [Deadly("a.pdf", PAGE), *sound])
     assert [(item.path, "memory" in item.why) for item in failed] == [("a.pdf", True)]
     assert sorted(made) == ["0.pdf", "1.pdf", "2.pdf", "3.pdf"]
@@ -49,6 +49,6 @@ def test_a_worker_that_is_ended_from_outside_is_a_failure_and_no_traceback(scrat
 @pytest.mark.parametrize("count", [1, 4])
 def test_nothing_is_left_in_the_temporary_folder(count: int, scratch: Path) -> None:
     faces = "<style>@font-face { font-family: a; src: url('press-fonts/SourceSansPro-It.ttf') } * { font-family: a }</style>"
-    made, failed = make({}, [Sheet(f"{number}.pdf", faces + PAGE) for number in range(count)])
+    made, failed = make({}, [PdfSheet(f"{number}.pdf", faces + PAGE) for number in range(count)])
     assert len(made) == count and not failed
     assert [path.name for path in scratch.iterdir() if not path.name.startswith("pymp-")] == []

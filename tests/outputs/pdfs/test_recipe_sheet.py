@@ -14,7 +14,7 @@ from markupsafe import Markup
 from outputs.pdfs.desk import desk_of, sheets_of
 from saponary.build.proof import prove
 from saponary.build.report import recipe_object
-from saponary.outputs.pdf_kind import PressDesk, Sheet
+from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.views.cautions import LYE, for_recipe
 from saponary.views.paper.recipe_sheet import on_paper
 from saponary.views.paper.short_code import page_address
@@ -26,7 +26,7 @@ EDITIONS = (("starters", "open"), ("demo", "open"), ("demo", "class"), ("demo", 
 
 
 @cache
-def composed(book: str, edition: str = "open") -> dict[str, Sheet]:
+def composed(book: str, edition: str = "open") -> dict[str, PdfSheet]:
     return sheets_of(desk_of(book, edition), "recipe-sheet")
 
 
@@ -35,7 +35,7 @@ def carried(book: str, edition: str, slug: str) -> dict[str, str]:
     return {item.name: item.data.decode() for item in sheet.attachments}
 
 
-def with_address(desk: PressDesk, address: str) -> PressDesk:
+def with_address(desk: PdfContext, address: str) -> PdfContext:
     settings = desk.site.book.settings.model_copy(update={"base_url": address})
     return replace(desk, site=replace(desk.site, book=replace(desk.site.book, settings=settings)))
 

@@ -1,4 +1,4 @@
-"""The page kinds, in the order their files are composed. A new one is a module and its line here."""
+"""The page kinds, in the order of the navigation. A new one is a module and its line here."""
 
 from __future__ import annotations
 
@@ -20,17 +20,17 @@ from saponary.outputs.pages import (
 )
 
 KINDS: tuple[PageKind, ...] = (
-    at_the_bench.KIND,
-    calendar.KIND,
-    colours.KIND,
-    cure_shelf.KIND,
-    figures.KIND,
     gallery.KIND,
-    ingredients.KIND,
-    lots.KIND,
     recipe.KIND,
+    at_the_bench.KIND,
+    ingredients.KIND,
+    colours.KIND,
+    lots.KIND,
+    cure_shelf.KIND,
+    calendar.KIND,
+    words.KIND,
     set_aside.KIND,
+    figures.KIND,
     sitemap.KIND,
     style.KIND,
-    words.KIND,
 )

@@ -6,7 +6,7 @@ import hashlib
 from collections.abc import Iterator
 from functools import partial
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.templating import named_by_content, script
 from saponary.quantity.numbers import Scale
 from saponary.views import cautions, links
@@ -17,25 +17,25 @@ from saponary.views.weigh_sheet import Bench
 from saponary.views.work import work_order
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
-    keeper = script(desk.templates, "ticks.js")
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    keeper = script(context.templates, "ticks.js")
     address = named_by_content("ticks.js", keeper)
-    yield Sheet(address, lambda: keeper)
-    for recipe in desk.recipes:
+    yield SiteFile(address, lambda: keeper)
+    for recipe in context.recipes:
         path = links.at_the_bench(recipe.slug)
-        yield Sheet(path, partial(_page, desk, recipe, path, address), recipe.slug)
+        yield SiteFile(path, partial(_page, context, recipe, path, address), recipe.slug)
 
 
-def _page(desk: Desk, recipe: RecipeInput, path: str, address: str) -> bytes:
-    computed, settings, up = recipe.computed, desk.site.book.settings, links.root(path)
-    prose = Prose(computed.catalogue, desk.published, up)
+def _page(context: PageContext, recipe: RecipeInput, path: str, address: str) -> bytes:
+    computed, settings, up = recipe.computed, context.site.book.settings, links.root(path)
+    prose = Prose(computed.catalogue, context.published, up)
     scale = Scale(settings.scale_step_grams, settings.units)
-    return desk.page(
+    return context.page(
         "at-the-bench.html",
         path,
         title=prose.title(computed.model.title),
         home=up + links.recipe_page(recipe.slug),
-        formula=computed.fingerprint if desk.site.shows("badge") else "",
+        formula=computed.fingerprint if context.site.shows("badge") else "",
         ticks=_key(settings.title, recipe.slug, computed.fingerprint),
         screens=screens(work_order(Bench(computed, scale, prose))),
         cautions=cautions.for_recipe(computed),

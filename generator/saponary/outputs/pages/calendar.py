@@ -5,7 +5,7 @@ from __future__ import annotations
 import uuid
 from collections.abc import Iterator, Sequence
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.readiness import Lot, lots, readiness, sentence
 from saponary.views.site import SiteInput
@@ -74,10 +74,10 @@ def folded(line: str) -> bytes:
     return b"\r\n ".join(out) + b"\r\n"
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
-    found = lots(desk.recipes)
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    found = lots(context.recipes)
     if found:
-        yield Sheet(links.READY, lambda: calendar(desk.site, found))
+        yield SiteFile(links.READY, lambda: calendar(context.site, found))
 
 
 KIND = PageKind("calendar", _render, needs="batches")

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.colours import colours_view
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = colours_view(desk.site, desk.recipes, links.root(links.COLOURS))
-        return desk.page("colours.html", links.COLOURS, colours=view)
+        view = colours_view(context.site, context.recipes, links.root(links.COLOURS))
+        return context.page("colours.html", links.COLOURS, colours=view)
 
-    yield Sheet(links.COLOURS, write)
+    yield SiteFile(links.COLOURS, write)
 
 
-KIND = PageKind("colours", _render, needs="work")
+KIND = PageKind("colours", _render, needs="work", nav=NavEntry(message("nav.colours"), links.COLOURS))

@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.cure_shelf import cure_shelf_view
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = cure_shelf_view(desk.site, desk.recipes, links.root(links.CURE_SHELF))
-        return desk.page("cure-shelf.html", links.CURE_SHELF, shelf=view)
+        view = cure_shelf_view(context.site, context.recipes, links.root(links.CURE_SHELF))
+        return context.page("cure-shelf.html", links.CURE_SHELF, shelf=view)
 
-    yield Sheet(links.CURE_SHELF, write)
+    yield SiteFile(links.CURE_SHELF, write)
 
 
-KIND = PageKind("cure-shelf", _render, needs="batches")
+KIND = PageKind(
+    "cure-shelf", _render, needs="batches", nav=NavEntry(message("nav.cure_shelf"), links.CURE_SHELF)
+)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
-    yield Sheet("figures.json", lambda: desk.site.figures_json.encode("utf-8"))
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    yield SiteFile("figures.json", lambda: context.site.figures_json.encode("utf-8"))
 
 
 KIND = PageKind("figures", _render)

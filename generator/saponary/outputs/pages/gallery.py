@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import gallery_view
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = gallery_view(desk.site, desk.recipes, desk.published)
-        return desk.page("gallery.html", links.GALLERY, gallery=view)
+        view = gallery_view(context.site, context.recipes, context.published)
+        return context.page("gallery.html", links.GALLERY, gallery=view)
 
-    yield Sheet(links.GALLERY, write)
+    yield SiteFile(links.GALLERY, write)
 
 
-KIND = PageKind("gallery", _render)
+KIND = PageKind("gallery", _render, nav=NavEntry(message("nav.gallery"), links.GALLERY))

@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.pantry import shelves
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = shelves(desk.site.book.pantry, in_order(desk.recipes))
-        return desk.page("ingredients.html", links.INGREDIENTS, shelves=view)
+        view = shelves(context.site.book.pantry, in_order(context.recipes))
+        return context.page("ingredients.html", links.INGREDIENTS, shelves=view)
 
-    yield Sheet(links.INGREDIENTS, write)
+    yield SiteFile(links.INGREDIENTS, write)
 
 
-KIND = PageKind("ingredients", _render, needs="work")
+KIND = PageKind(
+    "ingredients", _render, needs="work", nav=NavEntry(message("nav.ingredients"), links.INGREDIENTS)
+)

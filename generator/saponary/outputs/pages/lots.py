@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.lots import lots_view
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        return desk.page(
-            "lots.html", links.LOTS, lots=lots_view(desk.site, desk.recipes, links.root(links.LOTS))
+        return context.page(
+            "lots.html", links.LOTS, lots=lots_view(context.site, context.recipes, links.root(links.LOTS))
         )
 
-    yield Sheet(links.LOTS, write)
+    yield SiteFile(links.LOTS, write)
 
 
-KIND = PageKind("lots", _render, needs="batches")
+KIND = PageKind("lots", _render, needs="batches", nav=NavEntry(message("nav.lots"), links.LOTS))

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.prose import Prose
@@ -20,14 +22,14 @@ class Reasons:
     rows: tuple[tuple[str, str], ...]
 
 
-def reasons(desk: Desk) -> tuple[Reasons, ...]:
+def reasons(context: PageContext) -> tuple[Reasons, ...]:
     """Recipes in the book's order, then the other files by name."""
     up = links.root(links.SET_ASIDE)
     rows: dict[str, list[tuple[str, str]]] = {}
-    for waiver in desk.site.book.waived:
+    for waiver in context.site.book.waived:
         rows.setdefault(waiver.place.file, []).append((waiver.rule, waiver.because))
     found = []
-    for recipe in in_order(desk.recipes):
+    for recipe in in_order(context.recipes):
         if recipe.computed.file.file in rows:
             title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
             href = up + links.recipe_page(recipe.slug)
@@ -35,11 +37,11 @@ def reasons(desk: Desk) -> tuple[Reasons, ...]:
     return (*found, *(Reasons(file, "", tuple(rows[file])) for file in sorted(rows)))
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        return desk.page("set-aside.html", links.SET_ASIDE, files=reasons(desk))
+        return context.page("set-aside.html", links.SET_ASIDE, files=reasons(context))
 
-    yield Sheet(links.SET_ASIDE, write)
+    yield SiteFile(links.SET_ASIDE, write)
 
 
-KIND = PageKind("set-aside", _render, needs="waivers")
+KIND = PageKind("set-aside", _render, needs="waivers", nav=NavEntry(message("nav.waivers"), links.SET_ASIDE))

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
-    yield Sheet(desk.style, lambda: desk.style_sheet)
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    yield SiteFile(context.style, lambda: context.style_sheet)
 
 
 KIND = PageKind("style", _render)

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.page_kind import Desk, PageKind, Sheet
+from saponary.messages.message import message
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.glossary import words
 
 
-def _render(desk: Desk) -> Iterator[Sheet]:
+def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        return desk.page("words.html", links.WORDS, words=words(desk.site.book.pantry))
+        return context.page("words.html", links.WORDS, words=words(context.site.book.pantry))
 
-    yield Sheet(links.WORDS, write)
+    yield SiteFile(links.WORDS, write)
 
 
-KIND = PageKind("words", _render)
+KIND = PageKind("words", _render, nav=NavEntry(message("nav.words"), links.WORDS))

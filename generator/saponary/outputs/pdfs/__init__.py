@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from saponary.outputs.pdf_kind import PressKind
+from saponary.outputs.pdf_kind import PdfKind
 from saponary.outputs.pdfs import class_handout, labels, recipe_sheet, whole_book
 
-KINDS: tuple[PressKind, ...] = (
+KINDS: tuple[PdfKind, ...] = (
     class_handout.KIND,
     labels.KIND,
     recipe_sheet.KIND,

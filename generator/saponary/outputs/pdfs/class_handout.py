@@ -5,21 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from saponary.outputs.pdf_kind import PressDesk, PressKind, Sheet
+from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.handout import handout
 
 COPIES = (("student", False), ("teacher", True))
 
 
-def render(desk: PressDesk) -> Iterator[Sheet]:
+def render(context: PdfContext) -> Iterator[PdfSheet]:
     """Only where the edition gives the formula in full, which a weigh sheet does; the teacher's copy,
     which holds the answers, only where people are named, as on the bench.
     """
-    site = desk.site
+    site = context.site
     if site.edition.formula != "full":
         return
-    template = desk.environment.get_template("press/handout.html")
+    template = context.environment.get_template("press/handout.html")
     for read in site.book.classes:
         if read.plan is None:
             continue
@@ -35,7 +35,7 @@ def render(desk: PressDesk) -> Iterator[Sheet]:
                 )
                 sheet = replace(sheet, emergency=view.emergency)
                 html = template.render(paper=sheet, view=view)
-                yield Sheet(f"classes/{read.slug}-{copy}-{size.name}.pdf", html)
+                yield PdfSheet(f"classes/{read.slug}-{copy}-{size.name}.pdf", html)
 
 
-KIND = PressKind("class-handout", render, needs="work")
+KIND = PdfKind("class-handout", render, needs="work")

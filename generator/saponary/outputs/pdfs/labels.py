@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.outputs.pdf_kind import PressDesk, PressKind, Sheet
+from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.label_sheet import LabelsView, labels_view, words
 
 _SIZES = {size.name: size for size in SIZES}
 
 
-def render(desk: PressDesk) -> Iterator[Sheet]:
-    site = desk.site
-    template = desk.environment.get_template("press/labels.html")
+def render(context: PdfContext) -> Iterator[PdfSheet]:
+    site = context.site
+    template = context.environment.get_template("press/labels.html")
     for recipe in site.recipes:
         bar = site.labels.get(recipe.slug)
         if bar is None:
@@ -25,7 +25,7 @@ def render(desk: PressDesk) -> Iterator[Sheet]:
                 continue
             subject = f"{said.name}: labels to print on the grid {name}. {said.caution}"
             sheet = paper(site, _SIZES[grid.page], f"{said.name}, labels", subject=subject)
-            yield Sheet(f"labels/{recipe.slug}-{name}.pdf", template.render(paper=sheet, view=view))
+            yield PdfSheet(f"labels/{recipe.slug}-{name}.pdf", template.render(paper=sheet, view=view))
 
 
-KIND = PressKind("labels", render, needs="ingredients")
+KIND = PdfKind("labels", render, needs="ingredients")

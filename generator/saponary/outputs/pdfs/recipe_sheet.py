@@ -6,17 +6,17 @@ from collections.abc import Iterator
 
 from saponary.outputs.attached.recipe import attachments, figures_of
 from saponary.outputs.page_kind import published
-from saponary.outputs.pdf_kind import PressDesk, PressKind, Sheet
+from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.drawings import Drawings
 from saponary.views.gallery import in_order
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.recipe_sheet import paper_recipe
 
 
-def _render(desk: PressDesk) -> Iterator[Sheet]:
-    site = desk.site
+def _render(context: PdfContext) -> Iterator[PdfSheet]:
+    site = context.site
     drawings, figures = Drawings(site), figures_of(site)
-    template = desk.environment.get_template("press/recipe-sheet.html")
+    template = context.environment.get_template("press/recipe-sheet.html")
     for recipe in in_order(published(site.recipes, site.edition.shows)):
         view = paper_recipe(recipe, site, drawings.of(recipe))
         carried = attachments(recipe, site, figures)
@@ -26,7 +26,7 @@ def _render(desk: PressDesk) -> Iterator[Sheet]:
                 site, size, view.title, subject=f"Recipe sheet from {site.book.settings.title}", head=head
             )
             path = f"recipes/{recipe.slug}/{recipe.slug}-{size.name}.pdf"
-            yield Sheet(path, template.render(paper=sheet, recipe=view), carried)
+            yield PdfSheet(path, template.render(paper=sheet, recipe=view), carried)
 
 
-KIND = PressKind("recipe-sheet", _render, needs="work")
+KIND = PdfKind("recipe-sheet", _render, needs="work")

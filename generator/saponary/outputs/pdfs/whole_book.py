@@ -5,25 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.outputs.page_kind import published
-from saponary.outputs.pdf_kind import Attachment, PressDesk, PressKind, Sheet
+from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
 from saponary.views.drawings import Drawings
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.whole_book import whole_book
 
 
-def _render(desk: PressDesk) -> Iterator[Sheet]:
-    site = desk.site
+def _render(context: PdfContext) -> Iterator[PdfSheet]:
+    site = context.site
     recipes = published(site.recipes, site.edition.shows)
     if not recipes:
         return
     view = whole_book(site, recipes, Drawings(site))
-    template = desk.environment.get_template("press/whole-book.html")
+    template = context.environment.get_template("press/whole-book.html")
     figures = Attachment(
         "figures.json", site.figures_json.encode(), "The figures of every recipe", "application/json"
     )
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)
-        yield Sheet(f"book-{size.name}.pdf", template.render(paper=sheet, book=view), (figures,))
+        yield PdfSheet(f"book-{size.name}.pdf", template.render(paper=sheet, book=view), (figures,))
 
 
-KIND = PressKind("whole-book", _render, needs="work")
+KIND = PdfKind("whole-book", _render, needs="work")
