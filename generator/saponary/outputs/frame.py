@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from saponary.messages.message import Message
+from saponary.messages.message import Message, Value
 from saponary.views import links
-from saponary.views.cautions import LYE, NO_ADVICE, Caution, emergency
+from saponary.views.cautions import LYE, Caution, emergency
 from saponary.views.site import SiteInput
 
 
@@ -38,8 +38,7 @@ class Frame:
     style: str
     nav: tuple[NavLink, ...]
     cautions: tuple[Caution, ...]
-    emergency: str
-    no_advice: str
+    emergency: Value
     engine: str
     tables: str
 
@@ -56,7 +55,6 @@ def frame(site: SiteInput, path: str, style: str, nav: Sequence[NavEntry]) -> Fr
         nav=tuple(NavLink(entry.name, up + entry.path, entry.path == path) for entry in nav),
         cautions=LYE,
         emergency=emergency(settings.emergency),
-        no_advice=NO_ADVICE,
         engine=site.engine,
         tables=site.tables,
     )

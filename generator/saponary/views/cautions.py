@@ -1,4 +1,7 @@
-"""Cautions in plain words: for lye on every page, and for what a recipe holds on its own."""
+"""Cautions by id: for lye on every page, and for what a recipe holds on its own.
+
+Their words stand in the catalogue of messages.
+"""
 
 from __future__ import annotations
 
@@ -6,66 +9,68 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.messages.message import Message, Value, message
 
 
 @dataclass(frozen=True)
 class Caution:
-    head: str
-    text: str
+    """A caution by its id; the catalogue has its words under `caution.<id>`."""
+
+    id: str
+
+    @property
+    def head(self) -> Message:
+        return message(f"caution.{self.id}.head")
+
+    @property
+    def text(self) -> Message:
+        return message(f"caution.{self.id}.text")
+
+    @property
+    def for_buyers(self) -> bool:
+        """Whether it stands on a label: what its holder must know, and cannot see."""
+        return self.id in _FOR_BUYERS
 
 
-LYE = (
-    Caution("Lye burns.", "Sodium and potassium hydroxide, their solutions and fresh batter eat into skin and blind eyes. Treat batter and uncut soap as caustic for two days."),
-    Caution("Cover up.", "Tight goggles, not spectacles; long gloves of nitrile or rubber; long sleeves, closed shoes, an apron. Goggles go on before the jar is opened and come off last."),
-    Caution("Alkali into water, never water onto alkali.", "Add it in small portions to cold water and stir. The other way round it boils at once and spits. The solution may come close to 100 °C by itself."),
-    Caution("No aluminium.", "Lye dissolves aluminium and sets free hydrogen, which burns. Zinc, tin, brass, copper and galvanised ware are no better, and glass may crack. Use stainless steel, polypropylene or HDPE that stands heat."),
-    Caution("Air the room.", "Do not breathe the dust or the mist. Mix under an extractor or by an open window, and turn your face away."),
-    Caution("Keep children and animals out.", "Nobody without goggles stays in the room. Label every jug, never leave one standing, and lock the alkali away dry and closed."),
-    Caution("On skin or hair:", "brush dry alkali off, take wet clothing off at once, rinse under running water for at least 15 minutes, and call for medical help. No vinegar, no lemon: they delay the rinsing and make heat."),
-    Caution("In an eye:", "rinse at once with clean running water, lids held open, for at least 30 minutes, lenses out if that is easy; somebody else calls for help meanwhile."),
-    Caution("Swallowed:", "rinse the mouth, bring on no vomiting, call for help at once."),
-)  # fmt: skip
-
-NO_ADVICE = "Follow local codes and licensed practice; this page is no legal or medical advice."
-
-
-def emergency(own: str) -> str:
-    """The book's own emergency line, or a general one."""
-    return (
-        own.strip()
-        or "In an emergency call your country's emergency number or poison centre, and say that it is a burn by lye."
+LYE = tuple(
+    Caution(name)
+    for name in (
+        "lye-burns",
+        "cover-up",
+        "alkali-into-water",
+        "no-aluminium",
+        "air",
+        "children-and-animals",
+        "on-skin",
+        "in-an-eye",
+        "swallowed",
     )
+)
+"""On every page and every sheet."""
+
+
+def emergency(own: str) -> Value:
+    """The book's own emergency line, or a general one."""
+    return own.strip() or message("caution.emergency")
 
 
 _BY_HAZARD = {
-    "heat": Caution("It heats up.", "What is sweet or milky heats the batter and may push it over the rim. Work cool, leave head room, stand the mould in a tray, do not wrap it, and watch it for four hours."),
-    "carbon-monoxide": Caution("Carbon monoxide.", "Hot lye and the sugars of milk, fruit or honey can give off carbon monoxide. Keep them cold and apart from strong lye, work in moving air, and never close the vessel."),
-    "dust": Caution("Fine powder.", "Do not breathe the dust of clays, oxides and other powders. Wear a dust mask while weighing, and wet the powder before it is stirred."),
-    "scratch": Caution("It scrubs.", "Grains and husks in the bar scratch. Keep it from eyes and from broken skin."),
-    "sensitiser": Caution("Some people react to it.", "Plant scents and some plants can set off an allergic reaction. Keep within the limit on the supplier's certificate, wear gloves, and name the ingredient to whoever gets a bar."),
-    "pregnancy-pets": Caution("Essential oils.", "Undiluted they are not for skin, and not for use around small children, in pregnancy or near pets without expert word."),
-    "free-alkali": Caution("Ready-made soap may hold free alkali.", "No lye is added for it, but soap made with plant ash may bring some of its own. Keep within the limit, do not lower the superfat, and test the bar."),
-    "nut": Caution("Holds tree nut.", "A food allergen: tell whoever gets a bar."),
-    "gluten": Caution("May hold gluten.", "From grain: tell whoever gets a bar."),
-}  # fmt: skip
-
-_BY_ALLERGEN = {
-    "tree-nut": _BY_HAZARD["nut"],
-    "wheat": Caution("Holds wheat.", "A food allergen: tell whoever gets a bar."),
-    "sesame": Caution("Holds sesame.", "A food allergen: tell whoever gets a bar."),
-    "soy": Caution("Holds soy.", "A food allergen: tell whoever gets a bar."),
-    "peanut": Caution("Holds peanut.", "A food allergen: tell whoever gets a bar."),
-    "milk": Caution("Holds milk.", "A food allergen: tell whoever gets a bar."),
+    "heat": "heat",
+    "carbon-monoxide": "carbon-monoxide",
+    "dust": "dust",
+    "scratch": "scratch",
+    "sensitiser": "sensitiser",
+    "pregnancy-pets": "pregnancy-pets",
+    "free-alkali": "free-alkali",
+    "nut": "tree-nut",
+    "gluten": "gluten",
 }
+"""Cautions by hazard of an ingredient, in the order in which they are told."""
 
-_POTASSIUM = Caution(
-    "Two jars that look alike.",
-    "Potassium hydroxide burns as sodium hydroxide does, and is harmful if swallowed. The weights are not exchangeable: label both jars, and check the purity on the bag against the one given here.",
-)
-_POTASSIUM_ALONE = Caution(
-    "Potassium lye.",
-    "Potassium hydroxide burns as sodium hydroxide does, and is harmful if swallowed. Check the purity on the bag against the one given here, for the weight depends on it.",
-)
+_ALLERGENS = ("tree-nut", "wheat", "sesame", "soy", "peanut", "milk")
+"""Food allergens that a caution is told of; its id is the allergen's."""
+
+_FOR_BUYERS = frozenset({"scratch", "gluten", *_ALLERGENS})
 _MILKS = frozenset(
     {
         "cow-milk",
@@ -94,11 +99,16 @@ def for_recipe(computed: Computed, *, making: bool = True) -> tuple[Caution, ...
     hazards = frozenset(_hazards(computed)) - (frozenset() if making else _WHILE_MAKING)
     allergens = frozenset(_allergens(computed))
     found = [caution for name, caution in _BY_HAZARD.items() if name in hazards]
-    found += [caution for name, caution in _BY_ALLERGEN.items() if name in allergens]
+    found += [name for name in _ALLERGENS if name in allergens]
     alkali = computed.resolved.formula.alkali
     if making and alkali.potassium > 0:
-        found.insert(0, _POTASSIUM if alkali.sodium > 0 else _POTASSIUM_ALONE)
-    return tuple(dict.fromkeys(found))
+        found.insert(0, "potassium-beside-sodium" if alkali.sodium > 0 else "potassium")
+    return tuple(Caution(name) for name in dict.fromkeys(found))
+
+
+def for_buyers(computed: Computed) -> tuple[Caution, ...]:
+    """Those that a label has to tell, in the same order."""
+    return tuple(caution for caution in for_recipe(computed) if caution.for_buyers)
 
 
 def _added(computed: Computed) -> Iterable[str]:

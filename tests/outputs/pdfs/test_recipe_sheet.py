@@ -14,6 +14,7 @@ from markupsafe import Markup
 from outputs.pdfs.desk import desk_of, sheets_of
 from saponary.build.proof import prove
 from saponary.build.report import recipe_object
+from saponary.messages.speaker import speaker
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.views.cautions import LYE, for_recipe
 from saponary.views.paper.recipe_sheet import on_paper
@@ -91,7 +92,7 @@ def test_every_caution_is_on_the_sheet(book: str) -> None:
     for recipe in desk.site.recipes:
         html = sheets[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"].html
         for caution in (*LYE, *for_recipe(recipe.computed)):
-            assert caution.head in html
+            assert speaker().say(caution.head) in html
 
 
 def test_a_code_only_where_the_book_has_an_address() -> None:

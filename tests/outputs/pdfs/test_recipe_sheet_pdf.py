@@ -17,6 +17,7 @@ import pytest
 from outputs.pdfs.desk import desk_of, pdfs_of, read, sheets_of
 from outputs.pdfs.reading import ink_near_the_edge, sound, squeezed
 from saponary.build.proof import prove
+from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import minus
 from saponary.quantity.rounding import show
 from saponary.views.cautions import LYE, emergency, for_recipe
@@ -68,8 +69,11 @@ def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
 def test_cautions_and_the_emergency_line_are_in_every_pdf(book: str) -> None:
     desk = desk_of(book)
     for recipe in desk.site.recipes:
-        said = [caution.head for caution in (*LYE, *for_recipe(recipe.computed))]
-        said += [emergency(desk.site.book.settings.emergency), "Follow local codes and licensed practice"]
+        said = [speaker().say(caution.head) for caution in (*LYE, *for_recipe(recipe.computed))]
+        said += [
+            speaker().say(emergency(desk.site.book.settings.emergency)),
+            "Follow local codes and licensed practice",
+        ]
         for size in ("a4", "letter"):
             text = texts(book)[f"recipes/{recipe.slug}/{recipe.slug}-{size}.pdf"]
             for words in said:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.views.cautions import LYE, NO_ADVICE, Caution, emergency
+from saponary.messages.message import Value
+from saponary.views.cautions import LYE, Caution, emergency
 from saponary.views.site import SiteInput
 
 
@@ -30,20 +31,16 @@ class Paper:
     subject: str
     book: str
     head: str
-    foot: str
     maker: str
     place: str
     engine: str
     tables: str
     cautions: tuple[Caution, ...]
-    emergency: str
-    no_advice: str
+    emergency: Value
 
 
-def paper(
-    site: SiteInput, size: Size, title: str, *, subject: str = "", head: str = "", foot: str = ""
-) -> Paper:
-    """`title` and `subject` are those of the document; `head` and `foot` run on every page."""
+def paper(site: SiteInput, size: Size, title: str, *, subject: str = "", head: str = "") -> Paper:
+    """`title` and `subject` are those of the document; `head` runs on every page."""
     settings = site.book.settings
     return Paper(
         size=size.css,
@@ -53,16 +50,10 @@ def paper(
         subject=subject or settings.title,
         book=settings.title,
         head=head,
-        foot=foot or NO_ADVICE_ON_PAPER,
         maker=settings.maker,
         place=settings.place,
         engine=site.engine,
         tables=site.tables,
         cautions=LYE,
         emergency=emergency(settings.emergency),
-        no_advice=NO_ADVICE_ON_PAPER,
     )
-
-
-NO_ADVICE_ON_PAPER = NO_ADVICE.replace("this page", "this sheet")
-"""The same word as on the pages, said of paper."""

@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.computed import Computed
+from saponary.messages.message import Value
 from saponary.quantity.numbers import Scale
 from saponary.views.cautions import emergency
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
@@ -44,7 +45,7 @@ class Handout:
     facts: tuple[tuple[str, str], ...]
     timetable: tuple[tuple[str, str], ...]
     lesson: Markup | None
-    emergency: str
+    emergency: Value
     safety: Safety
     recipes: tuple[RecipePages, ...]
     preparation: Preparation | None

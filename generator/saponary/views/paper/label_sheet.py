@@ -9,18 +9,18 @@ from saponary.book.computed import Computed
 from saponary.label.fit import LEADING, Fitted, Misfit, Words, fit
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
+from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import OUNCE
 from saponary.quantity.rounding import show, show_down
 from saponary.reading.findings import Finding
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.settings import Settings
-from saponary.views.cautions import for_recipe
+from saponary.views.cautions import for_buyers
 from saponary.views.prose import Prose
 
 RULE = "label-fit"
 _KIND = {"bar": "soap", "liquid-soap": "liquid soap", "paste": "soap paste"}
 _EYES = "Keep out of eyes."
-_FOR_BUYERS = ("It scrubs.", "May hold gluten.")
 _OUNCES_IN_A_POUND = 16.0
 
 
@@ -64,7 +64,7 @@ def words(computed: Computed, bar: Bar, settings: Settings, law: str) -> Words |
     label = computed.model.label
     if label is None or label.net_weight is None:
         return None
-    heads = [c.head for c in for_recipe(computed) if c.head in _FOR_BUYERS or c.head.startswith("Holds ")]
+    heads = [speaker().say(caution.head) for caution in for_buyers(computed)]
     return Words(
         name=Prose(computed.catalogue).title(computed.model.title),
         kind=_KIND[computed.model.serves],
