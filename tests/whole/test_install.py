@@ -42,6 +42,14 @@ def test_begin_and_build_after_install(how: str, tmp_path: Path) -> None:
     else:
         subprocess.run([python, "-m", "pip", "-q", "install", "-e", source], check=True)
     tool = home / "bin" / "saponary"
+    package = subprocess.run(
+        [python, "-c", "import saponary; print(saponary.__path__[0])"],
+        check=True,
+        cwd=tmp_path,
+        capture_output=True,
+        text=True,
+    ).stdout.strip()
+    assert (Path(package) / "py.typed").is_file(), "the wheel carries the mark of typing (PEP 561)"
     elsewhere = tmp_path / "elsewhere"
     elsewhere.mkdir()
     subprocess.run([tool, "begin", "book"], check=True, cwd=elsewhere)

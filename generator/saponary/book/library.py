@@ -74,11 +74,6 @@ class Book:
     classes: tuple[ClassFile, ...] = ()
 
 
-def is_book(root: Path) -> bool:
-    """A folder with `recipes/` or `book.yaml` is a book."""
-    return (root / "recipes").is_dir() or (root / "book.yaml").is_file()
-
-
 def read_book(root: Path) -> Book:
     """Read everything. `root` must be a folder that `is_book`."""
     findings: list[Finding] = []

@@ -1,0 +1,41 @@
+"""The book that a command is about, and the files of it that its words name."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from saponary.build.proof import Proof, prove
+from saponary.cli.command import Misuse
+from saponary.reading.files import is_book
+
+
+def proofed(folder: Path) -> Proof:
+    """The proof of a book; Misuse where the folder is none."""
+    if not folder.is_dir():
+        raise Misuse(f"there is no folder {str(folder)!r}")
+    if not is_book(folder):
+        raise Misuse(
+            f"{str(folder)!r} is no book: it has neither recipes/ nor book.yaml (saponary begin FOLDER starts one)"
+        )
+    return prove(folder)
+
+
+def scope(words: Sequence[str], book: Path | None) -> tuple[Path, dict[str, set[str]]]:
+    """The book, and by each word the files that it may mean; a path to a file names its book too."""
+    folder = book
+    meant: dict[str, set[str]] = {}
+    for word in words:
+        path = Path(word)
+        if path.suffix == ".md" and path.is_file():
+            home = path.resolve().parent
+            if folder is not None and folder.resolve() != home.parent:
+                raise Misuse(f"{word} does not belong to the book {str(folder)!r}")
+            folder = home.parent
+            meant[word] = {f"{home.name}/{path.name}"}
+        elif path.is_dir() and is_book(path) and len(words) == 1 and folder is None:
+            folder = path
+        else:
+            stem = word.removesuffix(".md")
+            meant[word] = {f"{home}/{stem}.md" for home in ("recipes", "classes")}
+    return folder or Path(), meant

@@ -1,0 +1,44 @@
+"""`saponary pour RECIPE`: records a batch."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from pathlib import Path
+
+from saponary.build.batch_record import CannotRecord, pour
+from saponary.build.report import as_text
+from saponary.cli.asked_book import proofed, scope
+from saponary.cli.command import CLEAN, FOUND, Misuse, book_option, day, today
+from saponary.reading.findings import suggest
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("recipe", help="the recipe's name or file")
+    book_option(parser)
+    parser.add_argument("--lot", help="the lot's name (default: the next of the recipe's own run)")
+    parser.add_argument(
+        "--on", type=day, default=None, metavar="DATE", help="the day of the pour (default: today)"
+    )
+    parser.add_argument("--by", help="who pours")
+
+
+def run(given: argparse.Namespace) -> int:
+    folder, meant = scope([given.recipe], given.book)
+    proof = proofed(folder)
+    may = meant.get(given.recipe, set())
+    one = next((r for r in proof.recipes if r.computed.file.file in may), None)
+    if one is None:
+        hint = suggest(Path(given.recipe).stem, [r.computed.file.slug for r in proof.recipes], "recipes")
+        raise Misuse(f"there is no recipe {given.recipe!r} that can be computed; {hint}")
+    wrong = [f for f in one.findings if f.severity == "error"]
+    if wrong:
+        print(as_text(wrong))
+        print("a recipe with errors is not poured; nothing was written", file=sys.stderr)
+        return FOUND
+    try:
+        path, block = pour(folder, proof.book.batches, one, given.lot, given.on or today(), given.by)
+    except CannotRecord as cannot:
+        raise Misuse(str(cannot)) from cannot
+    print(f"{path}:\n{block}")
+    return CLEAN

@@ -1,0 +1,80 @@
+"""`saponary restate NAME...`."""
+
+from __future__ import annotations
+
+import argparse
+import difflib
+import sys
+from pathlib import Path
+
+from saponary.book.classes import ClassFile
+from saponary.build import restate
+from saponary.build.proof import Proof, prove
+from saponary.build.report import as_text
+from saponary.cli.asked_book import proofed, scope
+from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
+from saponary.reading.findings import suggest
+from saponary.reading.textfile import TextFile
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "names", nargs="*", metavar="NAME", help="recipes or classes, by name or file (default: all)"
+    )
+    book_option(parser)
+    parser.add_argument(
+        "--sign", action="store_true", help="also state the figures of drafts, or what a statement lacks"
+    )
+    parser.add_argument("--dry-run", action="store_true", help="show the difference and write nothing")
+
+
+def run(given: argparse.Namespace) -> int:
+    folder, meant = scope(given.names, given.book)
+    proof = proofed(folder)
+    _all_known(meant, proof, folder)
+    files = {file for may in meant.values() for file in may}
+    changed = {"recipe": 0, "class": 0}
+    stuck = False
+    for file, new in restate.restated(proof, files, sign=given.sign):
+        if new is None:
+            stuck = True
+            why = "its figures cannot be put in place; write them plainly, without escapes or broken lines"
+            print(f"{file.file}: {why}; left as it was", file=sys.stderr)
+            continue
+        changed["class" if isinstance(file, ClassFile) else "recipe"] += 1
+        _show(file, new)
+        if not given.dry_run:
+            restate.write(folder / file.file, new)
+    _count(changed, "would be restated" if given.dry_run else "restated")
+    wrong = not given.dry_run and _still_wrong(folder, files)
+    return FOUND if wrong or stuck else CLEAN
+
+
+def _all_known(meant: dict[str, set[str]], proof: Proof, folder: Path) -> None:
+    known = {text.file: text.slug for text in (*proof.book.recipes, *proof.book.classes)}
+    for word, may in meant.items():
+        if not may & known.keys():
+            hint = suggest(Path(word).stem, known.values(), "recipes and classes")
+            raise Misuse(f"there is no recipe or class {word!r} in {str(folder)!r}; {hint}")
+
+
+def _show(file: TextFile, new: str) -> None:
+    """The difference, as lines."""
+    old = file.text.splitlines(keepends=True)
+    sys.stdout.writelines(difflib.unified_diff(old, new.splitlines(keepends=True), file.file, file.file, n=0))
+
+
+def _count(changed: dict[str, int], word: str) -> None:
+    recipes, lessons = changed["recipe"], changed["class"]
+    also = f" and {lessons} class{'es' * (lessons != 1)}" if lessons else ""
+    print(f"{recipes} recipe{'s' * (recipes != 1)}{also} {word}")
+
+
+def _still_wrong(folder: Path, files: set[str]) -> bool:
+    """Tell what errors are left in what was restated."""
+    wrong = [
+        f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
+    ]
+    if wrong:
+        print(as_text(wrong), file=sys.stderr)
+    return bool(wrong)

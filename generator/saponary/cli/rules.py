@@ -1,0 +1,23 @@
+"""`saponary rules RULE`."""
+
+from __future__ import annotations
+
+import argparse
+
+from saponary.checks import RULES
+from saponary.cli.command import CLEAN, Misuse
+from saponary.reading.findings import suggest
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("rule", nargs="?", help="one rule's name")
+
+
+def run(given: argparse.Namespace) -> int:
+    known = {rule.name: rule for rule in RULES}
+    if given.rule is not None and given.rule not in known:
+        raise Misuse(f"there is no rule {given.rule!r}; {suggest(given.rule, known, 'rules')}")
+    for rule in known.values() if given.rule is None else (known[given.rule],):
+        waiver = "can be waived with a reason" if rule.waivable else "cannot be waived"
+        print(f"{rule.name} ({rule.family}; {waiver})\n    {rule.about}")
+    return CLEAN

@@ -1,0 +1,77 @@
+"""A command brings in the libraries it needs and no others."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from saponary.cli.main import COMMANDS
+from support import BOOKS, REPOSITORY
+
+WATCHED = ("PIL", "fontTools", "jinja2", "markdown_it", "numpy", "pydantic", "shapely", "weasyprint", "yaml")
+"""Third-party libraries that cost time to import."""
+
+_THEN_TELL = """
+import json, sys
+from saponary.cli.main import main
+status = main(json.loads(sys.argv[1]))
+top = {name.partition(".")[0] for name in sys.modules}
+print(json.dumps([status, sorted(top.intersection(json.loads(sys.argv[2])))]), file=sys.stderr)
+"""
+
+
+def loaded(words: list[str], folder: Path) -> set[str]:
+    """The watched libraries that are loaded when a command is done."""
+    run = subprocess.run(
+        [sys.executable, "-c", _THEN_TELL, json.dumps(words), json.dumps(WATCHED)],
+        cwd=folder,
+        env={**os.environ, "PYTHONPATH": str(REPOSITORY / "generator")},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    status, names = json.loads(run.stderr.splitlines()[-1])
+    assert status == 0, run.stderr
+    return set(names)
+
+
+@pytest.mark.parametrize(
+    ("words", "needed"),
+    [
+        (["--version"], set()),
+        (["--help"], set()),
+        (["begin", "new"], set()),
+        (["schema"], {"pydantic"}),
+        (["schema", "book"], {"pydantic"}),
+        (["schema", "pantry"], {"pydantic"}),
+        (["proof", "new"], {"markdown_it", "pydantic", "yaml"}),
+    ],
+    ids=lambda value: " ".join(value) if isinstance(value, list) else "",
+)
+def test_a_command_loads_what_it_needs(words: list[str], needed: set[str], tmp_path: Path) -> None:
+    if words[0] == "proof":
+        loaded(["begin", "new"], tmp_path)
+    assert loaded(words, tmp_path) == needed
+
+
+def test_rules_and_pantry_load_no_library_that_draws(tmp_path: Path) -> None:
+    drawing = {"PIL", "fontTools", "jinja2", "numpy", "shapely", "weasyprint"}
+    for words in (["rules"], ["pantry"]):
+        assert not loaded(words, tmp_path) & drawing
+
+
+def test_a_proof_that_measures_labels_loads_fonts_and_nothing_that_draws(tmp_path: Path) -> None:
+    found = loaded(["proof", str(BOOKS["demo"])], tmp_path)
+    assert "fontTools" in found, "the demo book has label sheets, whose texts are measured"
+    assert not found & {"PIL", "jinja2", "numpy", "shapely", "weasyprint"}
+
+
+def test_every_command_is_listed_with_a_module_that_runs_it() -> None:
+    modules = {path.stem for path in (REPOSITORY / "generator" / "saponary" / "cli").glob("*.py")}
+    assert {command.module.rpartition(".")[2] for command in COMMANDS} <= modules
+    assert len({command.name for command in COMMANDS}) == len(COMMANDS)
