@@ -11,6 +11,7 @@ from saponary.book.library import Book
 from saponary.checks import (
     allergens,
     as_poured,
+    bare_figure,
     batches,
     claims,
     draft,
@@ -51,6 +52,7 @@ from saponary.words.entries import WordList
 RULES: tuple[Rule, ...] = (
     allergens.RULE,
     as_poured.RULE,
+    bare_figure.RULE,
     batches.RULE,
     claims.RULE,
     draft.RULE,
