@@ -18,7 +18,7 @@ from saponary.lye.figures import weigh
 from saponary.quantity.rounding import to_decimals
 from saponary.quantity.units import MASS
 from saponary.reading.findings import Finding
-from saponary.reading.yaml_tree import Span
+from saponary.reading.tree import Span
 from saponary.words.bare_figures import BareFigure, bare_figures
 from saponary.words.figure_words import LYE, OILS, SOLUTION, SUPERFAT, WATER, figure_words
 from saponary.words.shown import Shown, raw, scalar, unmarked
