@@ -40,7 +40,7 @@ def before_stated(block: str, text: str = UNSIGNED) -> str:
 TWO = before_stated("portions:\n  - {name: light, share: 1/2}\n  - {name: dark, share: 1/2}\n")
 
 BROKEN: dict[str, str] = {
-    "bare-figure": put("A plain bar.", "Weigh out 140 g of lye."),
+    "bare-figure": put("A plain bar.", "Weigh out 150 g of lye."),
     "stale": put("superfat: SUPERFAT", "superfat: 4.9 %"),
     "stated-too-coarse": put("stated:\n", "stated:\n  lye: 0.1 kg\n"),
     "unsigned": put("  formula: FINGERPRINT\n", ""),
