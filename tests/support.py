@@ -14,6 +14,9 @@ from saponary.build.proof import Proof, prove, prove_book
 from saponary.pantry.standard import standard
 from saponary.reading.findings import Finding
 from saponary.schema.settings import Settings
+from saponary.words.entries import WordList
+from saponary.words.matching import Hit, find_in
+from saponary.words.shown import raw, unmarked
 
 REPOSITORY = Path(__file__).resolve().parents[1]
 BOOKS = {"starters": REPOSITORY, "demo": REPOSITORY / "demo_book"}
@@ -79,3 +82,8 @@ def prove_one(text: str, book: Book | None = None, slug: str = "tried") -> Proof
 def errors(findings: tuple[Finding, ...]) -> list[Finding]:
     """Those that stop a build."""
     return [f for f in findings if f.severity == "error"]
+
+
+def find_claims(text: str, language: str, entries: WordList) -> list[Hit]:
+    """Claims of a Markdown text, with offsets in it."""
+    return find_in(unmarked(raw(text), blocks=True), language, entries)

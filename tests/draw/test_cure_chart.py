@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from saponary.draw.charts.cure import cure_chart
-from saponary.lye.cure import CureFit, NoFit, Reason, fit_cure
+from saponary.lye.cure.fit import CureFit, NoFit, Reason, fit_cure
 
 SVG = "{http://www.w3.org/2000/svg}"
 Points = list[tuple[float, float]]

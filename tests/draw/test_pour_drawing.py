@@ -24,7 +24,7 @@ from draw.pour_scenes import (
     shares,
     steps,
 )
-from saponary.draw.pour import DrawnPortion, Scene, Shade, draw, pour_shares
+from saponary.draw.pour import DrawnPortion, Scene, Shade, draw
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.mould import make_mould
 from saponary.draw.pour.plan import plan
@@ -214,26 +214,6 @@ def test_parts_of_a_portion() -> None:
         [("chalk", 0.07), ("woad", 0.21), ("chalk", 0.07)],
         [("slate", 0.12)],
     ]
-
-
-def test_depths_are_held_against_volumes() -> None:
-    written: list[dict[str, Any]] = [
-        {"beds": [{"of": "chalk", "depth": "41.9 %"}, {"of": "madder", "depth": "24 %"}]},
-        {"top": {"shape": "waves"}},
-        {
-            "beds": [
-                {"of": "woad", "depth": "3/10", "part": "50 %"},
-                {"of": "slate"},
-                {"of": "woad", "rest": "true"},
-            ]
-        },
-    ]
-    readings = pour_shares(steps(written), PORTIONS)
-    assert [(reading.step, reading.bed) for reading in readings] == [(0, 1), (2, 0)]
-    assert readings[0].stated == pytest.approx(0.24)
-    assert readings[0].real == pytest.approx(0.27)
-    assert readings[1].stated == pytest.approx(0.3)
-    assert readings[1].real == pytest.approx(0.105)
 
 
 @pytest.mark.browser

@@ -89,7 +89,7 @@ GRAMS = (
 )  # fmt: skip
 QUOTIENTS = (
     "lye_strength", "lye_strength_dissolved", "water_to_lye", "water_of_oils", "superfat",
-    "superfat_with_liquids_fat", "bands", "batter_density",
+    "superfat_with_liquids_fat", "bands",
 )  # fmt: skip
 
 

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.lye import alkali as lye
+from saponary.lye.alkali import acid, demand
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Portion, Water
 from saponary.lye.scale import superfat_as_weighed
@@ -151,9 +151,9 @@ def test_separate_pots_sum_to_the_batch(formula: Formula) -> None:
 def test_every_pot_of_its_own_has_the_superfat_of_the_recipe(formula: Formula) -> None:
     """Its alkali, less what its own acids and its share of the common ones take, against its own oils."""
     for part in weigh(formula).portions:
-        acids = lye.acid((*part.additions, *part.liquids))
+        acids = acid((*part.additions, *part.liquids))
         available = part.weights.moles(formula.alkali) - acids
-        assert 1 - available / lye.demand(part.oils) == pytest.approx(formula.superfat, abs=1e-9)
+        assert 1 - available / demand(part.oils) == pytest.approx(formula.superfat, abs=1e-9)
 
 
 @REPEATABLE

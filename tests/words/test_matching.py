@@ -6,10 +6,11 @@ import time
 
 import pytest
 
-from saponary.words.matching import Hit, find_claims
+from saponary.words.matching import Hit
 from saponary.words.phrases import FormError, phrases
 from saponary.words.shown import scalar
 from saponary.words.standard import standard
+from support import find_claims
 
 
 def found(text: str, language: str = "en") -> list[Hit]:

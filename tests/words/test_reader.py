@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from saponary.words.matching import find_claims
 from saponary.words.reader import read_own
 from saponary.words.standard import standard
+from support import find_claims
 
 OWN = """\
 claims:

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 import yaml
 
-from saponary.words.matching import find_claims
 from saponary.words.standard import standard
+from support import find_claims
 
 SENTENCES: dict[str, list[dict[str, Any]]] = yaml.safe_load(
     Path(__file__).with_name("sentences.yaml").read_text(encoding="utf-8")

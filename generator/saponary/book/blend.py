@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 
-from saponary.lye import formula as lye
+from saponary.lye.formula import Oil
 from saponary.pantry import model as pantry
 from saponary.quantity.units import MASS
 from saponary.reading.findings import suggest
@@ -91,17 +90,17 @@ def total(oils: written.Oils, report: Reporter) -> float | None:
 
 def oil(
     name: str, part: written.OilPart, shelf: pantry.Pantry, infused: str | None = None
-) -> Callable[[float], lye.Oil]:
+) -> Callable[[float], Oil]:
     """An oil of the engine, given its grams. An infused oil is its carrier."""
     stock = shelf.infusions.get(name)
     entry = shelf.oils.get(stock.carrier if stock else name)
     soaked = infused or part.infused_with or (stock.botanical if stock else None)
     if entry is None:
-        return lambda grams: lye.Oil(name, grams, 1.0, 1.0, 1.0)
+        return lambda grams: Oil(name, grams, 1.0, 1.0, 1.0)
     value = entry.saponification_value
 
-    def make(grams: float) -> lye.Oil:
-        return lye.Oil(
+    def make(grams: float) -> Oil:
+        return Oil(
             id=entry.id,
             grams=grams,
             saponification_value=value.value,
@@ -126,18 +125,3 @@ def check_botanical(name: str, path: Path, shelf: pantry.Pantry, report: Reporte
             suggest(name, shelf.additions, "additions"),
             "warning",
         )
-
-
-def scaled(oil: lye.Oil, by: float) -> lye.Oil:
-    return replace(oil, grams=oil.grams * by)
-
-
-def merge(oils: Sequence[lye.Oil]) -> tuple[lye.Oil, ...]:
-    """Oils of one id and one infusion, of all pots, as one line each."""
-    merged: dict[tuple[str, str], lye.Oil] = {}
-    for oil in oils:
-        if oil.grams <= 0:
-            continue
-        key = (oil.id, oil.infused_with or "")
-        merged[key] = scaled(oil, (merged[key].grams + oil.grams) / oil.grams) if key in merged else oil
-    return tuple(merged.values())

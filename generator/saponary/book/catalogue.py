@@ -18,6 +18,7 @@ from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.portions import PortionFigures
 from saponary.quantity.rounding import show
+from saponary.quantity.totals import totals
 from saponary.quantity.units import MASS, VOLUME, Quantity, QuantityError, parse
 
 Kind = Literal["mass", "volume", "share", "ratio", "mg/g", "iodine", "count"]
@@ -139,10 +140,7 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
 
 
 def _named(word: str, pairs: Iterable[tuple[str, float]]) -> Iterator[Figure]:
-    summed: dict[str, float] = {}
-    for name, grams in pairs:
-        summed[name] = summed.get(name, 0.0) + grams
-    yield from (Figure(f"{word} {name}", grams, "mass") for name, grams in summed.items())
+    yield from (Figure(f"{word} {name}", grams, "mass") for name, grams in totals(pairs).items())
 
 
 def _portion(p: PortionFigures) -> Iterator[Figure]:

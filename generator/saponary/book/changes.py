@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
 from saponary.quantity.rounding import show
+from saponary.quantity.totals import totals
 
 
 def changes(old: Formula, new: Formula) -> tuple[str, ...]:
@@ -40,10 +41,7 @@ def changes(old: Formula, new: Formula) -> tuple[str, ...]:
 
 
 def _shares(parts: Iterable[Oil | Liquid | Addition], whole: float) -> dict[str, float]:
-    shares: dict[str, float] = {}
-    for part in parts:
-        shares[part.id] = shares.get(part.id, 0.0) + part.grams / whole
-    return shares
+    return totals((part.id, part.grams / whole) for part in parts)
 
 
 def _moved(before: dict[str, float], after: dict[str, float], times: float, unit: str) -> list[str]:

@@ -51,8 +51,7 @@ class Computed:
 
     def place(self, path: Path, *, key: bool = False) -> Place:
         """Where a value (or its key) stands in the recipe file."""
-        span = self.file.tree.nearest(path, key=key)
-        return Place(self.file.file, span.line, span.column) if span else Place(self.file.file)
+        return self.file.tree.place(self.file.file, path, key=key)
 
     def finding(
         self,

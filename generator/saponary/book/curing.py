@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from saponary.lye.cure import CureFit, NoFit, Ready, fit_cure, ready_day
+from saponary.lye.cure.fit import CureFit, NoFit, fit_cure
+from saponary.lye.cure.readings import Ready, ready_day
 from saponary.schema.batch import Batch
 
 WEEKLY_LOSS = 0.005
@@ -22,7 +23,7 @@ class BarCure:
     ready: Ready | None
 
     @property
-    def lightest(self) -> float:
+    def latest_grams(self) -> float:
         """Grams of the latest weighing."""
         return self.weighings[-1][1]
 

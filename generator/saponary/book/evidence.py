@@ -15,6 +15,7 @@ from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import matches
 from saponary.pantry.colour import with_chip
 from saponary.pantry.model import Chip, Pantry
+from saponary.quantity.totals import totals
 
 Computed = tuple[Sequence[BatchRecord], Figures, str]
 """A recipe's batches, its figures and its fingerprint."""
@@ -49,10 +50,11 @@ def _doses(pantry: Pantry, figures: Figures) -> dict[str, tuple[str, float]]:
     """Portions with exactly one colourant: which, and grams of it per kg of the portion's oils."""
     found: dict[str, tuple[str, float]] = {}
     for portion in figures.portions:
-        coloured: dict[str, float] = {}
-        for addition in portion.additions:
-            if pantry.additions[addition.id].colour is not None:
-                coloured[addition.id] = coloured.get(addition.id, 0.0) + addition.grams
+        coloured = totals(
+            (each.id, each.grams)
+            for each in portion.additions
+            if pantry.additions[each.id].colour is not None
+        )
         if len(coloured) == 1 and portion.oils_grams > 0:
             ((name, grams),) = coloured.items()
             found[portion.name] = (name, 1000.0 * grams / portion.oils_grams)

@@ -35,8 +35,7 @@ class BatchRecord:
 
     def place(self, path: Path = (), *, key: bool = False) -> Place:
         """Where a value of this batch stands."""
-        span = self.tree.nearest((*self.path, *path), key=key)
-        return Place(self.file, span.line, span.column) if span else Place(self.file)
+        return self.tree.place(self.file, (*self.path, *path), key=key)
 
     def finding(
         self,

@@ -18,6 +18,7 @@ from saponary.build.restate import Edit, apply, closing_line, newline_of, write
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.poured import POTASSIUM, SODIUM, WATER
 from saponary.quantity.numbers import Scale
+from saponary.quantity.totals import totals
 from saponary.reading.tree import Tree
 from saponary.reading.yaml_tree import read_yaml
 
@@ -82,14 +83,13 @@ def _run_of(one: Proofed) -> tuple[str, int, int]:
 def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[str]:
     """The lines of a new record, without indentation; weights to be filled in stand as comments."""
     formula, figures = one.computed.resolved.formula, one.computed.figures
-    nominal: dict[str, float] = {WATER: figures.water.plain}
+    weighed = [(WATER, figures.water.plain)]
     if formula.alkali.sodium > 0:
-        nominal[SODIUM] = figures.weights.sodium_hydroxide
+        weighed.append((SODIUM, figures.weights.sodium_hydroxide))
     if formula.alkali.potassium > 0:
-        nominal[POTASSIUM] = figures.weights.potassium_hydroxide
+        weighed.append((POTASSIUM, figures.weights.potassium_hydroxide))
     parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
-    for part in parts:
-        nominal[part.id] = nominal.get(part.id, 0.0) + part.grams
+    nominal = totals([*weighed, *((part.id, part.grams) for part in parts)])
     units = one.computed.settings.units
     scale = Scale(formula.scale_step, units)
     width = max(len(name) for name in nominal) + 1

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
 from saponary.pantry.colour import seen
+from saponary.quantity.totals import totals
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path
 
@@ -14,13 +15,13 @@ from saponary.reading.tree import Path
 def check(computed: Computed) -> Iterator[Finding]:
     if not computed.model.pour:
         return
-    rates: dict[tuple[str, str | None], float] = {}
     oils: dict[str | None, float] = {p.name: p.oils_grams for p in computed.figures.portions}
     oils[None] = computed.figures.oils
-    for addition in computed.resolved.formula.additions:
-        if oils[addition.portion] > 0:
-            key = (addition.id, addition.portion)
-            rates[key] = rates.get(key, 0.0) + 1000.0 * addition.grams / oils[addition.portion]
+    rates = totals(
+        ((each.id, each.portion), 1000.0 * each.grams / oils[each.portion])
+        for each in computed.resolved.formula.additions
+        if oils[each.portion] > 0
+    )
     told: set[tuple[str, str | None]] = set()
     for path, what, portion in computed.additions():
         entry = computed.pantry.additions[what]

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.book.curing import cures
 from saponary.checks.rule import Rule
-from saponary.lye.cure import CureFit
+from saponary.lye.cure.fit import CureFit
 from saponary.lye.fingerprint import matches
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -25,7 +25,7 @@ def check(computed: Computed) -> Iterator[Finding]:
             continue
         for bar in cures(batch):
             if bar.weighings[-1][0] >= computed.settings.cure:
-                weights.append((bar.lightest, batch.lot))
+                weights.append((bar.latest_grams, batch.lot))
             if isinstance(bar.fit, CureFit) and bar.fit.plateau_interval is not None:
                 weights.append((bar.fit.plateau_g, batch.lot))
     if not weights:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.tree import Path
@@ -28,11 +29,14 @@ def check(computed: Computed) -> Iterator[Finding]:
                 yield computed.finding(
                     RULE.name, where, f"there is no portion {name!r}", suggest(name, portions, "portions")
                 )
-        for where, name in _extra_names(step, path):
-            if name not in pantry:
-                yield computed.finding(
-                    RULE.name, where, f"{name!r} is not in the pantry", suggest(name, pantry, "additions")
-                )
+    for use in pour_uses(computed):
+        if use.what not in pantry:
+            yield computed.finding(
+                RULE.name,
+                use.path,
+                f"{use.what!r} is not in the pantry",
+                suggest(use.what, pantry, "additions"),
+            )
     if computed.model.pour:
         for index, name in enumerate(portions):
             if name not in laid:
@@ -55,15 +59,6 @@ def _portion_names(step: PourStep, path: Path) -> Iterator[tuple[Path, str]]:
             yield (*path, kind, "of", index), name
     if step.line is not None:
         yield (*path, "line", "over"), step.line.over
-
-
-def _extra_names(step: PourStep, path: Path) -> Iterator[tuple[Path, str]]:
-    if step.line is not None:
-        yield (*path, "line", "of"), step.line.of
-    if step.embeds is not None:
-        yield (*path, "embeds", "of"), step.embeds.of
-    if step.top is not None and step.top.strewn is not None:
-        yield (*path, "top", "strewn"), step.top.strewn
 
 
 RULE = Rule(

@@ -8,7 +8,7 @@ from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
 from saponary.book.records import BatchRecord
 from saponary.checks.rule import Rule
-from saponary.lye.cure import CureFit
+from saponary.lye.cure.fit import CureFit
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 

@@ -6,13 +6,13 @@ lists ingredients is given a way to look recipes up.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.lye.figures import Figures
 from saponary.lye.formula import Formula
-from saponary.schema.recipe import Recipe
 
 
 @dataclass(frozen=True)
@@ -33,18 +33,8 @@ def bar_input(computed: Computed) -> BarInput:
     """A recipe that has been computed."""
     formula = computed.resolved.formula
     weighed = {part.id for part in formula.additions}
-    unweighed = dict.fromkeys(i for i in _in_the_pour(computed.model) if i not in weighed)
+    unweighed = dict.fromkeys(use.what for use in pour_uses(computed) if use.what not in weighed)
     return BarInput(formula, computed.figures, tuple(unweighed))
-
-
-def _in_the_pour(model: Recipe) -> Iterator[str]:
-    for step in model.pour:
-        if step.line is not None:
-            yield step.line.of
-        if step.embeds is not None:
-            yield step.embeds.of
-        if step.top is not None and step.top.strewn is not None:
-            yield step.top.strewn
 
 
 def scraps_of(computed: Computed) -> Lookup:

@@ -16,6 +16,7 @@ from saponary.label.cured import CuredWater
 from saponary.label.tables import Allergen, allergen
 from saponary.lye.contents import Part
 from saponary.pantry.model import Pantry
+from saponary.quantity.totals import totals
 from saponary.reading.tree import Path
 
 
@@ -73,12 +74,10 @@ def made_of(name: str, pantry: Pantry) -> dict[str, float]:
 
 def amounts(parts: Iterable[Part], pantry: Pantry) -> dict[str, float]:
     """Grams of every scent among these parts, by id."""
-    grams: dict[str, float] = {}
-    for part in parts:
-        if is_scent(part, pantry):
-            for name, share in made_of(part.id, pantry).items():
-                grams[name] = grams.get(name, 0.0) + part.grams * share
-    return grams
+    scents = (part for part in parts if is_scent(part, pantry))
+    return totals(
+        (name, part.grams * share) for part in scents for name, share in made_of(part.id, pantry).items()
+    )
 
 
 def uncertified(parts: Iterable[Part], pantry: Pantry) -> tuple[str, ...]:

@@ -50,7 +50,6 @@ class Allergen:
     name: str
     words: tuple[str, ...]
     prohibited: bool
-    since_2023: bool
 
 
 def as_on_paper(share: float) -> float:
@@ -105,7 +104,6 @@ def allergens() -> tuple[Allergen, ...]:
             row["name"],
             (row["name"], *row.get("covers", ()), *row.get("also", ())),
             bool(row.get("prohibited", False)),
-            row.get("since") == 2023,
         )
         for row in _read("allergens")["allergens"]
     )

@@ -7,7 +7,7 @@ full; the superfat is the share of the oils' own demand that is left unmet.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from saponary.lye.constants import KOH, NAOH
@@ -27,6 +27,11 @@ def acid(parts: Iterable[Addition | Liquid]) -> float:
 def base(additions: Iterable[Addition]) -> float:
     """Moles of free hydroxide these additions bring into the batter with them."""
     return sum(part.grams * part.base for part in additions if part.stage != "pour")
+
+
+def free(moles: float, additions: Sequence[Addition], liquids: Sequence[Liquid]) -> float:
+    """Moles of hydroxide left for the oils: those weighed, and what additions bring, less what acids take."""
+    return moles + base(additions) - acid(additions) - acid(liquids)
 
 
 @dataclass(frozen=True)
@@ -54,7 +59,7 @@ class Weights:
         )
 
 
-def weigh(moles: float, alkali: Alkali) -> Weights:
+def weights_for(moles: float, alkali: Alkali) -> Weights:
     """Grams to weigh for so many moles of hydroxide, split by equivalents."""
     return Weights(
         moles * alkali.sodium * NAOH / alkali.sodium_purity,

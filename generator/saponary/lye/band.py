@@ -15,6 +15,7 @@ from math import sqrt
 from saponary.lye.alkali import superfat
 from saponary.lye.constants import KOH
 from saponary.lye.formula import Oil
+from saponary.quantity.totals import totals
 
 
 @dataclass(frozen=True)
@@ -34,10 +35,8 @@ class Bands:
 def bands(oils: Sequence[Oil], available: float) -> Bands:
     """Likely and worst superfat for moles of hydroxide available to these oils."""
     middle = sum(oil.grams * oil.saponification_value for oil in oils)
-    below, above = dict[str, float](), dict[str, float]()
-    for oil in oils:
-        below[oil.id] = below.get(oil.id, 0.0) + oil.grams * max(0.0, oil.saponification_value - oil.low)
-        above[oil.id] = above.get(oil.id, 0.0) + oil.grams * max(0.0, oil.high - oil.saponification_value)
+    below = totals((oil.id, oil.grams * max(0.0, oil.saponification_value - oil.low)) for oil in oils)
+    above = totals((oil.id, oil.grams * max(0.0, oil.high - oil.saponification_value)) for oil in oils)
 
     def at(total: float) -> float:
         return superfat(available, total / 1000.0 / KOH)

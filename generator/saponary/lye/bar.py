@@ -16,13 +16,11 @@ from saponary.lye.alkali import demand
 from saponary.lye.constants import GLYCEROL, WATER
 from saponary.lye.fatty_acids import groups
 from saponary.lye.formula import Oil
+from saponary.quantity.totals import totals
 
 POLYUNSATURATED_GUARD = 0.15
 """Linoleic and linolenic together, of the fatty acids: above this rancid spots come sooner.
 Common practice, no source."""
-
-IODINE_GUARD = 70.0
-"""Iodine value of the blend above which the same holds: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -68,15 +66,11 @@ class Chemistry:
 def chemistry(oils: Sequence[Oil]) -> Chemistry:
     """Chemistry of a blend, weighted by mass of oil."""
     total = sum(oil.grams for oil in oils)
-    acids: dict[str, float] = {}
-    known = 0.0
-    for oil in oils:
-        given = sum(oil.fatty_acids.values())
-        if given <= 0:
-            continue
-        known += oil.grams
-        for key, part in oil.fatty_acids.items():
-            acids[key] = acids.get(key, 0.0) + oil.grams * part / given
+    given = [(oil, sum(oil.fatty_acids.values())) for oil in oils if sum(oil.fatty_acids.values()) > 0]
+    known = sum(oil.grams for oil, _ in given)
+    acids = totals(
+        (key, oil.grams * part / whole) for oil, whole in given for key, part in oil.fatty_acids.items()
+    )
     fractions = {key: grams / known for key, grams in sorted(acids.items(), key=_chain)} if known else {}
     iodine: float | None = 0.0
     for oil in oils:

@@ -40,7 +40,3 @@ STRONG_LYE = 0.40
 
 WEAK_LYE = 0.25
 """Below this a batter may part or stay soft: common practice, no source."""
-
-PLANT_ASH_SOAP_CAP = 85.0 / 1275.0
-"""Raw plant-ash soap per gram of oils, at most: 85 g per 1275 g, the same rule as 3 oz
-per 45 oz. Common practice, no source."""

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from saponary.lye import alkali as lye
+from saponary.lye.alkali import demand
 from saponary.lye.constants import GLYCEROL, KOH, NAOH, WATER
 from saponary.lye.figures import Figures
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
@@ -117,7 +117,7 @@ def _metals(formula: Formula) -> tuple[tuple[Metal, float, float], ...]:
 
 def _saponify(oil: Oil, formula: Formula, dry: list[Part], wet: list[Part]) -> None:
     met = 1.0 - max(0.0, formula.superfat)
-    moles = met * lye.demand([oil])
+    moles = met * demand([oil])
     glycerol = moles / 3 * GLYCEROL if oil.ester == "triglyceride" else 0.0
     water = moles * WATER if oil.ester == "acid" else 0.0
     acids = met * oil.grams - glycerol - water
@@ -138,7 +138,7 @@ def _neutralise(part: Liquid | Addition, formula: Formula, dry: list[Part], wet:
 
 def _unspent(formula: Formula, figures: Figures) -> Iterator[Part]:
     """Alkali that a superfat below zero leaves over, and what was no alkali in the first place."""
-    over = max(0.0, -formula.superfat) * lye.demand(formula.oils)
+    over = max(0.0, -formula.superfat) * demand(formula.oils)
     weights, alkali = figures.weights, formula.alkali
     impure = {
         "sodium": weights.sodium_hydroxide * (1.0 - alkali.sodium_purity),

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from saponary.lye.alkali import Weights
-from saponary.lye.formula import Formula
+from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.quantity.totals import totals
 
 
 @dataclass(frozen=True)
@@ -22,16 +23,12 @@ class Cost:
 
 def cost(formula: Formula, weights: Weights, price_per_kg: Mapping[str, float]) -> Cost:
     """Sum of grams times price for everything weighed but plain water."""
-    grams = {
-        "sodium-hydroxide": weights.sodium_hydroxide,
-        "potassium-hydroxide": weights.potassium_hydroxide,
-    }
-    for name, amount in (
-        *((o.id, o.grams) for o in formula.oils),
-        *((q.id, q.grams) for q in formula.liquids),
-        *((a.id, a.grams) for a in formula.additions),
-    ):
-        grams[name] = grams.get(name, 0.0) + amount
+    alkali = [
+        ("sodium-hydroxide", weights.sodium_hydroxide),
+        ("potassium-hydroxide", weights.potassium_hydroxide),
+    ]
+    parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
+    grams = totals([*alkali, *((part.id, part.grams) for part in parts)])
     used = {name: amount for name, amount in grams.items() if amount > 0}
     return Cost(
         sum(amount / 1000.0 * price_per_kg[name] for name, amount in used.items() if name in price_per_kg),

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.lye import alkali as lye
 from saponary.lye import bar, density, portions, water
+from saponary.lye.alkali import Weights, acid, base, demand, free, superfat, weights_for
 from saponary.lye.band import Bands, bands
 from saponary.lye.constants import KOH, WATER
 from saponary.lye.formula import Formula
@@ -28,7 +28,7 @@ class Figures:
     """
 
     oils: float
-    weights: lye.Weights
+    weights: Weights
     water: water.Sources
     lye_strength: float
     lye_strength_dissolved: float
@@ -42,7 +42,6 @@ class Figures:
     balance: bar.Balance
     liquids: float
     liquids_fat: float
-    liquids_sugar: float
     additions: float
     additions_water: float
     acids_water: float
@@ -51,10 +50,6 @@ class Figures:
     placed: float
     placed_ml: float
     portions: tuple[portions.PortionFigures, ...]
-
-    @property
-    def batter_density(self) -> float:
-        return self.batter / self.batter_ml if self.batter_ml > 0 else 0.0
 
     @property
     def loaf(self) -> float:
@@ -73,17 +68,16 @@ class Figures:
 
 def weigh(formula: Formula) -> Figures:
     """Compute every figure of a formula. Pure; raises nothing on a valid formula."""
-    asked = lye.demand(formula.oils)
-    acids = lye.acid(formula.additions) + lye.acid(formula.liquids)
-    weights = lye.weigh((1.0 - formula.superfat) * asked + acids, formula.alkali)
+    asked = demand(formula.oils)
+    acids = acid(formula.additions) + acid(formula.liquids)
+    weights = weights_for((1.0 - formula.superfat) * asked + acids, formula.alkali)
     total_water = water.grams(formula.water, weights.total, formula.oils_grams)
     sources = water.sources(total_water, formula.liquids)
-    brought = lye.base(formula.additions)
-    available = weights.moles(formula.alkali) + brought - acids
-    nominal = lye.superfat(available, asked)
+    available = free(weights.moles(formula.alkali), formula.additions, formula.liquids)
+    nominal = superfat(available, asked)
     fat = sum(part.grams * part.fat for part in formula.liquids)
     fat_asks = sum(part.grams * part.fat * part.fat_value for part in formula.liquids) / 1000.0 / KOH
-    taken = min(available - brought, asked)
+    taken = min(available - base(formula.additions), asked)
     pure = weights.pure_grams(formula.alkali)
     to_oils = pure * taken / weights.moles(formula.alkali) if pure > 0 else 0.0
     liquids_grams = sum(part.grams for part in formula.liquids)
@@ -104,13 +98,12 @@ def weigh(formula: Formula) -> Figures:
         water_of_oils=water.as_convention("of-oils", total_water, weights.total, formula.oils_grams),
         superfat=nominal,
         superfat_as_weighed=superfat_as_weighed(formula, weights),
-        superfat_with_liquids_fat=lye.superfat(available, asked + fat_asks),
+        superfat_with_liquids_fat=superfat(available, asked + fat_asks),
         bands=bands(formula.oils, available),
         chemistry=bar.chemistry(formula.oils),
         balance=bar.balance(formula.oils, formula.superfat, to_oils),
         liquids=liquids_grams,
         liquids_fat=fat,
-        liquids_sugar=sum(part.grams * part.sugar for part in formula.liquids),
         additions=sum(part.grams for part in formula.additions),
         additions_water=sum(part.grams * part.water for part in formula.additions),
         acids_water=max(0.0, acids) * WATER,

@@ -6,7 +6,7 @@ a maker wrote it. Saponification values are mg of KOH per g (ISO 3657).
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -35,6 +35,11 @@ class Oil:
     unsaponifiable: float = 0.0
     density: float | None = None
     infused_with: str | None = None
+
+
+def scaled(oils: Iterable[Oil], by: float) -> tuple[Oil, ...]:
+    """The same oils, every weight times `by`."""
+    return tuple(replace(oil, grams=oil.grams * by) for oil in oils)
 
 
 @dataclass(frozen=True)
@@ -95,11 +100,21 @@ class Addition:
 
 @dataclass(frozen=True)
 class Portion:
-    """A share of the batter; `oils` are its own where it has a pot of its own."""
+    """A share of the batter. `oils` is None where it takes its share of the batch's oils.
+
+    `shares_pot` marks a portion whose oils are given here and lie in one pot with those of the
+    other portions so marked.
+    """
 
     name: str
     share: float
     oils: tuple[Oil, ...] | None = None
+    shares_pot: bool = False
+
+    @property
+    def own_oils(self) -> bool:
+        """True where its oils are its own, in a pot by itself."""
+        return self.oils is not None and not self.shares_pot
 
 
 @dataclass(frozen=True)
@@ -133,15 +148,12 @@ class Formula:
     def scaled(self, factor: float) -> Formula:
         """The same formula at another size: every weight times `factor`."""
 
-        def oils(parts: tuple[Oil, ...]) -> tuple[Oil, ...]:
-            return tuple(replace(oil, grams=oil.grams * factor) for oil in parts)
-
         return replace(
             self,
-            oils=oils(self.oils),
+            oils=scaled(self.oils, factor),
             liquids=tuple(replace(q, grams=q.grams * factor) for q in self.liquids),
             additions=tuple(replace(a, grams=a.grams * factor) for a in self.additions),
             portions=tuple(
-                replace(p, oils=oils(p.oils) if p.oils is not None else None) for p in self.portions
+                replace(p, oils=scaled(p.oils, factor) if p.oils is not None else None) for p in self.portions
             ),
         )

@@ -18,6 +18,7 @@ from saponary.lye.constants import KOH, NAOH, WATER
 from saponary.lye.density import lye_millilitres
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Alkali, Formula
+from saponary.quantity.totals import totals
 
 Kind = Literal["oil", "alkali", "water", "liquid", "addition"]
 
@@ -70,10 +71,7 @@ def weighings(formula: Formula, figures: Figures, on_scale: Callable[[float], fl
     ]
     parts += [("liquid", part.id, part.grams) for part in formula.liquids]
     parts += [("addition", part.id, part.grams) for part in formula.additions]
-    summed: dict[tuple[Kind, str], float] = {}
-    for kind, name, grams in parts:
-        if grams > 0:
-            summed[kind, name] = summed.get((kind, name), 0.0) + on_scale(grams)
+    summed = totals(((kind, name), on_scale(grams)) for kind, name, grams in parts if grams > 0)
     return tuple(Weighing(kind, name, grams) for (kind, name), grams in summed.items())
 
 
@@ -81,10 +79,7 @@ def shopping(
     batches: Iterable[tuple[Sequence[Weighing], int]], spare: float, packs: Mapping[str, float]
 ) -> tuple[Purchase, ...]:
     """What so many of each batch need together, and the whole packs that hold it with the spare."""
-    summed: dict[tuple[Kind, str], float] = {}
-    for batch, count in batches:
-        for each in batch:
-            summed[each.kind, each.id] = summed.get((each.kind, each.id), 0.0) + count * each.grams
+    summed = totals(((each.kind, each.id), count * each.grams) for batch, count in batches for each in batch)
     found = []
     for (kind, name), needed in summed.items():
         wanted, pack = needed * (1.0 + spare), packs.get(name)

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from math import floor, pi
 from typing import Literal
 
+from saponary.quantity.roots import rising_root
+
 
 @dataclass(frozen=True)
 class Mould:
@@ -67,17 +69,15 @@ def bars(mould: Mould, along: float, across: float | None = None, kerf: float = 
 def filled_by(volume: Callable[[float], float], wanted: float) -> float | None:
     """Grams of oils whose batter is `wanted` millilitres; None where not a gram has room.
 
-    `volume` is nearly a straight line in grams of oils, but for liquids of a fixed weight. So the
-    line is drawn again where it led, until it leads nowhere else (the secant method).
+    `volume` rises with the grams of oils, nearly as a straight line.
     """
-    grams, span = 1000.0, 1000.0
-    for _ in range(12):
-        here = volume(grams)
-        if abs(wanted - here) <= 1e-12 * wanted:
-            break
-        beyond = volume(grams + span)
-        grams += span * (wanted - here) / (beyond - here) if beyond > here else -grams
-        if grams < 1.0:
-            return None
-        span = max(1e-3 * grams, 1e-3)
-    return grams
+    most = _LEAST_OILS
+    if volume(most) > wanted:
+        return None
+    while volume(most) < wanted:
+        most *= 2.0
+    return rising_root(volume, most / 2.0, most, wanted, near=1e-12 * wanted, narrow=1e-12 * most)
+
+
+_LEAST_OILS = 1.0
+"""Grams of oils, below which a mould has no room for any."""

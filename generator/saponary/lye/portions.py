@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from saponary.lye import alkali as lye
 from saponary.lye import density
+from saponary.lye.alkali import Weights, acid, demand, free, superfat
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.pots import oils_of
 
 
 @dataclass(frozen=True)
@@ -24,7 +25,7 @@ class PortionFigures:
     name: str
     share: float
     oils: tuple[Oil, ...]
-    weights: lye.Weights
+    weights: Weights
     plain_water: float
     water: float
     liquids: tuple[Liquid, ...]
@@ -43,7 +44,7 @@ class PortionFigures:
         return self.weights.total + self.plain_water
 
 
-def split(formula: Formula, weights: lye.Weights, plain_water: float) -> tuple[PortionFigures, ...]:
+def split(formula: Formula, weights: Weights, plain_water: float) -> tuple[PortionFigures, ...]:
     """Every portion of the batch; the oils, alkali, water and batter sum to the batch."""
     return tuple(
         _portion(formula, weights, plain_water, name, share, _pot_part(formula, name, share), own)
@@ -52,10 +53,7 @@ def split(formula: Formula, weights: lye.Weights, plain_water: float) -> tuple[P
 
 
 def _shares(formula: Formula) -> Sequence[tuple[str, float, tuple[Oil, ...]]]:
-    def scaled(share: float) -> tuple[Oil, ...]:
-        return tuple(replace(oil, grams=oil.grams * share) for oil in formula.oils)
-
-    return [(p.name, p.share, p.oils if p.oils is not None else scaled(p.share)) for p in formula.portions]
+    return [(p.name, p.share, oils_of(p, formula)) for p in formula.portions]
 
 
 def _pot_part(formula: Formula, name: str, share: float) -> float:
@@ -68,21 +66,21 @@ def _pot_part(formula: Formula, name: str, share: float) -> float:
     for each, of_batch, oils in _shares(formula):
         own = [part for part in extras if part.portion == each]
         common = [part for part in extras if part.portion is None]
-        asked[each] = met * lye.demand(oils) + lye.acid(own) + of_batch * lye.acid(common)
+        asked[each] = met * demand(oils) + acid(own) + of_batch * acid(common)
     total = sum(asked.values())
     return asked[name] / total if total > 0 else share
 
 
 def _portion(
     formula: Formula,
-    weights: lye.Weights,
+    weights: Weights,
     plain_water: float,
     name: str,
     share: float,
     pot: float,
     oils: tuple[Oil, ...],
 ) -> PortionFigures:
-    alkali = lye.Weights(weights.sodium_hydroxide * pot, weights.potassium_hydroxide * pot)
+    jug = Weights(weights.sodium_hydroxide * pot, weights.potassium_hydroxide * pot)
     plain = plain_water * pot
     liquids = tuple(
         replace(part, grams=part.grams * (share if part.portion is None else 1.0))
@@ -96,20 +94,20 @@ def _portion(
     )
     batter = (
         sum(oil.grams for oil in oils)
-        + alkali.total
+        + jug.total
         + plain
         + sum(part.grams for part in liquids)
         + sum(part.grams for part in additions)
     )
     millilitres = (
         density.oils_millilitres(oils)
-        + density.lye_millilitres(alkali, plain)
+        + density.lye_millilitres(jug, plain)
         + density.liquids_millilitres(liquids)
         + density.additions_millilitres(additions)
     )
     water = plain + sum(part.grams * part.water for part in liquids)
-    available = alkali.moles(formula.alkali) + lye.base(additions) - lye.acid(additions) - lye.acid(liquids)
-    superfat = lye.superfat(available, lye.demand(oils))
+    available = free(jug.moles(formula.alkali), additions, liquids)
+    alone = superfat(available, demand(oils))
     return PortionFigures(
-        name, share, oils, alkali, plain, water, liquids, additions, batter, millilitres, superfat
+        name, share, oils, jug, plain, water, liquids, additions, batter, millilitres, alone
     )

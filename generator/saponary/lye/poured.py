@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from saponary.lye import alkali as lye
+from saponary.lye.alkali import Weights, demand, free, superfat
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.quantity.totals import totals
 
 SODIUM, POTASSIUM, WATER = "sodium-hydroxide", "potassium-hydroxide", "water"
 
@@ -33,7 +34,7 @@ def names(formula: Formula) -> tuple[str, ...]:
 
 
 def as_poured(
-    formula: Formula, plain_water: float, weights: lye.Weights, recorded: Mapping[str, float]
+    formula: Formula, plain_water: float, weights: Weights, recorded: Mapping[str, float]
 ) -> Poured:
     """The superfat of recorded weights (grams by name; see `names`).
 
@@ -44,20 +45,18 @@ def as_poured(
     def weighed(name: str, nominal: float, whole: float) -> float:
         return recorded[name] * nominal / whole if name in recorded and whole > 0 else nominal
 
-    totals: dict[str, float] = {}
     parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
-    for part in parts:
-        totals[part.id] = totals.get(part.id, 0.0) + part.grams
-    oils = [replace(o, grams=weighed(o.id, o.grams, totals[o.id])) for o in formula.oils]
-    liquids = [replace(q, grams=weighed(q.id, q.grams, totals[q.id])) for q in formula.liquids]
-    additions = [replace(a, grams=weighed(a.id, a.grams, totals[a.id])) for a in formula.additions]
-    alkali = lye.Weights(
+    whole = totals((part.id, part.grams) for part in parts)
+    oils = [replace(o, grams=weighed(o.id, o.grams, whole[o.id])) for o in formula.oils]
+    liquids = [replace(q, grams=weighed(q.id, q.grams, whole[q.id])) for q in formula.liquids]
+    additions = [replace(a, grams=weighed(a.id, a.grams, whole[a.id])) for a in formula.additions]
+    jug = Weights(
         recorded.get(SODIUM, weights.sodium_hydroxide), recorded.get(POTASSIUM, weights.potassium_hydroxide)
     )
-    available = alkali.moles(formula.alkali) + lye.base(additions) - lye.acid(additions) - lye.acid(liquids)
+    available = free(jug.moles(formula.alkali), additions, liquids)
     water = recorded.get(WATER, plain_water) + sum(q.grams * q.water for q in liquids)
     return Poured(
-        lye.superfat(available, lye.demand(oils)),
-        alkali.total / (alkali.total + water) if alkali.total > 0 else 0.0,
+        superfat(available, demand(oils)),
+        jug.total / (jug.total + water) if jug.total > 0 else 0.0,
         tuple(name for name in names(formula) if name not in recorded),
     )

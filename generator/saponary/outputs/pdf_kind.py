@@ -12,12 +12,11 @@ from saponary.views.site import SiteInput
 
 @dataclass(frozen=True)
 class Attachment:
-    """A file carried inside a PDF: its name, bytes, what it is, and its media type."""
+    """A file carried inside a PDF: its name, its bytes, and what it is."""
 
     name: str
     data: bytes
     about: str
-    media_type: str
 
 
 @dataclass(frozen=True)

@@ -14,8 +14,7 @@ class Reporter:
         self.findings: list[Finding] = []
 
     def place(self, path: Path, *, key: bool = False) -> Place:
-        span = self.tree.nearest(path, key=key)
-        return Place(self.file, span.line, span.column) if span else Place(self.file)
+        return self.tree.place(self.file, path, key=key)
 
     def add(
         self, path: Path, message: str, hint: str, severity: Severity = "error", *, key: bool = False

@@ -7,6 +7,8 @@ from bisect import bisect_right
 from dataclasses import dataclass, field
 from typing import Any, TypeAlias
 
+from saponary.reading.findings import Place
+
 MAX_FAULTS = 200
 """Faults of one file that are told; more are counted."""
 
@@ -60,3 +62,12 @@ class Tree:
             if path[:end] in self.values:
                 return self.values[path[:end]]
         return None
+
+    def place(self, file: str, path: Path, *, key: bool = False) -> Place:
+        """Where a value (or its key) stands in `file`, or the closest ancestor that has a place."""
+        return placed(self.nearest(path, key=key), file)
+
+
+def placed(span: Span | None, file: str) -> Place:
+    """A span of a file as a place; the file alone where there is none."""
+    return Place(file, span.line, span.column) if span else Place(file)

@@ -10,7 +10,7 @@ from typing import Any, TypeVar, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 
 from saponary.reading.findings import Finding, Place, nearest, suggest
-from saponary.reading.tree import MAX_FAULTS, Path, Tree, shown
+from saponary.reading.tree import MAX_FAULTS, Path, Tree, placed, shown
 from saponary.schema.fields import Part
 
 M = TypeVar("M", bound=BaseModel)
@@ -72,15 +72,13 @@ def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
     while stack:
         path, value = stack.pop()
         if value is None and path:
-            span = tree.nearest(path)
-            place = Place(file, span.line, span.column) if span else Place(file)
+            place = tree.place(file, path)
             hint = "give it a value, or leave the key out"
             if path[-1] in _COLOURS:
                 hint += "; a colour stands in quotes"
             yield Finding("schema", "warning", place, _nothing(path), hint)
         elif isinstance(value, dict) and path[-1:] == _TO_FILL and None in value.values():
-            span = tree.keys.get(path) or tree.nearest(path)
-            place = Place(file, span.line, span.column) if span else Place(file)
+            place = placed(tree.keys.get(path) or tree.nearest(path), file)
             empty = sum(one is None for one in value.values())
             message = f"{empty} of {len(value)} weights of this batch are not filled in"
             hint = "write what the scale showed, or take those lines out"
@@ -101,10 +99,9 @@ def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Findi
     of_key = path[-1:] == ("[key]",) and path not in tree.values
     path = path[:-1] if of_key else path
     on_key = kind == "extra_forbidden" or of_key
-    span = tree.nearest(path, key=on_key)
+    place = tree.place(file, path, key=on_key)
     if kind == "missing":
-        span = tree.keys.get(path[:-1]) or tree.nearest(path[:-1])
-    place = Place(file, span.line, span.column) if span else Place(file)
+        place = placed(tree.keys.get(path[:-1]) or tree.nearest(path[:-1]), file)
     if kind == "saponary":
         message, hint = context["message"], context["hint"]
     elif kind == "extra_forbidden":

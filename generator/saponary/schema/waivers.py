@@ -36,9 +36,7 @@ def placed(waivers: Sequence[Waiver], tree: Tree, file: str) -> tuple[Waived, ..
     """The waivers of a file, each at the rule it names."""
     found = []
     for index, waiver in enumerate(waivers):
-        span = tree.nearest(("waive", index, "rule"))
-        place = Place(file, span.line, span.column) if span else Place(file)
-        found.append(Waived(waiver.rule, waiver.because, place))
+        found.append(Waived(waiver.rule, waiver.because, tree.place(file, ("waive", index, "rule"))))
     return tuple(found)
 
 

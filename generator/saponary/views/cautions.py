@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.messages.message import Message, Value, message
 
 
@@ -114,13 +115,7 @@ def for_buyers(computed: Computed) -> tuple[Caution, ...]:
 def _added(computed: Computed) -> Iterable[str]:
     """Ids of everything added: weighed in, dusted on, set in or strewn."""
     yield from (part.id for part in computed.resolved.formula.additions)
-    for step in computed.model.pour:
-        if step.line is not None:
-            yield step.line.of
-        if step.embeds is not None:
-            yield step.embeds.of
-        if step.top is not None and step.top.strewn is not None:
-            yield step.top.strewn
+    yield from (use.what for use in pour_uses(computed))
 
 
 def _hazards(computed: Computed) -> Iterator[str]:

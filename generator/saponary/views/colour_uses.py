@@ -6,9 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.lye.formula import Addition, Oil
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import percent, short
+from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput
@@ -48,10 +50,7 @@ def _stirred(computed: Computed) -> Iterator[tuple[str, str]]:
 
 def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Iterator[tuple[str, str]]:
     whole = sum(oil.grams for oil in oils)
-    summed: dict[str, float] = {}
-    for part in additions:
-        summed[part.id] = summed.get(part.id, 0.0) + part.grams
-    for name, weight in summed.items():
+    for name, weight in totals((part.id, part.grams) for part in additions).items():
         if whole > 0 and weight > 0:
             yield name, f"{where}{short(1000.0 * weight / whole)} g/kg"
 
@@ -66,11 +65,8 @@ def _infused(computed: Computed, shelf: Pantry) -> Iterator[tuple[str, str]]:
             yield botanical.id, f"infused in {percent(oil.grams / formula.oils_grams, 0)} of the oils"
 
 
+_HOW = {"line": "as a dusted line", "embeds": "set in", "strewn": "strewn"}
+
+
 def _dry(computed: Computed) -> Iterator[tuple[str, str]]:
-    for step in computed.model.pour:
-        if step.line is not None:
-            yield step.line.of, "as a dusted line"
-        if step.embeds is not None:
-            yield step.embeds.of, "set in"
-        if step.top is not None and step.top.strewn is not None:
-            yield step.top.strewn, "strewn"
+    return ((use.what, _HOW[use.how]) for use in pour_uses(computed))

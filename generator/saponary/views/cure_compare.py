@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from math import ceil
 
 from saponary.book.curing import cures
-from saponary.lye.cure import CureFit, half_life
+from saponary.lye.cure.fit import CureFit
+from saponary.lye.cure.readings import half_life
 from saponary.quantity.numbers import percent, short
 from saponary.views import links
 from saponary.views.names import spoken

@@ -10,7 +10,8 @@ from markupsafe import Markup
 
 from saponary.book.curing import BarCure, cures
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
-from saponary.lye.cure import CureFit, NoFit, still_to_lose, weight_at, weight_interval
+from saponary.lye.cure.fit import CureFit, NoFit
+from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
 from saponary.quantity.numbers import grams, percent
 from saponary.views import links
 from saponary.views.cure_compare import CureCompare, compare

@@ -11,6 +11,7 @@ from markupsafe import Markup
 from saponary.book.computed import Computed
 from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.quantity.numbers import percent, tight
+from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput, SiteInput
@@ -133,9 +134,7 @@ def _card(recipe: RecipeInput, site: SiteInput) -> Card:
 
 def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> str:
     whole = computed.figures.oils or 1.0
-    summed: dict[str, float] = {}
-    for oil in computed.resolved.formula.oils:
-        summed[oil.id] = summed.get(oil.id, 0.0) + oil.grams
+    summed = totals((oil.id, oil.grams) for oil in computed.resolved.formula.oils)
     largest = sorted(summed.items(), key=lambda item: -item[1])[:most]
     return ", ".join(
         names.inside(names.oil(computed.pantry, name))

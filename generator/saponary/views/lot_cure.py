@@ -13,7 +13,7 @@ from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
 from saponary.draw.charts.cure import cure_chart
 from saponary.draw.charts.swatch import swatch
-from saponary.lye.cure import CureFit, NoFit
+from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.fingerprint import matches
 from saponary.quantity.numbers import grams, percent, short
 from saponary.schema.batch import Batch, PhotoRef

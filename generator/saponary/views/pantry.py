@@ -9,6 +9,7 @@ from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.pantry.model import Pantry, Range
 from saponary.quantity.numbers import percent, short
 from saponary.quantity.rounding import show
+from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput
@@ -78,10 +79,7 @@ def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, str]]:
     shelves: dict[str, Sequence[Oil | Liquid | Addition]] = {
         "oil": formula.oils, "liquid": formula.liquids, "addition": formula.additions,
     }  # fmt: skip
-    summed: dict[str, float] = {}
-    for part in shelves[kind]:
-        summed[part.id] = summed.get(part.id, 0.0) + part.grams
-    for name, weight in summed.items():
+    for name, weight in totals((part.id, part.grams) for part in shelves[kind]).items():
         yield name, percent(weight / formula.oils_grams, 0) if kind == "oil" else f"{show(weight, 1)} g"
 
 

@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.portions import PortionFigures
+from saponary.lye.pots import portions_by_pot, together
 from saponary.quantity.numbers import percent
 from saponary.quantity.rounding import show
 from saponary.schema.recipe import Portion
@@ -43,15 +44,13 @@ class PortionView:
 
 def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
     """The pots where there are several; none where all is made in one."""
-    if bench.computed.model.pots != "separate" or not bench.computed.figures.portions:
-        return ()
     groups = _groups(bench)
     whole = bench.computed.figures.weights.total or 1.0
     return tuple(
         Pot(
             _pot_name([p.name for p in group]),
             sum(p.share for p in group),
-            _together([oil for p in group for oil in p.oils]),
+            together(oil for p in group for oil in p.oils),
             jug * sum(p.weights.total for p in group) / whole,
         )
         for group in groups
@@ -59,38 +58,18 @@ def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
 
 
 def _groups(bench: Bench) -> list[list[PortionFigures]]:
-    """Portions with oils of their own stand alone; the others share a pot."""
-    own = {p.name for p in bench.computed.model.portions if _own(p)}
-    made = bench.computed.figures.portions
-    if not own:
-        return [[p] for p in made]
-    common = [p for p in made if p.name not in own]
-    return [[p] if p.name in own else common for p in made if p.name in own or p is common[0]]
-
-
-def _own(portion: Portion) -> bool:
-    return portion.oils is not None or bool(portion.infused)
+    """The portions of each pot, with their figures."""
+    made = {p.name: p for p in bench.computed.figures.portions}
+    return [[made[p.name] for p in pot] for pot in portions_by_pot(bench.computed.resolved.formula)]
 
 
 def _pot_name(portions: Sequence[str]) -> str:
     return f"the pot of {names.listed([names.spoken(name) for name in portions])}"
 
 
-def _together(oils: Sequence[Oil]) -> tuple[Oil, ...]:
-    merged: dict[tuple[str, str], Oil] = {}
-    for oil in oils:
-        key = (oil.id, oil.infused_with or "")
-        merged[key] = replace(oil, grams=merged[key].grams + oil.grams) if key in merged else oil
-    return tuple(merged.values())
-
-
 def portion_views(bench: Bench) -> tuple[PortionView, ...]:
     """Portion by portion: its share of the common batter, then what it gets of its own."""
-    alone = (
-        {group[0].name for group in _groups(bench) if len(group) == 1}
-        if bench.computed.model.pots == "separate"
-        else set()
-    )
+    alone = {group[0].name for group in _groups(bench) if len(group) == 1}
     given = {p.name: p for p in bench.computed.model.portions}
     return tuple(_view(bench, p, given[p.name], p.name in alone) for p in bench.computed.figures.portions)
 

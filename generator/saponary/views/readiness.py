@@ -8,7 +8,8 @@ from datetime import date, timedelta
 from math import ceil, floor
 
 from saponary.book.curing import WEEKLY_LOSS, BarCure, cures, ready_on
-from saponary.lye.cure import NoFit, Ready
+from saponary.lye.cure.fit import NoFit
+from saponary.lye.cure.readings import Ready
 from saponary.quantity.numbers import percent, tight
 from saponary.schema.batch import Batch
 from saponary.views import links

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from math import sqrt
 
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
 from saponary.lye import mould as geometry
 from saponary.lye.formula import Addition, Oil
@@ -61,19 +62,8 @@ def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]
 
 def _extras(computed: Computed, scrap: ShadeOf) -> Iterator[DrawnExtra]:
     """Powders of lines, embeds and what is strewn, each once."""
-    seen: set[str] = set()
-    for step in computed.model.pour:
-        for name in (
-            step.line.of if step.line else None,
-            step.embeds.of if step.embeds else None,
-            step.top.strewn if step.top else None,
-        ):
-            if name is None or name in seen:
-                continue
-            seen.add(name)
-            yield DrawnExtra(
-                name, names.addition(computed.pantry, name), _extra(computed.pantry, name, scrap)
-            )
+    for name in dict.fromkeys(use.what for use in pour_uses(computed)):
+        yield DrawnExtra(name, names.addition(computed.pantry, name), _extra(computed.pantry, name, scrap))
 
 
 def _extra(shelf: Pantry, name: str, scrap: ShadeOf) -> Shade:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from saponary.book.pour_uses import pour_uses
 from saponary.lye.formula import Addition, Liquid
 from saponary.quantity.numbers import percent, short
 from saponary.quantity.rounding import divided
@@ -67,15 +68,9 @@ def _before(bench: Bench) -> Stage:
 
 
 def _dry(bench: Bench) -> Iterator[str]:
-    weighed = {part.id for part in bench.computed.resolved.formula.placed}
-    for step in bench.computed.model.pour:
-        for name in (
-            step.line.of if step.line else None,
-            step.embeds.of if step.embeds else None,
-            step.top.strewn if step.top else None,
-        ):
-            if name is not None and name not in weighed:
-                yield names.inside(names.addition(bench.shelf, name))
+    for use in pour_uses(bench.computed):
+        if not use.weighed:
+            yield names.inside(names.addition(bench.shelf, use.what))
 
 
 def _alkali(bench: Bench) -> Iterator[Line]:

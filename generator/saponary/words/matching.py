@@ -14,7 +14,7 @@ from functools import lru_cache
 from saponary.words.entries import Entry, Language, WordList
 from saponary.words.phrases import Phrase, phrases
 from saponary.words.sentences import Sentence, Word, sentences
-from saponary.words.shown import Shown, raw, unmarked
+from saponary.words.shown import Shown
 
 _FILLERS = 2
 _NEAR = 25
@@ -239,8 +239,3 @@ def find_in(shown: Shown, language: str, entries: WordList) -> list[Hit]:
         if not kept or hit.start >= kept[-1].end:
             kept.append(hit)
     return kept
-
-
-def find_claims(text: str, language: str, entries: WordList) -> list[Hit]:
-    """Claims of a Markdown text, with offsets in it."""
-    return find_in(unmarked(raw(text), blocks=True), language, entries)

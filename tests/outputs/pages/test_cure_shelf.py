@@ -10,7 +10,8 @@ from lot_books import FITTED, ON, X, built, having, parsed, recipe, site_of, wor
 from saponary.book.curing import cures, ready_on
 from saponary.build.proof import prove
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
-from saponary.lye.cure import CureFit, Reason, still_to_lose, weight_at, weight_interval
+from saponary.lye.cure.fit import CureFit, Reason
+from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
 from saponary.quantity.rounding import show
 from saponary.views.readiness import later
 from support import BOOKS, prove_one

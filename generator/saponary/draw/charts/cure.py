@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from html import escape
 from math import ceil, floor, inf, isfinite, log10
 
-from saponary.lye.cure import WEEKLY_LOSS, CureFit, NoFit, Ready, ready_day, weight_at, weight_interval
+from saponary.lye.cure.fit import CureFit, NoFit
+from saponary.lye.cure.readings import WEEKLY_LOSS, Ready, ready_day, weight_at, weight_interval
 
 Point = tuple[float, float]
 

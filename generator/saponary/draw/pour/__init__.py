@@ -5,10 +5,8 @@ from __future__ import annotations
 from saponary.draw.pour.drawing import PourDrawing, draw, draw_pair
 from saponary.draw.pour.legend import LegendEntry
 from saponary.draw.pour.scene import DrawnExtra, DrawnPortion, Face, Scene, Shade, When
-from saponary.draw.pour.shares import DepthReading, pour_shares
 
 __all__ = [
-    "DepthReading",
     "DrawnExtra",
     "DrawnPortion",
     "Face",
@@ -19,5 +17,4 @@ __all__ = [
     "When",
     "draw",
     "draw_pair",
-    "pour_shares",
 ]

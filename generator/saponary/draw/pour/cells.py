@@ -9,7 +9,7 @@ from shapely.geometry import Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.mould import parts
-from saponary.draw.pour.solve import reach
+from saponary.quantity.roots import rising_root
 
 FAR = 1000.0
 
@@ -59,5 +59,5 @@ def _cut(
         return box(-FAR, -FAR, FAR, level) if upward else box(-FAR, -FAR, level, FAR)
 
     low, high = (bottom, top) if upward else (left, right)
-    level = reach(lambda at: free(region.intersection(first(at)), blocked), low, high, area, 1e-3)
+    level = rising_root(lambda at: free(region.intersection(first(at)), blocked), low, high, area, near=1e-3)
     return region.intersection(first(level)), region.difference(first(level))

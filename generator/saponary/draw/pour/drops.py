@@ -19,7 +19,7 @@ from saponary.draw.pour.cells import free, split
 from saponary.draw.pour.laying import Patch
 from saponary.draw.pour.plan import Insert
 from saponary.draw.pour.seed import Array, ripple
-from saponary.draw.pour.solve import reach
+from saponary.quantity.roots import rising_root
 
 ANGLES = np.linspace(0.0, math.tau, 97)[:-1]
 
@@ -77,7 +77,7 @@ def _rings(
         waver = 1 + 0.045 * shared + own
         full = min(1.0, max(0.965, math.sqrt(area / room) * 1.004))
         spread = _Spread((middle.x, middle.y), waver, full * walls, radii, blocked)
-        radii = spread.radii(reach(spread.area, 1e-3, 6 * size, area, 1e-3))
+        radii = spread.radii(rising_root(spread.area, 1e-3, 6 * size, area, near=1e-3))
         outlines.append(_outline(radii, middle.x, middle.y))
     return outlines
 

@@ -10,11 +10,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.cells import free
-from saponary.draw.pour.mould import EMPTY, Mould, parts
+from saponary.draw.pour.mould import Mould, parts
 from saponary.draw.pour.plan import Load
 from saponary.draw.pour.seed import Array
 
@@ -59,11 +58,3 @@ def patch(step: int, name: str, shape: BaseGeometry) -> Patch:
     for part in parts(shape):
         rings.extend(np.asarray(ring.coords)[:-1, :2] for ring in (part.exterior, *part.interiors))
     return Patch(step, name, tuple(rings))
-
-
-def shape_of(painted: Patch) -> BaseGeometry:
-    """A patch as a geometry again."""
-    whole: BaseGeometry = EMPTY
-    for ring in painted.rings:
-        whole = whole.symmetric_difference(Polygon(ring).buffer(0))
-    return whole

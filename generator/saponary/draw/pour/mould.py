@@ -16,7 +16,7 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.scene import Face
 from saponary.draw.pour.seed import Array, numbers, wave
-from saponary.draw.pour.solve import reach
+from saponary.quantity.roots import rising_root
 
 STEP = 0.7
 EMPTY = Polygon()
@@ -63,7 +63,7 @@ class Mould:
 
         low = float(np.min(self.floor) - np.max(line)) - 1.0
         high = float(np.max(self.top) - np.min(line)) + 1.0
-        return at(reach(filled, low, high, target, 1e-4))
+        return at(rising_root(filled, low, high, target, near=1e-4))
 
 
 def parts(shape: BaseGeometry) -> list[Polygon]:

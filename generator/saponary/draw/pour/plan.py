@@ -89,18 +89,6 @@ def volumes(portions: Sequence[DrawnPortion]) -> dict[str, float]:
     return {name: volume / total for name, volume in found.items()}
 
 
-def bed_shares(steps: Sequence[PourStep], portions: Sequence[DrawnPortion]) -> dict[tuple[int, int], float]:
-    """The share of the mould each bed really takes, by step and bed."""
-    known = volumes(portions)
-    shares = _entries(steps, known)[1].shares(known)
-    out: dict[tuple[int, int], float] = {}
-    for index, step in enumerate(steps):
-        for place, bed in enumerate(step.beds or () if step.kind == "beds" else ()):
-            if bed.of in known:
-                out[index, place] = shares[f"{index}/{place}", bed.of]
-    return out
-
-
 def plan(steps: Sequence[PourStep], portions: Sequence[DrawnPortion]) -> tuple[Zone, ...]:
     """The zones in the order they fill the mould."""
     known = volumes(portions)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.lye.constants import NAOH
 from saponary.lye.mould import Mould
 from saponary.outputs.attached.written import amount, to_yaml
@@ -75,16 +76,7 @@ class _Named:
         soaked = [part.infused_with for _, part in parts if part.infused_with]
         botanicals = [shelf.botanical(n) for n in (*soaked, *infused, *(s.botanical for s in stocks))]
         self.liquids = _once(what for _, what, _ in computed.liquids())
-        dressed = [
-            name
-            for step in model.pour
-            for name in (
-                step.line.of if step.line else None,
-                step.embeds.of if step.embeds else None,
-                step.top.strewn if step.top else None,
-            )
-            if name
-        ]
+        dressed = [use.what for use in pour_uses(computed)]
         added = [what for _, what, _ in computed.additions()]
         self.additions = _once([*added, *self.liquids, *dressed, *(b.id for b in botanicals if b)])
         fill = model.oils.fill

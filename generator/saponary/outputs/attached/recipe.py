@@ -41,24 +41,14 @@ def attachments(recipe: RecipeInput, site: SiteInput, figures: Mapping[str, Any]
     """What a recipe's sheet carries: figures always, the source where the formula is shown in full."""
     found = figures.get(recipe.slug, {"slug": recipe.slug})
     text = json.dumps(found, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
-    carried = [Attachment("figures.json", text.encode(), "The figures of this recipe", "application/json")]
+    carried = [Attachment("figures.json", text.encode(), "The figures of this recipe")]
     if site.edition.formula == "full":
-        for name, source, about, kind in (
-            (
-                "recipe.md",
-                recipe_source(recipe.computed),
-                "This recipe; put it into recipes/",
-                "text/markdown",
-            ),
-            (
-                "pantry.yaml",
-                shelf_source(recipe.computed),
-                "What it takes from the shelf",
-                "application/yaml",
-            ),
-            ("book.yaml", book_source(site.book.settings), "The scale it is for", "application/yaml"),
+        for name, source, about in (
+            ("recipe.md", recipe_source(recipe.computed), "This recipe; put it into recipes/"),
+            ("pantry.yaml", shelf_source(recipe.computed), "What it takes from the shelf"),
+            ("book.yaml", book_source(site.book.settings), "The scale it is for"),
         ):
-            carried.append(Attachment(name, source.encode(), about, kind))
+            carried.append(Attachment(name, source.encode(), about))
     return tuple(carried)
 
 

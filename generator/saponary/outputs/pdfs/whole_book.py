@@ -18,9 +18,7 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
         return
     view = whole_book(site, recipes, Drawings(site))
     template = context.environment.get_template("press/whole-book.html")
-    figures = Attachment(
-        "figures.json", site.figures_json.encode(), "The figures of every recipe", "application/json"
-    )
+    figures = Attachment("figures.json", site.figures_json.encode(), "The figures of every recipe")
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)
         yield PdfSheet(f"book-{size.name}.pdf", template.render(paper=sheet, book=view), (figures,))

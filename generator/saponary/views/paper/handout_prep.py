@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from saponary.book.classes import ClassPlan
 from saponary.book.computed import Computed
+from saponary.book.pour_uses import pour_uses
 from saponary.lye import lesson
 from saponary.lye.density import lye_millilitres
 from saponary.lye.lesson import Purchase
@@ -100,7 +101,7 @@ def purchases(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> tup
 
 def shopping(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> Shopping:
     shelf = recipes[0].pantry
-    dry = dict.fromkeys(name for computed in recipes for name in _unweighed(computed, shelf))
+    dry = dict.fromkeys(name for computed in recipes for name in unweighed(computed))
     many = "one student" if plan.students == 1 else f"{plan.students} students"
     return Shopping(
         caption=f"To buy for {many}, all recipes together",
@@ -110,20 +111,10 @@ def shopping(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> Shop
     )
 
 
-def _unweighed(computed: Computed, shelf: Pantry) -> list[str]:
+def unweighed(computed: Computed) -> list[str]:
     """What the pour dusts, sets in or strews without a weight."""
-    weighed = {part.id for part in computed.resolved.formula.additions}
-    used = [
-        name
-        for step in computed.model.pour
-        for name in (
-            step.line.of if step.line else None,
-            step.embeds.of if step.embeds else None,
-            step.top.strewn if step.top else None,
-        )
-        if name is not None and name not in weighed
-    ]
-    return [names.inside(names.addition(shelf, name)) for name in used]
+    unseen = dict.fromkeys(use.what for use in pour_uses(computed) if not use.weighed)
+    return [names.inside(names.addition(computed.pantry, name)) for name in unseen]
 
 
 def _buy(each: Purchase, shelf: Pantry) -> Buy:

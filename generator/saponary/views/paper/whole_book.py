@@ -8,6 +8,7 @@ from pathlib import PurePosixPath
 
 from markupsafe import Markup
 
+from saponary.book.pour_uses import pour_uses
 from saponary.pantry.model import Addition
 from saponary.views import links, names
 from saponary.views.colour_words import in_words
@@ -120,9 +121,9 @@ def _coloured(recipe: RecipeInput) -> Iterator[tuple[str, str]]:
         botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
         if botanical is not None and botanical.colour is not None:
             yield botanical.id, f"in {names.inside(names.oil(shelf, oil.id))}"
-    for step in computed.model.pour:
-        if step.line is not None and _has_colour(shelf.additions.get(step.line.of)):
-            yield step.line.of, "as a dusted line"
+    for use in pour_uses(computed):
+        if use.how == "line" and _has_colour(shelf.additions.get(use.what)):
+            yield use.what, "as a dusted line"
     for part in computed.resolved.formula.additions:
         if _has_colour(shelf.additions.get(part.id)):
             yield part.id, ""

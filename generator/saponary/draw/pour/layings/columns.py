@@ -11,7 +11,7 @@ from shapely.geometry import Polygon
 
 from saponary.draw.pour.laying import Ground, Patch, patch
 from saponary.draw.pour.seed import Array, wave
-from saponary.draw.pour.solve import reach
+from saponary.quantity.roots import rising_root
 
 FAR = 1000.0
 UNDER = 1.5
@@ -62,4 +62,4 @@ def _place(ground: Ground, wall: _Wall, low: float, high: float, area: float) ->
     def filled(place: float) -> float:
         return ground.free(wall.beside(place, -FAR))
 
-    return reach(filled, low, high, area, 2e-3)
+    return rising_root(filled, low, high, area, near=2e-3)

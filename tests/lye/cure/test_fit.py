@@ -11,8 +11,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import curve_fit
 
-from saponary.lye.cure import CureFit, NoFit, Reason, fit_cure, ready_day, weight_at, weight_interval
-from saponary.lye.cure_curve import best_curve, leave_one_out
+from saponary.lye.cure.curve import best_curve, leave_one_out
+from saponary.lye.cure.fit import CureFit, NoFit, Reason, fit_cure
+from saponary.lye.cure.readings import ready_day, weight_at, weight_interval
 
 DAYS = (0, 7, 14, 21, 28, 42, 56)
 Points = list[tuple[float, float]]

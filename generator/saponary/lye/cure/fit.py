@@ -18,8 +18,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from math import expm1, inf, isfinite, sqrt
 
-from saponary.lye.cure_curve import Curve, Point, Triple, best_curve, inverse_normal, leave_one_out
-from saponary.lye.cure_student import quantile, within
+from saponary.lye.cure.curve import Curve, Point, Triple, best_curve, inverse_normal, leave_one_out
+from saponary.lye.cure.student import quantile, within
 
 Interval = tuple[float, float]
 

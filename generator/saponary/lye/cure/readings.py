@@ -1,6 +1,6 @@
 """Cure: what the curve through a bar's weighings says of any day.
 
-The curve is fitted in `cure_fit`; here are its readings. All weights are grams of one marked
+The curve is fitted in `fit`; here are its readings. All weights are grams of one marked
 bar, all days count from pouring. Errors are propagated through the fit's covariance to first
 order and widened by Student's t (G. Seber and C. Wild, Nonlinear Regression, 1989, section
 5.1, from memory).
@@ -11,26 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import exp, expm1, log, sqrt
 
-from saponary.lye.cure_fit import CureFit, Interval, NoFit, Reason, Suspect, fit_cure
-
-__all__ = [
-    "WEEKLY_LOSS",
-    "CureFit",
-    "Interval",
-    "NoFit",
-    "Ready",
-    "Reason",
-    "Suspect",
-    "curve_interval",
-    "fit_cure",
-    "half_life",
-    "pace_of_loss",
-    "ready_day",
-    "still_to_lose",
-    "water_left",
-    "weight_at",
-    "weight_interval",
-]
+from saponary.lye.cure.fit import CureFit, Interval
 
 WEEKLY_LOSS = 0.005
 """A bar is ready when it loses less than this share of its weight in a week: common
@@ -125,13 +106,3 @@ def ready_day(fit: CureFit, weekly_loss: float = WEEKLY_LOSS) -> Ready:
 def still_to_lose(fit: CureFit, day: float) -> float:
     """Grams between the curve on a day and the plateau: the water that this room will still take."""
     return fit.fall_g * exp(-fit.rate_per_day * (day - fit.first_day))
-
-
-def water_left(fit: CureFit, day: float, water_at_first_g: float) -> float | None:
-    """Grams of water in the bar on a day, given those it held on the first day weighed.
-
-    All loss is taken as water. None where the bar has lost more than that: then the weighings
-    and the recipe's water contradict each other, and neither can be named wrong here.
-    """
-    left = water_at_first_g - (fit.start_g - weight_at(fit, day))
-    return left if left >= 0.0 else None

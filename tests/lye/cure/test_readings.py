@@ -7,15 +7,13 @@ from math import exp, log
 import pytest
 from scipy.optimize import brentq
 
-from saponary.lye.cure import (
-    CureFit,
+from saponary.lye.cure.fit import CureFit, fit_cure
+from saponary.lye.cure.readings import (
     curve_interval,
-    fit_cure,
     half_life,
     pace_of_loss,
     ready_day,
     still_to_lose,
-    water_left,
     weight_at,
     weight_interval,
 )
@@ -107,11 +105,3 @@ def test_a_plateau_not_yet_told_is_open_below() -> None:
     wider = fit_cure([(0, 120.1), (7, 117.0), (14, 115.1), (21, 112.5), (28, 110.8)])
     assert isinstance(wider, CureFit) and wider.rate_interval and wider.plateau_interval
     assert wider.rate_interval[0] == 0.0 and wider.plateau_interval[0] == float("-inf")
-
-
-def test_water_left() -> None:
-    # Source: water at first less the grams lost: 22 - (120 - 112) = 14.
-    fit = curve(104, 16, log(2) / 14)
-    assert water_left(fit, 14, 22.0) == pytest.approx(14.0, abs=1e-9)
-    # Source: a bar with 10 g of water cannot lose 12 g.
-    assert water_left(fit, 28, 10.0) is None

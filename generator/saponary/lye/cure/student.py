@@ -10,6 +10,8 @@ from __future__ import annotations
 from functools import lru_cache
 from math import atan, cos, pi, sin, sqrt, tan
 
+from saponary.quantity.roots import rising_root
+
 
 def within(t: float, degrees: int) -> float:
     """Chance that Student's t with so many degrees of freedom lies between -t and t, t >= 0."""
@@ -35,16 +37,10 @@ def _within_angle(angle: float, degrees: int) -> float:
 def quantile(confidence: float, degrees: int) -> float:
     """The t that encloses so much of the distribution on both sides of nought together.
 
-    By bisection of the angle atan(t/sqrt(degrees)), so that every confidence below 1 has a
+    By the angle atan(t/sqrt(degrees)), so that every confidence below 1 has a
     bounded bracket. Relative error below 1e-9 up to a confidence of 0.9999.
     """
     if not 0.0 < confidence < 1.0:
         raise ValueError("a confidence lies between 0 and 1")
-    low, high = 0.0, pi / 2
-    for _ in range(60):
-        middle = (low + high) / 2
-        if _within_angle(middle, degrees) < confidence:
-            low = middle
-        else:
-            high = middle
-    return tan((low + high) / 2) * sqrt(degrees)
+    angle = rising_root(lambda at: _within_angle(at, degrees), 0.0, pi / 2, confidence, narrow=1e-18)
+    return tan(angle) * sqrt(degrees)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scipy import stats
 
-from saponary.lye.cure_student import quantile, within
+from saponary.lye.cure.student import quantile, within
 
 
 @pytest.mark.parametrize("confidence", [0.5, 0.8, 0.9, 0.95, 0.99, 0.999, 0.9999])

@@ -11,7 +11,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import exp, expm1, fsum, inf, log, sqrt
+from math import exp, expm1, fsum, log, sqrt
+
+from saponary.quantity.roots import rising_root
 
 Point = tuple[float, float]
 """Day and grams."""
@@ -30,6 +32,9 @@ NODES_PER_DECADE = 4
 FLAT = 1e-9
 """Squares this near, relatively, to those of the fastest k are no better than them: the fall is
 then over before the second day, and its k could be anything higher."""
+
+EXACT = 1e-15
+"""Precision of ln k where the curve itself is wanted."""
 
 ROUGH = 1e-5
 """Precision of ln k where only the squares are wanted: they then err by some 1e-10 of the fall's."""
@@ -159,31 +164,15 @@ def _root(
     grams: Sequence[float],
     span: tuple[float, float],
     slopes: tuple[float, float],
-    precision: float = 1e-15,
+    precision: float = EXACT,
 ) -> tuple[float, _Line]:
-    """The k between two logarithms where the slope passes from below nought to above it.
+    """The k between two logarithms where the slope passes from below nought to above it."""
 
-    False position with the halving of a stale end (Illinois), bisection where that stalls.
-    """
-    (left, right), (below, above) = span, slopes
-    side, turn, before = 0, 0, inf
-    while True:
-        turn += 1
-        stalled = turn % 16 == 0 or not below < 0 < above
-        middle = (left + right) / 2 if stalled else left - below * (right - left) / (above - below)
-        line = _line(ages, grams, exp(middle))
-        done = abs(middle - before) <= precision or right - left <= precision or turn == 200
-        if done or line.slope == 0:
-            return exp(middle), line
-        before = middle
-        if line.slope < 0:
-            left, below = middle, line.slope
-            above = above / 2 if side < 0 else above
-            side = -1
-        else:
-            right, above = middle, line.slope
-            below = below / 2 if side > 0 else below
-            side = 1
+    def slope(at: float) -> float:
+        return _line(ages, grams, exp(at)).slope
+
+    rate = exp(rising_root(slope, *span, narrow=precision, ends=slopes))
+    return rate, _line(ages, grams, rate)
 
 
 def inverse_normal(rows: Sequence[Triple]) -> tuple[Triple, ...] | None:

@@ -1,0 +1,235 @@
+"""What goes into a batch, as functions of the grams of its oils: oils, liquids, additions, portions.
+
+Names become pantry entries and volumes become grams by a density. Whatever cannot be
+resolved is a finding, and is left out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from saponary.book import blend
+from saponary.lye.formula import Addition, Liquid, Oil, Portion, scaled
+from saponary.lye.pots import together
+from saponary.pantry.model import Pantry
+from saponary.quantity.units import Amount
+from saponary.reading.findings import suggest
+from saponary.reading.reporter import Reporter
+from saponary.reading.tree import Path
+from saponary.schema import recipe as written
+
+
+@dataclass
+class BatchParts:
+    """The parts of a batch for any grams of oils in all.
+
+    `blend` gives the oils of the recipe's own blend; `pots` gives, by portion, the oils of its
+    own pot, or None where it takes its share of that blend.
+    """
+
+    blend: Callable[[float], tuple[Oil, ...]]
+    additions: list[Callable[[float], Addition]] = field(default_factory=list)
+    liquids: list[Callable[[float], Liquid]] = field(default_factory=list)
+    pots: list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]] = field(default_factory=list)
+
+    def oils_and_portions(self, total: float) -> tuple[tuple[Oil, ...], tuple[Portion, ...]]:
+        """The oils of the whole batch, and its portions, for so many grams of oils."""
+        oils = self.blend(total)
+        made = [(name, share, pot(total)) for name, share, pot in self.pots]
+        if all(own is None for _, _, own in made):
+            return oils, tuple(Portion(name, share) for name, share, _ in made)
+        common = sum(share for _, share, own in made if own is None)
+        apart = [oil for _, _, own in made for oil in own or ()]
+        portions = tuple(
+            Portion(name, share, own if own is not None else scaled(oils, share), shares_pot=own is None)
+            for name, share, own in made
+        )
+        return together([*scaled(oils, common), *apart]), portions
+
+
+def batch_parts(
+    recipe: written.Recipe, shares: Mapping[str, float], pantry: Pantry, report: Reporter
+) -> BatchParts:
+    """The parts of a recipe, given the shares of its blend."""
+    return _Reader(recipe, shares, pantry, report).read()
+
+
+class _Reader:
+    """Reads one recipe; every finding goes to the reporter."""
+
+    def __init__(
+        self, recipe: written.Recipe, shares: Mapping[str, float], pantry: Pantry, report: Reporter
+    ) -> None:
+        self.recipe, self.shares, self.pantry, self.report = recipe, shares, pantry, report
+
+    def read(self) -> BatchParts:
+        recipe = self.recipe
+        makers = [
+            (blend.oil(name, part, self.pantry), self.shares.get(name, 0.0))
+            for name, part in recipe.oils.parts.items()
+        ]
+        for name, part in recipe.oils.parts.items():
+            if part.infused_with is not None:
+                path: Path = ("oils", "parts", name, "infused-with")
+                blend.check_botanical(part.infused_with, path, self.pantry, self.report)
+        parts = BatchParts(blend=lambda total: tuple(make(total * share) for make, share in makers))
+        self._extras(parts, recipe.liquids, recipe.additions, (), None, 1.0)
+        if recipe.portions:
+            self._portions(parts)
+        elif recipe.pots == "separate":
+            self.report.add(("pots",), "separate pots need portions", "add portions:, or leave pots out")
+        return parts
+
+    def _extras(
+        self,
+        parts: BatchParts,
+        liquids: Iterable[written.Liquid],
+        additions: Iterable[written.Addition],
+        path: Path,
+        portion: str | None,
+        share: float,
+    ) -> None:
+        for index, wet in enumerate(liquids):
+            liquid = self._liquid(wet, (*path, "liquids", index), portion, share)
+            if liquid is not None:
+                parts.liquids.append(liquid)
+        for index, dry in enumerate(additions):
+            addition = self._addition(dry, (*path, "additions", index), portion, share)
+            if addition is not None:
+                parts.additions.append(addition)
+
+    def _grams(
+        self, amount: Amount, density: float | None, path: Path, name: str
+    ) -> Callable[[float], float]:
+        """Grams of an amount, given the grams of oil it goes into."""
+        if amount.is_volume:
+            if density is None:
+                self.report.add(
+                    path,
+                    f"no density is known for {name!r}, so a volume cannot be weighed",
+                    "give it in grams, or add density: 0.6 g/ml in pantry.yaml",
+                )
+                density = 1.0
+            each = amount.quantity.millilitres * density
+        else:
+            each = amount.quantity.grams
+        per = amount.per_grams_of_oil
+        return (lambda oils: each) if per is None else (lambda oils: each * oils / per)
+
+    def _addition(
+        self, item: written.Addition, path: Path, portion: str | None, share: float
+    ) -> Callable[[float], Addition] | None:
+        entry = self.pantry.additions.get(item.what)
+        if entry is None:
+            hint = (
+                "it is a liquid: list it under liquids"
+                if item.what in self.pantry.liquids
+                else suggest(item.what, self.pantry.additions, "additions")
+            )
+            if item.what in self.pantry.oils:
+                hint = "it is an oil: list it under oils, where it counts for the lye"
+            self.report.add((*path, "what"), f"the addition {item.what!r} is not in the pantry", hint)
+            return None
+        grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
+        stage = item.at or entry.stage
+        found = entry
+        return lambda oils: Addition(
+            found.id,
+            grams(oils * share),
+            stage,
+            portion,
+            found.acid,
+            found.base,
+            found.water,
+            found.displaces,
+        )
+
+    def _liquid(
+        self, item: written.Liquid, path: Path, portion: str | None, share: float
+    ) -> Callable[[float], Liquid] | None:
+        entry = self.pantry.liquid(item.what)
+        if entry is None:
+            hint = (
+                "it is no liquid: list it under additions"
+                if item.what in self.pantry.additions
+                else suggest(item.what, self.pantry.liquids, "liquids")
+            )
+            self.report.add((*path, "what"), f"the liquid {item.what!r} is not in the pantry", hint)
+            return None
+        grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
+        found = entry
+        return lambda oils: Liquid(
+            id=found.id,
+            grams=grams(oils * share),
+            water=found.water,
+            fat=found.fat,
+            fat_value=found.fat_value,
+            sugar=found.sugar,
+            stage=item.at,
+            portion=portion,
+            acid=found.acid,
+            density=found.density,
+        )
+
+    def _portions(self, parts: BatchParts) -> None:
+        portions = self.recipe.portions
+        exact = [p.share.value / (100 if p.share.unit == "%" else 1) for p in portions]
+        whole = sum(exact, Fraction(0))
+        if abs(whole - 1) > blend.SUM_TOLERANCE:
+            gap = float(1 - whole) * 100
+            self.report.add(
+                ("portions",),
+                f"the portions sum to {float(whole) * 100:.4g} %",
+                f"{abs(gap):.4g} percentage points {'are missing' if gap > 0 else 'are too many'}",
+                key=True,
+            )
+        seen: set[str] = set()
+        for index, portion in enumerate(portions):
+            path: Path = ("portions", index)
+            if portion.name in seen:
+                self.report.add(
+                    (*path, "name"),
+                    f"two portions are called {portion.name!r}",
+                    "give each portion its own name",
+                )
+            seen.add(portion.name)
+            share = float(exact[index] / whole) if whole else 0.0
+            parts.pots.append((portion.name, share, self._pot(portion, path, share)))
+            self._extras(parts, portion.liquids, portion.additions, path, portion.name, share)
+
+    def _pot(
+        self, portion: written.Portion, path: Path, share: float
+    ) -> Callable[[float], tuple[Oil, ...] | None]:
+        """A portion's own oils, where it has a pot of its own and they differ."""
+        for carrier, botanical in portion.infused.items():
+            if carrier not in self.recipe.oils.parts:
+                self.report.add(
+                    (*path, "infused", carrier),
+                    f"{carrier!r} is not among this recipe's oils",
+                    suggest(carrier, self.recipe.oils.parts, "oils"),
+                    key=True,
+                )
+            blend.check_botanical(botanical, (*path, "infused", carrier), self.pantry, self.report)
+        if portion.oils is None and not portion.infused:
+            return lambda total: None
+        if self.recipe.pots != "separate":
+            where = "oils" if portion.oils else "infused"
+            self.report.add(
+                (*path, where),
+                "a portion with oils of its own needs a pot of its own",
+                "add pots: separate to the recipe",
+                key=True,
+            )
+        parts = portion.oils.parts if portion.oils else self.recipe.oils.parts
+        own = (
+            blend.shares(parts, (*path, "oils", "parts"), self.pantry, self.report)
+            if portion.oils
+            else self.shares
+        )
+        makers = [
+            (blend.oil(name, part, self.pantry, portion.infused.get(name)), own.get(name, 0.0))
+            for name, part in parts.items()
+        ]
+        return lambda total: tuple(make(total * share * of_pot) for make, of_pot in makers)

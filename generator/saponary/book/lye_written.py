@@ -1,0 +1,56 @@
+"""The lye of a recipe as written: its alkalis by equivalents and purity, and its water by convention."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from saponary.book import blend
+from saponary.lye.formula import Alkali, Water
+from saponary.reading.reporter import Reporter
+from saponary.schema import recipe as written
+from saponary.schema.settings import Settings
+
+_LEAST_PURE = 0.5
+
+
+def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> Alkali | None:
+    """The alkali of a recipe, the book's purities where it gives none; None with a finding where it cannot be."""
+    if given is None or (given.sodium is None and given.potassium is None):
+        purity = settings.purity.sodium
+        return Alkali(sodium_purity=purity.fraction if purity else 1.0)
+    shares, purities = [], []
+    for name, own, default in (
+        ("sodium", given.sodium, settings.purity.sodium),
+        ("potassium", given.potassium, settings.purity.potassium),
+    ):
+        shares.append(own.share.value / (100 if own.share.unit == "%" else 1) if own else Fraction(0))
+        purity = own.purity if own and own.purity else default
+        pure = purity.fraction if purity else 1.0
+        if not _LEAST_PURE <= pure <= 1.0:
+            report.add(
+                ("lye", name, "purity"),
+                f"a purity of {100 * pure:g} % is no alkali of the trade",
+                "from 50 % to 100 %",
+            )
+            return None
+        purities.append(pure)
+    whole = sum(shares, Fraction(0))
+    if abs(whole - 1) > blend.SUM_TOLERANCE:
+        report.add(
+            ("lye",),
+            f"the alkalis sum to {float(whole) * 100:.4g} %",
+            "sodium and potassium share 100 % of the equivalents",
+            key=True,
+        )
+        return None
+    return Alkali(float(shares[0] / whole), float(shares[1] / whole), *purities)
+
+
+def water(given: written.Water) -> Water:
+    """The water by the one convention that it is given in."""
+    if given.lye_strength is not None:
+        return Water("lye-strength", given.lye_strength.fraction)
+    if given.to_lye is not None:
+        return Water("to-lye", given.to_lye.number)
+    assert given.of_oils is not None
+    return Water("of-oils", given.of_oils.fraction)
