@@ -8,7 +8,8 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
-from saponary.book.library import Book, parse_recipe
+from saponary.book.library import Book
+from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import records
 from saponary.build.proof import Proof, prove, prove_book
 from saponary.pantry.standard import standard

@@ -13,6 +13,7 @@ from bad.cases import FRONT
 from saponary.book.library import read_book, read_recipe
 from saponary.build.proof import Proof, prove_book
 from saponary.build.report import as_json, as_sarif, as_text
+from saponary.reading.files import Folder
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Lines
 from saponary.schema.settings import Settings
@@ -49,7 +50,7 @@ DATA = st.recursive(
 
 def proof_of(content: bytes, root: Path) -> Proof:
     """Proof of one recipe, read from disk,."""
-    return prove_book(read_book(write_book(root, {"recipes/tried.md": content})))
+    return prove_book(read_book(Folder(write_book(root, {"recipes/tried.md": content}))))
 
 
 def assert_sound(proof: Proof, content: bytes) -> None:
@@ -119,4 +120,4 @@ def test_the_good_recipes_are_read(tmp_path: Path) -> None:
     """What the mutations start from is itself without fault."""
     for content in GOOD:
         write_book(tmp_path, {"recipes/tried.md": content})
-        assert read_recipe(tmp_path, "tried.md").findings == []
+        assert read_recipe(Folder(tmp_path), "tried.md").findings == []

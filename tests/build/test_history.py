@@ -6,6 +6,8 @@ import os
 import subprocess
 from pathlib import Path
 
+import pytest
+
 from saponary.build.history import changes_since, last_changes
 from saponary.build.proof import prove
 from saponary.cli.main import main
@@ -37,10 +39,75 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     commit(root, "a point of olive less")
     proof = prove(root)
     assert "batches" in {f.rule for f in proof.findings}
-    told = changes_since(proof.book, proof.recipes[0].computed)
+    told = changes_since(proof.book, [proof.recipes[0].computed])["a"]
     assert told == {
         first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
     }
+
+
+def test_an_old_formula_is_that_of_its_own_settings(tmp_path: Path) -> None:
+    plain = PLAIN.replace("superfat: 5 %\n", "")
+    assert plain != PLAIN
+    root = write_book(tmp_path / "b", {"recipes/a.md": plain, "book.yaml": "superfat: 7 %\n"})
+    commit(root, "as first poured")
+    first = prove(root).recipes[0].computed.fingerprint
+    poured = plain.replace(
+        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: '{first}'\nstated:"
+    )
+    write_book(root, {"recipes/a.md": poured, "book.yaml": "superfat: 5 %\n"})
+    commit(root, "less superfat for the whole book")
+    write_book(root, {"pantry.yaml": "oils:\n  olive: {price: 8.40 / kg}\n"})
+    commit(root, "a price")
+    proof = prove(root)
+    assert proof.recipes[0].computed.fingerprint != first
+    assert changes_since(proof.book, [proof.recipes[0].computed]) == {
+        "a": {first: ("superfat 7.0 % to 5.0 %",)}
+    }
+
+
+def test_an_old_formula_may_name_what_the_pantry_no_longer_holds(tmp_path: Path) -> None:
+    own = "oils:\n  stray: {saponification-value: {value: 190 mg/g, range: [186 mg/g, 194 mg/g]}}\n"
+    root = write_book(tmp_path / "b", {"recipes/a.md": PLAIN.replace("olive:", "stray:"), "pantry.yaml": own})
+    commit(root, "with an oil of our own")
+    first = prove(root).recipes[0].computed.fingerprint
+    poured = PLAIN.replace(
+        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: '{first}'\nstated:"
+    )
+    (root / "pantry.yaml").unlink()
+    write_book(root, {"recipes/a.md": poured})
+    commit(root, "without it")
+    proof = prove(root)
+    (told,) = changes_since(proof.book, [proof.recipes[0].computed])["a"].values()
+    assert "stray" in " ".join(told)
+
+
+def test_git_is_asked_the_same_few_times_however_many_recipes_and_revisions(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lost = PLAIN.replace(
+        "stated:", "batches:\n  - {lot: LOT, poured: 2026-03-02, formula: 'abcdef'}\nstated:"
+    )
+
+    def asked(recipes: int, revisions: int) -> int:
+        root = tmp_path / f"{recipes}-{revisions}"
+        for n in range(revisions):
+            files = {f"recipes/r{r}.md": lost.replace("LOT", f"L{r}") + f"{n}\n" for r in range(recipes)}
+            commit(write_book(root, files), f"{n}")
+        proof = prove(root)
+        begun = list[object]()
+        whole = subprocess.Popen.__init__
+
+        def counted(self: subprocess.Popen[bytes], args: object, *rest: object, **more: object) -> None:
+            begun.append(args)
+            whole(self, args, *rest, **more)  # type: ignore[arg-type]
+
+        with monkeypatch.context() as patch:
+            patch.setattr(subprocess.Popen, "__init__", counted)
+            found = changes_since(proof.book, [one.computed for one in proof.recipes])
+        assert found == {f"r{r}": {} for r in range(recipes)}
+        return len(begun)
+
+    assert asked(1, 1) == asked(3, 4) == 3
 
 
 def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
@@ -88,7 +155,7 @@ def test_without_git_nothing_is_told(tmp_path: Path) -> None:
         "stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:"
     )
     proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
-    assert changes_since(proof.book, proof.recipes[0].computed) == {}
+    assert changes_since(proof.book, [proof.recipes[0].computed]) == {"a": {}}
 
 
 def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:

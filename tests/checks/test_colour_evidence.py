@@ -9,6 +9,7 @@ import pytest
 from saponary.book.library import read_book
 from saponary.build.proof import prove
 from saponary.pantry.colour import difference, lab, seen
+from saponary.reading.files import Folder
 from support import PLAIN, write_book
 
 PORTIONS = """\
@@ -45,7 +46,7 @@ colourants:
       - {dose: 4 g/kg, day: 60, colour: "#b06828", note: tile 7}
       - {dose: 1 g/kg, day: 60, colour: "#e0d0a0"}
 """
-    book = read_book(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/a.md": PLAIN}))
+    book = read_book(Folder(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/a.md": PLAIN})))
     assert book.findings == []
     colour = book.pantry.additions["turmeric"].colour
     assert colour is not None

@@ -13,6 +13,7 @@ import pytest
 from saponary.book.library import Book, read_book
 from saponary.checks import RULES
 from saponary.checks.rule import Rule
+from saponary.reading.files import Folder
 from support import PLAIN, prove_one, write_book
 
 SIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n  formula: FINGERPRINT\n")
@@ -99,7 +100,7 @@ SHELVES = {
 def shelf(name: str, folder: Path) -> Book | None:
     if name not in SHELVES:
         return None
-    return read_book(write_book(folder, {"pantry.yaml": SHELVES[name], "recipes/x.md": PLAIN}))
+    return read_book(Folder(write_book(folder, {"pantry.yaml": SHELVES[name], "recipes/x.md": PLAIN})))
 
 
 def test_a_good_recipe_passes_every_rule() -> None:
@@ -176,7 +177,7 @@ def test_words_about_vessels_are_read_sensibly() -> None:
 def test_free_alkali_in_ready_made_soap_eats_into_the_superfat(tmp_path: Path) -> None:
     """4.53 % free caustic alkali, as one cocoa-ash soap was found to hold (abstract of a 2020 paper)."""
     pantry = "additions: {ready-made-soap: {free-alkali: 4.53 %}}\n"
-    book = read_book(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/x.md": PLAIN}))
+    book = read_book(Folder(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/x.md": PLAIN})))
     text = before_stated("additions: [{what: ready-made-soap, amount: 66 g}]\n")
     plain = prove_one(signed(text)).recipes[0].computed.figures
     caustic = prove_one(signed(text), book).recipes[0].computed.figures

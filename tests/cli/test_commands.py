@@ -13,6 +13,7 @@ import yaml
 from saponary.book.library import read_book
 from saponary.build.proof import prove
 from saponary.cli.main import main
+from saponary.reading.files import Folder
 from saponary.reading.yaml_tree import read_yaml
 from support import BOOKS, PLAIN, REPOSITORY, write_book
 
@@ -136,7 +137,7 @@ def test_the_schema_is_valid_and_accepts_what_the_books_hold(
     validator = jsonschema.Draft202012Validator(schema)
     if part == "recipe":
         for root in BOOKS.values():
-            for recipe in read_book(root).recipes:
+            for recipe in read_book(Folder(root)).recipes:
                 front = recipe.text[: recipe.body_start].strip().strip("-")
                 data = json.loads(json.dumps(yaml.load(front, Loader=Yaml12), default=str))
                 assert [f"{e.json_path}: {e.message}" for e in validator.iter_errors(data)] == [], recipe.file
@@ -224,7 +225,7 @@ def test_output_survives_a_closed_pipe() -> None:
 def test_yaml_reader_agrees_with_the_library_on_the_books() -> None:
     """The tree built from events holds the same text as PyYAML's own base loader."""
     for root in BOOKS.values():
-        for recipe in read_book(root).recipes:
+        for recipe in read_book(Folder(root)).recipes:
             front = recipe.text[4 : recipe.body_start].rsplit("---", 1)[0]
             tree, findings = read_yaml(front, recipe.file)
             assert findings == []

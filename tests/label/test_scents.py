@@ -15,6 +15,7 @@ from saponary.label.ingredients import ingredient_list
 from saponary.label.scents import made_of, scent
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part
+from saponary.reading.files import Folder
 from saponary.reading.findings import Finding
 from saponary.schema.settings import Settings
 from support import PLAIN, prove_one, write_book
@@ -24,7 +25,7 @@ EU, US = jurisdictions()["eu"], jurisdictions()["us"]
 
 def book_with(folder: Path, pantry: str, settings: str = "title: Tried\n") -> Book:
     files = {"pantry.yaml": pantry, "book.yaml": settings, "recipes/x.md": PLAIN}
-    return read_book(write_book(folder, files))
+    return read_book(Folder(write_book(folder, files)))
 
 
 def scented(*additions: str) -> str:

@@ -10,6 +10,7 @@ import pytest
 from saponary.book.library import read_book
 from saponary.lye.fatty_acids import FATTY_ACIDS, saponification_value
 from saponary.pantry.standard import standard
+from saponary.reading.files import Folder
 
 
 def test_iodine_value_of_a_free_acid_refined_by_its_composition(tmp_path: Path) -> None:
@@ -18,7 +19,7 @@ def test_iodine_value_of_a_free_acid_refined_by_its_composition(tmp_path: Path) 
     text = 'oils:\n  oleic-acid:\n    fatty-acids: {"C18:1": 100 %}\n'
     (tmp_path / "pantry.yaml").write_text(text, encoding="utf-8")
     (tmp_path / "recipes").mkdir()
-    oil = read_book(tmp_path).pantry.oils["oleic-acid"]
+    oil = read_book(Folder(tmp_path)).pantry.oils["oleic-acid"]
     assert oil.fatty_acids == {"C18:1": 1.0}
     assert oil.ester == "acid"
     assert oil.iodine_value is not None

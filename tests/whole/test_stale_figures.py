@@ -16,15 +16,17 @@ import pytest
 from saponary.book import quotes
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.classes import parse_class
-from saponary.book.library import Book, RecipeFile, read_book
+from saponary.book.library import Book, read_book
+from saponary.book.recipe_file import RecipeFile
 from saponary.build.proof import Proofed, prove_book
 from saponary.cli.main import main
+from saponary.reading.files import Folder
 from saponary.reading.textfile import TextFile
 from support import BOOKS, copy_book, errors, prove_one
 
 
 def _read(name: str) -> Book:
-    return read_book(BOOKS[name])
+    return read_book(Folder(BOOKS[name]))
 
 
 def _proofed(book: Book) -> tuple[Proofed, ...]:
@@ -137,7 +139,7 @@ def test_build_of_a_stale_book_writes_nothing(
     site = root / "site"
     site.mkdir()
     (site / "index.html").write_text("the last good site")
-    one = next(r for r in _proofed(read_book(root)) if r.computed.model.stated)
+    one = next(r for r in _proofed(read_book(Folder(root))) if r.computed.model.stated)
     figure, start, end = next(figure_spans(one))
     at, text = next(corruptions(one.computed.file, start, end))
     (root / one.computed.file.file).write_bytes(text.encode())

@@ -12,7 +12,8 @@ from dataclasses import dataclass, field, replace
 from saponary.book import quotes
 from saponary.book.catalogue import Figure, catalogue
 from saponary.book.evidence import with_evidence
-from saponary.book.library import Book, RecipeFile
+from saponary.book.library import Book
+from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved, resolve
 from saponary.lye.figures import Figures, weigh

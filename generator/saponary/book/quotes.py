@@ -15,13 +15,11 @@ from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
-from typing import TYPE_CHECKING
 
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-if TYPE_CHECKING:
-    from saponary.book.library import RecipeFile
+from saponary.book.recipe_file import RecipeFile
 
 TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "about"})
 """Keys of the front matter whose text is published and may hold figures."""

@@ -11,7 +11,7 @@ from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
-from saponary.book.library import parse_recipe
+from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
 from saponary.build.proof import Proofed
 from saponary.build.restate import Edit, apply, closing_line, newline_of, write

@@ -1,50 +1,118 @@
 """Earlier formulas of a recipe, and when its sources last changed, from git where the book is kept in one.
 
-Only reads. Of earlier formulas a bounded number of revisions, with the pantry as it stands today.
+An earlier formula is that of a revision's own recipe, pantry and settings; of each recipe a bounded
+number of revisions is looked at. Only reads.
 """
 
 from __future__ import annotations
 
-import subprocess
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
 from saponary.book.changes import changes
 from saponary.book.computed import Computed
-from saponary.book.library import Book, parse_recipe
+from saponary.book.library import Book, read_recipe
+from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE, read_pantry, read_settings
 from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
+from saponary.pantry.model import Pantry
+from saponary.reading.git import Objects, Revision, ask, objects
+from saponary.schema.settings import Settings
 from saponary.views.site import Changed
 
 MOST_REVISIONS = 60
-_COMMON = ("pantry.yaml", "book.yaml")
+"""Of one recipe, the latest first."""
+
+_COMMON = (PANTRY_FILE, SETTINGS_FILE)
+
+Earlier = Mapping[str, Mapping[str, tuple[str, ...]]]
+"""By a recipe's slug, then by the fingerprint a batch records: what of the formula changed since."""
 
 
-def changes_since(book: Book, computed: Computed) -> dict[str, tuple[str, ...]]:
-    """For each batch poured to an earlier formula that git still has: what changed since.
+def changes_since(book: Book, recipes: Iterable[Computed]) -> Earlier:
+    """For each batch poured to an earlier formula that git still has: what changed since."""
+    sought = {one.file.file: _Sought(one) for one in recipes}
+    open_ = {file: one for file, one in sought.items() if one.wanted}
+    if open_:
+        with objects(book.root) as held:
+            if held is not None:
+                _search(book.root, held, open_)
+    return {one.computed.file.slug: one.found for one in sought.values()}
 
-    Keys are the fingerprints as the batches record them. Empty where there is no git.
-    """
-    wanted = {
-        r.batch.formula
-        for r in computed.batches
-        if r.batch.formula is not None and not matches(r.batch.formula, computed.fingerprint)
-    }
-    found: dict[str, tuple[str, ...]] = {}
-    if not wanted:
-        return found
-    for revision in _revisions(book.root, computed.file.file):
-        old = _formula_at(book, computed.file.file, revision)
-        if old is None:
-            continue
-        mark = fingerprint(old)
-        for recorded in sorted(wanted - found.keys()):
-            if matches(recorded, mark):
-                found[recorded] = changes(old, computed.resolved.formula)
-        if wanted <= found.keys():
-            break
-    return found
+
+class _Sought:
+    """The earlier formulas that a recipe's batches record, and those found so far."""
+
+    def __init__(self, computed: Computed) -> None:
+        self.computed = computed
+        self.wanted = {
+            record.batch.formula
+            for record in computed.batches
+            if record.batch.formula is not None and not matches(record.batch.formula, computed.fingerprint)
+        }
+        self.found: dict[str, tuple[str, ...]] = {}
+        self.tried: set[tuple[str | None, ...]] = set()
+        self.revisions = 0
+
+    def look_at(self, old: Formula) -> None:
+        for recorded in sorted(self.wanted - self.found.keys()):
+            if matches(recorded, fingerprint(old)):
+                self.found[recorded] = changes(old, self.computed.resolved.formula)
+
+    @property
+    def done(self) -> bool:
+        return self.revisions >= MOST_REVISIONS or self.wanted <= self.found.keys()
+
+
+def _search(root: Path, held: Objects, sought: dict[str, _Sought]) -> None:
+    """Look through the revisions that touch a recipe or what all recipes rest on, the latest first."""
+    commons: dict[tuple[str | None, ...], tuple[Settings, Pantry]] = {}
+    for commit in _log(root, (*sought, *_COMMON)):
+        shared = not commit.files.isdisjoint(_COMMON)
+        touched = [one for file, one in sought.items() if not one.done and (shared or file in commit.files)]
+        if all(one.done for one in sought.values()):
+            return
+        files = Revision(root, held, commit.id)
+        common = tuple(files.id(name) for name in _COMMON)
+        for one in touched:
+            one.revisions += 1
+            inputs = (files.id(one.computed.file.file), *common)
+            if inputs[0] is None or inputs in one.tried:
+                continue
+            one.tried.add(inputs)
+            if common not in commons:
+                commons[common] = read_settings(files).value, read_pantry(files).value
+            old = _formula(files, one.computed, *commons[common])
+            if old is not None:
+                one.look_at(old)
+
+
+def _formula(files: Revision, now: Computed, settings: Settings, pantry: Pantry) -> Formula | None:
+    """A recipe's formula as a revision has it."""
+    recipe = read_recipe(files, now.file.file.partition("/")[2])
+    if recipe.model is None:
+        return None
+    resolved, _ = resolve(recipe.model, settings, pantry, recipe.tree, recipe.file)
+    return resolved.formula if resolved else None
+
+
+@dataclass(frozen=True)
+class _Commit:
+    id: str
+    on: date
+    files: frozenset[str]
+
+
+def _log(root: Path, sources: Iterable[str]) -> Iterator[_Commit]:
+    """The commits that touch any of these sources, the latest first."""
+    words = ("-c", "log.showRoot=true", "log", "--date=short", "--format=%x01%H %cd", "--name-only")
+    for block in (ask(root, *words, "--relative", "--", *sources) or "").split("\x01")[1:]:
+        head, *files = block.splitlines()
+        id, on = head.split()
+        yield _Commit(id, date.fromisoformat(on), frozenset(filter(None, files)))
 
 
 def last_changes(book: Book) -> dict[str, Changed]:
@@ -53,19 +121,15 @@ def last_changes(book: Book) -> dict[str, Changed]:
     Recipes that git does not hold are not in it. Where there is no git, or only the end of a
     history, none is.
     """
-    whole = _git(book.root, "rev-parse", "--is-shallow-repository")
+    whole = ask(book.root, "rev-parse", "--is-shallow-repository")
     if whole is None or whole.strip() != "false":
         return {}
-    sources = ("--", "recipes", *_COMMON)
+    sources = ("recipes", *_COMMON)
     dates: dict[str, date] = {}
-    on: date | None = None
-    logged = _git(book.root, "log", "--date=short", "--format=%x01%cd", "--name-only", "--relative", *sources)
-    for line in (logged or "").splitlines():
-        if line.startswith("\x01"):
-            on = date.fromisoformat(line[1:])
-        elif line and on is not None:
-            dates[line] = max(on, dates.get(line, on))
-    held = _names(book.root, "ls-files", *sources)
+    for commit in _log(book.root, sources):
+        for name in commit.files:
+            dates[name] = max(commit.on, dates.get(name, commit.on))
+    held = set((ask(book.root, "ls-files", "--", *sources) or "").splitlines())
     edited = _edited(book.root, *sources)
     found: dict[str, Changed] = {}
     for recipe in book.recipes:
@@ -78,40 +142,6 @@ def last_changes(book: Book) -> dict[str, Changed]:
 
 def _edited(root: Path, *sources: str) -> set[str]:
     """Files that differ from what is committed, or are not in it."""
-    inside = (_git(root, "rev-parse", "--show-prefix") or "").strip("\n")
-    told = _git(root, "status", "--porcelain", "-z", "--no-renames", "--untracked-files=all", *sources)
+    inside = (ask(root, "rev-parse", "--show-prefix") or "").strip("\n")
+    told = ask(root, "status", "--porcelain", "-z", "--no-renames", "--untracked-files=all", "--", *sources)
     return {line[3:].removeprefix(inside) for line in (told or "").split("\0") if line}
-
-
-def _names(root: Path, *words: str) -> set[str]:
-    return set((_git(root, *words) or "").splitlines())
-
-
-def _git(root: Path, *words: str) -> str | None:
-    try:
-        done = subprocess.run(
-            ["git", "--no-optional-locks", "-C", str(root), *words],
-            capture_output=True,
-            timeout=20,
-            check=False,
-            stdin=subprocess.DEVNULL,
-        )
-    except (OSError, subprocess.TimeoutExpired):
-        return None
-    return done.stdout.decode("utf-8", "replace") if done.returncode == 0 else None
-
-
-def _revisions(root: Path, file: str) -> list[str]:
-    listed = _git(root, "log", f"--max-count={MOST_REVISIONS}", "--format=%H", "--", file)
-    return listed.split() if listed else []
-
-
-def _formula_at(book: Book, file: str, revision: str) -> Formula | None:
-    text = _git(book.root, "show", f"{revision}:./{file}")
-    if text is None:
-        return None
-    recipe = parse_recipe(file, text)
-    if recipe.model is None:
-        return None
-    built, _ = resolve(recipe.model, book.settings, book.pantry, recipe.tree, file)
-    return built.formula if built else None

@@ -12,6 +12,7 @@ from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.status import Status, status
 from saponary.checks import check, check_book
 from saponary.label.lists import bar
+from saponary.reading.files import Folder
 from saponary.reading.findings import Finding, Place, has_errors
 from saponary.words.entries import WordList
 from saponary.words.reader import Own, read_own
@@ -42,7 +43,7 @@ class Proof:
 
 def prove(root: Path) -> Proof:
     """Read and check the book in `root`."""
-    return prove_book(read_book(root))
+    return prove_book(read_book(Folder(root)))
 
 
 def prove_book(book: Book) -> Proof:

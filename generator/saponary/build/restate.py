@@ -17,7 +17,7 @@ from saponary.book import classes, quotes
 from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
 from saponary.book.classes import ClassFile
 from saponary.book.computed import Computed
-from saponary.book.library import parse_recipe
+from saponary.book.recipe_text import parse_recipe
 from saponary.build.proof import Proof
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError

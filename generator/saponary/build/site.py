@@ -70,7 +70,7 @@ def build(
     if faults:
         raise Stopped(faults)
     labels = {r.slug: bar(r.computed) for r in recipes}
-    earlier = {r.slug: changes_since(book, r.computed) for r in recipes}
+    earlier = changes_since(book, (one.computed for one in recipes))
     whole = SiteInput(
         book,
         recipes,

@@ -11,7 +11,7 @@ from saponary.lye.mould import Mould, millilitres
 from saponary.pantry.model import Addition, Liquid, Oil, Pantry
 from saponary.pantry.standard import standard
 from saponary.quantity.rounding import show
-from saponary.reading.files import is_book
+from saponary.reading.files import Folder, is_book
 
 
 def _oil(oil: Oil) -> str:
@@ -67,7 +67,7 @@ def run(given: argparse.Namespace) -> int:
     folder = given.book or Path()
     if given.book is not None and not is_book(folder):
         raise Misuse(f"{str(folder)!r} is no book: it has neither recipes/ nor book.yaml")
-    held = _own(folder) if is_book(folder) else standard()
+    held = _own(folder) if is_book(folder) and Folder(folder).has("pantry.yaml") else standard()
     for group in (given.group,) if given.group else GROUPS:
         lines = GROUPS[group](held)
         if lines:
@@ -76,7 +76,7 @@ def run(given: argparse.Namespace) -> int:
 
 
 def _own(folder: Path) -> Pantry:
-    """A book's pantry; what reads books is brought in for a book alone."""
-    from saponary.book.library import read_book
+    """A book's pantry. What reads it is imported for a book that has one alone."""
+    from saponary.book.parts import read_pantry
 
-    return read_book(folder).pantry
+    return read_pantry(Folder(folder)).value

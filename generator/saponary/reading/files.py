@@ -1,10 +1,106 @@
-"""The files of a book."""
+"""The files of a book as names and bytes, whatever they are read from; here, from a folder.
+
+A name is a path in the book with `/` between its parts. What cannot be had is an `Unread` that says
+why; nothing here raises for a bad file.
+"""
 
 from __future__ import annotations
 
+import os
+from dataclasses import dataclass
 from pathlib import Path
+from typing import Protocol
+
+MAX_FILE_BYTES = 2_000_000
+
+
+@dataclass(frozen=True)
+class Unread:
+    """Why a file or folder cannot be read, and what would help."""
+
+    message: str
+    hint: str
+
+
+class Files(Protocol):
+    """What a book is read from: a folder, or a folder as a revision holds it."""
+
+    @property
+    def root(self) -> Path:
+        """The book's folder."""
+
+    def has(self, name: str) -> bool:
+        """Whether anything is there under this name, a link that leads nowhere too."""
+
+    def read(self, name: str) -> bytes | Unread:
+        """The bytes of a file of the book's text; no more than MAX_FILE_BYTES."""
+
+    def names(self, folder: str) -> list[str] | Unread:
+        """What stands in a folder of the book, sorted; nothing where it has no such folder."""
+
+    def below(self, folder: str) -> frozenset[str]:
+        """Every file in a folder of the book and in its folders, by its path there."""
 
 
 def is_book(root: Path) -> bool:
     """A folder with `recipes/` or `book.yaml` is a book."""
     return (root / "recipes").is_dir() or (root / "book.yaml").is_file()
+
+
+def too_large(size: int) -> Unread:
+    """`size` in bytes."""
+    return Unread(
+        f"this file has {size / 1e6:.0f} MB",
+        f"keep a recipe below {MAX_FILE_BYTES / 1e6:.0f} MB; photos go into photos/",
+    )
+
+
+@dataclass(frozen=True)
+class Folder:
+    """The files of a book in a folder. No link that leads out of it is followed."""
+
+    root: Path
+
+    def has(self, name: str) -> bool:
+        return os.path.lexists(self.root / name)
+
+    def read(self, name: str) -> bytes | Unread:
+        path = self.root / name
+        try:
+            if not path.resolve(strict=True).is_relative_to(self.root.resolve()):
+                return Unread("this link leads out of the book", "put the file itself into the book")
+            if not path.is_file():
+                return Unread("this is not a file", "a text file is needed here")
+            data, size = _bytes(path)
+        except FileNotFoundError:
+            return Unread("this link leads nowhere", "put the file itself into the book")
+        except OSError as error:
+            why = error.strerror or str(error)
+            return Unread(f"this file cannot be read: {why}", "check its permissions and links")
+        except RuntimeError:
+            return Unread("this link leads back to itself", "put the file itself into the book")
+        return too_large(size) if size > MAX_FILE_BYTES else data
+
+    def names(self, folder: str) -> list[str] | Unread:
+        try:
+            return sorted(os.listdir(self.root / folder))
+        except FileNotFoundError:
+            return []
+        except OSError as error:
+            why = error.strerror or str(error)
+            return Unread(f"the {folder} cannot be read: {why}", f"{folder}/ is a folder that you may read")
+
+    def below(self, folder: str) -> frozenset[str]:
+        top, home = self.root / folder, self.root.resolve()
+        return frozenset(
+            path.relative_to(top).as_posix()
+            for path in top.rglob("*")
+            if path.is_file() and path.resolve().is_relative_to(home)
+        )
+
+
+def _bytes(path: Path) -> tuple[bytes, int]:
+    """A file's bytes, no more than may be read, and its size."""
+    with path.open("rb") as opened:
+        data = opened.read(MAX_FILE_BYTES + 1)
+        return data, max(len(data), os.fstat(opened.fileno()).st_size)

@@ -10,7 +10,8 @@ from dataclasses import replace
 
 from saponary.book.classes import ClassFile
 from saponary.book.computed import Computed
-from saponary.book.library import Book, RecipeFile
+from saponary.book.library import Book
+from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.pantry.model import Pantry
 from saponary.reading.tree import Tree

@@ -78,7 +78,7 @@ def test_without_an_exchange_a_site_left_aside_is_put_back(
 CHILD = """
 import sys, time
 from pathlib import Path
-from saponary.output import write_site
+from saponary.build.write_site import write_site
 def pages():
     for n in range({pages}):
         time.sleep(0.001)

@@ -1,0 +1,90 @@
+"""A book's settings and its own pantry, each from its one YAML file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from pydantic import BaseModel
+
+from saponary.pantry import own as pantry_file
+from saponary.pantry.model import Pantry
+from saponary.pantry.standard import standard
+from saponary.reading.decode import text_of
+from saponary.reading.files import Files
+from saponary.reading.findings import Finding
+from saponary.reading.published_text import BOOK, PANTRY, Said, said
+from saponary.reading.reporter import Reporter
+from saponary.reading.tree import Tree
+from saponary.reading.yaml_tree import read_yaml
+from saponary.schema import validate as schema
+from saponary.schema.pantry import PantryFile
+from saponary.schema.settings import Purity, Settings
+from saponary.schema.waivers import Waived, placed
+
+SETTINGS_FILE, PANTRY_FILE = "book.yaml", "pantry.yaml"
+
+M = TypeVar("M", bound=BaseModel)
+V = TypeVar("V")
+
+
+@dataclass(frozen=True)
+class PartRead(Generic[V]):
+    """What one of these files says; `texts` of it are published, `waived` are the rules it sets aside."""
+
+    value: V
+    texts: tuple[Said, ...] = ()
+    waived: tuple[Waived, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+def read_settings(files: Files) -> PartRead[Settings]:
+    """The settings of a book; the usual ones where it has none, or where they do not hold."""
+    given, tree, findings = read_yaml_file(files, SETTINGS_FILE, Settings)
+    if given is None:
+        return PartRead(Settings(), findings=tuple(findings))
+    settings, found = _with_sound_purity(given, tree)
+    texts, waived = tuple(said(tree, SETTINGS_FILE, BOOK)), placed(given.waive, tree, SETTINGS_FILE)
+    return PartRead(settings, texts, waived, (*findings, *found))
+
+
+def read_pantry(files: Files) -> PartRead[Pantry]:
+    """The standard pantry with the book's own entries over it."""
+    own, tree, findings = read_yaml_file(files, PANTRY_FILE, PantryFile)
+    if own is None:
+        return PartRead(standard(), findings=tuple(findings))
+    pantry, found = pantry_file.apply(standard(), own, tree, PANTRY_FILE)
+    texts, waived = tuple(said(tree, PANTRY_FILE, PANTRY)), placed(own.waive, tree, PANTRY_FILE)
+    return PartRead(pantry, texts, waived, (*findings, *found))
+
+
+def read_yaml_file(files: Files, name: str, model: type[M]) -> tuple[M | None, Tree, list[Finding]]:
+    """One of the book's YAML files, none of which it must have."""
+    if not files.has(name):
+        return None, Tree(), []
+    text, fault = text_of(files, name)
+    if text is None:
+        return None, Tree(), [fault] if fault else []
+    shift = 1 if text.startswith("\ufeff") else 0
+    tree, findings = read_yaml(text[shift:], name, offset=shift)
+    if findings and tree.data is None:
+        return None, tree, findings
+    if tree.data is None:
+        tree.data = {}
+    value, faults = schema.validate(model, tree, name)
+    return value, tree, findings + faults
+
+
+def _with_sound_purity(settings: Settings, tree: Tree) -> tuple[Settings, list[Finding]]:
+    """The settings, an alkali's purity that cannot be put aside, and what is wrong with it."""
+    report = Reporter(tree, SETTINGS_FILE, "sense")
+    for name in ("sodium", "potassium"):
+        given = getattr(settings.purity, name)
+        if given is not None and not 0.5 <= given.fraction <= 1.0:
+            report.add(
+                ("purity", name),
+                f"a purity of {100 * given.fraction:g} % is no alkali of the trade",
+                "from 50 % to 100 %",
+            )
+    sound = settings.model_copy(update={"purity": Purity()}) if report.findings else settings
+    return sound, report.findings

@@ -1,0 +1,20 @@
+"""One recipe as read."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.reading.textfile import TextFile
+from saponary.schema.recipe import Recipe
+from saponary.schema.waivers import Waived, placed
+
+
+@dataclass
+class RecipeFile(TextFile):
+    """A recipe's file. `model` is None where the front matter does not hold."""
+
+    model: Recipe | None = None
+
+    def waived(self) -> tuple[Waived, ...]:
+        """What it sets aside, and why."""
+        return placed(self.model.waive, self.tree, self.file) if self.model is not None else ()
