@@ -21,8 +21,8 @@ def rising_root(
     """The place between `low` and `high` where a rising measure comes within `near` of its target.
 
     False position with the other end's weight halved at each step (after the Illinois method),
-    and a bisection every few steps, so that no bracket stays wide. It ends too once the bracket
-    is no wider than `narrow`. An end beyond which the target lies is the answer. `ends` are the
+    and a bisection every few steps, so that no bracket stays wide. It ends too once the bracket,
+    or a step, is narrower than `narrow`. An end beyond which the target lies is the answer. `ends` are the
     measure's values at both ends, where they are known already.
     """
     below, above = (value - target for value in ends or (measure(low), measure(high)))
@@ -30,13 +30,15 @@ def rising_root(
         return low
     if above <= 0:
         return high
+    before = low
     for turn in range(_TURNS):
         place = high - (high - low) * (above / (above - below))
         if turn % _BISECT_EVERY == _BISECT_EVERY - 1:
             place = 0.5 * (low + high)
         error = measure(place) - target
-        if abs(error) <= near or high - low < narrow:
+        if abs(error) <= near or high - low < narrow or abs(place - before) < narrow:
             return place
+        before = place
         if error < 0:
             low, below, above = place, error, above / 2
         else:

@@ -104,6 +104,16 @@ def clean(text: str) -> str:
     return re.sub(" +", " ", "".join(out)).strip()
 
 
+def _part(top: str, bottom: str, whole: str) -> Fraction:
+    """The fraction beside a whole number, below one."""
+    if int(top) >= int(bottom) > 0 or (len(top) > 1 and int(top[0]) == 0):
+        raise QuantityError(
+            f"{whole!r} has a fraction of one or more beside a whole number",
+            "write 1 1/2, or one fraction such as 3/2",
+        )
+    return Fraction(int(top), int(bottom))
+
+
 def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
     """Read the number at the start of `text`; give its value, decimals and what follows."""
     found = _NUMBER.match(text)
@@ -128,14 +138,7 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
             exact = Decimal(found["dec"])
             value, decimals = Fraction(exact), max(0, -int(exact.as_tuple().exponent))
         elif found["whole"] is not None:
-            top, bottom = found["mixnum"], found["mixden"]
-            if int(top) >= int(bottom) > 0 or (len(top) > 1 and int(top[0]) == 0):
-                raise QuantityError(
-                    f"{whole!r} has a fraction of one or more beside a whole number",
-                    "write 1 1/2, or one fraction such as 3/2",
-                )
-            value = int(found["whole"]) + Fraction(int(found["mixnum"]), int(found["mixden"]))
-            decimals = None
+            value, decimals = int(found["whole"]) + _part(found["mixnum"], found["mixden"], whole), None
         else:
             value, decimals = Fraction(int(found["num"]), int(found["den"])), None
     except QuantityError:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.lye.mould import Mould, bars, millilitres
+from saponary.lye.mould import Mould, bars, filled_by, millilitres
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=50)
 
@@ -121,3 +121,44 @@ def test_bars_and_cuts_fit_into_the_loaf_and_one_more_does_not(
 def test_bars_are_cut_from_the_soap_and_not_from_its_liner() -> None:
     """250 mm lined with 2 mm at both ends holds 246 mm of soap: nine bars of 25 mm, not ten."""
     assert bars(Mould("loaf", 250, 90, 70, liner=2), 25) == 9
+
+
+@pytest.mark.parametrize(
+    ("mould", "along", "across", "kerf", "count"),
+    [
+        (Mould("loaf", 254, 90, 70, liner=2), 25.0, None, 0.0, 10),
+        (Mould("loaf", 253.9, 90, 70, liner=2), 25.0, None, 0.0, 9),
+        (Mould("slab", 304, 204, 40, liner=2), 75.0, 50.0, 0.0, 16),
+        (Mould("slab", 303.9, 203.9, 40, liner=2), 75.0, 50.0, 0.0, 9),
+        (Mould("slab", 300, 200, 40, count=2), 75.0, 50.0, 0.0, 32),
+        (Mould("loaf", 252, 90, 70), 25.0, None, 1.0, 9),
+        (Mould("cylinder", length=252, diameter=70, liner=2), 25.0, 30.0, 0.0, 10),
+        (Mould("cavities", cavity_ml=90.0, count=6), 25.0, None, 0.0, 6),
+        (Mould("loaf", 250, 90, 70), 0.0, None, 0.0, 0),
+        (Mould("loaf", 20, 90, 70), 25.0, None, 0.0, 0),
+    ],
+)
+def test_bars_counted_by_hand(
+    mould: Mould, along: float, across: float | None, kerf: float, count: int
+) -> None:
+    """A liner stands at both ends of a loaf, at one of a pipe; nine cuts of 1 mm cost the tenth bar of 252 mm."""
+    assert bars(mould, along, across, kerf) == count
+
+
+def test_a_liner_thicker_than_the_mould_leaves_nothing() -> None:
+    assert millilitres(Mould("loaf", 250, 8, 70, liner=5)) == 0.0
+    assert millilitres(Mould("cylinder", length=2, diameter=70, liner=5)) == 0.0
+
+
+@REPEATABLE
+@given(st.floats(0.5, 1.5), st.floats(0.0, 400.0), st.floats(500.0, 9000.0))
+def test_the_oils_that_fill_a_mould(slope: float, fixed: float, wanted: float) -> None:
+    """Where the batter is a straight line in the oils, the answer is its own inverse."""
+    found = filled_by(lambda oils: fixed + slope * oils, wanted)
+    assert found == pytest.approx((wanted - fixed) / slope, rel=1e-9)
+
+
+def test_a_mould_that_other_things_fill_has_no_room() -> None:
+    assert filled_by(lambda oils: 500.0 + oils, 400.0) is None
+    assert filled_by(lambda oils: 500.0 + oils, 500.5) is None
+    assert filled_by(lambda oils: 500.0 + oils, 502.0) == pytest.approx(2.0)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
-from math import floor
+from math import floor, isclose
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.quantity.rounding import divided, show, to_decimals, to_step
+from saponary.quantity.rounding import divided, show, show_down, to_decimals, to_step
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=120)
 
@@ -102,3 +102,11 @@ def test_parts_come_to_the_whole_as_it_is_rounded(parts: list[float], step: floa
 def test_parts_of_a_jug() -> None:
     """Quotas of 160.85, 34.56 and 158.59 of 354: rounded down 352, and the two left to the largest remainders."""
     assert divided(354.0, [160.85, 34.56, 158.59], 1.0) == [161.0, 34.0, 159.0]
+
+
+@REPEATABLE
+@given(st.floats(0.01, 1e6, allow_nan=False), st.integers(0, 3))
+def test_rounded_down_is_never_more(value: float, decimals: int) -> None:
+    shown = float(show_down(value, decimals))
+    assert shown <= value * (1 + 1e-11)
+    assert isclose(value, shown, abs_tol=10.0**-decimals)

@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
-import math
-
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from saponary.book.classes import ClassPlan, sized
 from saponary.lye import lesson
 from saponary.lye.alkali import Weights
+from saponary.lye.density import lye_millilitres
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali
 from saponary.lye.lesson import Weighing
-from saponary.quantity.rounding import show_down, to_step
+from saponary.quantity.rounding import to_step
 from support import PLAIN, prove_one
 
 (BUILT,) = [one.computed.resolved for one in prove_one(PLAIN).recipes]
 SHELF = prove_one(PLAIN).book.pantry
+
+REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=60)
 
 names = st.sampled_from(["olive", "coconut", "kaolin", "water", "sodium-hydroxide"])
 batch = st.lists(
@@ -30,7 +31,7 @@ batch = st.lists(
 batches = st.lists(st.tuples(batch, st.integers(1, 30)), min_size=1, max_size=5)
 
 
-@pytest.mark.slow
+@REPEATABLE
 @given(
     batches,
     st.floats(0, 0.5),
@@ -54,6 +55,7 @@ def test_the_shopping_list_is_the_sum_over_students_and_recipes(
     assert len(bought) == len({each.id for made, _ in lots for each in made})
 
 
+@REPEATABLE
 @given(st.floats(200, 20_000), st.integers(1, 12), st.sampled_from([0.1, 1.0]))
 def test_scaled_weights_give_the_nominal_superfat_within_the_printed_band(
     oils: float, students: int, step: float
@@ -102,10 +104,9 @@ def test_heat_of_potassium_is_an_upper_bound_and_says_so() -> None:
     assert lesson.rise(Weights(0.0, 0.0), Alkali(), 300.0).degrees == 0.0
 
 
+@REPEATABLE
 @given(st.floats(1, 5000), st.floats(1.0, 4.0))
 def test_a_jug_holds_twice_its_lye(alkali: float, ratio: float) -> None:
-    from saponary.lye.density import lye_millilitres
-
     weights = Weights(alkali, 0.0)
     held = lesson.container(weights, alkali * ratio)
     twice = 2 * lye_millilitres(weights, alkali * ratio)
@@ -113,8 +114,46 @@ def test_a_jug_holds_twice_its_lye(alkali: float, ratio: float) -> None:
     assert held % 100 == 0
 
 
-@given(st.floats(0.01, 1e6, allow_nan=False), st.integers(0, 3))
-def test_rounded_down_is_never_more(value: float, decimals: int) -> None:
-    shown = float(show_down(value, decimals))
-    assert shown <= value * (1 + 1e-11)
-    assert math.isclose(value, shown, abs_tol=10.0**-decimals)
+@pytest.mark.parametrize(
+    ("moles", "kilojoules"),
+    [
+        (3, 28.87),
+        (4, 34.43),
+        (5, 37.74),
+        (10, 42.51),
+        (20, 42.84),
+        (4.5, 36.085),
+        (15, 42.675),
+        (2, 28.87),
+        (40, 42.84),
+    ],
+)
+def test_heat_by_moles_of_water(moles: float, kilojoules: float) -> None:
+    """The table (from memory), straight between its points, and level beyond its ends."""
+    water = moles * 18.0153
+    warm = lesson.rise(Weights(39.9971, 0.0), Alkali(), water)
+    assert warm.degrees == pytest.approx(1000 * kilojoules / (3.5 * (39.9971 + water)), rel=1e-5)
+
+
+def test_potassium_is_counted_as_if_in_much_water() -> None:
+    """57.61 kJ/mol at infinite dilution, CRC Handbook; 1 mol of each, purities 98 and 90 %."""
+    weights = Weights(39.9971 / 0.98, 56.1056 / 0.9)
+    warm = lesson.rise(weights, Alkali(0.5, 0.5, 0.98, 0.9), 10 * 18.0153)
+    heat = 37.74 + 57.61
+    assert warm.degrees == pytest.approx(1000 * heat / (3.5 * (weights.total + 180.153)), rel=1e-5)
+
+
+def test_lye_without_water_has_no_rise() -> None:
+    assert lesson.rise(Weights(10.0, 0.0), Alkali(), 0.0).degrees == 0.0
+
+
+def test_a_purchase_without_a_pack_leaves_the_spare() -> None:
+    (line,) = lesson.shopping([([Weighing("oil", "olive", 100.0)], 3)], 0.1, {})
+    assert (line.needed, line.pack, line.packs) == (300.0, None, 0)
+    assert line.left == pytest.approx(30.0)
+
+
+def test_a_jug_of_a_full_hundred_is_not_made_larger() -> None:
+    """Water alone: 2 x 150 ml is 300 ml, and a hair more is 400 ml."""
+    assert lesson.container(Weights(0.0, 0.0), 150.0) == 300.0
+    assert lesson.container(Weights(0.0, 0.0), 150.1) == 400.0

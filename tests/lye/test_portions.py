@@ -12,6 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from saponary.lye import constants as c
 from saponary.lye.alkali import acid, demand
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Portion, Water
@@ -268,3 +269,24 @@ def test_lye_without_oil_on_the_scale_is_no_soap() -> None:
     formula = Formula(oils, Alkali(), 0.05, Water("lye-strength", 0.33), additions=(acid,))
     weights = weigh(formula).weights
     assert superfat_as_weighed(replace(formula, additions=()), weights) < 0
+
+
+def test_the_superfat_of_each_portion_by_hand() -> None:
+    """One pot of 1000 g of 190, halves; acids of liquid and addition in one half, ash in the other."""
+    formula = Formula(
+        (Oil("oil", 1000.0, 190.0, 190.0, 190.0),),
+        Alkali(),
+        0.05,
+        Water("of-oils", 0.3),
+        (Liquid("juice", 40.0, 0.9, portion="chalk", acid=0.001),),
+        (
+            Addition("acid", 10.0, portion="chalk", acid=0.015),
+            Addition("ash", 10.0, portion="ochre", base=0.002),
+        ),
+        (Portion("chalk", 0.5), Portion("ochre", 0.5)),
+    )
+    asked = 190.0 / c.KOH
+    jug = (0.95 * asked + 0.04 + 0.15) / 2
+    chalk, ochre = weigh(formula).portions
+    assert chalk.superfat == pytest.approx(1 - (jug - 0.04 - 0.15) / (asked / 2))
+    assert ochre.superfat == pytest.approx(1 - (jug + 0.02) / (asked / 2))
