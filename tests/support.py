@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cache
 from pathlib import Path
+from typing import TypeVar
 
 from saponary.book.library import Book
 from saponary.book.recipe_text import parse_recipe
@@ -19,6 +20,7 @@ from saponary.words.entries import WordList
 from saponary.words.matching import Hit, find_in
 from saponary.words.shown import raw, unmarked
 
+T = TypeVar("T")
 REPOSITORY = Path(__file__).resolve().parents[1]
 BOOKS = {"starters": REPOSITORY, "demo": REPOSITORY / "demo_book"}
 
@@ -38,6 +40,13 @@ stated:
 ---
 A plain bar.
 """
+
+
+def some(items: Iterable[T]) -> list[T]:
+    """The items of a loop that asserts; none at all is a failure, for then nothing would be checked."""
+    found = list(items)
+    assert found, "there is nothing to check"
+    return found
 
 
 @cache

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
 import pytest
@@ -52,16 +51,6 @@ def test_settings_and_pantry_are_read_as_warily(
     errors = [f for f in prove(book).findings if f.severity == "error"]
     assert [f.place.file for f in errors] == [name]
     assert message in errors[0].message
-
-
-@pytest.mark.skipif(os.geteuid() == 0, reason="nothing is unreadable to this user")
-def test_a_file_without_permission(tmp_path: Path) -> None:
-    book = write_book(tmp_path, {"recipes/plain.md": PLAIN, "recipes/shut.md": PLAIN})
-    (book / "recipes" / "shut.md").chmod(0)
-    errors = [f for f in prove(book).findings if f.severity == "error"]
-    assert [(f.place.file, f.message) for f in errors] == [
-        ("recipes/shut.md", "this file cannot be read: Permission denied")
-    ]
 
 
 def test_a_file_that_the_system_refuses(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -11,7 +11,7 @@ import pytest
 from saponary.build.batch_record import next_lot
 from saponary.build.proof import prove
 from saponary.cli.main import main
-from support import BOOKS, PLAIN, copy_book, prove_one, write_book
+from support import BOOKS, PLAIN, copy_book, prove_one, some, write_book
 
 
 def added(before: bytes, after: bytes) -> bytes:
@@ -34,7 +34,7 @@ def test_every_recipe_of_both_books_takes_a_record(name: str, tmp_path: Path) ->
         block = added(before, path.read_bytes()).decode()
         assert "poured: 2026-11-01" in block and "as-weighed:" in block
         assert main(["pour", path.stem, "--book", str(root), "--on", "2026-11-02"]) == 0
-    for one in prove(root).recipes:
+    for one in some(prove(root).recipes):
         batches = one.computed.model.batches
         assert [b.poured for b in batches[-2:]] == [date(2026, 11, 1), date(2026, 11, 2)]
         assert all(b.formula == one.computed.fingerprint for b in batches[-2:])

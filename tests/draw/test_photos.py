@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+import pillow_heif
 import pytest
 from numpy.typing import NDArray
 from PIL import Image, ImageCms
@@ -112,12 +113,11 @@ def test_an_orientation_out_of_range_is_left_aside() -> None:
 
 
 def test_heic_upright_where_the_library_is_there() -> None:
-    heif = pytest.importorskip("pillow_heif")
     exif = Image.Exif()
     exif[0x0112] = 6
     out = BytesIO()
     lying = quarters().transpose(Image.Transpose.ROTATE_90)
-    heif.from_pillow(lying).save(out, format="HEIF", exif=exif.tobytes(), quality=90)
+    pillow_heif.from_pillow(lying).save(out, format="HEIF", exif=exif.tobytes(), quality=90)
     first = made(out.getvalue(), widths=(320,))[0]
     assert (first.width, first.height) == (320, 200)
     assert_near(corners(first), [RED, GREEN, BLUE, GOLD])

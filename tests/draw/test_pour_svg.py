@@ -9,12 +9,14 @@ import sys
 from pathlib import Path
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 
 import saponary
-from draw.pour_scenes import EVERYTHING, SVG, scene
+from draw.pour_scenes import EVERYTHING, SVG, painted, scene
 from saponary.draw.pour import DrawnPortion, Face, Shade, draw, draw_pair
 from saponary.draw.pour.ink import contrast, luminance
+from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.tiles import TILES, pattern
 
 
@@ -24,7 +26,7 @@ def test_the_same_bytes_in_another_process() -> None:
     assert here == draw_pair(scene(EVERYTHING), "one")
     program = (
         "import sys; sys.path[:0] = sys.argv[1].split('|')\n"
-        "from pictures import pour_scenes as t\n"
+        "from draw import pour_scenes as t\n"
         "from saponary.draw.pour import draw_pair\n"
         "sys.stdout.write(draw_pair(t.scene(t.EVERYTHING), 'one').fresh_svg)"
     )
@@ -172,4 +174,9 @@ def test_one_plain_batter() -> None:
         [{"columns": {"of": ["plain", "plain"], "count": 5}}],
         [{"drops": {"into": "plain", "of": ["plain"], "count": 3}}],
     ):
-        ElementTree.fromstring(draw(scene(written, portions=plain), when="cured", id_prefix="a"))
+        pour = scene(written, portions=plain)
+        grid = painted(draw(pour, when="cured", id_prefix="a", plain=True))
+        assert set(np.unique(grid)) == {-1, 0xF2E8CF}
+        inside = lay_out(pour).mould.outline.area
+        # Every second row is counted; a drawing length is twenty units.
+        assert 2 * (grid >= 0).sum() / 20**2 == pytest.approx(inside, rel=0.002)

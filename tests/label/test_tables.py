@@ -10,6 +10,7 @@ import yaml
 
 from saponary.label import tables
 from saponary.pantry.standard import standard
+from support import some
 
 HOW = {"verified", "second-hand", "memory", "computed", "common-practice", "sequence"}
 
@@ -73,7 +74,7 @@ def test_every_acid_of_the_pantry_has_its_salts() -> None:
 def test_names_to_be_replaced_are_names_of_the_pantry() -> None:
     shelf = standard()
     known = {e.inci for group in (shelf.oils, shelf.liquids, shelf.additions) for e in group.values()}
-    for law in tables.jurisdictions().values():
+    for law in some(tables.jurisdictions().values()):
         assert set(law.names) <= known, law.id
 
 

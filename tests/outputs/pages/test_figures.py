@@ -13,7 +13,7 @@ from saponary.outputs.compose import site_files
 from saponary.quantity.numbers import OUNCE, Scale
 from saponary.quantity.rounding import show, to_step
 from saponary.views.site import RecipeInput, SiteInput
-from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one
+from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
 
 TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"
@@ -98,12 +98,10 @@ def test_every_weight_of_the_formula_is_in_the_work_order(book: str, slug: str) 
 @pytest.mark.parametrize(("book", "slug"), PUBLISHED)
 def test_columns_add_up_as_printed(book: str, slug: str) -> None:
     one, page = made_of(book, slug)
-    for table in page.iter(f"{X}table"):
-        foot = table.find(f"{X}tfoot")
-        if foot is None or "weights" not in str(table.get("class")):
-            continue
-        body = table.find(f"{X}tbody")
-        assert body is not None
+    weights = [table for table in page.iter(f"{X}table") if "weights" in str(table.get("class"))]
+    for table in some(table for table in weights if table.find(f"{X}tfoot") is not None):
+        foot, body = table.find(f"{X}tfoot"), table.find(f"{X}tbody")
+        assert foot is not None and body is not None
         cells = [float(text(td)) for td in body.iter(f"{X}td") if "main" in str(td.get("class"))]
         (total,) = [float(text(td)) for td in foot.iter(f"{X}td") if "main" in str(td.get("class"))]
         assert abs(sum(cells) - total) <= one.computed.settings.scale_step_grams / 2 + 1e-9

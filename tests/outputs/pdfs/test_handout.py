@@ -18,7 +18,7 @@ from saponary.views.paper.handout import Handout, handout
 from saponary.views.paper.handout_bench import at_class_size
 from saponary.views.paper.handout_prep import purchases
 from saponary.views.paper.pictograms import CORROSION, EXCLAMATION
-from support import PLAIN, write_book
+from support import PLAIN, some, write_book
 
 CLASS = """\
 ---
@@ -178,7 +178,7 @@ def test_weights_on_paper_are_the_engines(desk: PdfContext, pdfs: dict[str, Any]
 
 @pytest.mark.slow
 def test_cautions_emergency_and_pictograms_are_on_every_copy(pdfs: dict[str, Any]) -> None:
-    for pdf in pdfs.values():
+    for pdf in some(pdfs.values()):
         text = text_of(pdf)
         for said in ("Alkali into water, never water onto alkali.", "No aluminium.", "Ring 000.", "Danger",
                      "Follow local codes and licensed practice", "Two jars that look alike.", "H314", "P280"):  # fmt: skip

@@ -6,7 +6,6 @@ import hashlib
 import json
 import os
 import re
-import shutil
 import subprocess
 import sys
 from functools import cache
@@ -21,7 +20,7 @@ from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import minus
 from saponary.quantity.rounding import show
 from saponary.views.cautions import LYE, emergency, for_recipe
-from support import REPOSITORY, write_book
+from support import REPOSITORY, some, write_book
 
 pytestmark = pytest.mark.slow
 BOOKS = ("starters", "demo")
@@ -68,7 +67,7 @@ def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
 @pytest.mark.parametrize("book", BOOKS)
 def test_cautions_and_the_emergency_line_are_in_every_pdf(book: str) -> None:
     desk = desk_of(book)
-    for recipe in desk.site.recipes:
+    for recipe in some(desk.site.recipes):
         said = [speaker().say(caution.head) for caution in (*LYE, *for_recipe(recipe.computed))]
         said += [
             speaker().say(emergency(desk.site.book.settings.emergency)),
@@ -82,7 +81,7 @@ def test_cautions_and_the_emergency_line_are_in_every_pdf(book: str) -> None:
 
 @pytest.mark.parametrize("book", BOOKS)
 def test_every_pdf_is_tagged_titled_and_set_in_its_own_fonts(book: str) -> None:
-    for path, pdf in pdfs(book).items():
+    for path, pdf in some(pdfs(book).items()):
         sound(pdf, desk_of(book).site.book.settings.maker)
         assert len(read(pdf).pages) <= 3, path
 
@@ -94,7 +93,7 @@ def test_a_sheet_of_paper_has_two_sides(book: str) -> None:
 
 @pytest.mark.parametrize("book", BOOKS)
 def test_the_source_comes_out_of_the_pdf_and_makes_the_recipe_again(book: str, tmp_path: Path) -> None:
-    for recipe in desk_of(book).site.recipes:
+    for recipe in some(desk_of(book).site.recipes):
         held = read(pdfs(book)[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"]).attachments
         files = {name: data[0] for name, data in held.items()}
         assert set(files) == {"figures.json", "recipe.md", "pantry.yaml", "book.yaml"}
@@ -104,10 +103,9 @@ def test_the_source_comes_out_of_the_pdf_and_makes_the_recipe_again(book: str, t
         assert made.computed.fingerprint == recipe.computed.fingerprint
 
 
-@pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="needs poppler's pdftoppm")
 @pytest.mark.parametrize("book", BOOKS)
 def test_no_ink_near_the_edge_of_the_paper(book: str, tmp_path: Path) -> None:
-    for path, pdf in pdfs(book).items():
+    for path, pdf in some(pdfs(book).items()):
         assert not ink_near_the_edge(pdf, tmp_path), path
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import shutil
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -17,6 +16,7 @@ from saponary.messages.speaker import speaker
 from saponary.quantity.rounding import show
 from saponary.views.cautions import LYE
 from saponary.views.gallery import in_order
+from support import some
 
 pytestmark = pytest.mark.slow
 
@@ -50,9 +50,9 @@ def test_a_book_without_published_recipes_has_none() -> None:
 @pytest.mark.parametrize("book", BOOKS)
 def test_the_book_holds_every_recipe_with_its_figures(book: str) -> None:
     recipes = json.loads(desk_of(book).site.figures_json)["recipes"]
-    for pdf in pdfs(book).values():
+    for pdf in some(pdfs(book).values()):
         text = squeezed(pdf)
-        for recipe in recipes:
+        for recipe in some(recipes):
             assert "".join(recipe["title"].split()) in text
             assert recipe["fingerprint"] in text
             for key in ("oils_g", "water_g", "batter_g"):
@@ -66,7 +66,7 @@ def test_the_book_holds_every_recipe_with_its_figures(book: str) -> None:
 def test_the_book_is_sound_and_can_be_found_through(book: str) -> None:
     desk = desk_of(book)
     titles = [recipe.computed.model.title for recipe in in_order(desk.site.recipes)]
-    for pdf in pdfs(book).values():
+    for pdf in some(pdfs(book).values()):
         sound(pdf, desk.site.book.settings.maker)
         reader = read(pdf)
         marks = [
@@ -80,10 +80,10 @@ def test_the_book_is_sound_and_can_be_found_through(book: str) -> None:
 @pytest.mark.slow
 @pytest.mark.parametrize("book", BOOKS)
 def test_the_contents_name_the_right_pages(book: str) -> None:
-    for pdf in pdfs(book).values():
+    for pdf in some(pdfs(book).values()):
         reader = read(pdf)
         contents = "".join(reader.pages[1].extract_text().split()).replace(".", "")
-        for part in reader.outline:
+        for part in some(reader.outline):
             for mark in part if isinstance(part, list) else [part]:
                 page = reader.get_destination_page_number(mark)
                 assert page is not None
@@ -91,8 +91,7 @@ def test_the_contents_name_the_right_pages(book: str) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="needs poppler's pdftoppm")
 @pytest.mark.parametrize("book", BOOKS)
 def test_no_ink_near_the_edge_of_the_paper(book: str, tmp_path: Path) -> None:
-    for path, pdf in pdfs(book).items():
+    for path, pdf in some(pdfs(book).items()):
         assert not ink_near_the_edge(pdf, tmp_path), path
