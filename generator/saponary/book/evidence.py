@@ -43,7 +43,7 @@ def _chips(
             for portion, colour in photo.colours.items():
                 if portion in doses:
                     name, dose = doses[portion]
-                    yield name, Chip(dose, photo.day, colour, f"lot {batch.lot}")
+                    yield name, Chip(dose, photo.day, colour, lot=batch.lot)
 
 
 def _doses(pantry: Pantry, figures: Figures) -> dict[str, tuple[str, float]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import reduce
 
 
 @dataclass(frozen=True)
@@ -67,3 +68,15 @@ def short(value: float, most: int = 1, unit: str = "") -> Number:
 
 def grams(value: float, decimals: int = 1) -> Number:
     return Number(value, decimals, "g")
+
+
+def commas(*items: Value) -> Value:
+    """`a, b, c`; what is empty is left out."""
+    there = [item for item in items if item != ""]
+    return reduce(lambda first, then: message("list.comma", first=first, then=then), there) if there else ""
+
+
+def clauses(*items: Value) -> Value:
+    """`a; b; c`; what is empty is left out."""
+    there = [item for item in items if item != ""]
+    return reduce(lambda first, then: message("list.clause", first=first, then=then), there) if there else ""

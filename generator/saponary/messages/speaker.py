@@ -74,7 +74,7 @@ class Speaker:
         that keep their capital, any other name has a small initial; else all stay as they are."""
         name = name.partition(",")[0].partition(" (")[0]
         first = name.partition(" ")[0]
-        proper = self.texts.get("name.keep_capital")
+        proper = self.texts.get("name.keep-capital")
         if not isinstance(proper, str) or first.isupper() or first in proper.split() or first.endswith("'s"):
             return name
         return name[:1].lower() + name[1:]

@@ -73,7 +73,7 @@ def _closest(chips: list[Chip], dose: float) -> Chip | None:
     """The chip nearest in dose by ratio; of equals the one longest in cure."""
     if not chips or dose <= 0:
         return None
-    return min(chips, key=lambda c: (abs(log(max(c.dose, 1e-6) / dose)), -c.day, c.seen))
+    return min(chips, key=lambda c: (abs(log(max(c.dose, 1e-6) / dose)), -c.day, c.lot, c.note))
 
 
 def with_chip(colour: Colour, chip: Chip) -> Colour:

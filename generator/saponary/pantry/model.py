@@ -93,8 +93,9 @@ class Chip:
     dose: float
     day: int
     colour: str
-    seen: str = ""
-    """Where: a lot, or a note on the chip."""
+    note: str = ""
+    lot: str = ""
+    """The lot whose photo shows it; empty for a chip of its own."""
 
 
 @dataclass(frozen=True)

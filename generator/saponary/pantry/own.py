@@ -280,7 +280,7 @@ def _colour(
                 'add fresh: "#a4503c" and cured: "#b98f86"',
             )
         return None
-    chips = tuple(Chip(c.dose.number, c.day, c.colour, c.note or "colour chip") for c in own.chips)
+    chips = tuple(Chip(c.dose.number, c.day, c.colour, c.note or "") for c in own.chips)
     told = own.fresh is not None or own.cured is not None
     start = old or pantry.Colour(fresh, cured)
     return replace(

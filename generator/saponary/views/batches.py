@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from saponary.book.computed import Computed
 from saponary.lye.fingerprint import matches
+from saponary.messages.message import Value
 from saponary.quantity.numbers import percent, short
 from saponary.quantity.units import Quantity
 from saponary.schema.batch import FAULTS, Batch, PhotoRef
@@ -34,7 +35,7 @@ class Photo:
     sources: tuple[tuple[str, str], ...]
     src: str
     alt: str
-    caption: str
+    caption: Value
     note: Markup | None
 
 

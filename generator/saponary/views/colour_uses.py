@@ -2,25 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
 from saponary.lye.formula import Addition, Oil
+from saponary.messages.message import Message, Value, commas, message, percent, short
 from saponary.pantry.model import Pantry
-from saponary.quantity.numbers import percent, short
 from saponary.quantity.totals import totals
 from saponary.views import links, names
+from saponary.views.pantry import Use
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput
-
-
-@dataclass(frozen=True)
-class Use:
-    title: str
-    href: str
-    much: str
 
 
 def uses(recipes: Sequence[RecipeInput], shelf: Pantry, up: str) -> dict[str, tuple[Use, ...]]:
@@ -29,44 +22,58 @@ def uses(recipes: Sequence[RecipeInput], shelf: Pantry, up: str) -> dict[str, tu
     for recipe in sorted(recipes, key=lambda r: (r.computed.model.title.casefold(), r.slug)):
         computed = recipe.computed
         title = Prose(computed.catalogue).title(computed.model.title)
-        told: dict[str, list[str]] = {}
+        amounts: dict[str, list[Value]] = {}
         for name, much in (*_stirred(computed), *_infused(computed, shelf), *_dry(computed)):
             entry = shelf.additions.get(name)
             if entry is not None and entry.colour is not None:
-                told.setdefault(name, []).append(much)
-        for name, ways in told.items():
+                amounts.setdefault(name, []).append(much)
+        for name, ways in amounts.items():
             href = up + links.recipe_page(recipe.slug)
-            found.setdefault(name, []).append(Use(title, href, ", ".join(dict.fromkeys(ways))))
+            found.setdefault(name, []).append(Use(title, href, commas(*_once(ways))))
     return {name: tuple(there) for name, there in found.items()}
 
 
-def _stirred(computed: Computed) -> Iterator[tuple[str, str]]:
+def _once(ways: Iterable[Value]) -> list[Value]:
+    """Each way once. Messages hold maps, so that they are compared and not hashed."""
+    found: list[Value] = []
+    for way in ways:
+        if way not in found:
+            found.append(way)
+    return found
+
+
+def _stirred(computed: Computed) -> Iterator[tuple[str, Value]]:
     """Doses in grams per kilogram of the oils they colour, portion by portion."""
     if not computed.figures.portions:
         yield from _doses("", computed.resolved.formula.oils, computed.resolved.formula.stirred)
     for portion in computed.figures.portions:
-        yield from _doses(f"{names.spoken(portion.name)} ", portion.oils, portion.additions)
+        yield from _doses(names.spoken(portion.name), portion.oils, portion.additions)
 
 
-def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Iterator[tuple[str, str]]:
+def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Iterator[tuple[str, Value]]:
     whole = sum(oil.grams for oil in oils)
     for name, weight in totals((part.id, part.grams) for part in additions).items():
         if whole > 0 and weight > 0:
-            yield name, f"{where}{short(1000.0 * weight / whole)} g/kg"
+            dose = short(1000.0 * weight / whole, unit="g/kg")
+            yield name, message("colours.use.in-portion", portion=where, dose=dose) if where else dose
 
 
-def _infused(computed: Computed, shelf: Pantry) -> Iterator[tuple[str, str]]:
+def _infused(computed: Computed, shelf: Pantry) -> Iterator[tuple[str, Message]]:
     formula = computed.resolved.formula
     for oil in formula.oils:
         stock = shelf.infusions.get(oil.infused_with) if oil.infused_with else None
         name = stock.botanical if stock else oil.infused_with
         botanical = shelf.botanical(name) if name else None
         if botanical is not None and formula.oils_grams > 0:
-            yield botanical.id, f"infused in {percent(oil.grams / formula.oils_grams, 0)} of the oils"
+            yield (
+                botanical.id,
+                message("colours.use.infused", share=percent(oil.grams / formula.oils_grams, 0)),
+            )
 
 
-_HOW = {"line": "as a dusted line", "embeds": "set in", "strewn": "strewn"}
+def _dry(computed: Computed) -> Iterator[tuple[str, Message]]:
+    return ((use.what, message(f"colours.use.{use.how}")) for use in pour_uses(computed))
 
 
-def _dry(computed: Computed) -> Iterator[tuple[str, str]]:
-    return ((use.what, _HOW[use.how]) for use in pour_uses(computed))
+KEYS_BY_ID = {"colours.use.": ("line", "embeds", "strewn")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""

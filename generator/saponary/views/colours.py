@@ -8,14 +8,15 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from saponary.draw.charts.swatch import swatch
+from saponary.messages.message import Listed, Message, Number, Value, clauses, message, short
 from saponary.pantry.colour import CURED_FROM, FRESH_UNTIL, seen
 from saponary.pantry.model import Addition, Chip, Colour, Pantry, Source
 from saponary.pantry.standard import standard
-from saponary.quantity.numbers import short
 from saponary.views import links, names, shades
-from saponary.views.colour_uses import Use, uses
+from saponary.views.colour_uses import uses
 from saponary.views.colour_words import in_words
-from saponary.views.lots import Fact
+from saponary.views.facts import Fact
+from saponary.views.pantry import Use
 from saponary.views.site import RecipeInput, SiteInput
 
 
@@ -24,7 +25,7 @@ class Swatch:
     """A colour: to be seen, in words, and as its sRGB number."""
 
     picture: Markup
-    words: str
+    words: Message
     number: str
 
 
@@ -32,8 +33,8 @@ class Swatch:
 class Rung:
     """One dose of the ladder."""
 
-    name: str
-    dose: str
+    name: Message
+    dose: Number
     fresh: Swatch
     cured: Swatch
 
@@ -43,9 +44,9 @@ class ChipView:
     """A result of the maker's own."""
 
     swatch: Swatch
-    dose: str
-    day: str
-    where: str
+    dose: Number
+    day: Message
+    where: Value
 
 
 @dataclass(frozen=True)
@@ -56,12 +57,13 @@ class Colourant:
     kind: str
     fresh: Swatch
     cured: Swatch
-    stays: str
+    stays: bool
     known: str
+    """How its two colours are known: an id of `known` in the catalogue."""
     facts: tuple[Fact, ...]
     in_alkali: str
     ladder: tuple[Rung, ...]
-    ladder_from: str
+    ladder_from: tuple[Message, ...]
     chips: tuple[ChipView, ...]
     uses: tuple[Use, ...]
     sources: tuple[Fact, ...]
@@ -69,8 +71,10 @@ class Colourant:
 
 @dataclass(frozen=True)
 class Kind:
+    """Colourants of one kind."""
+
     id: str
-    name: str
+    name: Value
     colourants: tuple[Colourant, ...]
 
 
@@ -80,14 +84,14 @@ class ColoursView:
 
     used: tuple[Colourant, ...]
     others: tuple[Kind, ...]
-    fresh_until: str
-    cured_from: str
+    fresh_until: int
+    cured_from: int
 
 
 def colours_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> ColoursView:
     shelf = site.book.pantry
     used = uses(recipes, shelf, up)
-    lots = frozenset(f"lot {record.batch.lot}" for recipe in recipes for record in recipe.computed.batches)
+    lots = frozenset(record.batch.lot for recipe in recipes for record in recipe.computed.batches)
     found = sorted(
         (e for e in shelf.additions.values() if e.colour is not None), key=lambda e: (e.name.casefold(), e.id)
     )
@@ -99,34 +103,41 @@ def colours_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> Co
     return ColoursView(
         used=tuple(one for name, one in made if name in used),
         others=tuple(
-            Kind(f"kind-{links.anchor(kind)}", kind, tuple(ones))
+            Kind(f"kind-{links.anchor(kind)}", _kind_name(kind), tuple(ones))
             for kind, ones in sorted(kinds.items(), key=_rank)
         ),
-        fresh_until=str(FRESH_UNTIL),
-        cured_from=str(CURED_FROM),
+        fresh_until=FRESH_UNTIL,
+        cured_from=CURED_FROM,
     )
 
 
 _KINDS = {
-    "plant": "Plants",
-    "food": "Foods and spices",
-    "botanical": "Plants",
-    "scrub": "Grains and grounds",
-    "clay": "Clays",
-    "mineral": "Minerals",
-    "carbon": "Carbon",
-    "soap": "Soap",
+    "plant": "plants",
+    "botanical": "plants",
+    "food": "foods-and-spices",
+    "scrub": "grains-and-grounds",
+    "clay": "clays",
+    "mineral": "minerals",
+    "carbon": "carbon",
+    "soap": "soap",
 }
+"""Kinds of the pantry as this page gathers them."""
+
+_ORDER = ("plants", "foods-and-spices", "grains-and-grounds", "clays", "minerals", "carbon", "soap")
 
 
 def _rank(kind: tuple[str, list[Colourant]]) -> tuple[int, str]:
-    order = list(dict.fromkeys(_KINDS.values()))
-    return (order.index(kind[0]) if kind[0] in order else len(order), kind[0])
+    return (_ORDER.index(kind[0]) if kind[0] in _ORDER else len(_ORDER), kind[0])
+
+
+def _kind_name(kind: str) -> Value:
+    """A kind of the maker's own goes by its own word."""
+    return message(f"colours.kind.{kind}") if kind in _ORDER else names.spoken(kind).capitalize()
 
 
 def _published(colour: Colour, lots: frozenset[str]) -> Colour:
     """The colour without results from lots that this site does not show."""
-    kept = (chip for chip in colour.chips if not chip.seen.startswith("lot ") or chip.seen in lots)
+    kept = (chip for chip in colour.chips if not chip.lot or chip.lot in lots)
     return replace(colour, chips=tuple(kept))
 
 
@@ -138,17 +149,18 @@ def _colourant(entry: Addition, shelf: Pantry, used: tuple[Use, ...], lots: froz
         id=f"colour-{entry.id}",
         name=entry.name,
         latin=entry.latin or "",
-        kind=_KINDS.get(entry.kind, names.spoken(entry.kind).capitalize()),
+        kind=_KINDS.get(entry.kind, entry.kind),
         fresh=_swatch(colour.fresh),
         cured=_swatch(colour.cured),
-        stays="The colour stays" if colour.stays else "The colour changes",
+        stays=colour.stays,
         known=_known(entry),
         facts=tuple(_facts(entry, colour)),
         in_alkali=colour.in_alkali or "",
         ladder=_ladder(entry, colour),
-        ladder_from=_ladder_from(entry, colour),
+        ladder_from=tuple(_ladder_from(entry, colour)),
         chips=tuple(
-            _chip(chip) for chip in sorted(colour.chips, key=lambda c: (c.dose, c.day, c.seen, c.colour))
+            _chip(chip)
+            for chip in sorted(colour.chips, key=lambda c: (c.dose, c.day, c.lot, c.note, c.colour))
         ),
         uses=used,
         sources=tuple(_sources(entry, shelf)),
@@ -162,14 +174,18 @@ def _swatch(colour: str) -> Swatch:
 
 def _facts(entry: Addition, colour: Colour) -> Iterator[Fact]:
     if entry.usual:
-        yield Fact("Usual", f"{short(entry.usual[0])} to {short(entry.usual[1])} g/kg")
+        low, high = entry.usual
+        usual = message("colours.from-to", low=short(low), high=_rate(high))
+        yield Fact(message("colours.usual"), usual)
     if colour.full_depth:
-        yield Fact("Full depth", f"{short(colour.full_depth)} g/kg")
+        yield Fact(message("colours.full-depth"), _rate(colour.full_depth))
     if colour.lightfast:
-        yield Fact("In light", _LIGHT.get(colour.lightfast, colour.lightfast))
+        yield Fact(message("colours.in-light"), message(f"colours.light.{colour.lightfast}"))
 
 
-_LIGHT = {"good": "lasts well", "fair": "lasts fairly", "poor": "fades"}
+def _rate(dose: float, most: int = 1) -> Number:
+    """Grams for each kilogram of oils."""
+    return short(dose, most, "g/kg")
 
 
 def _full(entry: Addition, colour: Colour) -> float | None:
@@ -182,42 +198,54 @@ def _ladder(entry: Addition, colour: Colour) -> tuple[Rung, ...]:
     if not full:
         return ()
     found = []
-    for name, part in (("A quarter", 0.25), ("Half", 0.5), ("Full depth", 1.0)):
+    for name, part in (
+        (message("colours.quarter"), 0.25),
+        (message("colours.half"), 0.5),
+        (message("colours.full-depth"), 1.0),
+    ):
         shade = shades.shade([shades.tint(entry, part * full, 1000.0)])
-        found.append(Rung(name, f"{short(part * full, 2)} g/kg", _swatch(shade.fresh), _swatch(shade.cured)))
+        found.append(Rung(name, _rate(part * full, 2), _swatch(shade.fresh), _swatch(shade.cured)))
     return tuple(found)
 
 
-def _ladder_from(entry: Addition, colour: Colour) -> str:
+def _ladder_from(entry: Addition, colour: Colour) -> Iterator[Message]:
+    """What the doses' colours rest on, in sentences."""
     full = _full(entry, colour)
     if not full:
-        return ""
+        return
+    if not colour.full_depth:
+        yield message("colours.usual-for-full")
     look = seen(colour, full)
-    chips = dict.fromkeys(chip.seen for chip in (look.fresh_chip, look.cured_chip) if chip is not None)
-    base = (
-        ""
-        if colour.full_depth
-        else "Its full depth is not known; the upper end of the usual range is taken for it. "
+    chips = dict.fromkeys(
+        (chip.lot, chip.note) for chip in (look.fresh_chip, look.cured_chip) if chip is not None
     )
     if chips:
-        return f"{base}Worked out from this book's own results, {names.listed(list(chips))}."
-    return f"{base}An estimate, worked out from the two colours above."
+        yield message("colours.from-chips", chips=Listed(tuple(_where_seen(*chip) for chip in chips)))
+    else:
+        yield message("colours.from-table")
+
+
+def _where_seen(lot: str, note: str) -> Value:
+    if lot:
+        return message("colours.chip.lot", lot=lot)
+    return note or message("colours.chip.plain")
 
 
 def _chip(chip: Chip) -> ChipView:
-    day = "the day it was poured" if chip.day == 0 else f"day {chip.day}"
-    return ChipView(_swatch(chip.colour), f"{short(chip.dose)} g/kg", day, chip.seen)
+    day = message("colours.pour-day") if chip.day == 0 else message("day", day=chip.day)
+    return ChipView(_swatch(chip.colour), _rate(chip.dose), day, _where_seen(chip.lot, chip.note))
 
 
-HOW = {
-    "verified": "verified",
-    "second-hand": "second-hand",
-    "memory": "from memory",
-    "computed": "worked out",
-    "common-practice": "common practice, no source",
-    "maker": "the maker's own",
+_GROUPS = ("colours", "usual", "in_alkali", "lightfast")
+"""Groups of a colourant's figures that have a source each."""
+
+KEYS_BY_ID = {
+    "colours.kind.": _ORDER,
+    "colours.light.": ("good", "fair", "poor"),
+    "colours.source.": _GROUPS,
+    "known.": ("verified", "second-hand", "memory", "computed", "common-practice", "maker", "none"),
 }
-_GROUPS = {"colours": "Colours", "usual": "Usual range", "in_alkali": "In alkali", "lightfast": "In light"}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def _own(entry: Addition) -> bool:
@@ -225,29 +253,32 @@ def _own(entry: Addition) -> bool:
     if "maker" not in entry.source or entry.colour is None:
         return False
     base = standard().additions.get(entry.id)
-    told = base.colour if base else None
-    return told is None or (told.fresh, told.cured) != (entry.colour.fresh, entry.colour.cured)
+    standard_colour = base.colour if base else None
+    if standard_colour is None:
+        return True
+    return (standard_colour.fresh, standard_colour.cured) != (entry.colour.fresh, entry.colour.cured)
 
 
 def _known(entry: Addition) -> str:
     if _own(entry):
-        return HOW["maker"]
+        return "maker"
     source = entry.source.get("colours")
-    return HOW[source.how] if source else "no source"
+    return source.how if source else "none"
 
 
 def _sources(entry: Addition, shelf: Pantry) -> Iterator[Fact]:
     own = _own(entry)
-    for group, label in _GROUPS.items():
+    for group in _GROUPS:
         source = entry.source.get(group)
+        label = message(f"colours.source.{group}")
         if group == "colours" and own:
-            yield Fact(label, HOW["maker"])
+            yield Fact(label, message("known.maker"))
         elif source is not None:
-            yield Fact(label, HOW[source.how], _where(source, shelf))
+            yield Fact(label, message(f"known.{source.how}"), _where(source, shelf))
     if "maker" in entry.source and not own:
-        yield Fact("Refined", HOW["maker"])
+        yield Fact(message("colours.refined"), message("known.maker"))
 
 
-def _where(source: Source, shelf: Pantry) -> str:
+def _where(source: Source, shelf: Pantry) -> Value:
     title = shelf.publications.get(source.publication, source.publication) if source.publication else ""
-    return "; ".join(filter(None, (title, source.where)))
+    return clauses(title, source.where or "")

@@ -9,7 +9,7 @@ from math import ceil
 from saponary.book.curing import cures
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.cure.readings import half_life
-from saponary.quantity.numbers import percent, short
+from saponary.messages.message import Message, Number, Value, message, percent, short
 from saponary.views import links
 from saponary.views.names import spoken
 from saponary.views.readiness import Lot, lots
@@ -26,18 +26,18 @@ class CureRow:
     mould: str
     humidity: str
     room: str
-    half: str
-    loss: str
-    ready: str
+    half: Message
+    loss: Number
+    ready: Message
 
 
 @dataclass(frozen=True)
 class CureGroup:
     """Lots that share a mould, or a band of humidity: how many, and the days they were ready in."""
 
-    name: str
-    count: str
-    ready: str
+    name: Value
+    count: int
+    ready: Message
 
 
 @dataclass(frozen=True)
@@ -46,7 +46,8 @@ class CureCompare:
     groups: tuple[CureGroup, ...]
 
 
-_BANDS = ((0.5, "air below 50 % humidity"), (0.65, "air of 50 to 65 %"), (1.01, "air above 65 %"))
+_BANDS = ((0.5, "air-dry"), (0.65, "air-middle"), (1.01, "air-damp"))
+"""Bands of humidity: below which share, and their ids."""
 
 
 def compare(recipes: Sequence[RecipeInput], up: str) -> CureCompare | None:
@@ -55,15 +56,19 @@ def compare(recipes: Sequence[RecipeInput], up: str) -> CureCompare | None:
     if len(fitted) < 2:
         return None
     rows = tuple(_row(lot, fit, day, up) for lot, fit, day in fitted)
-    groups: dict[str, list[float]] = {}
+    groups: dict[tuple[str, str], list[float]] = {}
     for lot, _, day in fitted:
-        for name in _groups(lot):
-            groups.setdefault(name, []).append(day)
+        for group in _groups(lot):
+            groups.setdefault(group, []).append(day)
     return CureCompare(
         rows,
         tuple(
-            CureGroup(name, f"{len(days)} bars", f"day {ceil(min(days))} to {ceil(max(days))}")
-            for name, days in sorted(groups.items())
+            CureGroup(
+                _name(*group),
+                len(days),
+                message("shelf.days-to", first=ceil(min(days)), last=ceil(max(days))),
+            )
+            for group, days in sorted(groups.items())
             if len(days) > 1
         ),
     )
@@ -76,13 +81,22 @@ def _fitted(recipes: Sequence[RecipeInput]) -> Iterator[tuple[Lot, CureFit, floa
                 yield lot, bar.fit, bar.ready.day
 
 
-def _groups(lot: Lot) -> Iterator[str]:
+def _groups(lot: Lot) -> Iterator[tuple[str, str]]:
+    """What a lot shares with others: bands of humidity by their id, moulds by their name."""
     mould = lot.recipe.computed.resolved.mould_name
     if mould is not None:
-        yield f"mould {spoken(mould)}"
+        yield "mould", mould
     if lot.batch.humidity is not None:
         share = lot.batch.humidity.fraction
-        yield next(name for limit, name in _BANDS if share < limit)
+        yield next(band for limit, band in _BANDS if share < limit), ""
+
+
+def _name(kind: str, mould: str) -> Message:
+    return message("shelf.group.mould", mould=spoken(mould)) if mould else message(f"shelf.group.{kind}")
+
+
+KEYS_BY_ID = {"shelf.group.": tuple(band for _, band in _BANDS)}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
@@ -94,7 +108,7 @@ def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
         mould=spoken(mould) if mould else "",
         humidity=" ".join(batch.humidity.text.split()) if batch.humidity else "",
         room=" ".join(batch.room_temperature.text.split()) if batch.room_temperature else "",
-        half=f"{short(half_life(fit))} days",
+        half=message("shelf.half-life", days=short(half_life(fit))),
         loss=percent(fit.fall_g / fit.start_g),
-        ready=f"day {ceil(day)}",
+        ready=message("day", day=ceil(day)),
     )

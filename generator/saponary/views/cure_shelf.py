@@ -12,11 +12,13 @@ from saponary.book.curing import BarCure, cures
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
-from saponary.quantity.numbers import grams, percent
+from saponary.messages.message import Message, Number, Value, clauses, grams, message, percent
+from saponary.messages.speaker import speaker
 from saponary.views import links
 from saponary.views.cure_compare import CureCompare, compare
-from saponary.views.lots import Fact, state_of
-from saponary.views.readiness import Lot, Readiness, lots, of_bar, readiness, sentence
+from saponary.views.facts import Fact, days, of_bar
+from saponary.views.lots import State, state_of
+from saponary.views.readiness import Lot, Readiness, lots, readiness, why_none
 from saponary.views.site import RecipeInput, SiteInput
 
 
@@ -27,11 +29,11 @@ class ShelfLot:
     title: str
     href: str
     poured: str
-    word: str
+    word: Message
     ready: str
-    left: str
-    how: str
-    held: str
+    left: Message
+    how: Message
+    held: Message | None
     span: Markup
     facts: tuple[Fact, ...]
 
@@ -44,31 +46,29 @@ class ShelfView:
     axis: Markup
     curing: tuple[ShelfLot, ...]
     ready: tuple[ShelfLot, ...]
-    ahead: str
+    ahead: int
+    """Lots poured after this day."""
     calendar: str
-    cure_days: str
+    cure_days: int
     compare: CureCompare | None
 
 
 def cure_shelf_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> ShelfView:
     every = [(lot, readiness(lot.batch, site.book.settings.cure)) for lot in lots(recipes)]
-    by_state: dict[str, list[tuple[Lot, Readiness]]] = {"curing": [], "ready": [], "ahead": []}
+    by_state: dict[State, list[tuple[Lot, Readiness]]] = {"curing": [], "ready": [], "ahead": []}
     for lot, found in every:
         by_state[state_of(lot.batch, found, site.on)].append((lot, found))
     curing = sorted(by_state["curing"], key=lambda pair: pair[1].on)
     ready = sorted(by_state["ready"], key=lambda pair: pair[1].on, reverse=True)
     axis = axis_for([_span(lot, found, site) for lot, found in curing])
-    ahead = len(by_state["ahead"])
     return ShelfView(
         on=site.on.isoformat(),
         axis=Markup(days_axis(axis)) if curing else Markup(""),
         curing=tuple(_view(lot, found, site, up, axis) for lot, found in curing),
         ready=tuple(_view(lot, found, site, up, None) for lot, found in ready),
-        ahead=f"{'One lot was' if ahead == 1 else f'{ahead} lots were'} poured after this day."
-        if ahead
-        else "",
+        ahead=len(by_state["ahead"]),
         calendar=up + links.READY if every else "",
-        cure_days=str(site.book.settings.cure),
+        cure_days=site.book.settings.cure,
         compare=compare(recipes, up),
     )
 
@@ -79,7 +79,8 @@ def _span(lot: Lot, found: Readiness, site: SiteInput) -> Span:
 
 def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | None) -> ShelfLot:
     batch = lot.batch
-    words = f"Lot {batch.lot}: poured {batch.poured.isoformat()}, ready {found.on.isoformat()}"
+    drawn = message("shelf.span", lot=batch.lot, poured=batch.poured.isoformat(), ready=found.on.isoformat())
+    words = speaker(site.book.settings.language).say(drawn)
     return ShelfLot(
         lot=batch.lot,
         lot_href=f"{up}{links.LOTS}#{lot.anchor}",
@@ -90,72 +91,66 @@ def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | Non
         ready=found.on.isoformat(),
         left=_left((found.on - site.on).days),
         how=found.how,
-        held=sentence(found.held),
+        held=found.held,
         span=Markup(span(_span(lot, found, site), axis, words, f"span-{lot.anchor}")) if axis else Markup(""),
         facts=tuple(_facts(lot, found, site)),
     )
 
 
-def _left(days: int) -> str:
-    if days == 0:
-        return "this very day"
-    count = "1 day" if abs(days) == 1 else f"{abs(days)} days"
-    return f"in {count}" if days > 0 else f"{count} ago"
+def _left(left: int) -> Message:
+    if left == 0:
+        return message("shelf.today")
+    return message("shelf.in", days=days(left)) if left > 0 else message("shelf.ago", days=days(-left))
 
 
 def _facts(lot: Lot, found: Readiness, site: SiteInput) -> Iterator[Fact]:
     age = (site.on - lot.batch.poured).days
     bars = cures(lot.batch)
     if not lot.batch.free_alkali:
-        yield Fact("Free alkali", "not tested yet", "test a bar before any is used or sold")
+        yield Fact(message("lot.free-alkali"), message("lot.not-tested"), message("shelf.test-first"))
     if not bars:
-        yield Fact("Weight", "not known", "no bar of it was weighed")
+        yield Fact(message("shelf.weight"), message("shelf.not-known"), message("shelf.not-weighed"))
     for bar in bars:
         if isinstance(bar.fit, NoFit):
             day, weight = bar.weighings[-1]
-            why = f"; no curve: {bar.fit.reason.value}" if found.weighed else ""
-            yield Fact(of_bar("Last weighed", bar), grams(weight), f"on day {day}{why}")
+            why = message("shelf.no-curve", why=why_none(bar.fit.reason)) if found.weighed else ""
+            note = clauses(message("shelf.on-day", day=day), why)
+            yield Fact(of_bar(message("shelf.last-weighed"), bar), grams(weight), note)
         else:
             yield from _fitted(bar, bar.fit, age, found.day)
 
 
 def _fitted(bar: BarCure, fit: CureFit, age: int, ready: int) -> Iterator[Fact]:
-    yield Fact(of_bar(f"Day {age}", bar), grams(weight_at(fit, age)), _reach(fit, age))
+    yield Fact(of_bar(message("shelf.day", day=age), bar), grams(weight_at(fit, age)), _reach(fit, age))
     if age < ready:
-        yield Fact(of_bar(f"Day {ready}, ready", bar), grams(weight_at(fit, ready)), _reach(fit, ready))
+        label = of_bar(message("shelf.day-ready", day=ready), bar)
+        yield Fact(label, grams(weight_at(fit, ready)), _reach(fit, ready))
     left = still_to_lose(fit, age)
-    share = left / weight_at(fit, age)
-    told = f"{grams(left)}, {percent(share)} of the bar" if left >= 0.05 else "less than 0.1 g"
-    yield Fact(of_bar("Water still to lose", bar), told, _settles(fit))
+    share = percent(left / weight_at(fit, age))
+    text = message("shelf.left", left=grams(left), share=share) if left >= 0.05 else message("shelf.hardly")
+    yield Fact(of_bar(message("shelf.to-lose"), bar), text, _settles(fit))
 
 
-def _reach(fit: CureFit, day: int) -> str:
+def _reach(fit: CureFit, day: int) -> Value:
     """How far a weighing on this day may lie off the curve."""
-    beyond = (
-        "beyond the last weighing"
-        if day > fit.last_day
-        else "before the first weighing"
-        if day < fit.first_day
-        else ""
-    )
     reach = weight_interval(fit, day)
-    told = (
-        f"{_between(reach)}, {percent(fit.confidence, 0)} of weighings"
-        if reach
-        else "three weighings cannot tell how surely"
-    )
-    return "; ".join(filter(None, (told, beyond)))
+    if reach:
+        sure = message("shelf.reach", between=_between(reach), share=percent(fit.confidence, 0))
+    else:
+        sure = message("shelf.unsure")
+    if day > fit.last_day:
+        return clauses(sure, message("shelf.beyond"))
+    return clauses(sure, message("shelf.before")) if day < fit.first_day else sure
 
 
-def _settles(fit: CureFit) -> str:
-    told = f"settles at {grams(fit.plateau_g)}"
-    reach = fit.plateau_interval
+def _settles(fit: CureFit) -> Message:
+    plateau, reach = grams(fit.plateau_g), fit.plateau_interval
     if reach is None:
-        return told
+        return message("shelf.settles", plateau=plateau)
     if reach[0] == -inf:
-        return f"{told}, at most {grams(reach[1])}; how far down is not sure yet"
-    return f"{told} ({_between(reach)})"
+        return message("shelf.settles-at-most", plateau=plateau, most=grams(reach[1]))
+    return message("shelf.settles-between", plateau=plateau, between=_between(reach))
 
 
-def _between(reach: tuple[float, float]) -> str:
-    return f"{grams(reach[0]).removesuffix(' g')} to {grams(reach[1])}"
+def _between(reach: tuple[float, float]) -> Message:
+    return message("shelf.between", low=Number(reach[0], 1), high=grams(reach[1]))

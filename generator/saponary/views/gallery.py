@@ -5,28 +5,28 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
+from typing import get_args
 
 from markupsafe import Markup
 
 from saponary.book.computed import Computed
+from saponary.book.status import Name as StatusName
 from saponary.lye.fatty_acids import FATTY_ACIDS
-from saponary.quantity.numbers import percent, tight
+from saponary.messages.message import Message, Value, Within, commas, message, percent
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput, SiteInput
 
-_LOOSE = "Single recipes"
-
 
 @dataclass(frozen=True)
 class Option:
-    """One choice: the id of its button, the word on its cards, and how many cards bear it."""
+    """One choice: the id of its button, the mark on its cards, and how many cards bear it."""
 
     id: str
     mark: str
-    label: str
-    count: str
+    label: Message
+    count: int
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ class Choice:
     """A row of options of which one is taken; the first takes all."""
 
     name: str
-    legend: str
+    legend: Message
     options: tuple[Option, ...]
 
 
@@ -43,20 +43,18 @@ class Card:
     title: str
     href: str
     picture: str
-    alt: str
     summary: str
     status: str
-    status_name: str
-    oils: str
-    acids: str
-    portions: str
+    oils: Value
+    acids: Value
+    portions: int
     marks: str
 
 
 @dataclass(frozen=True)
 class Group:
     id: str
-    title: str
+    title: Value
     cards: tuple[Card, ...]
 
 
@@ -71,7 +69,21 @@ class GalleryView:
     choices: tuple[Choice, ...]
     rules: Markup
     """Style rules that hide what a choice leaves out, and say so where nothing is left."""
-    count: str
+
+
+@dataclass(frozen=True)
+class Collection:
+    """What a collection is called, and a fragment for it."""
+
+    id: str
+    title: Value
+
+
+def collection(name: str | None) -> Collection:
+    """Recipes of no collection stand together too."""
+    if name is None:
+        return Collection("single-recipes", message("collection.single"))
+    return Collection(links.anchor(name), name)
 
 
 def in_order(recipes: Iterable[RecipeInput]) -> list[RecipeInput]:
@@ -93,24 +105,25 @@ def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: fro
     settings = site.book.settings
     row = in_order(recipes)
     choices = tuple(choice for choice in _choices(row) if len(choice.options) > 2)
-    groups: dict[str, list[Card]] = {}
+    groups: dict[str | None, list[Card]] = {}
     for recipe in row:
-        groups.setdefault(recipe.computed.model.collection or _LOOSE, []).append(_card(recipe, site))
-    bare = len(groups) == 1 and _LOOSE in groups
+        groups.setdefault(recipe.computed.model.collection or None, []).append(_card(recipe, site))
     return GalleryView(
         title=settings.title,
         subtitle=settings.subtitle,
         maker=settings.maker,
         place=settings.place,
         about=Prose({}, published).block(settings.about, front=True) if settings.about.strip() else None,
-        groups=tuple(
-            Group(links.anchor(name), "Recipes" if bare else name, tuple(cards))
-            for name, cards in groups.items()
-        ),
+        groups=tuple(_group(name, cards, alone=len(groups) == 1) for name, cards in groups.items()),
         choices=choices,
         rules=_rules(choices),
-        count="1 recipe" if len(row) == 1 else f"{len(row)} recipes",
     )
+
+
+def _group(name: str | None, cards: Sequence[Card], *, alone: bool) -> Group:
+    called = collection(name)
+    title = message("gallery.recipes") if name is None and alone else called.title
+    return Group(called.id, title, tuple(cards))
 
 
 def _card(recipe: RecipeInput, site: SiteInput) -> Card:
@@ -121,36 +134,37 @@ def _card(recipe: RecipeInput, site: SiteInput) -> Card:
         title=title,
         href=links.recipe_page(recipe.slug),
         picture=links.drawing(recipe.slug, "cured"),
-        alt=f"Drawing of {title} after the cure",
         summary=prose.plain(computed.model.summary),
         status=recipe.status.name,
-        status_name=recipe.status.name.capitalize(),
         oils=main_oils(computed, numbers=site.edition.formula != "ingredients"),
         acids=_main_acids(computed) if site.shows("chemistry") else "",
-        portions=_portions(computed),
+        portions=len(computed.figures.portions),
         marks=" ".join((_status(recipe), _alkali(recipe), _colours(recipe))),
     )
 
 
-def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> str:
+def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> Value:
+    """The largest oils, with their shares where the edition gives numbers."""
     whole = computed.figures.oils or 1.0
     summed = totals((oil.id, oil.grams) for oil in computed.resolved.formula.oils)
     largest = sorted(summed.items(), key=lambda item: -item[1])[:most]
-    return ", ".join(
-        names.inside(names.oil(computed.pantry, name))
-        + (f"\u00a0{tight(percent(grams / whole, 0))}" if numbers else "")
-        for name, grams in largest
+    return commas(
+        *(
+            _share(Within(names.oil(computed.pantry, name)), grams / whole)
+            if numbers
+            else Within(names.oil(computed.pantry, name))
+            for name, grams in largest
+        )
     )
 
 
-def _main_acids(computed: Computed) -> str:
+def _main_acids(computed: Computed) -> Value:
     largest = sorted(computed.figures.chemistry.fatty_acids.items(), key=lambda item: -item[1])[:3]
-    return ", ".join(f"{FATTY_ACIDS[key].name}\u00a0{tight(percent(part, 0))}" for key, part in largest)
+    return commas(*(_share(FATTY_ACIDS[key].name, part) for key, part in largest))
 
 
-def _portions(computed: Computed) -> str:
-    count = len(computed.figures.portions)
-    return "one batter" if count < 2 else f"{count} portions"
+def _share(name: Value, part: float) -> Message:
+    return message("gallery.share", name=name, share=percent(part, 0, tight=True))
 
 
 def _status(recipe: RecipeInput) -> str:
@@ -166,33 +180,31 @@ def _colours(recipe: RecipeInput) -> str:
     return f"in-{min(max(len(recipe.computed.figures.portions), 1), 4)}"
 
 
-_KINDS: tuple[tuple[str, str, Callable[[RecipeInput], str], tuple[tuple[str, str], ...]], ...] = (
-    ("status", "Status", _status, (("is-tested", "tested"), ("is-stated", "stated"))),
-    (
-        "alkali",
-        "Alkali",
-        _alkali,
-        (("of-sodium", "sodium"), ("of-potassium", "potassium"), ("of-both", "both")),
-    ),
-    (
-        "portions",
-        "Portions",
-        _colours,
-        (("in-1", "one"), ("in-2", "two"), ("in-3", "three"), ("in-4", "four or more")),
-    ),
+_CHOICES: tuple[tuple[str, Callable[[RecipeInput], str], tuple[str, ...]], ...] = (
+    ("status", _status, ("is-tested", "is-stated")),
+    ("alkali", _alkali, ("of-sodium", "of-potassium", "of-both")),
+    ("portions", _colours, ("in-1", "in-2", "in-3", "in-4")),
 )
+"""What is chosen by: its id, the mark it gives a recipe, and the marks there are."""
+
+KEYS_BY_ID = {
+    "status.": get_args(StatusName),
+    "gallery.choice.": tuple(name for name, _, _ in _CHOICES),
+    "gallery.option.": tuple(mark for _, _, known in _CHOICES for mark in known),
+}
+"""Keys that are put together here or in a template: what they start with, and the ids that may follow."""
 
 
 def _choices(row: Sequence[RecipeInput]) -> Iterable[Choice]:
-    for name, legend, mark, known in _KINDS:
+    for name, mark, known in _CHOICES:
         marks = [mark(recipe) for recipe in row]
-        options = [Option(f"{name}-all", "", "all", str(len(row)))]
+        options = [Option(f"{name}-all", "", message("gallery.all"), len(row))]
         options += [
-            Option(f"{name}-{word}", word, label, str(marks.count(word)))
-            for word, label in known
+            Option(f"{name}-{word}", word, message(f"gallery.option.{word}"), marks.count(word))
+            for word in known
             if word in marks
         ]
-        yield Choice(name, legend, tuple(options))
+        yield Choice(name, message(f"gallery.choice.{name}"), tuple(options))
 
 
 def _rules(choices: Sequence[Choice]) -> Markup:

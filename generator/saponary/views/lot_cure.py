@@ -15,13 +15,14 @@ from saponary.draw.charts.cure import cure_chart
 from saponary.draw.charts.swatch import swatch
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.fingerprint import matches
-from saponary.quantity.numbers import grams, percent, short
+from saponary.messages.message import Message, grams, message, percent, short
+from saponary.messages.speaker import Speaker, speaker
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views import names
 from saponary.views.batches import Photo, photo
 from saponary.views.colour_words import in_words
 from saponary.views.prose import Prose
-from saponary.views.readiness import loses, readiness, sentence
+from saponary.views.readiness import loses, readiness, why_none
 from saponary.views.site import SiteInput
 
 
@@ -29,9 +30,9 @@ from saponary.views.site import SiteInput
 class BarView:
     """One marked bar: its chart, and in words what the curve says."""
 
-    name: str
+    name: Message
     chart: Markup
-    says: tuple[str, ...]
+    says: tuple[Message, ...]
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,7 @@ class Reading:
 
     portion: str
     swatch: Markup
-    words: str
+    words: Message
     number: str
 
 
@@ -60,13 +61,14 @@ class LotCure:
     stand with it once, in the time line where there is one. An edition that does not show batches
     has the photos alone."""
 
-    word: str
+    word: Message
     ready: str
-    day: str
-    how: str
-    held: str
+    day: Message
+    how: Message
+    held: Message | None
     bars: tuple[BarView, ...]
-    earlier: str
+    earlier: bool
+    """Poured to an earlier formula, where there is something to tell of it."""
     before: Moment | None
     after: Moment | None
     moments: tuple[Moment, ...]
@@ -79,7 +81,7 @@ def lot_cures(computed: Computed, site: SiteInput, prose: Prose) -> tuple[LotCur
 
 
 def lot_cure(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> LotCure:
-    told = site.shows("batches")
+    shown, words = site.shows("batches"), speaker(site.book.settings.language)
     found = readiness(batch, site.book.settings.cure)
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
     moments = tuple(_moments(batch, computed, site, prose, earlier))
@@ -87,59 +89,56 @@ def lot_cure(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) ->
     line = () if pair and len(moments) == 2 else moments
     ends = tuple(replace(one, readings=()) for one in moments) if line else moments
     return LotCure(
-        word=found.word.capitalize(),
-        ready=found.on.isoformat() if told else "",
-        day=f"day {found.day}",
+        word=found.head,
+        ready=found.on.isoformat() if shown else "",
+        day=message("day", day=found.day),
         how=found.how,
-        held=sentence(found.held) if told else "",
+        held=found.held if shown else None,
         bars=tuple(
-            _bar(bar, number, batch.lot, computed) for number, bar in enumerate(cures(batch) if told else ())
+            _bar(bar, number, batch.lot, words) for number, bar in enumerate(cures(batch) if shown else ())
         ),
-        earlier=_EARLIER if earlier and (batch.weighed or batch.bars or moments) else "",
+        earlier=earlier and bool(batch.weighed or batch.bars or moments),
         before=ends[0] if pair else None,
         after=ends[-1] if pair else None,
         moments=line,
     )
 
 
-_EARLIER = "Poured to an earlier formula, not to the recipe as it stands."
-
-
-def _bar(bar: BarCure, number: int, lot: str, computed: Computed) -> BarView:
-    what = f"Cure of lot {lot}" + (f", bar {bar.name}" if bar.name else "")
+def _bar(bar: BarCure, number: int, lot: str, words: Speaker) -> BarView:
+    what = message("cure.of-bar", lot=lot, bar=bar.name) if bar.name else message("cure.of-lot", lot=lot)
     key = f"cure-{hashlib.sha256(lot.encode()).hexdigest()[:10]}-{number}"
     return BarView(
-        name=f"Bar {bar.name}" if bar.name else "The marked bar",
-        chart=Markup(cure_chart(bar.weighings, bar.fit, what, key)),
+        name=message("cure.bar", bar=bar.name) if bar.name else message("cure.marked-bar"),
+        chart=Markup(cure_chart(bar.weighings, bar.fit, words.say(what), key)),
         says=tuple(_says(bar)),
     )
 
 
-def _says(bar: BarCure) -> Iterator[str]:
+def _says(bar: BarCure) -> Iterator[Message]:
     """The plateau with its interval, the day the bar is ready, and each weighing left out."""
     fit = bar.fit
-    if isinstance(fit, NoFit):
-        yield f"No curve: {fit.reason.value}."
-    else:
-        yield _plateau(fit)
+    yield message("cure.no-curve", why=why_none(fit.reason)) if isinstance(fit, NoFit) else _plateau(fit)
     if bar.ready is not None:
-        yield f"{loses(bar.ready, whose='It')}."
+        yield message("sentence", said=loses(bar.ready, message("cure.it")))
     for suspect in fit.suspects:
-        expected = (
-            f", where the others give {grams(suspect.expected)}" if suspect.expected is not None else ""
-        )
-        yield f"Left out as doubtful: {grams(suspect.grams)} on day {short(suspect.day)}{expected}."
+        left_out, day = grams(suspect.grams), short(suspect.day)
+        if suspect.expected is None:
+            yield message("cure.doubtful", weight=left_out, day=day)
+        else:
+            yield message("cure.doubtful-beside", weight=left_out, day=day, expected=grams(suspect.expected))
 
 
-def _plateau(fit: CureFit) -> str:
-    told = f"Settles at {grams(fit.plateau_g)}, {percent(fit.fall_g / fit.start_g)} below its first day"
+def _plateau(fit: CureFit) -> Message:
+    plateau, share = grams(fit.plateau_g), percent(fit.fall_g / fit.start_g)
+    settles = message("cure.settles", plateau=plateau, share=share)
     reach = fit.plateau_interval
     if reach is None:
-        return f"{told}; three weighings cannot tell how surely."
+        return message("cure.settles-unsure", settles=settles)
     if reach[0] == -inf:
-        return f"{told}, at most {grams(reach[1])}; how far down is not sure yet."
-    return (
-        f"{told}: between {grams(reach[0])} and {grams(reach[1])} at {percent(fit.confidence, 0)} confidence."
+        return message("cure.settles-at-most", settles=settles, most=grams(reach[1]))
+    sure = percent(fit.confidence, 0)
+    return message(
+        "cure.settles-between", settles=settles, low=grams(reach[0]), high=grams(reach[1]), sure=sure
     )
 
 
@@ -150,7 +149,9 @@ def _moments(
         found = photo(ref, site, prose, computed.model.title)
         if found is None:
             continue
-        marked = replace(found, caption=f"{found.caption}, earlier formula") if earlier else found
+        marked = (
+            replace(found, caption=message("cure.earlier-photo", caption=found.caption)) if earlier else found
+        )
         yield Moment(ref.day, marked, tuple(_readings(ref)))
 
 

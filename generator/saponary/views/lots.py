@@ -9,45 +9,40 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import Literal, get_args
 
 from saponary.book.curing import BarCure, cures
 from saponary.lye.fingerprint import matches
 from saponary.lye.poured import as_poured
-from saponary.quantity.numbers import grams, percent
-from saponary.schema.batch import FAULTS, Batch
+from saponary.messages.message import Listed, Message, Value, Within, clauses, grams, message, percent
+from saponary.schema.batch import Batch, Fault
 from saponary.views import links, names
-from saponary.views.readiness import Lot, Readiness, lots, of_bar, readiness, sentence
+from saponary.views.facts import Fact, days, of_bar
+from saponary.views.readiness import Lot, Readiness, lots, readiness
 from saponary.views.site import RecipeInput, SiteInput
 
-
-@dataclass(frozen=True)
-class Fact:
-    """A line about a lot: what, the figure, and a word beside it."""
-
-    label: str
-    text: str
-    note: str = ""
+State = Literal["ready", "curing", "ahead"]
 
 
 @dataclass(frozen=True)
 class LotView:
-    """`state` is one of: ready, curing, ahead."""
+    """`faults` are ids, as `schema.batch` has them."""
 
     id: str
     lot: str
     title: str
     href: str
     poured: str
-    formula: str
-    formula_note: str
-    state: str
-    age: str
+    formula: Message
+    formula_note: Message | None
+    state: State
+    age: Message
     ready: str
-    ready_lead: str
-    how: str
-    held: str
+    ready_lead: Message
+    how: Message
+    held: Message | None
     facts: tuple[Fact, ...]
-    faults: tuple[tuple[str, str], ...]
+    faults: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -60,7 +55,7 @@ class Year:
 @dataclass(frozen=True)
 class LotsView:
     on: str
-    count: str
+    count: int
     years: tuple[Year, ...]
 
 
@@ -71,7 +66,7 @@ def lots_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> LotsV
         years.setdefault(str(lot.batch.poured.year), []).append(_view(lot, site, up))
     return LotsView(
         on=site.on.isoformat(),
-        count="1 lot" if len(every) == 1 else f"{len(every)} lots",
+        count=len(every),
         years=tuple(Year(f"poured-{year}", year, tuple(found)) for year, found in years.items()),
     )
 
@@ -91,38 +86,47 @@ def _view(lot: Lot, site: SiteInput, up: str) -> LotView:
         state=state,
         age=_age(batch, state, site.on),
         ready=found.on.isoformat(),
-        ready_lead=f"{found.word.capitalize()} {'since' if state == 'ready' else 'on'}",
+        ready_lead=_lead(found, state),
         how=found.how,
-        held=sentence(found.held),
+        held=found.held,
         facts=tuple(_facts(lot, site)),
-        faults=tuple((fault.replace("-", " "), FAULTS[fault]) for fault in dict.fromkeys(batch.faults)),
+        faults=tuple(dict.fromkeys(batch.faults)),
     )
 
 
-def state_of(batch: Batch, found: Readiness, on: date) -> str:
+def state_of(batch: Batch, found: Readiness, on: date) -> State:
     if batch.poured > on:
         return "ahead"
     return "ready" if found.on <= on else "curing"
 
 
-def _age(batch: Batch, state: str, on: date) -> str:
-    days = (on - batch.poured).days
+def _lead(found: Readiness, state: State) -> Message:
+    if state == "ready":
+        return message("lots.since", what=found.head)
+    return message("lots.on", what=found.head)
+
+
+def _age(batch: Batch, state: State, on: date) -> Message:
     if state == "ahead":
-        return f"Poured after {on.isoformat()}"
-    told = "1 day" if days == 1 else f"{days} days"
-    return f"Cured {told}" if state == "ready" else f"Curing, {told} so far"
+        return message("lots.age.ahead", day=on.isoformat())
+    cured = days((on - batch.poured).days)
+    return (
+        message("lots.age.ready", days=cured) if state == "ready" else message("lots.age.curing", days=cured)
+    )
 
 
-def formula_state(lot: Lot, site: SiteInput) -> tuple[str, str]:
+def formula_state(lot: Lot, site: SiteInput) -> tuple[Message, Message | None]:
     """Whether a lot was poured to the recipe as it stands, and what is known of it where not."""
     recorded, computed = lot.batch.formula, lot.recipe.computed
     if recorded is None:
-        return "formula not recorded", ""
+        return message("lot.formula.unrecorded"), None
     if matches(recorded, computed.fingerprint):
-        return "this formula", ""
+        return message("lot.formula.this"), None
     since = site.earlier.get(lot.recipe.slug, {}).get(recorded) if site.edition.formula == "full" else None
-    what = f"changed since: {'; '.join(since)}" if since else f"the recipe is now {computed.fingerprint}"
-    return "poured to an earlier formula", f"Formula {recorded}; {what}"
+    earlier = message("lot.formula.earlier")
+    if since:
+        return earlier, message("lots.formula.changed", formula=recorded, changes=clauses(*since))
+    return earlier, message("lots.formula.now", formula=recorded, now=computed.fingerprint)
 
 
 def _facts(lot: Lot, site: SiteInput) -> Iterator[Fact]:
@@ -133,26 +137,31 @@ def _facts(lot: Lot, site: SiteInput) -> Iterator[Fact]:
     if poured is not None:
         yield poured
     for test in sorted(batch.free_alkali, key=lambda t: t.on):
-        yield Fact("Free alkali", _RESULTS[test.result], f"{test.on.isoformat()}, {test.test}")
+        when = message("lots.tested", day=test.on.isoformat(), test=test.test)
+        yield Fact(message("lot.free-alkali"), message(f"lots.alkali.{test.result}"), when)
     if not batch.free_alkali:
-        yield Fact("Free alkali", "not tested yet")
+        yield Fact(message("lot.free-alkali"), message("lot.not-tested"))
     if batch.shelf:
-        yield Fact("Shelf", batch.shelf)
+        yield Fact(message("lots.shelf"), batch.shelf)
 
 
-_RESULTS = {"none": "none found", "trace": "a trace", "present": "present"}
+KEYS_BY_ID = {
+    "lots.alkali.": ("none", "trace", "present"),
+    "fault.": tuple(f"{fault}.{part}" for fault in get_args(Fault) for part in ("name", "meaning")),
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def _weighed(bar: BarCure) -> Fact:
     (first_day, first), (last_day, last) = bar.weighings[0], bar.weighings[-1]
+    label = of_bar(message("lots.weighed"), bar)
     if len(bar.weighings) == 1:
-        return Fact(of_bar("Weighed", bar), grams(first), f"once, on day {first_day}")
-    lost = first - last
-    share = f", {percent(lost / first)} lost" if lost > 0 and first > 0 else ""
+        return Fact(label, grams(first), message("lots.once", day=first_day))
+    span = message("lots.from-to", first=grams(first), last=grams(last))
+    if first > last:
+        span = message("lots.lost", span=span, share=percent((first - last) / first))
     return Fact(
-        of_bar("Weighed", bar),
-        f"{grams(first)} to {grams(last)}{share}",
-        f"{len(bar.weighings)} weighings, day {first_day} to day {last_day}",
+        label, span, message("lots.weighings", count=len(bar.weighings), first=first_day, last=last_day)
     )
 
 
@@ -164,8 +173,10 @@ def _superfat(lot: Lot) -> Fact | None:
         return None
     figures = computed.figures
     found = as_poured(computed.resolved.formula, figures.water.plain, figures.weights, recorded)
-    note = "free lye: not for use" if found.superfat < 0 else f"{percent(figures.superfat)} by the formula"
+    note: Value = message("lots.by-formula", share=percent(figures.superfat))
+    if found.superfat < 0:
+        note = message("lots.free-lye")
     if found.assumed:
-        assumed = [names.inside(names.anything(computed.pantry, name)) for name in found.assumed]
-        note += f"; as the formula has it, since not recorded: {names.listed(assumed)}"
-    return Fact("Superfat as poured", percent(found.superfat), note)
+        assumed = Listed(tuple(Within(names.anything(computed.pantry, name)) for name in found.assumed))
+        note = clauses(note, message("lots.assumed", names=assumed))
+    return Fact(message("lots.superfat"), percent(found.superfat), note)

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.lye.formula import Addition, Liquid, Oil
+from saponary.messages.message import Number, Value, grams, message, percent, short
 from saponary.pantry.model import Pantry, Range
-from saponary.quantity.numbers import percent, short
-from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 from saponary.views import links, names
+from saponary.views.facts import Fact
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput
 
@@ -19,7 +19,7 @@ from saponary.views.site import RecipeInput
 class Use:
     title: str
     href: str
-    much: str
+    much: Value
 
 
 @dataclass(frozen=True)
@@ -27,40 +27,27 @@ class Item:
     id: str
     name: str
     latin: str
-    facts: tuple[tuple[str, str], ...]
+    facts: tuple[Fact, ...]
     uses: tuple[Use, ...]
 
 
 @dataclass(frozen=True)
 class Shelf:
+    """One of `SHELVES`, with what stands on it."""
+
     id: str
-    title: str
-    about: str
     items: tuple[Item, ...]
+
+
+SHELVES = ("oils", "liquids", "additions")
+
+KEYS_BY_ID = {"shelves.": tuple(f"{shelf}.{part}" for shelf in SHELVES for part in ("title", "about"))}
+"""Keys that templates put together: what they start with, and the ids that may follow."""
 
 
 def shelves(shelf: Pantry, recipes: Sequence[RecipeInput]) -> tuple[Shelf, ...]:
     """Only what some recipe uses, by name."""
-    found = (
-        Shelf(
-            "oils",
-            "Oils, butters and fats",
-            "Shares are of the oils of each recipe.",
-            _items(shelf, recipes, "oil"),
-        ),
-        Shelf(
-            "liquids",
-            "Liquids",
-            "In place of part of the water; weights are for the batch as written.",
-            _items(shelf, recipes, "liquid"),
-        ),
-        Shelf(
-            "additions",
-            "Additions and colourants",
-            "Weights are for the batch as written.",
-            _items(shelf, recipes, "addition"),
-        ),
-    )
+    found = (Shelf(kind, _items(shelf, recipes, kind)) for kind in SHELVES)
     return tuple(one for one in found if one.items)
 
 
@@ -70,55 +57,63 @@ def _items(shelf: Pantry, recipes: Sequence[RecipeInput], kind: str) -> tuple[It
         for name, much in _used(recipe, kind):
             title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
             uses.setdefault(name, []).append(Use(title, "../" + links.recipe_page(recipe.slug), much))
-    made = [_item(shelf, kind, name, tuple(of)) for name, of in uses.items()]
+    made = [_ITEM[kind](shelf, name, tuple(of)) for name, of in uses.items()]
     return tuple(sorted(made, key=lambda item: (item.name.casefold(), item.id)))
 
 
-def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, str]]:
+def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, Number]]:
     formula = recipe.computed.resolved.formula
     shelves: dict[str, Sequence[Oil | Liquid | Addition]] = {
-        "oil": formula.oils, "liquid": formula.liquids, "addition": formula.additions,
-    }  # fmt: skip
+        "oils": formula.oils,
+        "liquids": formula.liquids,
+        "additions": formula.additions,
+    }
     for name, weight in totals((part.id, part.grams) for part in shelves[kind]).items():
-        yield name, percent(weight / formula.oils_grams, 0) if kind == "oil" else f"{show(weight, 1)} g"
+        yield name, percent(weight / formula.oils_grams, 0) if kind == "oils" else grams(weight)
 
 
-def _item(shelf: Pantry, kind: str, name: str, uses: tuple[Use, ...]) -> Item:
-    if kind == "oil":
-        oil = shelf.oils.get(name)
-        facts = [("Saponification value", _range(oil.saponification_value, "mg/g"))] if oil else []
-        if oil and oil.iodine_value:
-            facts.append(("Iodine value", _range(oil.iodine_value, "g/100 g")))
-        return Item(
-            f"oil-{name}", names.oil(shelf, name), (oil.latin if oil else None) or "", tuple(facts), uses
+def _oil(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
+    oil = shelf.oils.get(name)
+    facts = []
+    if oil:
+        facts.append(Fact(message("shelves.saponification"), _range(oil.saponification_value, "mg/g")))
+    if oil and oil.iodine_value:
+        facts.append(Fact(message("shelves.iodine"), _range(oil.iodine_value, "g/100 g")))
+    latin = oil.latin if oil else None
+    return Item(f"oil-{name}", names.oil(shelf, name), latin or "", tuple(facts), uses)
+
+
+def _liquid(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
+    liquid = shelf.liquid(name)
+    made_of = (
+        (
+            (message("shelves.water"), liquid.water),
+            (message("shelves.fat"), liquid.fat),
+            (message("shelves.sugar"), liquid.sugar),
         )
-    if kind == "liquid":
-        liquid = shelf.liquid(name)
-        made_of = [("Water", liquid.water), ("Fat", liquid.fat), ("Sugar", liquid.sugar)] if liquid else []
-        facts = [(label, percent(part)) for label, part in made_of if part > 0]
-        return Item(
-            f"liquid-{name}",
-            names.liquid(shelf, name),
-            (liquid.latin if liquid else None) or "",
-            tuple(facts),
-            uses,
-        )
-    found = shelf.additions.get(name)
-    facts = (
-        [("Usual", f"{short(found.usual[0])} to {short(found.usual[1])} g a kg of oils")]
-        if found and found.usual
-        else []
+        if liquid
+        else ()
     )
-    return Item(
-        f"addition-{name}",
-        names.addition(shelf, name),
-        (found.latin if found else None) or "",
-        tuple(facts),
-        uses,
-    )
+    facts = tuple(Fact(label, percent(part)) for label, part in made_of if part > 0)
+    latin = liquid.latin if liquid else None
+    return Item(f"liquid-{name}", names.liquid(shelf, name), latin or "", facts, uses)
 
 
-def _range(value: Range, unit: str) -> str:
+def _addition(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
+    addition = shelf.additions.get(name)
+    facts: tuple[Fact, ...] = ()
+    if addition and addition.usual:
+        low, high = addition.usual
+        facts = (Fact(message("shelves.usual"), message("shelves.rates", low=short(low), high=short(high))),)
+    latin = addition.latin if addition else None
+    return Item(f"addition-{name}", names.addition(shelf, name), latin or "", facts, uses)
+
+
+_ITEM = {"oils": _oil, "liquids": _liquid, "additions": _addition}
+
+
+def _range(value: Range, unit: str) -> Value:
+    best = short(value.value, unit=unit)
     if value.low == value.high:
-        return f"{short(value.value)} {unit}"
-    return f"{short(value.value)} {unit} ({short(value.low)} to {short(value.high)})"
+        return best
+    return message("shelves.range", best=best, low=short(value.low), high=short(value.high))

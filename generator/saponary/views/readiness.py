@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
 
-from saponary.book.curing import WEEKLY_LOSS, BarCure, cures, ready_on
-from saponary.lye.cure.fit import NoFit
+from saponary.book.curing import WEEKLY_LOSS, cures, ready_on
+from saponary.lye.cure.fit import NoFit, Reason
 from saponary.lye.cure.readings import Ready
-from saponary.quantity.numbers import percent, tight
+from saponary.messages.message import Message, clauses, message, percent
 from saponary.schema.batch import Batch
 from saponary.views import links
+from saponary.views.facts import days
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput
 
@@ -29,21 +30,26 @@ class Lot:
 
 @dataclass(frozen=True)
 class Readiness:
-    """The day of the cure on which a lot is ready, the date, whether weighings tell it, and how in words.
+    """The day of the cure on which a lot is ready, the date, whether weighings tell it, and how.
 
-    `held` says why the lot is held back all the same; empty where nothing speaks against it.
+    `held` says why the lot is held back all the same; None where nothing speaks against it.
     """
 
     day: int
     on: date
     weighed: bool
-    how: str
-    held: str
+    how: Message
+    held: Message | None
 
     @property
-    def word(self) -> str:
-        """What may be said of the lot on that day."""
-        return "cure over" if self.held else "ready"
+    def word(self) -> Message:
+        """What may be said of the lot on that day, within a sentence."""
+        return message("lot.over") if self.held else message("lot.ready")
+
+    @property
+    def head(self) -> Message:
+        """The same, to begin with."""
+        return message("lot.over-head") if self.held else message("lot.ready-head")
 
 
 def lots(recipes: Iterable[RecipeInput]) -> tuple[Lot, ...]:
@@ -80,53 +86,54 @@ def readiness(batch: Batch, cure_days: int) -> Readiness:
     return Readiness(day, later(batch.poured, day), weighed, how, _held(batch))
 
 
-def _held(batch: Batch) -> str:
+def _held(batch: Batch) -> Message | None:
     """A bar that still held free alkali when last tested is not ready, however long it dried."""
     last = batch.last_test()
     if last is None or last.result == "none":
-        return ""
-    found = "a trace of free alkali" if last.result == "trace" else "free alkali"
-    return f"held back: its last test, {last.on.isoformat()}, found {found}; no bar of it is used before a test finds none"
+        return None
+    day = last.on.isoformat()
+    if last.result == "trace":
+        return message("lot.held.trace", day=day)
+    return message("lot.held.present", day=day)
 
 
-def _days(count: int) -> str:
-    return "1 day" if count == 1 else f"{count} days"
-
-
-def _by_days(batch: Batch, cure_days: int) -> str:
+def _by_days(batch: Batch, cure_days: int) -> Message:
     """Why the book's own days of cure are all there is."""
     bars = cures(batch)
     if not bars:
-        return f"by the book's {_days(cure_days)} of cure; no bar of it was weighed"
-    reasons = dict.fromkeys(bar.fit.reason.value for bar in bars if isinstance(bar.fit, NoFit))
-    return f"by the book's {_days(cure_days)} of cure; its weighings give no day: {'; '.join(reasons)}"
+        return message("lot.by-days.unweighed", days=days(cure_days))
+    reasons = dict.fromkeys(bar.fit.reason for bar in bars if isinstance(bar.fit, NoFit))
+    return message("lot.by-days.no-day", days=days(cure_days), why=clauses(*map(why_none, reasons)))
 
 
-def _by_weighings(batch: Batch, cure_days: int) -> str:
+def why_none(reason: Reason) -> Message:
+    """Why no curve could be laid through the weighings."""
+    return message(f"cure.no-fit.{reason.name.lower().replace('_', '-')}")
+
+
+def _by_weighings(batch: Batch, cure_days: int) -> Message:
     bars = [bar for bar in cures(batch) if bar.ready is not None]
     slowest = max(bars, key=lambda bar: (bar.ready.day if bar.ready else 0.0, bar.name))
     assert slowest.ready is not None
-    whose = f"the slowest of {len(bars)} marked bars" if len(bars) > 1 else "its marked bar"
-    told = loses(slowest.ready, whose)
-    late = ceil(slowest.ready.day) > cure_days
-    return f"by its weighings: {told}" if late else f"by the book's {_days(cure_days)} of cure; {told}"
+    whose = message("cure.slowest", count=len(bars)) if len(bars) > 1 else message("cure.its-bar")
+    when = loses(slowest.ready, whose)
+    if ceil(slowest.ready.day) > cure_days:
+        return message("lot.by-weighings", when=when)
+    return message("lot.by-days.and-weighings", days=days(cure_days), when=when)
 
 
-def loses(found: Ready, whose: str) -> str:
+def loses(found: Ready, whose: Message) -> Message:
     """From which day a bar loses so little that it counts as ready."""
-    told = f"{whose} loses less than {tight(percent(WEEKLY_LOSS))} of its weight a week"
+    share, day = percent(WEEKLY_LOSS, tight=True), ceil(found.day)
     if found.by_first:
-        return f"{told} on day {ceil(found.day)} already, when it was first weighed"
-    reach = f" ({floor(found.interval[0])} to {ceil(found.interval[1])})" if found.interval else ""
-    beyond = ", a forecast beyond the last weighing" if found.forecast else ""
-    return f"{told} from day {ceil(found.day)}{reach}{beyond}"
+        return message("cure.loses.already", whose=whose, share=share, day=day)
+    if found.interval:
+        first, last = floor(found.interval[0]), ceil(found.interval[1])
+        when = message("cure.loses.between", whose=whose, share=share, day=day, first=first, last=last)
+    else:
+        when = message("cure.loses.from", whose=whose, share=share, day=day)
+    return message("cure.loses.forecast", when=when) if found.forecast else when
 
 
-def sentence(words: str) -> str:
-    """With a capital and a full stop, where there are any words."""
-    return f"{words[:1].upper()}{words[1:]}." if words else ""
-
-
-def of_bar(label: str, bar: BarCure) -> str:
-    """A label with the marked bar's name, where it has one."""
-    return f"{label}, bar {bar.name}" if bar.name else label
+KEYS_BY_ID = {"cure.no-fit.": tuple(reason.name.lower().replace("_", "-") for reason in Reason)}
+"""Keys that are put together here: what they start with, and the ids that may follow."""

@@ -5,9 +5,11 @@ from __future__ import annotations
 import uuid
 from collections.abc import Iterator, Sequence
 
+from saponary.messages.message import message
+from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.readiness import Lot, lots, readiness, sentence
+from saponary.views.readiness import Lot, lots, readiness
 from saponary.views.site import SiteInput
 
 _LINE = 75
@@ -19,32 +21,35 @@ _NAMES = uuid.UUID("b3d43f0e-5a49-5f0c-9a57-6c1f2f0a8e11")
 
 def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
     """One event of a whole day for each lot. A calendar may not be without any."""
+    say = speaker(site.book.settings.language)
     lines = [
         "BEGIN:VCALENDAR",
         "VERSION:2.0",
         "PRODID:-//Saponary//Ready days//EN",
         "CALSCALE:GREGORIAN",
-        f"NAME:{text(f'Ready: {site.book.settings.title}')}",
+        f"NAME:{text(say('calendar.name', book=site.book.settings.title))}",
     ]
     for lot in found:
-        lines += _event(lot, site)
+        lines += _event(lot, site, say)
     return b"".join(folded(line) for line in (*lines, "END:VCALENDAR"))
 
 
-def _event(lot: Lot, site: SiteInput) -> list[str]:
+def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
     """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
     batch, base = lot.batch, site.book.settings.base_url
     found = readiness(batch, site.book.settings.cure)
-    told = f"Poured {batch.poured.isoformat()}, {found.word} on day {found.day}: {found.how}."
+    poured = batch.poured.isoformat()
+    about = message("calendar.about", poured=poured, state=found.word, day=found.day, how=found.how)
     if found.held:
-        told += f" {sentence(found.held)}"
+        about = message("calendar.held", about=about, held=found.held)
+    summary = message("calendar.summary", state=found.head, recipe=lot.title, lot=batch.lot)
     lines = [
         "BEGIN:VEVENT",
         f"UID:{uuid.uuid5(_NAMES, f'{lot.recipe.slug} {batch.lot}')}",
         f"DTSTAMP:{_digits(site.on.isoformat())}T000000Z",
         f"DTSTART;VALUE=DATE:{_digits(found.on.isoformat())}",
-        f"SUMMARY:{text(f'{found.word.capitalize()}: {lot.title}, lot {batch.lot}')}",
-        f"DESCRIPTION:{text(told)}",
+        f"SUMMARY:{text(say(summary))}",
+        f"DESCRIPTION:{text(say(about))}",
     ]
     if base is not None:
         lines.append(f"URL:{base.rstrip('/')}/{links.recipe_page(lot.recipe.slug)}")

@@ -20,5 +20,5 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 
 
 KIND = PageKind(
-    "cure-shelf", _render, needs="batches", nav=NavEntry(message("nav.cure_shelf"), links.CURE_SHELF)
+    "cure-shelf", _render, needs="batches", nav=NavEntry(message("nav.cure-shelf"), links.CURE_SHELF)
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.messages.speaker import speaker
 from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
 from saponary.views.drawings import Drawings
@@ -18,7 +19,8 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
         return
     view = whole_book(site, recipes, Drawings(site))
     template = context.environment.get_template("press/whole-book.html")
-    figures = Attachment("figures.json", site.figures_json.encode(), "The figures of every recipe")
+    about = speaker(site.book.settings.language)("book.figures-file")
+    figures = Attachment("figures.json", site.figures_json.encode(), about)
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)
         yield PdfSheet(f"book-{size.name}.pdf", template.render(paper=sheet, book=view), (figures,))

@@ -9,26 +9,25 @@ from pathlib import PurePosixPath
 from markupsafe import Markup
 
 from saponary.book.pour_uses import pour_uses
+from saponary.messages.message import Message, Value, Within, message
 from saponary.pantry.model import Addition
-from saponary.views import links, names
+from saponary.views import names
 from saponary.views.colour_words import in_words
 from saponary.views.drawings import Drawings
-from saponary.views.gallery import in_order
+from saponary.views.gallery import collection, in_order
 from saponary.views.glossary import Word, words
 from saponary.views.pantry import Shelf, Use, shelves
 from saponary.views.paper.recipe_sheet import PaperRecipe, on_paper, paper_recipe
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput, SiteInput
 
-LOOSE = "Single recipes"
-
 
 @dataclass(frozen=True)
 class Chapter:
-    """A collection, with its recipes."""
+    """A collection, with its recipes; the last chapter holds those of none."""
 
     id: str
-    title: str
+    title: Value
     recipes: tuple[PaperRecipe, ...]
 
 
@@ -40,9 +39,9 @@ class Hue:
     latin: str
     fresh: str
     cured: str
-    fresh_words: str
-    cured_words: str
-    remark: str
+    fresh_words: Message
+    cured_words: Message
+    stays: bool
     uses: tuple[Use, ...]
 
 
@@ -85,11 +84,12 @@ def _richest(row: Sequence[RecipeInput]) -> RecipeInput:
 
 
 def _chapters(made: Sequence[PaperRecipe]) -> Iterator[Chapter]:
-    by_title: dict[str, list[PaperRecipe]] = {}
+    by_title: dict[str | None, list[PaperRecipe]] = {}
     for recipe in made:
-        by_title.setdefault(recipe.collection or LOOSE, []).append(recipe)
+        by_title.setdefault(recipe.collection or None, []).append(recipe)
     for title, recipes in by_title.items():
-        yield Chapter(f"chapter-{links.anchor(title)}", title, tuple(recipes))
+        name = collection(title)
+        yield Chapter(f"chapter-{name.id}", name.title, tuple(recipes))
 
 
 def _anchored(shelf: Shelf) -> Shelf:
@@ -115,15 +115,15 @@ def _hues(site: SiteInput, row: Sequence[RecipeInput]) -> Iterator[Hue]:
         yield _hue(shelf.additions[name], tuple(uses[name]))
 
 
-def _coloured(recipe: RecipeInput) -> Iterator[tuple[str, str]]:
+def _coloured(recipe: RecipeInput) -> Iterator[tuple[str, Value]]:
     shelf, computed = recipe.computed.pantry, recipe.computed
     for oil in computed.resolved.formula.oils:
         botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
         if botanical is not None and botanical.colour is not None:
-            yield botanical.id, f"in {names.inside(names.oil(shelf, oil.id))}"
+            yield botanical.id, message("book.hue.in-oil", oil=Within(names.oil(shelf, oil.id)))
     for use in pour_uses(computed):
         if use.how == "line" and _has_colour(shelf.additions.get(use.what)):
-            yield use.what, "as a dusted line"
+            yield use.what, message("colours.use.line")
     for part in computed.resolved.formula.additions:
         if _has_colour(shelf.additions.get(part.id)):
             yield part.id, ""
@@ -143,6 +143,6 @@ def _hue(entry: Addition, uses: tuple[Use, ...]) -> Hue:
         cured=colour.cured,
         fresh_words=in_words(colour.fresh),
         cured_words=in_words(colour.cured),
-        remark="keeps its colour" if colour.stays else "changes through the cure",
+        stays=colour.stays,
         uses=uses,
     )
