@@ -52,7 +52,7 @@ colourants:
     assert colour is not None
     strong = seen(colour, 5.0)
     assert (strong.fresh, strong.cured, strong.stays) == ("#b06020", "#b06828", True)
-    assert strong.cured_chip is not None and strong.cured_chip.seen == "tile 7"
+    assert strong.cured_chip is not None and strong.cured_chip.note == "tile 7"
     assert seen(colour, 1.2).cured == "#e0d0a0"
 
 
@@ -70,8 +70,8 @@ def test_a_photo_of_a_batch_of_this_formula_is_evidence_for_all_recipes(tmp_path
     assert "fading" not in {f.rule for f in second.findings}
     colour = second.book.pantry.additions["turmeric"].colour
     assert colour is not None
-    assert [(c.day, c.colour, c.seen) for c in colour.chips] == [
-        (0, "#c07030", "lot A1"),
-        (40, "#b87038", "lot A1"),
+    assert [(c.day, c.colour, c.lot) for c in colour.chips] == [
+        (0, "#c07030", "A1"),
+        (40, "#b87038", "A1"),
     ]
     assert [c.dose for c in colour.chips] == pytest.approx([4.0, 4.0])
