@@ -120,7 +120,7 @@ def test_no_two_recipes_share_a_lot(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert "lot: PB-002" in text
     (root / "recipes/b.md").write_text(text.replace("PB-002", "PB-001"))
     (finding,) = [f for f in prove(root).findings if f.severity == "error"]
-    assert (finding.rule, finding.place.file) == ("batches", "recipes/b.md") and "'a'" in finding.message
+    assert (finding.rule, finding.place.file) == ("lots", "recipes/b.md") and "'a'" in finding.message
 
 
 @pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"], ids=["lf", "crlf", "cr"])

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from checks.books import TWO, more, recipe
 from support import PLAIN, prove_one
+
+BREAKER = recipe(more("pour: [{beds: [{of: light, depth: 70 %}, {of: dark, depth: 50 %}]}]\n", TWO))
+NEIGHBOUR = recipe(more("pour: [{beds: [{of: light, depth: 52 %}, {of: dark, depth: 48 %}]}]\n", TWO))
 
 POUR = """\
 portions:

@@ -1,187 +1,102 @@
-"""For every rule a recipe that breaks just that rule, and one recipe that passes them all.
-
-What the rules hold a recipe to is marked in each rule's own text; the limits of trade
-custom are common practice, no source.
-"""
+"""Every rule is listed, has a test of its own name, breaks alone, and is waived for one thing alone."""
 
 from __future__ import annotations
 
+import importlib
+import re
 from pathlib import Path
 
 import pytest
+import yaml
 
-from saponary.book.library import Book, read_book
+from checks.books import RECIPE, Files, proofed
+from saponary import checks
+from saponary.build.proof import Proof
 from saponary.checks import RULES
-from saponary.checks.rule import Rule
-from saponary.reading.files import Folder
-from support import PLAIN, prove_one, write_book
+from saponary.checks.rule import NOWHERE, Rule
+from support import REPOSITORY
 
-SIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n  formula: FINGERPRINT\n")
-UNSIGNED = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: SUPERFAT\n  formula: FINGERPRINT\n")
-
-
-def signed(text: str, book: Book | None = None) -> str:
-    """The text with its own fingerprint and superfat in place of the two words."""
-    probe = text.replace("FINGERPRINT", "000000000000").replace("SUPERFAT", "1 %")
-    one = prove_one(probe, book).recipes[0]
-    return text.replace("FINGERPRINT", one.computed.fingerprint).replace(
-        "SUPERFAT", one.computed.catalogue["superfat"].text()
-    )
+ROOM = REPOSITORY / "generator" / "saponary" / "checks"
+HELPERS = {"__init__", "about", "made_elsewhere", "rule", "run", "settle"}
+OWN = [rule for rule in RULES if rule.recipe is not None or rule.book is not None]
 
 
-def put(old: str, new: str, text: str = UNSIGNED) -> str:
-    assert old in text
-    return text.replace(old, new, 1)
+def module(rule: Rule) -> str:
+    return rule.name.replace("-", "_")
 
 
-def before_stated(block: str, text: str = UNSIGNED) -> str:
-    return put("stated:\n", block + "stated:\n", text)
+def case(rule: Rule, name: str) -> Files:
+    """`BREAKER` or `NEIGHBOUR` of a rule's own file of tests."""
+    files: Files = getattr(importlib.import_module(f"checks.test_{module(rule)}"), name)
+    return files
 
 
-TWO = before_stated("portions:\n  - {name: light, share: 1/2}\n  - {name: dark, share: 1/2}\n")
-
-BROKEN: dict[str, str] = {
-    "bare-figure": put("A plain bar.", "Weigh out 150 g of lye."),
-    "stale": put("superfat: SUPERFAT", "superfat: 4.9 %"),
-    "stated-too-coarse": put("stated:\n", "stated:\n  lye: 0.1 kg\n"),
-    "unsigned": put("  formula: FINGERPRINT\n", ""),
-    "superfat": put("superfat: 5 %", "superfat: -1 %"),
-    "worst-case-superfat": put("superfat: 5 %", "superfat: 2 %"),
-    "lye-strength": put("{lye-strength: 33 %}", "{lye-strength: 55 %}"),
-    "usual-water": put("{lye-strength: 33 %}", "{lye-strength: 22 %}"),
-    "potassium": before_stated("serves: paste\n"),
-    "vessel": before_stated("vessel: the old aluminium stockpot\n"),
-    "soap-cap": before_stated("additions: [{what: ready-made-soap, amount: 7 % of oils}]\n"),
-    "usual-rate": before_stated("additions: [{what: kaolin, amount: 90 g/kg}]\n"),
-    "sugar-in-lye": before_stated("liquids: [{what: goat-milk, amount: 60 g, at: lye}]\n"),
-    "scale": put("total: 1000 g", "total: 60 g"),
-    "unsaturated": put("sunflower-high-oleic: 15 %", "sunflower: 15 %"),
-    "pour": before_stated("pour: [{beds: [{of: light}, {of: grey}, {of: dark}]}]\n", TWO),
-    "steps": before_stated("steps: [{at: portion, portion: drak, say: Stir.}]\n", TWO),
-    "photos": before_stated("photo: {file: nowhere.jpg, day: 0, alt: A bar}\n"),
-    "batches": before_stated("batches: [{lot: A1, poured: 2026-03-02, formula: 123456}]\n"),
-    "fading": before_stated(
-        "pour: [{beds: [{of: light}, {of: dark}]}]\nadditions: [{what: turmeric, amount: 4 g/kg}]\n", TWO
-    ),
-    "as-poured": before_stated(
-        "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, as-weighed: {sodium-hydroxide: 160 g}}]\n"
-    ),
-    "net-weight": before_stated("label: {net-weight: 100 g}\n"),
-    "editions": before_stated("editions: [shopp]\n"),
-    "pour-depth": before_stated("pour: [{beds: [{of: light, depth: 70 %}, {of: dark, depth: 50 %}]}]\n", TWO),
-    "sizes": before_stated("sizes: [20 g]\n"),
-    "fragrance": before_stated("additions: [{what: harbour-scent, amount: 60 g}]\n"),
-    "allergens": before_stated("additions: [{what: harbour-scent, amount: 20 g}]\n"),
-    "claims": before_stated("summary: It heals dry skin.\n"),
-    "portion-superfat": before_stated(
-        "portions:\n  - {name: big, share: 9/10, additions: [{what: citric-acid, amount: 20 g/kg}]}\n"
-        "  - {name: small, share: 1/10}\n"
-    ),
-    "uncheckable-figure": before_stated("vessel: 'a pot, {lye = 999 g}'\n"),
-    "superfat-high": put("superfat: 5 %", "superfat: 25 %"),
-    "free-alkali": before_stated(
-        "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, "
-        "free-alkali: {test: zap, result: present, on: 2026-04-10}}]\n"
-    ),
-    "weighings": before_stated(
-        "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, weighed: {0: 1340 g, 7: 126 g}}]\n"
-    ),
-    "draft": put("stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""),
-}
+def test_each_module_is_a_listed_rule_and_has_its_tests() -> None:
+    modules = {path.stem for path in ROOM.glob("*.py")} - HELPERS
+    listed = {module(rule) for rule in OWN}
+    assert modules == listed, "a rule is a module of checks/ and a line of RULES in checks/__init__.py"
+    for rule in OWN:
+        assert (Path(__file__).parent / f"test_{module(rule)}.py").is_file(), (
+            f"write tests/checks/test_{module(rule)}.py with BREAKER, a book that breaks {rule.name!r} alone, "
+            "and NEIGHBOUR, one much like it that breaks nothing"
+        )
 
 
-SHELVES = {
-    "fragrance": "fragrances: {harbour-scent: {composition: {linalool: 4 %}, certificate: {maximum: 3 %}}}\n",
-    "allergens": "fragrances: {harbour-scent: {composition: {linalol: 4 %}, certificate: {maximum: 3 %}}}\n",
-}
-"""What the pantry holds for a breaker; the standard tables alone where nothing is said."""
+def test_names_are_unique_and_in_order() -> None:
+    own = [rule.name for rule in OWN]
+    assert own == sorted(own) and len({rule.name for rule in RULES}) == len(RULES)
+    assert all(rule.about.endswith(".") and rule.kinds for rule in RULES)
+    assert all(re.fullmatch(r"[a-z]+(-[a-z]+)*", rule.name) for rule in RULES)
+    assert checks.__doc__
 
 
-def shelf(name: str, folder: Path) -> Book | None:
-    if name not in SHELVES:
-        return None
-    return read_book(Folder(write_book(folder, {"pantry.yaml": SHELVES[name], "recipes/x.md": PLAIN})))
-
-
-def test_a_good_recipe_passes_every_rule() -> None:
-    assert prove_one(signed(SIGNED)).findings == ()
-
-
-def test_every_rule_has_its_breaker() -> None:
-    assert sorted(BROKEN) == [rule.name for rule in RULES]
-
-
-@pytest.mark.parametrize("name", sorted(BROKEN))
-def test_each_breaker_breaks_just_its_rule(name: str, tmp_path: Path) -> None:
-    book = shelf(name, tmp_path)
-    text = signed(BROKEN[name], book)
-    proof = prove_one(text, book)
-    assert {f.rule for f in proof.findings} == {name}
+@pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
+def test_its_breaker_breaks_just_this_rule(rule: Rule, tmp_path: Path) -> None:
+    proof = proofed(tmp_path, case(rule, "BREAKER"))
+    assert {f.rule for f in proof.findings} == {rule.name}
     for finding in proof.findings:
-        lines = text.split("\n")
+        lines = (tmp_path / "signed" / finding.place.file).read_text().split("\n")
         assert 1 <= finding.place.line <= len(lines)
         assert 1 <= finding.place.column <= len(lines[finding.place.line - 1]) + 1
-        assert finding.hint
+        assert finding.hint and finding.severity in rule.kinds
+        assert not rule.waivable or bool(finding.about) == bool(rule.each)
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
-def test_a_waiver_needs_a_rule_that_can_be_waived(rule: Rule, tmp_path: Path) -> None:
-    book = shelf(rule.name, tmp_path)
-    waiver = f"waive: [{{rule: {rule.name}, because: the reason is written down here}}]\n"
-    text = signed(BROKEN[rule.name].replace("water: {", waiver + "water: {", 1), book)
-    found = {f.rule for f in prove_one(text, book).findings}
-    assert found == (set() if rule.waivable else {rule.name, "waiver"})
+@pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
+def test_its_neighbour_breaks_none(rule: Rule, tmp_path: Path) -> None:
+    proof = proofed(tmp_path, case(rule, "NEIGHBOUR"))
+    assert [f for f in proof.findings if f.rule == rule.name] == []
+    assert len(proof.recipes) == len(proof.book.recipes)
 
 
-def test_an_idle_waiver_and_an_unknown_rule_are_found() -> None:
-    idle = before_stated("waive: [{rule: usual-rate, because: there is no reason here}]\n")
-    assert [(f.rule, f.severity) for f in prove_one(signed(idle)).findings] == [("waiver", "warning")]
-    unknown = before_stated("waive: [{rule: usual-ratee, because: there is no reason here}]\n")
-    findings = prove_one(signed(unknown)).findings
-    assert [(f.rule, f.severity, f.hint) for f in findings] == [
-        ("waiver", "error", "did you mean 'usual-rate'?")
-    ]
+@pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
+def test_the_hint_is_the_waiver_to_write(rule: Rule, tmp_path: Path) -> None:
+    """What a finding says to write sets it aside, and a rule that cannot be waived says nothing of the kind."""
+    files = case(rule, "BREAKER")
+    broken = proofed(tmp_path / "broken", files)
+    if rule.waivable == NOWHERE:
+        assert all("waive" not in f.hint for f in broken.findings)
+        waived = {**files, RECIPE: _with(files[RECIPE], f"{{rule: {rule.name}, because: …}}")}
+        assert {f.rule for f in proofed(tmp_path / "waived", waived).findings} == {rule.name, "waiver"}
+        return
+    assert proofed(tmp_path / "waived", _waived(files, broken)).findings == ()
 
 
-def test_the_soap_cap_holds_per_portion_and_for_the_batch() -> None:
-    """85 g per 1275 g of oils, common practice, no source: 66.7 g per kg."""
-    portions = (
-        "portions:\n"
-        "  - {name: light, share: 1/2, additions: [{what: ready-made-soap, amount: 33 g}]}\n"
-        "  - {name: dark, share: 1/2, additions: [{what: ready-made-soap, amount: 34 g}]}\n"
-    )
-    found = prove_one(signed(before_stated(portions))).findings
-    caps = [f for f in found if f.rule == "soap-cap"]
-    assert ["the batch" in f.message for f in caps] == [True, False]
-    assert all("at most" in f.hint for f in caps)
-    under = portions.replace("34 g", "33 g")
-    assert prove_one(signed(before_stated(under))).findings == ()
+def _waived(files: Files, broken: Proof) -> dict[str, str]:
+    """The files with every waiver that the findings ask for."""
+    wanted: dict[str, list[str]] = {}
+    for finding in broken.findings:
+        (line,) = re.findall(r"waive: \[(\{.*\})\]$", finding.hint)
+        home = re.search(r"with your reason in (\S+):", finding.hint)
+        entry = yaml.safe_load(line)
+        assert entry["rule"] == finding.rule and entry.get("about", "") == finding.about
+        wanted.setdefault(home[1] if home else finding.place.file, []).append(line)
+    out = dict(files)
+    for file, lines in wanted.items():
+        out[file] = _with(files.get(file, ""), ", ".join(lines))
+    return out
 
 
-def test_a_milk_that_brings_all_the_water_is_refused() -> None:
-    text = before_stated("liquids: [{what: goat-milk, amount: 300 g}]\n")
-    found = prove_one(signed(text)).findings
-    assert {f.rule for f in found} == {"lye-strength"}
-    assert "50" in found[0].message or "strong" in found[0].message
-    text = before_stated("liquids: [{what: goat-milk, amount: 400 g}]\n")
-    assert "the liquids bring" in prove_one(signed(text)).findings[0].message
-
-
-def test_words_about_vessels_are_read_sensibly() -> None:
-    said = "steps: [{at: lye, say: Never use aluminium; stainless steel it is.}]\n"
-    assert prove_one(signed(before_stated(said))).findings == ()
-    said = "steps: [{at: lye, say: Mix it in the galvanised bucket.}]\n"
-    assert {f.rule for f in prove_one(signed(before_stated(said))).findings} == {"vessel"}
-
-
-def test_free_alkali_in_ready_made_soap_eats_into_the_superfat(tmp_path: Path) -> None:
-    """4.53 % free caustic alkali, as one cocoa-ash soap was found to hold (abstract of a 2020 paper)."""
-    pantry = "additions: {ready-made-soap: {free-alkali: 4.53 %}}\n"
-    book = read_book(Folder(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/x.md": PLAIN})))
-    text = before_stated("additions: [{what: ready-made-soap, amount: 66 g}]\n")
-    plain = prove_one(signed(text)).recipes[0].computed.figures
-    caustic = prove_one(signed(text), book).recipes[0].computed.figures
-    assert plain.superfat == pytest.approx(0.05)
-    lost = 66 * 0.0453 / 39.9971 / (1000 * caustic.chemistry.saponification_value / 1000 / 56.1056)
-    assert caustic.superfat == pytest.approx(0.05 - lost, rel=1e-4)
-    assert caustic.weights == plain.weights
+def _with(text: str, entries: str) -> str:
+    waive = f"waive: [{entries.replace('…', 'the reason is written down here')}]\n"
+    return text.replace("---\n", f"---\n{waive}", 1) if text.startswith("---\n") else waive + text

@@ -6,9 +6,12 @@ from pathlib import Path
 
 import pytest
 
+from checks.books import more, recipe
 from saponary.build.proof import prove
 from support import PLAIN, errors, prove_one, write_book
 
+BREAKER = recipe(more("vessel: 'a pot, {lye = 999 g}'\n"))
+NEIGHBOUR = recipe(more("vessel: 'a pot'\n"))
 BODIES = [
     "The lye is {<!-- -->lye = 999 g} here.",
     "The lye is {<!-- } -->lye = 999 g} here.",

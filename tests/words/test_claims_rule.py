@@ -64,33 +64,39 @@ def test_a_denial_is_told_apart() -> None:
 
 
 def test_a_waiver_with_a_reason_settles_it() -> None:
-    text = before("summary: It cures eczema.\nwaive: [{rule: claims, because: a quotation from 1850}]\n")
+    text = before(
+        "summary: It cures eczema.\nwaive: [{rule: claims, about: cures eczema, because: a quotation from 1850}]\n"
+    )
     assert claims(text) == []
 
 
-WAIVE = "waive: [{rule: claims, because: a plant is called so}]\n"
+WAIVE = "waive: [{rule: claims, about: WORDS, because: a plant is called so}]\n"
 LESSON = "---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [a]\n%s---\nTell us if you have eczema.\n"
 
 
 @pytest.mark.parametrize(
-    ("file", "text"),
+    ("file", "words", "text"),
     [
-        ("book.yaml", "about: Bars that cure eczema.\n%s"),
-        ("pantry.yaml", "%sliquids:\n  tea: {name: Heals all, water: 99 %%}\n"),
-        ("classes/one.md", LESSON),
+        ("book.yaml", "cure eczema", "about: Bars that cure eczema.\n%s"),
+        ("pantry.yaml", "heals", "%sliquids:\n  tea: {name: Heals all, water: 99 %%}\n"),
+        ("classes/one.md", "eczema", LESSON),
     ],
 )
-def test_other_files_waive_for_themselves_and_claims_alone(file: str, text: str, tmp_path: Path) -> None:
+def test_other_files_waive_for_themselves_and_claims_alone(
+    file: str, words: str, text: str, tmp_path: Path
+) -> None:
+    waiver = WAIVE.replace("WORDS", words)
+
     def found(name: str, waive: str, **more: str) -> list[tuple[str, str, str]]:
         root = write_book(tmp_path / name, {"recipes/a.md": PLAIN, file: text % waive, **more})
         return [(f.rule, f.severity, f.place.file) for f in prove(root).findings if f.rule != "unsigned"]
 
     assert found("bare", "") == [("claims", "error", file)]
-    assert found("waived", WAIVE) == []
-    other = found("other", WAIVE.replace("claims", "usual-rate"))
+    assert found("waived", waiver) == []
+    other = found("other", waiver.replace("claims", "usual-rate"))
     assert sorted(other) == [("claims", "error", file), ("waiver", "error", file)]
     assert ("claims", "error", "recipes/a.md") in found(
-        "elsewhere", WAIVE, **{"recipes/a.md": PLAIN + "It cures eczema.\n"}
+        "elsewhere", waiver, **{"recipes/a.md": PLAIN + "It cures eczema.\n"}
     )
 
 

@@ -34,7 +34,7 @@ def test_the_books_own_words_are_read(tmp_path: Path) -> None:
 def test_what_is_silenced_is_kept_with_its_reason(tmp_path: Path) -> None:
     silence = "silence:\n  - {id: organic, because: every oil here is certified}\n"
     (waived,) = prove(write_book(tmp_path, {"recipes/a.md": PLAIN, "claims.yaml": silence})).book.waived
-    assert (waived.rule, waived.because) == ("claims, entry organic", "every oil here is certified")
+    assert (waived.name, waived.because) == ("claims, entry organic", "every oil here is certified")
     assert (waived.place.file, waived.place.line) == ("claims.yaml", 2)
 
 

@@ -6,7 +6,7 @@ of its first recipe at the size that each student makes.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 from typing import Annotated
@@ -14,28 +14,22 @@ from typing import Annotated
 from pydantic import Field, model_validator
 
 from saponary.book import quotes
-from saponary.book.catalogue import Figure, catalogue, compare
+from saponary.book.catalogue import Figure, catalogue
 from saponary.book.resolve import FILL, Resolved
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
 from saponary.pantry.model import Pantry
-from saponary.quantity.rounding import show
-from saponary.quantity.units import QuantityError
 from saponary.reading import front_matter as front
-from saponary.reading.findings import Finding, Severity, suggest
+from saponary.reading.findings import Finding
 from saponary.reading.published_text import CLASS, Said, said
-from saponary.reading.reporter import Reporter
 from saponary.reading.textfile import TextFile
 from saponary.schema import validate as schema
 from saponary.schema.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
 from saponary.schema.waivers import Waived, Waivers, placed
 
-RULE = "classes"
 ALKALIS = ("sodium-hydroxide", "potassium-hydroxide")
 WATER = "water"
-_FAR = 0.01
-"""Superfat that rounding to the scale may move before it is remarked on: common practice, no source."""
 
 
 class Slot(Part):
@@ -137,70 +131,16 @@ def sized(plan: ClassPlan, built: Resolved, shelf: Pantry, students: float = 1.0
     return Resolved(built.formula.scaled(factor * students), mould, plan.mould, bars)
 
 
-def check(
-    read: ClassFile, recipes: Collection[str], built: Mapping[str, Resolved], shelf: Pantry
-) -> Iterator[Finding]:
-    """What of a class the book does not hold, or the scale does not.
+def made_by_a_student(plan: ClassPlan, built: Mapping[str, Resolved], shelf: Pantry) -> dict[str, Resolved]:
+    """What one student makes of each recipe of the class, where that can be worked out.
 
-    `recipes` are all of the book, `built` those that could be computed.
+    `built` is by recipe.
     """
-    plan = read.plan
-    if plan is None:
-        return
-    report = Reporter(read.tree, read.file, RULE)
-    for index, slug in enumerate(plan.recipes):
-        if slug not in recipes:
-            report.add(("recipes", index), f"there is no recipe {slug!r}", suggest(slug, recipes, "recipes"))
-        elif slug in plan.recipes[:index]:
-            report.add(("recipes", index), f"the recipe {slug!r} is named twice", "name each recipe once")
-    if plan.mould is not None and plan.mould not in shelf.moulds:
-        message = f"the mould {plan.mould!r} is not in the pantry"
-        report.add(("mould",), message, suggest(plan.mould, shelf.moulds, "moulds"))
-    for before, (index, slot) in zip(plan.timetable, enumerate(plan.timetable[1:], 1), strict=False):
-        if slot.at < before.at:
-            message = f"{slot.at} stands after {before.at}"
-            report.add(("timetable", index, "at"), message, "put the hours in their order", "warning")
-    made = {
+    return {
         slug: one
         for slug in dict.fromkeys(plan.recipes)
         if slug in built and (one := sized(plan, built[slug], shelf)) is not None
     }
-    _packs(plan, made, shelf, report)
-    for slug, one in made.items():
-        _on_the_scale(plan, slug, one, report)
-    yield from report.findings
-    figures = figures_of(read, built, shelf)
-    if figures:
-        yield from _figures(read, figures)
-
-
-def _packs(plan: ClassPlan, made: Mapping[str, Resolved], shelf: Pantry, report: Reporter) -> None:
-    known = {*shelf.oils, *shelf.liquids, *shelf.additions, *ALKALIS, WATER}
-    used = {
-        w.id for one in made.values() for w in lesson.weighings(one.formula, weigh(one.formula), lambda g: g)
-    }
-    for name in plan.packs:
-        if name not in known:
-            message = f"{name!r} is not in the pantry"
-            report.add(("packs", name), message, suggest(name, known, "ingredients"), key=True)
-        elif made and name not in used:
-            message, hint = f"no recipe of this class uses {name!r}", "leave this pack out"
-            report.add(("packs", name), message, hint, "warning", key=True)
-
-
-def _on_the_scale(plan: ClassPlan, slug: str, one: Resolved, report: Reporter) -> None:
-    """A batch for one student is small: the scale's step must still hold its superfat."""
-    figures = weigh(one.formula)
-    off = figures.superfat_as_weighed - figures.superfat
-    if figures.superfat_as_weighed >= 0 and abs(off) <= _FAR:
-        return
-    message = (
-        f"at this size {slug} has a superfat of {show(100 * figures.superfat_as_weighed, 1)} % once its weights are "
-        f"rounded to {show(one.formula.scale_step, 2)} g, instead of {show(100 * figures.superfat, 1)} %"
-    )
-    path = ("oils",) if plan.oils is not None else ("mould",)
-    severity: Severity = "error" if figures.superfat_as_weighed < 0 <= figures.superfat else "warning"
-    report.add(path, message, "make more of it, or use a finer scale", severity)
 
 
 def figures_of(read: ClassFile, built: Mapping[str, Resolved], shelf: Pantry) -> dict[str, Figure]:
@@ -213,30 +153,3 @@ def figures_of(read: ClassFile, built: Mapping[str, Resolved], shelf: Pantry) ->
         return {}
     one = sized(plan, built[plan.recipes[0]], shelf)
     return dict(catalogue(weigh(one.formula), one)) if one is not None else {}
-
-
-def _figures(read: ClassFile, figures: Mapping[str, Figure]) -> Iterator[Finding]:
-    """Figures of the lesson that there are not, or that no longer hold."""
-    for offset in quotes.loose_in_notes(read.body, offset=read.body_start):
-        message = "a value stands in braces here that is no figure"
-        yield Finding(RULE, "error", read.place_at(offset), message, "name a figure, such as {lye = 138.7 g}")
-    for quote in quotes.in_notes(read.body, offset=read.body_start):
-        place = read.place_at(quote.start)
-        figure = figures.get(quote.name)
-        if figure is None:
-            hint = f"{suggest(quote.name, figures, 'figures')} (a plain brace is written \\{{)"
-            yield Finding(RULE, "error", place, f"there is no figure {quote.name!r}", hint)
-        elif quote.value is not None:
-            place = read.place_at(quote.value_start)
-            try:
-                compared = compare(figure, quote.value)
-            except QuantityError as error:
-                yield Finding(RULE, "error", place, str(error), error.hint)
-                continue
-            if not compared.holds:
-                message = (
-                    f"{figure.name} is quoted as {quote.value} and is now {compared.recomputed}, "
-                    "in the first recipe at each student's size"
-                )
-                hint = f"if the class is right, run: saponary restate {read.slug}"
-                yield Finding("stale", "error", place, message, hint)

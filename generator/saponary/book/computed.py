@@ -63,9 +63,10 @@ class Computed:
         severity: Severity = "error",
         *,
         key: bool = False,
+        about: str = "",
     ) -> Finding:
         """A finding on the value at `path`."""
-        return Finding(rule, severity, self.place(path, key=key), message, hint)
+        return Finding(rule, severity, self.place(path, key=key), message, hint, about)
 
     def additions(self) -> Iterator[tuple[Path, str, str | None]]:
         """Every addition as written: its path, its id and the portion it goes into."""

@@ -21,7 +21,7 @@ from markdown_it.token import Token
 
 from saponary.book.recipe_file import RecipeFile
 
-TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "about"})
+TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt"})
 """Keys of the front matter whose text is published and may hold figures."""
 
 PLAIN_KEYS = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name"})

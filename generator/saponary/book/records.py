@@ -46,8 +46,9 @@ class BatchRecord:
         severity: Severity = "error",
         *,
         key: bool = False,
+        about: str = "",
     ) -> Finding:
-        return Finding(rule, severity, self.place(path, key=key), message, hint)
+        return Finding(rule, severity, self.place(path, key=key), message, hint, about)
 
 
 def texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from saponary.book.shots import shots
 from saponary.draw.photos import PhotoFault, Variant, make_all
-from saponary.reading.findings import Finding, Place
-from saponary.schema.batch import PhotoRef
+from saponary.reading.findings import Finding
 from saponary.views.site import PhotoSet, RecipeInput
 
 FOLDER = "photos"
@@ -17,20 +17,11 @@ CACHE = Path(".cache") / "photos"
 """Where made photos are remembered, in the book's folder."""
 
 
-def shots(recipe: RecipeInput) -> Iterator[tuple[PhotoRef, Place]]:
-    """Every photo a recipe names, with the place that names it."""
-    if recipe.computed.model.photo is not None:
-        yield recipe.computed.model.photo, recipe.computed.place(("photo", "file"))
-    for record in recipe.computed.batches:
-        for index, shot in enumerate(record.batch.photos):
-            yield shot, record.place(("photos", index, "file"))
-
-
 def make_ready(
     root: Path, recipes: Sequence[RecipeInput]
 ) -> tuple[dict[str, PhotoSet], dict[str, bytes], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
-    named = [(shot, place) for recipe in recipes for shot, place in shots(recipe)]
+    named = [(shot, place("file")) for recipe in recipes for shot, place in shots(recipe.computed)]
     wanted = {shot.file: root / "photos" / shot.file for shot, _ in named}
     made = make_all(wanted, cache=root / CACHE)
     findings: list[Finding] = []

@@ -1,32 +1,39 @@
-"""The rules, one file each, listed below in the order they run.
+"""The rules, one file each, listed below in the order they run; names of those held elsewhere follow.
 
-A rule is a small pure function from a case (one recipe, its figures, its book) to findings.
+A rule is a small pure function from a computed recipe, or from the whole book, to findings.
 A new one is a module with a `RULE` and its line in `RULES`.
 """
 
 from __future__ import annotations
 
-from saponary.book.computed import Computed
-from saponary.book.library import Book
 from saponary.checks import (
     allergens,
     as_poured,
     bare_figure,
+    batch_days,
     batches,
     claims,
+    class_hours,
+    class_names,
+    class_packs,
+    class_scale,
     draft,
     editions,
     fading,
     fragrance,
     free_alkali,
+    lots,
     lye_strength,
+    made_elsewhere,
     net_weight,
+    photo_words,
     photos,
     portion_superfat,
     potassium,
     pour,
     pour_depth,
     scale,
+    scraps,
     sizes,
     soap_cap,
     stale,
@@ -35,6 +42,7 @@ from saponary.checks import (
     sugar_in_lye,
     superfat,
     superfat_high,
+    titles,
     uncheckable_figure,
     unsaturated,
     unsigned,
@@ -45,29 +53,34 @@ from saponary.checks import (
     worst_case_superfat,
 )
 from saponary.checks.rule import Rule
-from saponary.reading.findings import Finding
-from saponary.schema.waivers import set_aside
-from saponary.words.entries import WordList
 
 RULES: tuple[Rule, ...] = (
     allergens.RULE,
     as_poured.RULE,
     bare_figure.RULE,
+    batch_days.RULE,
     batches.RULE,
     claims.RULE,
+    class_hours.RULE,
+    class_names.RULE,
+    class_packs.RULE,
+    class_scale.RULE,
     draft.RULE,
     editions.RULE,
     fading.RULE,
     fragrance.RULE,
     free_alkali.RULE,
+    lots.RULE,
     lye_strength.RULE,
     net_weight.RULE,
+    photo_words.RULE,
     photos.RULE,
     portion_superfat.RULE,
     potassium.RULE,
     pour.RULE,
     pour_depth.RULE,
     scale.RULE,
+    scraps.RULE,
     sizes.RULE,
     soap_cap.RULE,
     stale.RULE,
@@ -76,6 +89,7 @@ RULES: tuple[Rule, ...] = (
     sugar_in_lye.RULE,
     superfat.RULE,
     superfat_high.RULE,
+    titles.RULE,
     uncheckable_figure.RULE,
     unsaturated.RULE,
     unsigned.RULE,
@@ -84,26 +98,13 @@ RULES: tuple[Rule, ...] = (
     vessel.RULE,
     weighings.RULE,
     worst_case_superfat.RULE,
+    made_elsewhere.CLAIM_LIST,
+    made_elsewhere.LABEL_FIT,
+    made_elsewhere.PANTRY,
+    made_elsewhere.PRESS,
+    made_elsewhere.READING,
+    made_elsewhere.SCHEMA,
+    made_elsewhere.SENSE,
+    made_elsewhere.WAIVER,
 )
-"""All rules, by name."""
-
-
-def check(computed: Computed, words: WordList) -> list[Finding]:
-    """Every rule over one recipe, its waivers applied."""
-    found = [finding for rule in RULES for finding in rule.check(computed)]
-    found += claims.of_recipe(computed, words)
-    return set_aside(found, computed.file.waived(), {rule.name: rule.waivable for rule in RULES})
-
-
-def check_book(book: Book, words: WordList) -> list[Finding]:
-    """What the book says outside its recipes. Each of its files may waive `claims`, and nothing else."""
-    found = list(claims.of_the_book(book, words))
-    found += uncheckable_figure.of_the_book(book)
-    kept: list[Finding] = []
-    for file in sorted({f.place.file for f in found} | {w.place.file for w in book.waived}):
-        kept += set_aside(
-            [f for f in found if f.place.file == file],
-            [w for w in book.waived if w.place.file == file],
-            {rule.name: rule is claims.RULE for rule in RULES},
-        )
-    return kept
+"""All rules: those of checks/ by name, then those that are held where a fault is met."""

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from difflib import SequenceMatcher
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, IN_RECIPES, Rule
 from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
 from saponary.label.cured import cured_water
@@ -30,7 +30,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name, (*uses[name], "what"), f"no supplier sheet says which allergens {name!r} holds",
             "add composition: {…} to it under fragrances: in pantry.yaml, or composition: {} where the sheet "
-            "names none", "warning",
+            "names none", "warning", about=name,
         )  # fmt: skip
     for name, word in scents.unknown:
         yield _unknown(computed, name, word, uses[name])
@@ -39,6 +39,7 @@ def check(computed: Computed) -> Iterator[Finding]:
             yield computed.finding(
                 RULE.name, ("title",), f"a scent of this bar holds {dose.allergen.name}, no longer allowed in "
                 "cosmetics of the European Union (from memory)", "ask the supplier for a newer scent", "warning",
+                about=dose.allergen.name,
             )  # fmt: skip
 
 
@@ -49,7 +50,7 @@ def _unknown(computed: Computed, name: str, word: str, path: Path) -> Finding:
     return computed.finding(
         RULE.name, (*path, "what"), f"the sheet of {name!r} in pantry.yaml names {word!r}, which is no fragrance "
         "allergen known here", nearest if alike >= _MISSPELT else f"{nearest} If it is none, take it out",
-        "error" if alike >= _MISSPELT else "warning",
+        "error" if alike >= _MISSPELT else "warning", about=name,
     )  # fmt: skip
 
 
@@ -58,5 +59,8 @@ RULE = Rule(
     "label",
     "The European Union wants fragrance allergens named above 0.01 % of a bar of soap (Annex III of Regulation "
     "1223/2009). What a scent holds is on its supplier's sheet alone; a name that cannot be read leaves one out.",
-    check,
+    recipe=check,
+    kinds=BOTH,
+    waivable=IN_RECIPES,
+    each="scent",
 )

@@ -46,6 +46,5 @@ RULE = Rule(
     "as-poured",
     "danger",
     "A batch record's own weights are recomputed. A lot whose weights leave free lye is no soap for skin.",
-    check,
-    waivable=False,
+    recipe=check,
 )

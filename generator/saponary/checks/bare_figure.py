@@ -13,7 +13,7 @@ from saponary.book.catalogue import Figure, catalogue
 from saponary.book.computed import Computed
 from saponary.book.quotes import TEXT_KEYS
 from saponary.book.resolve import Resolved
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.lye.figures import weigh
 from saponary.quantity.rounding import to_decimals
 from saponary.quantity.units import MASS
@@ -165,6 +165,7 @@ def _finding(computed: Computed, bare: BareFigure, figure: Figure | None) -> Fin
         computed.file.place_at(bare.start),
         f"“{bare.text}” stands beside {bare.subject!r} and is no figure of this recipe",
         hint,
+        bare.text,
     )
 
 
@@ -174,5 +175,8 @@ RULE = Rule(
     "A number that stands in a sentence beside a word for lye, water, superfat or an ingredient is read as a figure "
     "of the recipe. Only figures in braces are kept true by the build; one that agrees with none today is stale or "
     "wrong. Sentences that tell what once was, or what holds for soap in general, are passed over.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="figure",
 )

@@ -14,7 +14,7 @@ from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
 from saponary.book.records import BatchRecord, texts
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, EVERYWHERE, ProofContext, Rule
 from saponary.reading.findings import Finding, Place, Severity
 from saponary.reading.tree import Path, Span
 from saponary.words.entries import WordList
@@ -24,7 +24,20 @@ from saponary.words.shown import raw, scalar, unmarked
 MAX_FINDINGS = 100
 """Findings of one recipe; who has more begins with these."""
 
+_LONGEST = 80
 _KEYS = TEXT_KEYS | PLAIN_KEYS - {"lot"}
+
+
+def check(context: ProofContext) -> Iterator[Finding]:
+    for computed in context.recipes.values():
+        yield from of_recipe(computed, context.words)
+    yield from of_the_book(context.book, context.words)
+
+
+def found_in(context: ProofContext, words: WordList) -> frozenset[str]:
+    """Ids of the entries of a list that find anything in the book."""
+    hits = [hit for computed in context.recipes.values() for _, hit in _claims(computed, words)]
+    return frozenset(hit.entry.id for hit in (*hits, *(hit for _, hit in _said(context.book, words))))
 
 
 def of_recipe(computed: Computed, words: WordList) -> Iterator[Finding]:
@@ -34,13 +47,7 @@ def of_recipe(computed: Computed, words: WordList) -> Iterator[Finding]:
             message = f"more than {MAX_FINDINGS} claims; the rest are not listed"
             yield Finding(RULE.name, "error", place, message, "mend those listed first")
             return
-        yield Finding(
-            RULE.name,
-            "error" if hit.entry.group == "drug" else "warning",
-            place,
-            _message(hit),
-            _hint(hit, place.file == computed.file.file),
-        )
+        yield _finding(place, hit)
 
 
 def _claims(computed: Computed, words: WordList) -> Iterator[tuple[Place, Hit]]:
@@ -62,11 +69,26 @@ def _claims(computed: Computed, words: WordList) -> Iterator[tuple[Place, Hit]]:
 
 def of_the_book(book: Book, words: WordList) -> Iterator[Finding]:
     """Claims in what the book says of itself, on no recipe's page."""
+    for place, hit in _said(book, words):
+        yield _finding(place, hit)
+
+
+def _said(book: Book, words: WordList) -> Iterator[tuple[Place, Hit]]:
     for said in book.texts:
         hits = find_in(unmarked(raw(said.text), blocks=True), book.settings.language, words)
         for hit in islice(hits, MAX_FINDINGS):
-            severity: Severity = "error" if hit.entry.group == "drug" else "warning"
-            yield Finding(RULE.name, severity, said.at(hit.start), _message(hit), _hint(hit))
+            yield said.at(hit.start), hit
+
+
+def _finding(place: Place, hit: Hit) -> Finding:
+    severity: Severity = "error" if hit.entry.group == "drug" else "warning"
+    return Finding(RULE.name, severity, place, _message(hit), _hint(hit), told(hit))
+
+
+def told(hit: Hit) -> str:
+    """The words of a claim as a waiver names them."""
+    words = " ".join(hit.words.casefold().split())
+    return words if len(words) <= _LONGEST else f"{words[: _LONGEST - 1]}…"
 
 
 def _spans(computed: Computed) -> list[Span]:
@@ -93,7 +115,7 @@ def _inside(record: BatchRecord, path: Path, value: str, offset: int) -> Place:
 
 def _message(hit: Hit) -> str:
     entry = hit.entry
-    said = hit.words if len(hit.words) <= 80 else hit.words[:79] + "…"
+    said = hit.words if len(hit.words) <= _LONGEST else hit.words[: _LONGEST - 1] + "…"
     why = "; ".join(f"{place}: {entry.why[key]}" for key, place in _JURISDICTIONS if key in entry.why)
     denial = "; denying it still names it" if hit.denied else ""
     return f"“{said}” is a {entry.group} claim{denial}" + (f" ({why})" if why else "")
@@ -102,10 +124,9 @@ def _message(hit: Hit) -> str:
 _JURISDICTIONS = (("us", "US"), ("eu", "EU"), ("maker", "this book"))
 
 
-def _hint(hit: Hit, here: bool = True) -> str:
+def _hint(hit: Hit) -> str:
     neutral = hit.entry.neutral
-    mended = f"say what is in it or how it was made, such as: {neutral};" if neutral else "leave it out,"
-    return f"{mended} or waive this rule {'here' if here else 'in the recipe'} with your reason"
+    return f"say what is in it or how it was made, such as: {neutral}" if neutral else "leave it out"
 
 
 RULE = Rule(
@@ -113,5 +134,8 @@ RULE = Rule(
     "words",
     "A sentence that promises more than washing makes a soap a cosmetic, or a drug, in the United States, and in the "
     "Union asks for evidence or is barred. A match is for a person to judge; it is no legal advice.",
-    lambda computed: iter(()),
+    book=check,
+    kinds=BOTH,
+    waivable=EVERYWHERE,
+    each="words",
 )

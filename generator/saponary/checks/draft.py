@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.reading.findings import Finding
 
 
@@ -21,5 +21,7 @@ RULE = Rule(
     "draft",
     "stale",
     "The stated figures are the maker's signature. A recipe without them is a draft and is not published.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
 )

@@ -30,6 +30,5 @@ RULE = Rule(
     "sense",
     "A recipe or a batch may be kept to some editions by name: the standard ones (open, shop, class, bench) "
     "or the book's own.",
-    check,
-    waivable=False,
+    recipe=check,
 )

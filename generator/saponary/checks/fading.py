@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.about import placed
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.pantry.colour import seen
 from saponary.quantity.totals import totals
 from saponary.reading.findings import Finding
@@ -47,8 +48,9 @@ def _told(computed: Computed, path: Path, what: str, portion: str | None, change
         RULE.name,
         path,
         f"{what} will not keep its colour: {whose} goes {change}",
-        "plan the face for the cured colour, or waive this rule with your reason",
+        "plan the face for the cured colour",
         "warning",
+        about=placed(what, portion),
     )
 
 
@@ -67,5 +69,8 @@ RULE = Rule(
     "sense",
     "Botanical colours change in alkali and fade in light. The drawing shows both states; a recipe whose "
     "pour relies on a colour that will not stay is told so before the pour.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="colour",
 )

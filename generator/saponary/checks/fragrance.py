@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, IN_RECIPES, Rule
 from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
 from saponary.label.cured import cured_water
@@ -29,6 +29,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name, (*uses[name], "what"), f"no certificate says how much {name!r} a bar may hold",
             "add certificate: {maximum: …, from: …} to it under fragrances: in pantry.yaml", "warning",
+            about=name,
         )  # fmt: skip
 
 
@@ -43,6 +44,7 @@ def _over(computed: Computed, scents: Scent, name: str, path: Path) -> Iterator[
             f"{name!r} makes {show(100 * share, 2)} % of the cured bar; its certificate allows {100 * most:g} %",
             f"stay below {show(most * scents.cured_grams, 1)} g in all; the bar is reckoned at "
             f"{show(scents.cured_grams, 0)} g of soap cured",
+            about=name,
         )  # fmt: skip
 
 
@@ -51,5 +53,8 @@ RULE = Rule(
     "label",
     "A supplier's certificate gives the largest share of the finished product for its own scent; no general "
     "figure stands in for it. The share is of the cured bar, summed over all blends and scraps in it.",
-    check,
+    recipe=check,
+    kinds=BOTH,
+    waivable=IN_RECIPES,
+    each="scent",
 )

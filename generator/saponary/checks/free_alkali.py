@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.reading.findings import Finding
 
 
@@ -21,6 +21,7 @@ def check(computed: Computed) -> Iterator[Finding]:
             f"lot {record.batch.lot} held {found} on {last.on.isoformat()}",
             "hold the lot back, test it again after more cure, and record that test",
             "warning",
+            about=record.batch.lot,
         )
 
 
@@ -29,5 +30,8 @@ RULE = Rule(
     "danger",
     "A bar that holds free alkali burns skin. A lot whose last test found any is held back until a later test "
     "finds none.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="lot",
 )

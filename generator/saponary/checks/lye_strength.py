@@ -31,6 +31,5 @@ RULE = Rule(
     "lye-strength",
     "danger",
     "A lye may be at most half alkali by weight, counted on the water it is really dissolved in.",
-    check,
-    waivable=False,
+    recipe=check,
 )

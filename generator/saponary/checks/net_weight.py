@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from saponary.book.computed import Computed
 from saponary.book.curing import cures
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, IN_RECIPES, Rule
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.fingerprint import matches
 from saponary.quantity.rounding import show
@@ -52,5 +52,7 @@ RULE = Rule(
     "label",
     "The net weight on a label is true on the day of sale: no more than the lightest cured bar, or than the "
     "weight at which the fitted bars settle.",
-    check,
+    recipe=check,
+    kinds=BOTH,
+    waivable=IN_RECIPES,
 )

@@ -1,37 +1,25 @@
-"""photos: a photo that is not in the book, or has no words for those who cannot see it."""
+"""photos: a photo that is not in the book. One that cannot be opened is found when the site is built."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from saponary.book.computed import Computed
+from saponary.book.shots import shots
 from saponary.checks.rule import Rule
-from saponary.reading.findings import Finding, Place, suggest
-from saponary.reading.tree import Path
-from saponary.schema.batch import PhotoRef
+from saponary.reading.findings import Finding, suggest
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    if computed.model.photo is not None:
-        yield from _look(computed, computed.model.photo, lambda path: computed.place(("photo", *path)))
-    for record in computed.batches:
-        for index, shot in enumerate(record.batch.photos):
-            start: Path = ("photos", index)
-            yield from _look(computed, shot, lambda path, r=record, s=start: r.place((*s, *path)))  # type: ignore[misc]
-
-
-def _look(computed: Computed, shot: PhotoRef, place: Callable[[Path], Place]) -> Iterator[Finding]:
-    if shot.file not in computed.photos:
-        hint = suggest(shot.file, computed.photos, "photos")
-        yield Finding(RULE.name, "error", place(("file",)), f"there is no photo photos/{shot.file}", hint)
-    if not shot.alt and not shot.note:
-        hint = "add alt: what is to be seen, or note:"
-        yield Finding(RULE.name, "warning", place(()), "this photo has no words", hint)
+    for shot, place in shots(computed):
+        if shot.file not in computed.photos:
+            hint = suggest(shot.file, computed.photos, "photos")
+            yield Finding(RULE.name, "error", place("file"), f"there is no photo photos/{shot.file}", hint)
 
 
 RULE = Rule(
     "photos",
     "sense",
-    "Photos lie in photos/. Each has an alternative text (alt) or a note, for those who cannot see it.",
-    check,
+    "Photos lie in photos/, and each that a recipe or a batch names can be opened.",
+    recipe=check,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
@@ -33,6 +33,6 @@ RULE = Rule(
     "danger",
     "Batter split at trace carries its lye with it. Where an acid goes into one portion alone, the lye weighed for "
     "it is in all of them, and the others may hold free lye that the batch's sum does not show.",
-    check,
-    waivable=False,
+    recipe=check,
+    kinds=BOTH,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, Rule
 from saponary.reading.findings import Finding
 
 
@@ -21,5 +21,6 @@ RULE = Rule(
     "potassium",
     "danger",
     "Sodium soaps set hard. A recipe that is said to be a liquid soap or a paste is mostly potassium soap.",
-    check,
+    recipe=check,
+    waivable=IN_RECIPES,
 )

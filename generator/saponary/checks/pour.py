@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.tree import Path
 from saponary.schema.pour import PourStep
@@ -66,6 +66,6 @@ RULE = Rule(
     "sense",
     "The pour is drawn from its steps. Every portion comes in one of them, and every name in them is a "
     "portion of the recipe or an addition of the pantry.",
-    check,
-    waivable=False,
+    recipe=check,
+    kinds=BOTH,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
@@ -43,6 +43,7 @@ def check(computed: Computed) -> Iterator[Finding]:
                 f"this bed is said to fill {bed.depth.text.strip()} and its batter fills {show(100 * real, 0)} %",
                 "the drawing goes by volume; mend the depth, or the portion's share",
                 "warning",
+                about=bed.of,
             )
 
 
@@ -51,5 +52,8 @@ RULE = Rule(
     "sense",
     "A bed's depth is the maker's reading of the mould. The batter of its portion fills just its share of "
     "the volume, and the drawing is true to that.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="portion",
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.quantity.rounding import show, to_step
 from saponary.reading.findings import Finding
 
@@ -17,13 +17,13 @@ def check(computed: Computed) -> Iterator[Finding]:
     if f.superfat >= 0 and f.superfat_as_weighed >= 0 and abs(f.superfat_as_weighed - f.superfat) > _DRIFT:
         yield computed.finding(
             RULE.name, ("oils",), f"weighed to {step:g} g the superfat is {show(100 * f.superfat_as_weighed, 1)} %, not {show(100 * f.superfat, 1)} %",
-            "make a larger batch, or set a finer scale-step in book.yaml", "warning", key=True,
+            "make a larger batch, or set a finer scale-step in book.yaml", "warning", key=True, about="superfat",
         )  # fmt: skip
     for oil in computed.resolved.formula.oils:
         if oil.grams > 0 and to_step(oil.grams, step) == 0:
             yield computed.finding(
                 RULE.name, ("oils", "parts", oil.id), f"{show(oil.grams, 2)} g of {oil.id} weighs nothing on a scale of {step:g} g",
-                "leave it out, or make a larger batch", "warning", key=True,
+                "leave it out, or make a larger batch", "warning", key=True, about=oil.id,
             )  # fmt: skip
 
 
@@ -32,5 +32,8 @@ RULE = Rule(
     "sense",
     "Every weight is put on a scale that shows steps. Where rounding to them moves the superfat by more "
     "than one percentage point, the batch is too small for the scale.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="weight",
 )

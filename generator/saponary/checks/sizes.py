@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import BOTH, Rule
 from saponary.lye.figures import weigh
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -31,6 +31,6 @@ RULE = Rule(
     "sizes",
     "danger",
     "A page lists only sizes that were weighed out on the book's scale and keep their superfat.",
-    check,
-    waivable=False,
+    recipe=check,
+    kinds=BOTH,
 )

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.about import placed
+from saponary.checks.rule import IN_RECIPES, Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path
@@ -36,6 +37,7 @@ def check(computed: Computed) -> Iterator[Finding]:
             yield computed.finding(
                 RULE.name, (*path, "amount"), f"{show(grams, 1)} g of {name} in {whose} is over its cap",
                 f"at most {show(cap * into / 1000.0, 1)} g for {show(into, 0)} g of oils",
+                about=placed(name, portion),
             )  # fmt: skip
 
 
@@ -44,5 +46,7 @@ RULE = Rule(
     "danger",
     "Raw plant-ash soap may bring free alkali of its own. Common practice (no source) is at most 85 g per "
     "1275 g of oils, held here for each portion and for the batch.",
-    check,
+    recipe=check,
+    waivable=IN_RECIPES,
+    each="addition",
 )

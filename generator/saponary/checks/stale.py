@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
+from saponary.book.classes import figures_of
 from saponary.book.computed import Computed
-from saponary.book.quotes import Quote
-from saponary.checks.rule import Rule
+from saponary.book.quotes import Quote, in_notes
+from saponary.checks.rule import ProofContext, Rule
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError
 from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.textfile import TextFile
 
 
 def check(computed: Computed) -> Iterator[Finding]:
     yield from _stated(computed)
     for quote in computed.quotes:
-        yield from _quoted(computed, quote)
+        yield from _quoted(computed.file, computed.catalogue, quote, _settle(computed))
 
 
 def _settle(computed: Computed) -> str:
@@ -45,36 +47,43 @@ def _stated(computed: Computed) -> Iterator[Finding]:
                 key=True,
             )
             continue
-        yield from _compared(computed, figure, text, computed.place(path), "stated")
+        yield from _compared(figure, text, computed.place(path), "stated", _settle(computed))
 
 
-def _quoted(computed: Computed, quote: Quote) -> Iterator[Finding]:
-    place = computed.file.place_at(quote.start)
-    figure = computed.catalogue.get(quote.name)
+def _quoted(
+    file: TextFile, figures: Mapping[str, Figure], quote: Quote, hint: str, where: str = ""
+) -> Iterator[Finding]:
+    figure = figures.get(quote.name)
     if figure is None:
-        hint = suggest(quote.name, computed.catalogue, "figures")
-        yield Finding(
-            RULE.name,
-            "error",
-            place,
-            f"there is no figure {quote.name!r}",
-            f"{hint} (a plain brace is written \\{{)",
-        )
+        known = f"{suggest(quote.name, figures, 'figures')} (a plain brace is written \\{{)"
+        message = f"there is no figure {quote.name!r}"
+        yield Finding(RULE.name, "error", file.place_at(quote.start), message, known)
     elif quote.value is not None:
-        yield from _compared(
-            computed, figure, quote.value, computed.file.place_at(quote.value_start), "quoted"
-        )
+        yield from _compared(figure, quote.value, file.place_at(quote.value_start), "quoted", hint, where)
 
 
-def _compared(computed: Computed, figure: Figure, text: str, place: Place, how: str) -> Iterator[Finding]:
+def _compared(
+    figure: Figure, text: str, place: Place, how: str, hint: str, where: str = ""
+) -> Iterator[Finding]:
     try:
         compared = compare(figure, text)
     except QuantityError as error:
         yield Finding(RULE.name, "error", place, str(error), error.hint)
         return
     if not compared.holds:
-        message = f"{figure.name} is {how} as {text.strip()} and is now {compared.recomputed}"
-        yield Finding(RULE.name, "error", place, message, _settle(computed))
+        message = f"{figure.name} is {how} as {text.strip()} and is now {compared.recomputed}{where}"
+        yield Finding(RULE.name, "error", place, message, hint)
+
+
+def check_book(context: ProofContext) -> Iterator[Finding]:
+    """The figures of a lesson are those of its first recipe at each student's size."""
+    built = {slug: one.resolved for slug, one in context.recipes.items()}
+    for read in context.book.classes:
+        figures = figures_of(read, built, context.book.pantry)
+        if figures:
+            hint = f"if the class is right, run: saponary restate {read.slug}"
+            for quote in in_notes(read.body, offset=read.body_start):
+                yield from _quoted(read, figures, quote, hint, ", in the first recipe at each student's size")
 
 
 RULE = Rule(
@@ -82,6 +91,6 @@ RULE = Rule(
     "stale",
     "A figure that is stated in the front matter, or quoted in the text, must be what the recipe "
     "gives today, at the precision it is written to. `saponary restate` writes today's figures.",
-    check,
-    waivable=False,
+    recipe=check,
+    book=check_book,
 )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.quantity.units import MASS, QuantityError, parse
 from saponary.reading.findings import Finding
 
@@ -33,6 +33,7 @@ def check(computed: Computed) -> Iterator[Finding]:
                 f"{text.strip()} is too rough a figure to hold {name} to",
                 f"state it as {figure.text(stated.unit, decimals)}",
                 "warning",
+                about=name,
             )
 
 
@@ -40,5 +41,8 @@ RULE = Rule(
     "stated-too-coarse",
     "sense",
     "A weight stated to more than a fiftieth of itself would hide a change in the formula.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="figure",
 )

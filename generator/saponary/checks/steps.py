@@ -29,6 +29,5 @@ RULE = Rule(
     "steps",
     "sense",
     "Prose steps are set into the order of hands. One that belongs to a portion names a portion of the recipe.",
-    check,
-    waivable=False,
+    recipe=check,
 )

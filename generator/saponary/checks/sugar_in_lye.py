@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.about import placed
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.reading.findings import Finding
+from saponary.reading.tree import Path
 
 
 def check(computed: Computed) -> Iterator[Finding]:
@@ -20,6 +22,7 @@ def check(computed: Computed) -> Iterator[Finding]:
                 f"{what} holds sugars that hot lye turns to carbon monoxide",
                 _HINT,
                 "warning",
+                about=placed(what, _portion(computed, path)),
             )
     stages = {(a.id, a.portion): a.stage for a in computed.resolved.formula.additions}
     for path, what, portion in computed.additions():
@@ -30,7 +33,14 @@ def check(computed: Computed) -> Iterator[Finding]:
                 f"{what} holds sugars that hot lye turns to carbon monoxide",
                 _HINT,
                 "warning",
+                about=placed(what, portion),
             )
+
+
+def _portion(computed: Computed, path: Path) -> str | None:
+    """The portion that a liquid is written in."""
+    index = path[1] if path[0] == "portions" else None
+    return computed.model.portions[index].name if isinstance(index, int) else None
 
 
 _HINT = "add it at trace; or frozen, slowly, cold, open and aired, never in a closed vessel"
@@ -40,5 +50,8 @@ RULE = Rule(
     "danger",
     "Caustic solution reacts with reducing sugars (milk, honey, whey, fruit) and can give off carbon "
     "monoxide. Put them in at trace, or work frozen, slowly and in moving air.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="ingredient",
 )

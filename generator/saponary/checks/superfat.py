@@ -33,6 +33,5 @@ RULE = Rule(
     "danger",
     "The superfat is the share of the oils' demand for alkali that is left unmet. Below zero, "
     "alkali is left over and the bar burns skin.",
-    check,
-    waivable=False,
+    recipe=check,
 )

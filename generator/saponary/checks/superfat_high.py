@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
@@ -30,5 +30,7 @@ RULE = Rule(
     "sense",
     "A superfat of 3 to 8 % is usual, up to 20 % where a bar is all coconut oil. More leaves a soft bar that turns "
     "rancid, and is mostly a slip of the pen (common practice, no source).",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
 )

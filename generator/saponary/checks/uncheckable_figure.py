@@ -7,9 +7,8 @@ from collections.abc import Iterator
 from saponary.book import quotes
 from saponary.book.catalogue import compare
 from saponary.book.computed import Computed
-from saponary.book.library import Book
 from saponary.book.records import BatchRecord, texts
-from saponary.checks.rule import Rule
+from saponary.checks.rule import ProofContext, Rule
 from saponary.quantity.units import QuantityError
 from saponary.reading.findings import Finding, Place
 from saponary.reading.published_text import value_at
@@ -86,9 +85,13 @@ def _held(computed: Computed, record: BatchRecord, path: Path, quote: quotes.Quo
     yield _finding(record.place(path), f"{told}; {now}", f"mend the record of lot {record.batch.lot}")
 
 
-def of_the_book(book: Book) -> Iterator[Finding]:
-    """What the book says of itself has no figures, but for the lessons, which are read as they are."""
-    for said in book.texts:
+def check_book(context: ProofContext) -> Iterator[Finding]:
+    """What the book says of itself has no figures, but for the lessons, whose stray braces are found."""
+    for read in context.book.classes:
+        if read.plan is not None:
+            for offset in quotes.loose_in_notes(read.body, offset=read.body_start):
+                yield _finding(read.place_at(offset), _STRAY, _PLAINLY)
+    for said in context.book.texts:
         if said.within is None and holds_figures(said.text):
             yield _finding(said.place, "no figure can stand here", _NO_FIGURES)
 
@@ -102,6 +105,6 @@ RULE = Rule(
     "stale",
     "What stands in braces with an equals sign is read as a figure that was checked. One that is spelt so that it "
     "cannot be checked, or stands where none is, must not be published.",
-    check,
-    waivable=False,
+    recipe=check,
+    book=check_book,
 )

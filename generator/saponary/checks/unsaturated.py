@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.lye.bar import POLYUNSATURATED_GUARD
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -24,5 +24,7 @@ RULE = Rule(
     "unsaturated",
     "sense",
     "Linoleic and linolenic acid oxidise first. Common practice (no source) is at most 15 % of the fatty acids.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
 )

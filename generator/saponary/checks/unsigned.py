@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.reading.findings import Finding
 
 
@@ -27,5 +27,7 @@ RULE = Rule(
     "stale",
     "Two oils of like saponification value can change places and leave lye and water as they are. The "
     "fingerprint, stated beside them, notices.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
 )

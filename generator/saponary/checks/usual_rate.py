@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.about import placed
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path
@@ -36,6 +37,7 @@ def check(computed: Computed) -> Iterator[Finding]:
             yield computed.finding(
                 RULE.name, (*path, "amount"), f"{show(rate, 1)} g of {what} per kg of oils is {side} than usual",
                 f"usual is {usual[0]:g} to {usual[1]:g} g/kg", "warning",
+                about=placed(what, portion),
             )  # fmt: skip
 
 
@@ -45,5 +47,8 @@ RULE = Rule(
     "Additions and colourants have a usual rate per kilogram of the oils they go into (common practice, no "
     "source, or the pantry's own). Outside it a typing error is likelier than an idea. What is set in or "
     "strewn at the pour is not rated.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="addition",
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.lye.constants import STRONG_LYE, STRONGEST_LYE, WEAK_LYE
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -41,5 +41,7 @@ RULE = Rule(
     "sense",
     "A lye of 30 to 35 % is usual; above 40 % it is hot and quick, below 25 % the batter may part or stay "
     "soft (common practice, no source).",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
 )

@@ -32,6 +32,5 @@ RULE = Rule(
     "danger",
     "Lye dissolves aluminium, zinc, tin and brass, giving off hydrogen. It belongs in stainless steel, "
     "polypropylene or HDPE.",
-    check,
-    waivable=False,
+    recipe=check,
 )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.lye.cure.fit import CureFit
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
@@ -29,8 +29,8 @@ def _bar(record: BatchRecord, bar: BarCure) -> Iterator[Finding]:
     first_day, first = bar.weighings[0]
     doubted = {suspect.day for suspect in bar.fit.suspects} if isinstance(bar.fit, CureFit) else set()
     for day, grams in bar.weighings[1:]:
-        change = grams / first - 1 if first > 0 else 0.0
-        if change > MOST_GAIN or change < -MOST_LOSS:
+        if first > 0 and not (1 - MOST_LOSS) * first <= grams <= (1 + MOST_GAIN) * first:
+            change = grams / first - 1
             moved = f"{show(100 * abs(change), 0)} % {'more' if change > 0 else 'less'}"
             message = f"on day {day} the bar weighs {show(grams, 1)} g, {moved} than on day {first_day}"
         elif day in doubted:
@@ -39,7 +39,12 @@ def _bar(record: BatchRecord, bar: BarCure) -> Iterator[Finding]:
             continue
         hint = "look for a slip of the pen, another bar or another scale"
         yield record.finding(
-            RULE.name, (*home, str(day)), f"lot {record.batch.lot}: {message}", hint, "warning"
+            RULE.name,
+            (*home, str(day)),
+            f"lot {record.batch.lot}: {message}",
+            hint,
+            "warning",
+            about=" ".join(part for part in (record.batch.lot, bar.name, f"day {day}") if part),
         )
 
 
@@ -48,5 +53,8 @@ RULE = Rule(
     "sense",
     "A bar loses water as it cures, quickly at first and then hardly at all. A weight that goes up, falls by more "
     "than the water there was, or stands off the curve is mostly a slip of the pen (limits: common practice, no source).",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+    each="weighing",
 )

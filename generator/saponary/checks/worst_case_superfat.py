@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
@@ -31,5 +31,7 @@ RULE = Rule(
     "danger",
     "Saponification values vary by nature. Where the worst case of all the published ranges at once "
     "leaves no superfat, test the bar for free alkali and consider a higher superfat.",
-    check,
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
 )

@@ -6,6 +6,7 @@ import argparse
 
 from saponary.checks import RULES
 from saponary.cli.command import CLEAN, Misuse
+from saponary.cli.rule_lines import rule_lines
 from saponary.reading.findings import suggest
 
 
@@ -18,6 +19,5 @@ def run(given: argparse.Namespace) -> int:
     if given.rule is not None and given.rule not in known:
         raise Misuse(f"there is no rule {given.rule!r}; {suggest(given.rule, known, 'rules')}")
     for rule in known.values() if given.rule is None else (known[given.rule],):
-        waiver = "can be waived with a reason" if rule.waivable else "cannot be waived"
-        print(f"{rule.name} ({rule.family}; {waiver})\n    {rule.about}")
+        print("\n    ".join(rule_lines(rule)))
     return CLEAN

@@ -36,6 +36,8 @@ class Finding:
     place: Place
     message: str
     hint: str = ""
+    about: str = ""
+    """The one thing it is about, as a waiver names it; empty where that is the file."""
 
     def sort_key(self) -> tuple[str, int, int, str, str]:
         return (self.place.file, self.place.line, self.place.column, self.rule, self.message)

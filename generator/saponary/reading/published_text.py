@@ -28,9 +28,17 @@ class Said:
 
 
 def said(tree: Tree, file: str, keys: frozenset[str]) -> Iterator[Said]:
-    """Every text of `tree` that stands at one of `keys`, however deep, in the order of the file."""
+    """Every text of `tree` that stands at one of `keys`, however deep, in the order of the file.
+
+    What is waived, and why, is for the maker alone.
+    """
     for path, span in sorted(tree.values.items(), key=lambda item: item[1].start):
-        if path and path[-1] in keys and isinstance(text := value_at(tree.data, path), str):
+        if (
+            path
+            and path[0] != "waive"
+            and path[-1] in keys
+            and isinstance(text := value_at(tree.data, path), str)
+        ):
             yield Said(text, Place(file, span.line, span.column))
 
 

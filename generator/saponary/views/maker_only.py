@@ -28,7 +28,7 @@ def own(computed: Computed, site: SiteInput) -> Own | None:
     costs, unpriced = _costs(computed) if site.shows("costs") else ((), "")
     private = tuple(_flat(computed.model.private, ())) if site.shows("private") else ()
     lots = tuple(_lots(computed)) if site.shows("people") else ()
-    waived = tuple((f"Rule set aside: {w.rule}", w.because) for w in computed.model.waive)
+    waived = tuple((f"Rule set aside: {w.name}", w.because) for w in computed.model.waive)
     return Own(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
 
 

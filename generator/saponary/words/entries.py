@@ -73,6 +73,10 @@ class WordList:
         """The ids of all entries."""
         return frozenset(entry.id for language in self.languages.values() for entry in language.entries)
 
+    def only(self, kept: frozenset[str]) -> WordList:
+        """This list with no entries but those of these ids."""
+        return self.changed({}, self.ids() - kept)
+
     def changed(self, added: Mapping[str, tuple[Entry, ...]], silenced: frozenset[str]) -> WordList:
         """This list with a book's own entries, by language, and without those it has silenced."""
         languages = {

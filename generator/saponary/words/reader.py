@@ -5,6 +5,7 @@ Every fault is a finding on its line; sound entries are kept beside faulty ones.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
@@ -15,7 +16,7 @@ from saponary.reading.reporter import Reporter
 from saponary.reading.yaml_tree import read_yaml
 from saponary.schema import validate as schema
 from saponary.schema.fields import Part
-from saponary.schema.waivers import Waived
+from saponary.schema.waivers import Waived, Waivers, placed
 from saponary.words.entries import Entry, Group, Source, WordList
 from saponary.words.phrases import FormError, phrases
 from saponary.words.standard import standard
@@ -65,6 +66,7 @@ class OwnFile(Part):
 
     claims: Annotated[list[OwnEntry], Field(max_length=200)] = []
     silence: Annotated[list[Silence], Field(max_length=200)] = []
+    waive: Waivers = []
 
 
 @dataclass(frozen=True)
@@ -73,6 +75,8 @@ class Own:
 
     added: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
     silenced: frozenset[str] = frozenset()
+    silences: Mapping[str, Waived] = field(default_factory=dict)
+    """By the id of the entry, where it is silenced and why."""
     waived: tuple[Waived, ...] = ()
 
     def over(self, base: WordList) -> WordList:
@@ -90,7 +94,7 @@ def read_own(text: str, file: str) -> tuple[Own, list[Finding]]:
     findings += faults
     if model is None:
         return Own(), findings
-    report = Reporter(tree, file, "claims")
+    report = Reporter(tree, file, "claim-list")
     added: dict[str, tuple[Entry, ...]] = {}
     known = standard().ids()
     seen: set[str] = set()
@@ -108,12 +112,15 @@ def read_own(text: str, file: str) -> tuple[Own, list[Finding]]:
                 suggest(silence.id, known, "entries"),
             )
     silenced = frozenset(silence.id for silence in model.silence) & known
-    waived = tuple(
-        Waived(f"claims, entry {silence.id}", silence.because, Place(file, span.line, span.column))
+    silences = {
+        silence.id: Waived(
+            "claims", f"entry {silence.id}", silence.because, Place(file, span.line, span.column)
+        )
         for index, silence in enumerate(model.silence)
         if silence.id in silenced and (span := tree.nearest(("silence", index))) is not None
-    )
-    return Own(added, silenced, waived), findings + report.findings
+    }
+    waived = placed(model.waive, tree, file)
+    return Own(added, silenced, silences, waived), findings + report.findings
 
 
 def _sound(own: OwnEntry, index: int, report: Reporter) -> bool:

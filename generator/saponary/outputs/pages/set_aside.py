@@ -27,7 +27,7 @@ def reasons(context: PageContext) -> tuple[Reasons, ...]:
     up = links.root(links.SET_ASIDE)
     rows: dict[str, list[tuple[str, str]]] = {}
     for waiver in context.site.book.waived:
-        rows.setdefault(waiver.place.file, []).append((waiver.rule, waiver.because))
+        rows.setdefault(waiver.place.file, []).append((waiver.name, waiver.because))
     found = []
     for recipe in in_order(context.recipes):
         if recipe.computed.file.file in rows:

@@ -105,5 +105,5 @@ def misfits(
         if isinstance(made, Misfit):
             message = f"no labels of the grid {name!r} are made of this recipe: {made.why}"
             yield computed.finding(
-                RULE, ("label",), message, "use a grid of larger labels", "warning", key=True
+                RULE, ("label",), message, "use a grid of larger labels", "warning", key=True, about=name
             )

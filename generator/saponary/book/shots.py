@@ -1,0 +1,30 @@
+"""Every photo that a recipe or its batches name, with the place of each of its values."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Protocol
+
+from saponary.book.computed import Computed
+from saponary.book.records import BatchRecord
+from saponary.reading.findings import Place
+from saponary.schema.batch import PhotoRef
+
+
+class Where(Protocol):
+    """The place of a value of one photo, or of the whole of it."""
+
+    def __call__(self, *path: str) -> Place: ...
+
+
+def shots(computed: Computed) -> Iterator[tuple[PhotoRef, Where]]:
+    """The recipe's own photo first, then those of its batches in their order."""
+    if computed.model.photo is not None:
+        yield computed.model.photo, lambda *path: computed.place(("photo", *path))
+    for record in computed.batches:
+        for index, shot in enumerate(record.batch.photos):
+            yield shot, _inside(record, index)
+
+
+def _inside(record: BatchRecord, index: int) -> Where:
+    return lambda *path: record.place(("photos", index, *path))

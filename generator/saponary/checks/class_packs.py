@@ -1,0 +1,42 @@
+"""class-packs: a pack that no recipe of the class uses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.classes import made_by_a_student
+from saponary.checks.rule import IN_CLASSES, WARNING, ProofContext, Rule
+from saponary.lye import lesson
+from saponary.lye.figures import weigh
+from saponary.reading.findings import Finding, Place
+
+
+def check(context: ProofContext) -> Iterator[Finding]:
+    built = {slug: one.resolved for slug, one in context.recipes.items()}
+    for read in context.book.classes:
+        if read.plan is None or not read.plan.packs:
+            continue
+        made = made_by_a_student(read.plan, built, context.book.pantry)
+        used = {
+            weighing.id
+            for one in made.values()
+            for weighing in lesson.weighings(one.formula, weigh(one.formula), lambda grams: grams)
+        }
+        for name in read.plan.packs:
+            if made and name not in used:
+                span = read.tree.nearest(("packs", name), key=True)
+                place = Place(read.file, span.line, span.column) if span else Place(read.file)
+                message = f"no recipe of this class uses {name!r}"
+                yield Finding(RULE.name, "warning", place, message, "leave this pack out", name)
+
+
+RULE = Rule(
+    "class-packs",
+    "sense",
+    "A shopping list is reckoned in the packs that things are sold in. A pack of what no recipe uses is mostly a "
+    "slip of the pen.",
+    book=check,
+    kinds=WARNING,
+    waivable=IN_CLASSES,
+    each="pack",
+)

@@ -1,0 +1,46 @@
+"""class-scale: a batch for one student that the scale cannot hold."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.classes import made_by_a_student
+from saponary.checks.rule import BOTH, ProofContext, Rule
+from saponary.lye.figures import weigh
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
+from saponary.reading.reporter import Reporter
+
+FAR = 0.01
+"""Superfat that rounding to the scale may move before it is remarked on: common practice, no source."""
+
+
+def check(context: ProofContext) -> Iterator[Finding]:
+    built = {slug: one.resolved for slug, one in context.recipes.items()}
+    for read in context.book.classes:
+        if read.plan is None:
+            continue
+        report = Reporter(read.tree, read.file, RULE.name)
+        path = ("oils",) if read.plan.oils is not None else ("mould",)
+        for slug, one in made_by_a_student(read.plan, built, context.book.pantry).items():
+            figures = weigh(one.formula)
+            off = figures.superfat_as_weighed - figures.superfat
+            if figures.superfat_as_weighed >= 0 and abs(off) <= FAR:
+                continue
+            message = (
+                f"at this size {slug} has a superfat of {show(100 * figures.superfat_as_weighed, 1)} % once its "
+                f"weights are rounded to {show(one.formula.scale_step, 2)} g, instead of {show(100 * figures.superfat, 1)} %"
+            )
+            caustic = figures.superfat_as_weighed < 0 <= figures.superfat
+            hint = "make more of it, or use a finer scale"
+            report.add(path, message, hint, "error" if caustic else "warning")
+        yield from report.findings
+
+
+RULE = Rule(
+    "class-scale",
+    "danger",
+    "What one student makes is small. Its weights, rounded to the scale, still leave the superfat that was meant.",
+    book=check,
+    kinds=BOTH,
+)

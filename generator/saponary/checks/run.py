@@ -1,0 +1,61 @@
+"""Every rule over a whole book, its waivers applied."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from saponary.book.library import CLAIMS, Book
+from saponary.checks import RULES
+from saponary.checks.claims import found_in
+from saponary.checks.made_elsewhere import WAIVER
+from saponary.checks.rule import ProofContext
+from saponary.checks.settle import WaivingFile, settle
+from saponary.reading.findings import Finding
+from saponary.schema.waivers import Home, Waived
+
+_HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry", CLAIMS: "claims"}
+
+
+def check(context: ProofContext, read: Iterable[Finding], waived: Iterable[Waived]) -> list[Finding]:
+    """What was found while the book was read, and what the rules find, less what is waived.
+
+    `waived` are the waivers of `claims.yaml`; those of the other files are in the book.
+    """
+    found = [*read]
+    for rule in RULES:
+        if rule.recipe is not None:
+            found += [finding for one in context.recipes.values() for finding in rule.recipe(one)]
+        if rule.book is not None:
+            found += rule.book(context)
+    files = waiving_files(context, (*context.book.waived, *waived))
+    return [*settle(found, files, {rule.name: rule for rule in RULES}), *_idle_silences(context)]
+
+
+def waiving_files(context: ProofContext, waived: Iterable[Waived]) -> list[WaivingFile]:
+    """Every file that may waive; `waived` are the waivers of all but the recipes."""
+    by_file: dict[str, tuple[Waived, ...]] = {}
+    for waiver in waived:
+        by_file[waiver.place.file] = (*by_file.get(waiver.place.file, ()), waiver)
+    files = [WaivingFile(name, home, by_file.get(name, ())) for name, home in _HOMES.items()]
+    for taught in context.book.classes:
+        waivers = by_file.get(taught.file, ())
+        files.append(WaivingFile(taught.file, "class", waivers, checked=taught.plan is not None))
+    for recipe in context.book.recipes:
+        own = _batch_files(context.book, recipe.slug) - {recipe.file}
+        files.append(WaivingFile(recipe.file, "recipe", recipe.waived(), own, recipe.slug in context.recipes))
+    return files
+
+
+def _batch_files(book: Book, slug: str) -> frozenset[str]:
+    return frozenset(record.file for record in book.batches.get(slug, ()))
+
+
+def _idle_silences(context: ProofContext) -> Iterator[Finding]:
+    """Entries of the list of claim words that are silenced, and would find nothing."""
+    if context.silenced is None:
+        return
+    loud = found_in(context, context.silenced)
+    for name, silence in context.silences.items():
+        if name not in loud:
+            message = f"the entry {name!r} finds nothing in this book"
+            yield Finding(WAIVER.name, "warning", silence.place, message, "take it out of silence:")

@@ -1,0 +1,14 @@
+"""The rule `fragrance`."""
+
+from __future__ import annotations
+
+from checks.books import more, recipe
+
+BREAKER = recipe(
+    more("additions: [{what: harbour-scent, amount: 60 g}]\n"),
+    pantry="fragrances: {harbour-scent: {composition: {linalool: 4 %}, certificate: {maximum: 3 %}}}\n",
+)
+NEIGHBOUR = recipe(
+    more("additions: [{what: harbour-scent, amount: 20 g}]\n"),
+    pantry="fragrances: {harbour-scent: {composition: {linalool: 4 %}, certificate: {maximum: 3 %}}}\n",
+)

@@ -1,0 +1,35 @@
+"""The rule `lye-strength`: at most half alkali, in the water it is really dissolved in."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from checks.books import found, more, put, recipe, with_figures
+from saponary.checks.lye_strength import check
+
+BREAKER = recipe(put("{lye-strength: 33 %}", "{lye-strength: 50.1 %}"))
+NEIGHBOUR = recipe(
+    put(
+        "{lye-strength: 33 %}",
+        "{lye-strength: 50 %}\nwaive: [{rule: usual-water, because: it is tried here}]",
+    )
+)
+
+
+@pytest.mark.parametrize(("strength", "count"), [(0.5, 0), (0.5 + 1e-9, 1), (0.505, 1), (0.499, 0)])
+def test_half_is_the_limit(strength: float, count: int) -> None:
+    """Solubilities near room temperature lie at 50 to 53 % (CRC Handbook, from memory)."""
+    assert len(list(check(with_figures(lye_strength_dissolved=strength)))) == count
+
+
+def test_liquids_may_not_bring_more_water_than_there_is(tmp_path: Path) -> None:
+    (strong,) = found(
+        tmp_path / "a", recipe(more("liquids: [{what: goat-milk, amount: 300 g}]\n")), "lye-strength"
+    )
+    assert "more than water can hold" in strong.message and strong.hint.startswith("leave at least as much")
+    (over,) = found(
+        tmp_path / "b", recipe(more("liquids: [{what: goat-milk, amount: 400 g}]\n")), "lye-strength"
+    )
+    assert "the liquids bring" in over.message

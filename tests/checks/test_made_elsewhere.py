@@ -1,0 +1,106 @@
+"""Every finding names a listed rule: read from the source itself, and from all that the bad files give."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from bad.cases import ODD, WRITTEN, in_book
+from saponary.build.proof import prove
+from saponary.checks import RULES, made_elsewhere
+from saponary.reading.findings import Finding
+from support import BOOKS, PLAIN, REPOSITORY, proof_of, write_book
+
+PACKAGE = REPOSITORY / "generator" / "saponary"
+KINDS = {rule.name: rule.kinds for rule in RULES}
+PASSED_ON = {
+    "book/computed.py": "finding",
+    "book/records.py": "finding",
+    "reading/reporter.py": "add",
+}
+"""Where a finding is made under a name that its caller gives: a module, and its function."""
+
+
+def _names(path: Path) -> Iterator[tuple[int, str]]:
+    """The rule's name in each call that makes a finding, or a reporter of findings."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    where = path.relative_to(PACKAGE).as_posix()
+    constants = {
+        target.id: node.value.value
+        for node in tree.body
+        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
+        for target in node.targets
+        if isinstance(target, ast.Name)
+    }
+    for function in ast.walk(tree):
+        for node in ast.iter_child_nodes(function) if not isinstance(function, ast.Call) else [function]:
+            if not isinstance(node, ast.Call):
+                continue
+            name = _rule(node)
+            if name is None:
+                continue
+            yield node.lineno, _said(name, constants, path.stem, where)
+
+
+def _rule(call: ast.Call) -> ast.expr | None:
+    made = call.func.id if isinstance(call.func, ast.Name) else getattr(call.func, "attr", "")
+    at = {"Finding": 0, "finding": 0, "Reporter": 2}.get(made)
+    return call.args[at] if at is not None else None
+
+
+def _said(name: ast.expr, constants: dict[str, object], module: str, where: str) -> str:
+    if isinstance(name, ast.Constant):
+        return str(name.value)
+    if isinstance(name, ast.Name) and name.id in constants:
+        return str(constants[name.id])
+    if isinstance(name, ast.Attribute) and name.attr == "name" and isinstance(name.value, ast.Name):
+        if name.value.id == "RULE":
+            return module.replace("_", "-")
+        return str(getattr(made_elsewhere, name.value.id).name)
+    assert where in PASSED_ON, f"{where}:{name.lineno}: name the rule plainly"
+    return next(iter(KINDS))
+
+
+@pytest.mark.parametrize(
+    "path", sorted(PACKAGE.rglob("*.py")), ids=lambda p: p.relative_to(PACKAGE).as_posix()
+)
+def test_a_finding_is_made_under_a_listed_name(path: Path) -> None:
+    for line, name in _names(path):
+        assert name in KINDS, f"{path}:{line}: there is no rule {name!r} in checks/__init__.py"
+
+
+def test_names_are_found_in_the_source() -> None:
+    found = {name for path in PACKAGE.rglob("*.py") for _, name in _names(path)}
+    assert set(KINDS) - found == set(), "a rule that nothing can find"
+
+
+def _listed(findings: tuple[Finding, ...]) -> None:
+    for finding in findings:
+        assert finding.severity in KINDS[finding.rule], finding
+
+
+@pytest.mark.parametrize("path", WRITTEN, ids=lambda path: f"{path.parent.name}/{path.stem}")
+def test_what_a_bad_file_gives_is_listed(path: Path, tmp_path: Path) -> None:
+    _listed(
+        prove(write_book(tmp_path, {"recipes/plain.md": PLAIN, in_book(path): path.read_bytes()})).findings
+    )
+
+
+@pytest.mark.parametrize("odd", ODD, ids=lambda odd: repr(odd.name))
+def test_what_an_odd_file_gives_is_listed(odd: object, tmp_path: Path) -> None:
+    book = write_book(tmp_path / "book", {"recipes/plain.md": PLAIN})
+    odd.make(book / "recipes" / odd.name)  # type: ignore[attr-defined]
+    _listed(prove(book).findings)
+
+
+@pytest.mark.parametrize("book", BOOKS)
+def test_what_the_books_give_is_listed(book: str) -> None:
+    _listed(proof_of(book).findings)
+
+
+def test_none_of_them_can_be_waived() -> None:
+    rules = [rule for rule in RULES if rule.recipe is None and rule.book is None]
+    assert {rule.name for rule in rules if rule.waivable} <= {"label-fit"}

@@ -1,0 +1,8 @@
+"""The rule `pour`."""
+
+from __future__ import annotations
+
+from checks.books import TWO, more, recipe
+
+BREAKER = recipe(more("pour: [{beds: [{of: light}, {of: grey}, {of: dark}]}]\n", TWO))
+NEIGHBOUR = recipe(more("pour: [{beds: [{of: light}, {of: dark}]}]\n", TWO))

@@ -1,0 +1,20 @@
+"""The rule `scale`: a scale too coarse for the batch."""
+
+from __future__ import annotations
+
+import pytest
+
+from checks.books import put, recipe, with_figures
+from saponary.checks.scale import check
+
+BREAKER = recipe(put("total: 1000 g", "total: 60 g"))
+NEIGHBOUR = recipe(put("total: 1000 g", "total: 500 g"))
+
+
+@pytest.mark.parametrize(
+    ("weighed", "count"), [(0.0599, 0), (0.0601, 1), (0.0401, 0), (0.0399, 1), (-0.001, 0), (0.0, 1)]
+)
+def test_one_percentage_point_is_the_limit(weighed: float, count: int) -> None:
+    """Below zero another rule speaks. The limit is this book's own."""
+    found = list(check(with_figures(superfat=0.05, superfat_as_weighed=weighed)))
+    assert [f.about for f in found] == ["superfat"] * count

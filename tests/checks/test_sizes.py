@@ -1,0 +1,22 @@
+"""The rule `sizes`: another size keeps its superfat on the scale."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from checks.books import found, more, recipe
+
+BREAKER = recipe(more("sizes: [20 g]\n"))
+NEIGHBOUR = recipe(more("sizes: [500 g, 2000 g]\n"))
+
+
+@pytest.mark.parametrize("size", [f"{n} g" for n in range(10, 60, 5)])
+def test_what_the_scale_makes_of_a_size_decides(size: str, tmp_path: Path) -> None:
+    """Worked here: each weight to a whole gram, as the book's scale shows it."""
+    book = "scale-step: 1 g\n"
+    findings = found(tmp_path, recipe(more(f"sizes: [{size}]\n"), book=book), "sizes")
+    told = [float(f.message.split(" is ")[-1].removesuffix(" %")) for f in findings]
+    assert all((value < 0) == (f.severity == "error") for value, f in zip(told, findings, strict=True))
+    assert all(value < 0 or abs(value - 5.0) > 0.95 for value in told)

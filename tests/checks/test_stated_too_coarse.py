@@ -1,0 +1,8 @@
+"""The rule `stated-too-coarse`: a step of a fiftieth of the weight is still fine enough."""
+
+from __future__ import annotations
+
+from checks.books import put, recipe
+
+BREAKER = recipe(put("stated:\n", "stated:\n  lye: 0.1 kg\n"))
+NEIGHBOUR = recipe(put("stated:\n", "stated:\n  lye: 136 g\n"))

@@ -1,0 +1,8 @@
+"""The rule `steps`."""
+
+from __future__ import annotations
+
+from checks.books import TWO, more, recipe
+
+BREAKER = recipe(more("steps: [{at: portion, portion: drak, say: Stir.}]\n", TWO))
+NEIGHBOUR = recipe(more("steps: [{at: portion, portion: dark, say: Stir.}]\n", TWO))

@@ -1,0 +1,21 @@
+"""The rule `usual-water`. Its limits: common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from checks.books import put, recipe, with_figures
+from saponary.checks.usual_water import check
+
+BREAKER = recipe(put("{lye-strength: 33 %}", "{lye-strength: 22 %}"))
+NEIGHBOUR = recipe(put("{lye-strength: 33 %}", "{lye-strength: 26 %}"))
+
+
+@pytest.mark.parametrize(
+    ("strength", "word"),
+    [(0.25, ""), (0.2499, "weak"), (0.26, ""), (0.4, ""), (0.4001, "hot"), (0.5, "hot"), (0.5001, "")],
+)
+def test_the_limits(strength: float, word: str) -> None:
+    """Above a half the rule about dangerous lye speaks."""
+    found = list(check(with_figures(lye_strength=strength)))
+    assert len(found) == bool(word) and all(word in f.message for f in found)
