@@ -71,7 +71,7 @@ def test_published_saponification_ranges(name: str) -> None:
     low, high, publication, how = SAPONIFICATION[name]
     oil = standard().oils[name]
     assert (oil.saponification_value.low, oil.saponification_value.high) == (low, high)
-    source = oil.source["saponification_value_range"]
+    source = oil.source["saponification-value-range"]
     assert (source.publication, source.how) == (publication, how)
 
 
@@ -81,7 +81,7 @@ def test_published_iodine_ranges(name: str) -> None:
     oil = standard().oils[name]
     assert oil.iodine_value is not None
     assert (oil.iodine_value.low, oil.iodine_value.high) == (low, high)
-    source = oil.source["iodine_value_range"]
+    source = oil.source["iodine-value-range"]
     assert (source.publication, source.how) == (publication, how)
 
 

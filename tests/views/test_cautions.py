@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
 from saponary.views import cautions
 from saponary.views.cautions import LYE, Caution
-from support import PLAIN, proof_of, prove_one
+from support import PLAIN, proof_of, prove_one, write_book
 
 SAY = speaker().say
 
@@ -47,3 +50,25 @@ def test_a_label_tells_what_its_holder_must_know() -> None:
 def test_the_emergency_line_of_the_book_goes_first() -> None:
     assert SAY(cautions.emergency(" Ring 000. ")) == "Ring 000."
     assert "poison centre" in SAY(cautions.emergency(""))
+
+
+def test_own_milk_and_own_soy_drink_are_warned_of_as_the_tables_are(tmp_path: Path) -> None:
+    """By what they state, or by what they are like; the id is the maker's own."""
+    pantry = """\
+liquids:
+  donkey-milk: {like: goat-milk, name: Donkey's milk}
+  mare-milk: {water: 89 %, fat: 1.3 %, sugar: 6.4 %, allergens: [milk], hazards: [heat, carbon-monoxide]}
+  bean-drink: {like: soy-drink}
+"""
+    recipe = PLAIN.replace("stated:", "liquids:\n  - {what: LIQUID, amount: 50 g, at: trace}\nstated:")
+    liquids = ("goat-milk", "donkey-milk", "mare-milk", "soy-drink", "bean-drink")
+    files = {f"recipes/{name}.md": recipe.replace("LIQUID", name) for name in liquids}
+    proof = prove(write_book(tmp_path, {"pantry.yaml": pantry, **files}))
+    said = {
+        made.computed.slug: [caution.id for caution in cautions.for_recipe(made.computed)]
+        for made in proof.recipes
+    }
+    assert (
+        said["donkey-milk"] == said["mare-milk"] == said["goat-milk"] == ["heat", "carbon-monoxide", "milk"]
+    )
+    assert said["bean-drink"] == said["soy-drink"] == ["heat", "soy"]

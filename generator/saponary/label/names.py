@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from saponary.label import tables
 from saponary.label.contents import Way
 from saponary.label.tables import Jurisdiction
 from saponary.lye.contents import Metal, Part
@@ -112,7 +111,9 @@ def _soap(part: Part, pantry: Pantry) -> Name:
 def _salt(part: Part, entry: Oil | Liquid | Addition | None) -> Name:
     metal = part.metal or "sodium"
     common = entry.name if entry is not None else _plain(part.id).common
-    listed = tables.salt(part.id, metal)
+    listed = None
+    if isinstance(entry, Liquid | Addition):
+        listed = entry.inci_sodium_salt if metal == "sodium" else entry.inci_potassium_salt
     text = listed or f"{_short(common)} ({metal} salt)"
     return Name(text, f"{common}, as its {metal} salt", "", listed is not None)
 

@@ -1,4 +1,4 @@
-"""Reads the label tables that travel with the package: jurisdictions, allergens, salts."""
+"""Reads the label tables that travel with the package: jurisdictions, allergens."""
 
 from __future__ import annotations
 
@@ -9,8 +9,6 @@ from importlib.resources import files
 from typing import Any, Literal
 
 import yaml
-
-from saponary.lye.contents import Metal
 
 
 @dataclass(frozen=True)
@@ -118,14 +116,3 @@ def allergens_by_word() -> Mapping[str, Allergen]:
 def allergen(word: str) -> Allergen | None:
     """The allergen a sheet or an ingredient name means."""
     return allergens_by_word().get(folded(word))
-
-
-@cache
-def _salts() -> Mapping[str, Mapping[str, str | None]]:
-    salts: Mapping[str, Mapping[str, str | None]] = _read("salts")["salts"]
-    return salts
-
-
-def salt(acid: str, metal: Metal) -> str | None:
-    """The listed name of an acid's salt, None where none is known to us."""
-    return _salts().get(acid, {}).get(metal)

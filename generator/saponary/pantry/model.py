@@ -7,14 +7,23 @@ every entry carries where its values come from.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from typing import Literal
 
 from saponary.lye.formula import Ester, Stage
 from saponary.lye.mould import Mould
-
-How = Literal["verified", "second-hand", "memory", "computed", "common-practice", "maker"]
+from saponary.schema.ingredient import (
+    AdditionEntry,
+    Allergen,
+    Hazard,
+    How,
+    LiquidEntry,
+    LyeOrder,
+    OilEntry,
+    Origin,
+)
+from saponary.schema.pantry import PantryFile
 
 
 @dataclass(frozen=True)
@@ -38,26 +47,57 @@ class Range:
     high: float
 
 
-@dataclass(frozen=True)
-class Oil:
-    """An oil, butter, fat, wax or fatty acid. Values in mg KOH/g and g iodine/100 g."""
+Entry = OilEntry | LiquidEntry | AdditionEntry
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ingredient:
+    """What is known of any ingredient. `entry` is all that was stated, for whoever reads more of it.
+
+    `common` is the plain name of what an entry of the maker's is like, '' where it is like nothing.
+    """
 
     id: str
     name: str
+    entry: Entry
+    latin: str | None = None
+    inci: str | None = None
+    allergens: tuple[Allergen, ...] = ()
+    hazards: tuple[Hazard, ...] = ()
+    origin: Origin = "unknown"
+    density: float | None = None
+    price_per_kg: float | None = None
+    note: str | None = None
+    common: str = ""
+    source: Sources = field(default_factory=dict)
+
+    @property
+    def own(self) -> bool:
+        """Whether the maker's pantry states anything of it."""
+        return OWN in self.source
+
+    @property
+    def unknown(self) -> tuple[str, ...]:
+        """The facts that neither a table nor the maker states, by the key one would state them with."""
+        wanted = {"inci": self.inci, "density": self.density}
+        return tuple(key for key, value in wanted.items() if value is None)
+
+
+OWN = "maker"
+"""The group of sources that marks an entry of the maker's own."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Oil(Ingredient):
+    """An oil, butter, fat, wax or fatty acid. Values in mg KOH/g and g iodine/100 g."""
+
     kind: str
     saponification_value: Range
     iodine_value: Range | None = None
     fatty_acids: Mapping[str, float] = field(default_factory=dict)
     unsaponifiable: float = 0.0
-    density: float | None = None
-    latin: str | None = None
-    inci: str | None = None
     inci_sodium_soap: str | None = None
     inci_potassium_soap: str | None = None
-    allergen: str | None = None
-    price_per_kg: float | None = None
-    note: str | None = None
-    source: Sources = field(default_factory=dict)
 
     @property
     def ester(self) -> Ester:
@@ -65,25 +105,31 @@ class Oil:
             return "acid"
         return "wax" if self.kind == "wax" else "triglyceride"
 
+    @property
+    def unknown(self) -> tuple[str, ...]:
+        wanted = {
+            "fatty-acids": self.fatty_acids or None,
+            "iodine-value": self.iodine_value,
+            "inci-sodium-soap": self.inci_sodium_soap,
+            "inci-potassium-soap": self.inci_potassium_soap,
+        }
+        return (*super().unknown, *(key for key, value in wanted.items() if value is None))
 
-@dataclass(frozen=True)
-class Liquid:
-    """A liquid that stands in for water; mass fractions of water, fat and sugar."""
 
-    id: str
-    name: str
+@dataclass(frozen=True, kw_only=True)
+class Liquid(Ingredient):
+    """A liquid that stands in for water; mass fractions of water, fat and sugar.
+
+    `acid` is mol of hydroxide taken per gram.
+    """
+
     water: float
     fat: float = 0.0
     sugar: float = 0.0
     fat_value: float = 190.0
     acid: float = 0.0
-    density: float | None = None
-    latin: str | None = None
-    inci: str | None = None
-    hazards: tuple[str, ...] = ()
-    price_per_kg: float | None = None
-    note: str | None = None
-    source: Sources = field(default_factory=dict)
+    inci_sodium_salt: str | None = None
+    inci_potassium_salt: str | None = None
 
 
 @dataclass(frozen=True)
@@ -114,33 +160,29 @@ class Colour:
     chips: tuple[Chip, ...] = ()
 
 
-@dataclass(frozen=True)
-class Addition:
+@dataclass(frozen=True, kw_only=True)
+class Addition(Ingredient):
     """Anything else. `acid` and `base` are mol of hydroxide taken or brought per gram;
     `density` is that of a spoonful, `displaces` that of the stuff itself in the batter.
-    `usual` and `cap` are grams per kg of oils.
+    `usual` and `cap` are grams per kg of oils. `dry` is what it looks like strewn on top, now and
+    after the cure.
     """
 
-    id: str
-    name: str
     kind: str
     acid: float = 0.0
     base: float = 0.0
     water: float = 0.0
-    density: float | None = None
     displaces: float | None = None
     usual: tuple[float, float] | None = None
     cap: float | None = None
     stage: Stage = "trace"
+    lye_order: LyeOrder = "in-lye"
     colour: Colour | None = None
-    latin: str | None = None
-    inci: str | None = None
+    dry: tuple[str, str] | None = None
     ci: str | None = None
-    hazards: tuple[str, ...] = ()
+    inci_sodium_salt: str | None = None
+    inci_potassium_salt: str | None = None
     scrap_of: str | None = None
-    price_per_kg: float | None = None
-    note: str | None = None
-    source: Sources = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -201,6 +243,8 @@ class Pantry:
     terms: tuple[Term, ...] = ()
     publications: Mapping[str, str] = field(default_factory=dict)
     version: str = ""
+    stated: PantryFile = field(default_factory=PantryFile)
+    """What the maker's own `pantry.yaml` says."""
 
     def liquid(self, name: str) -> Liquid | None:
         """A liquid by id; a watery addition (vinegar) may stand in for water too."""
@@ -209,10 +253,14 @@ class Pantry:
         a = self.additions.get(name)
         if a is None or a.water < 0.3:
             return None
+        shared = {each.name: getattr(a, each.name) for each in fields(Ingredient)}
         return Liquid(
-            a.id, a.name, a.water, acid=a.acid, density=a.density, latin=a.latin, inci=a.inci,
-            hazards=a.hazards, price_per_kg=a.price_per_kg, note=a.note, source=a.source,
-        )  # fmt: skip
+            **shared,
+            water=a.water,
+            acid=a.acid,
+            inci_sodium_salt=a.inci_sodium_salt,
+            inci_potassium_salt=a.inci_potassium_salt,
+        )
 
     def botanical(self, name: str) -> Addition | None:
         """What an oil was infused with: an addition by its id, or by the first word of it."""

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from saponary.pantry import make
 from saponary.pantry import model as pantry
+from saponary.pantry.over import Group, laid
+from saponary.pantry.rows import Over
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema.pantry import FragranceEntry
+from saponary.schema.ingredient import AdditionEntry, FragranceEntry, IngredientEntry
 
 DEEPEST = 8
 """Blends of blends of blends, at most so many deep."""
@@ -19,16 +22,29 @@ BLEND_TOLERANCE = 5e-4
 
 
 def apply(
-    additions: dict[str, pantry.Addition],
-    standard: Mapping[str, pantry.Fragrance],
+    standard: pantry.Pantry,
+    mine: dict[str, pantry.Addition],
     own: Mapping[str, FragranceEntry],
     report: Reporter,
 ) -> dict[str, pantry.Fragrance]:
-    """The scents' papers; each scent is put among the additions, over one of the same id."""
-    papers = dict(standard)
+    """The scents' papers; each scent is put among the maker's own additions, over one of the same id.
+
+    A scent takes name, density and the like from the one it is like, and no papers: those are of a bottle.
+    """
+    additions = Over(standard.additions, mine)
+    entries = {name: _as_addition(name, entry) for name, entry in own.items()}
+
+    def below(name: str) -> AdditionEntry | None:
+        found = additions.get(name)
+        if found is None or found.kind != FRAGRANCE or not isinstance(found.entry, AdditionEntry):
+            return None
+        return found.entry
+
+    group = Group(entries, below, lambda: _scents(additions))
+    papers = dict(standard.fragrances)
+    made: dict[str, pantry.Addition] = {}
     for name, entry in own.items():
-        base = additions.get(name)
-        if base is not None and base.kind != "fragrance":
+        if name in additions and below(name) is None:
             report.add(
                 ("fragrances", name),
                 f"{name!r} is an addition already, and no scent",
@@ -36,30 +52,35 @@ def apply(
                 key=True,
             )
             continue
-        additions[name] = _scent(name, entry, base)
+        whole = laid(name, group, ("fragrances", name), report)
+        made[name] = replace(make.addition(name, _told(whole.entry, entry)), common=whole.common)
         papers[name] = _papers(name, entry, report)
+    mine |= made
     return _sound_blends(papers, additions, report)
 
 
-def _scent(name: str, own: FragranceEntry, base: pantry.Addition | None) -> pantry.Addition:
-    """The addition by which a recipe names a scent."""
-    hazards = ("sensitiser", "pregnancy-pets") if own.kind == "essential-oil" else ("sensitiser",)
-    inci = None if own.kind == "essential-oil" else "Parfum"
-    start = base or pantry.Addition(
-        name, name.replace("-", " ").capitalize(), "fragrance", inci=inci, hazards=hazards
-    )
-    density = own.density.number if own.density else start.density
-    return replace(
-        start,
-        name=own.name or start.name,
-        latin=own.latin or start.latin,
-        inci=own.inci or start.inci,
-        density=density,
-        displaces=density,
-        price_per_kg=start.price_per_kg if own.price is None else own.price,
-        note=own.note or start.note,
-        source={**start.source, "maker": pantry.Source("maker")},
-    )
+FRAGRANCE = "fragrance"
+"""The kind of an addition that is a scent."""
+
+
+def _scents(additions: Mapping[str, pantry.Addition]) -> list[str]:
+    return [name for name, entry in additions.items() if entry.kind == FRAGRANCE]
+
+
+def _as_addition(name: str, own: FragranceEntry) -> AdditionEntry:
+    """What a scent states, as the addition by which a recipe names it."""
+    said = {key: getattr(own, key) for key in own.model_fields_set & set(IngredientEntry.model_fields)}
+    return AdditionEntry.model_construct(**said)
+
+
+def _told(entry: AdditionEntry, own: FragranceEntry) -> AdditionEntry:
+    """With what holds for any scent, where it is not said otherwise."""
+    oil = own.kind == "essential-oil"
+    said: dict[str, object] = {"kind": FRAGRANCE, "liquid": True}
+    if entry.kind is None:
+        said["inci"] = entry.inci or (None if oil else "Parfum")
+        said["hazards"] = entry.hazards or ["sensitiser", *(["pregnancy-pets"] if oil else [])]
+    return entry.model_copy(update=said)
 
 
 def _papers(name: str, own: FragranceEntry, report: Reporter) -> pantry.Fragrance:
@@ -97,10 +118,10 @@ def _papers(name: str, own: FragranceEntry, report: Reporter) -> pantry.Fragranc
 
 
 def _sound_blends(
-    scents: dict[str, pantry.Fragrance], additions: dict[str, pantry.Addition], report: Reporter
+    scents: dict[str, pantry.Fragrance], additions: Mapping[str, pantry.Addition], report: Reporter
 ) -> dict[str, pantry.Fragrance]:
     """The scents, with no blend of what is not known and none that comes back to itself."""
-    known = {entry.id for entry in additions.values() if entry.kind == "fragrance"}
+    known = set(_scents(additions)) if any(scent.blend for scent in scents.values()) else set()
     sound: dict[str, pantry.Fragrance] = {}
     for name, scent in scents.items():
         for part in scent.blend:

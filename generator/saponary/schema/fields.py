@@ -164,6 +164,16 @@ def read_density(value: object) -> Quantity:
     return _bounded(q, 0.01, 10.0, q.number, "a density from 0.01 to 10 g/ml")
 
 
+def read_uptake(value: object) -> Quantity:
+    q = parse(value, units=("mmol/g",), example="0.83 mmol/g")
+    return _bounded(q, 0.0, 50.0, q.number, "mmol of hydroxide per g, from 0 to 50")
+
+
+def read_molar_mass(value: object) -> Quantity:
+    q = parse(value, units=("g/mol",), example="192.124 g/mol")
+    return _bounded(q, 10.0, 5000.0, q.number, "a molar mass from 10 to 5000 g/mol")
+
+
 def read_rate(value: object) -> Quantity:
     q = parse(value, units=("g/kg",), example="8 g/kg")
     return _bounded(q, 0.0, 1000.0, q.number, "grams per kilogram of oils, from 0 to 1000")
@@ -229,6 +239,8 @@ IodineValue = Annotated[
     Quantity, *_quantity(read_iodine_value, "82 g/100 g", "g of iodine per 100 g", bare=True)
 ]
 Density = Annotated[Quantity, *_quantity(read_density, "0.91 g/ml", "g/ml")]
+Uptake = Annotated[Quantity, *_quantity(read_uptake, "0.83 mmol/g", "mmol of hydroxide taken per g")]
+MolarMass = Annotated[Quantity, *_quantity(read_molar_mass, "192.124 g/mol", "g/mol")]
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
 ShortText = Annotated[str, Field(max_length=300)]
 

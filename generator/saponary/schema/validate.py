@@ -61,7 +61,7 @@ _FORMS = {
     "id": "small letters, digits and hyphens, such as bath-time",
 }
 """What a key's text must look like, in words."""
-_COLOURS = frozenset({"fresh", "cured", "colour"})
+_COLOURS = frozenset({"fresh", "cured", "colour", "dry", "dry-cured"})
 _TO_FILL = ("as-weighed",)
 """The weights that a new batch record leaves to be written in."""
 

@@ -7,10 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import get_args
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
 from saponary.messages.message import Message, Value, message
+from saponary.pantry.model import Ingredient
+from saponary.schema.ingredient import Allergen, Hazard
 
 
 @dataclass(frozen=True)
@@ -55,37 +58,13 @@ def emergency(own: str) -> Value:
     return own.strip() or message("caution.emergency")
 
 
-_BY_HAZARD = {
-    "heat": "heat",
-    "carbon-monoxide": "carbon-monoxide",
-    "dust": "dust",
-    "scratch": "scratch",
-    "sensitiser": "sensitiser",
-    "pregnancy-pets": "pregnancy-pets",
-    "free-alkali": "free-alkali",
-    "nut": "tree-nut",
-    "gluten": "gluten",
-}
-"""Cautions by hazard of an ingredient, in the order in which they are told."""
+_HAZARDS = get_args(Hazard)
+"""Hazards of ingredients, in the order in which their cautions are told; a caution's id is the hazard's."""
 
-_ALLERGENS = ("tree-nut", "wheat", "sesame", "soy", "peanut", "milk")
-"""Food allergens that a caution is told of; its id is the allergen's."""
+_ALLERGENS = get_args(Allergen)
+"""Food allergens, in the order in which their cautions are told; a caution's id is the allergen's."""
 
-_FOR_BUYERS = frozenset({"scratch", "gluten", *_ALLERGENS})
-_MILKS = frozenset(
-    {
-        "cow-milk",
-        "cow-milk-skimmed",
-        "buttermilk",
-        "goat-milk",
-        "sheep-milk",
-        "yoghurt",
-        "cream",
-        "whey",
-        "skimmed-milk-powder",
-    }
-)
-_SOYS = frozenset({"soy-drink"})
+_FOR_BUYERS = frozenset({"scratch", *_ALLERGENS})
 
 
 _WHILE_MAKING = frozenset({"heat", "carbon-monoxide", "dust"})
@@ -99,7 +78,7 @@ def for_recipe(computed: Computed, *, making: bool = True) -> tuple[Caution, ...
     """
     hazards = frozenset(_hazards(computed)) - (frozenset() if making else _WHILE_MAKING)
     allergens = frozenset(_allergens(computed))
-    found = [caution for name, caution in _BY_HAZARD.items() if name in hazards]
+    found = [name for name in _HAZARDS if name in hazards]
     found += [name for name in _ALLERGENS if name in allergens]
     alkali = computed.resolved.formula.alkali
     if making and alkali.potassium > 0:
@@ -118,29 +97,35 @@ def _added(computed: Computed) -> Iterable[str]:
     yield from (use.what for use in pour_uses(computed))
 
 
-def _hazards(computed: Computed) -> Iterator[str]:
-    shelf = computed.pantry
-    for name in _added(computed):
-        if name in shelf.additions:
-            yield from shelf.additions[name].hazards
-    for part in computed.resolved.formula.liquids:
-        liquid = shelf.liquid(part.id)
-        if liquid is not None:
-            yield from liquid.hazards
+def _used(computed: Computed) -> Iterator[Ingredient]:
+    """The pantry's entries of everything in the recipe but what an oil was infused with."""
+    pantry, formula = computed.pantry, computed.resolved.formula
+    found = [
+        *(pantry.oils.get(oil.id) for oil in formula.oils),
+        *(pantry.additions.get(name) for name in _added(computed)),
+        *(pantry.liquid(part.id) for part in formula.liquids),
+    ]
+    yield from (entry for entry in found if entry is not None)
+
+
+def _steeped(computed: Computed) -> Iterator[Ingredient]:
+    """What oils were infused with; it is strained off, so that its dust and its grains stay behind."""
     for oil in computed.resolved.formula.oils:
-        botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
-        if botanical is not None:
-            yield from (hazard for hazard in botanical.hazards if hazard in ("nut", "gluten", "sensitiser"))
+        found = computed.pantry.botanical(oil.infused_with) if oil.infused_with else None
+        if found is not None:
+            yield found
+
+
+def _hazards(computed: Computed) -> Iterator[str]:
+    for entry in _used(computed):
+        yield from entry.hazards
+    for entry in _steeped(computed):
+        yield from (hazard for hazard in entry.hazards if hazard in _GO_INTO_OIL)
+
+
+_GO_INTO_OIL = frozenset({"sensitiser"})
 
 
 def _allergens(computed: Computed) -> Iterator[str]:
-    shelf = computed.pantry
-    for oil in computed.resolved.formula.oils:
-        entry = shelf.oils.get(oil.id)
-        if entry is not None and entry.allergen:
-            yield entry.allergen
-    for name in (*_added(computed), *(part.id for part in computed.resolved.formula.liquids)):
-        if name in _MILKS:
-            yield "milk"
-        if name in _SOYS:
-            yield "soy"
+    for entry in (*_used(computed), *_steeped(computed)):
+        yield from entry.allergens

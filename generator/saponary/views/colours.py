@@ -236,7 +236,7 @@ def _chip(chip: Chip) -> ChipView:
     return ChipView(_swatch(chip.colour), _rate(chip.dose), day, _where_seen(chip.lot, chip.note))
 
 
-_GROUPS = ("colours", "usual", "in_alkali", "lightfast")
+_GROUPS = ("colours", "usual", "in-alkali", "lightfast")
 """Groups of a colourant's figures that have a source each."""
 
 KEYS_BY_ID = {

@@ -72,22 +72,7 @@ def _extra(shelf: Pantry, name: str, scrap: ShadeOf) -> Shade:
         return scrap(entry.scrap_of) or shades.PLAIN
     if entry is not None and entry.colour is not None:
         return Shade(entry.colour.fresh, entry.colour.cured)
-    return _DRY.get(name, shades.PLAIN)
-
-
-_DRY = {
-    "salt": Shade("#f7f6f2", "#f7f6f2"),
-    "dead-sea-salt": Shade("#f0efe9", "#f0efe9"),
-    "calendula-petals": Shade("#d98a1f", "#c9832a"),
-    "lavender-buds": Shade("#7b7796", "#8a8494"),
-    "rose-petals": Shade("#a8485a", "#8a5a4e"),
-    "chamomile-flowers": Shade("#dcc98a", "#c9b784"),
-    "dried-mint": Shade("#66704a", "#6b6546"),
-    "poppy-seed": Shade("#4a4f5a", "#4a4f5a"),
-    "coffee-grounds": Shade("#4a3527", "#4a3527"),
-    "oatmeal-ground": Shade("#d9c7a0", "#d9c7a0"),
-}
-"""Things strewn dry on top, by eye: they are no colourants and have no entry as such."""
+    return Shade(*entry.dry) if entry is not None and entry.dry is not None else shades.PLAIN
 
 
 def face(computed: Computed) -> Face:

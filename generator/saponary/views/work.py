@@ -16,9 +16,6 @@ from saponary.views.pots import PortionView, Pot, portion_views, pots
 from saponary.views.pouring import mould_words, pour_words
 from saponary.views.weigh_sheet import Bench, Line, Table
 
-_BEFORE_ALKALI = frozenset({"acid", "salt", "sugar", "chelator"})
-_AFTER_COOLING = frozenset({"sodium-lactate", "sodium-lactate-dry"})
-
 
 @dataclass(frozen=True)
 class Stage:
@@ -91,10 +88,10 @@ def _lye(bench: Bench) -> Stage:
     before, after = [], []
     for part, item in bench.written_additions():
         if part.stage == "lye" and part.portion is None:
-            kind = shelf.additions[part.id].kind if part.id in shelf.additions else ""
-            if part.id in _AFTER_COOLING:
+            order = shelf.additions[part.id].lye_order if part.id in shelf.additions else "in-lye"
+            if order == "cooled-lye":
                 after.append(bench.addition(part, item, "once the lye has cooled"))
-            elif kind in _BEFORE_ALKALI:
+            elif order == "before-alkali":
                 before.append(bench.addition(part, item, "into the water, before the alkali"))
             else:
                 after.append(bench.addition(part, item, "into the lye"))

@@ -16,7 +16,7 @@ from typing import Any
 from saponary.book.computed import Computed
 from saponary.book.quotes import without_comments
 from saponary.lye.formula import Alkali
-from saponary.outputs.attached.pantry import shelf_source
+from saponary.outputs.attached.pantry import pantry_source
 from saponary.outputs.attached.written import amount, to_yaml
 from saponary.outputs.pdf_kind import Attachment
 from saponary.quantity.units import Amount, Quantity
@@ -45,7 +45,7 @@ def attachments(recipe: RecipeInput, site: SiteInput, figures: Mapping[str, Any]
     if site.edition.formula == "full":
         for name, source, about in (
             ("recipe.md", recipe_source(recipe.computed), "This recipe; put it into recipes/"),
-            ("pantry.yaml", shelf_source(recipe.computed), "What it takes from the shelf"),
+            ("pantry.yaml", pantry_source(recipe.computed), "What it takes from the shelf"),
             ("book.yaml", book_source(site.book.settings), "The scale it is for"),
         ):
             carried.append(Attachment(name, source.encode(), about))

@@ -1,0 +1,35 @@
+"""An entry of the schema written down again: the fields that may be shown, in the words they were stated in."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from saponary.quantity.units import Quantity
+from saponary.schema.fields import Part, kebab
+
+
+def written(entry: Part, base: Part | None) -> dict[str, Any]:
+    """The public fields of an entry, by their keys in YAML; without those that `base` states alike.
+
+    Of a model that lists no public fields nothing is written.
+    """
+    public: frozenset[str] = getattr(type(entry), "PUBLIC", frozenset())
+    said: dict[str, Any] = {}
+    for field in type(entry).model_fields:
+        value = getattr(entry, field) if field in public else None
+        if value is None or (base is not None and value == getattr(base, field, None)):
+            continue
+        said[kebab(field)] = _value(value)
+    return said
+
+
+def _value(value: object) -> Any:
+    if isinstance(value, Quantity):
+        return " ".join(value.text.split())
+    if isinstance(value, Part):
+        return written(value, None)
+    if isinstance(value, dict):
+        return {key: _value(inner) for key, inner in value.items()}
+    if isinstance(value, list):
+        return [_value(inner) for inner in value]
+    return value

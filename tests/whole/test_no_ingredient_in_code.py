@@ -1,0 +1,36 @@
+"""No id of an ingredient stands in the code: what is special about one is a field of its entry."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+from saponary.pantry.standard import standard
+
+PROGRAM = Path(__file__).parents[2] / "generator"
+
+ALLOWED = {
+    ("label/names.py", "salt"),  # the kind of a part of the mass balance
+    ("lye/contents.py", "salt"),
+    ("pantry/make.py", "salt"),  # kinds of additions
+    ("pantry/make.py", "sugar"),
+    ("pantry/own.py", "soap-scrap"),  # what a `scraps:` entry of the pantry is like
+    ("schema/ingredient.py", "sesame"),  # food allergens
+    ("schema/ingredient.py", "peanut"),
+    ("schema/ingredient.py", "sugar"),  # a field's name
+    ("views/colour_words.py", "cream"),  # names of colours
+    ("views/colour_words.py", "olive"),
+}
+
+
+def test_no_ingredient_is_named_in_code() -> None:
+    shelf = standard()
+    ids = {*shelf.oils, *shelf.liquids, *shelf.additions}
+    found = set()
+    for path in PROGRAM.rglob("*.py"):
+        where = path.relative_to(PROGRAM / "saponary").as_posix()
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Constant) and node.value in ids:
+                found.add((where, node.value))
+    assert sorted(found - ALLOWED) == []
+    assert sorted(ALLOWED - found) == []
