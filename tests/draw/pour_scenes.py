@@ -9,7 +9,8 @@ from xml.etree import ElementTree
 import numpy as np
 from numpy.typing import NDArray
 
-from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
+from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade, When, draw_pair
+from saponary.messages.speaker import speaker
 from saponary.schema.pour import PourStep
 
 Grid = NDArray[Any]
@@ -130,9 +131,33 @@ def covered(data: str, width: int, height: int) -> Grid:
     return inside
 
 
-def painted(svg: str) -> Grid:
-    """A plain drawing as a grid of colour numbers (0xrrggbb), -1 where nothing is painted."""
+def areas(svg: str) -> list[tuple[str, str]]:
+    """The flat areas of batter and embeds in the order they are painted, as (colour, path data)."""
     root = ElementTree.fromstring(svg)
+    outlines = {
+        path.attrib["id"]: path.attrib["d"] for path in root.iter(f"{SVG}path") if "id" in path.attrib
+    }
+    (face,) = [group for group in root.iter(f"{SVG}g") if "clip-path" in group.attrib]
+    found = []
+    for item in face:
+        if item.attrib.get("fill", "").startswith("#"):
+            at = item.attrib.get("href", "#")[1:]
+            found.append((item.attrib["fill"], outlines[at] if at else item.attrib["d"]))
+    return found
+
+
+def flat(pour: Scene, when: When = "fresh") -> str:
+    """One face with nothing in it but its flat areas, as a drawing of its own."""
+    pair = draw_pair(pour, "a", speaker())
+    svg = pair.fresh_svg if when == "fresh" else pair.cured_svg
+    head = svg[: svg.index(">") + 1]
+    paths = (f'<path fill="{fill}" fill-rule="evenodd" d="{data}"/>' for fill, data in areas(svg))
+    return f"{head}{''.join(paths)}</svg>"
+
+
+def painted(pour: Scene, when: When = "fresh") -> Grid:
+    """A drawing's flat areas as a grid of colour numbers (0xrrggbb), -1 where nothing is painted."""
+    root = ElementTree.fromstring(flat(pour, when))
     _, _, width, height = (int(n) for n in root.attrib["viewBox"].split())
     grid = np.full((height // 2, width), -1)
     for path in root.iter(f"{SVG}path"):

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from saponary.draw.charts.cure import cure_chart
 from saponary.lye.cure.fit import CureFit, NoFit, Reason, fit_cure
+from saponary.messages.speaker import speaker
 
 SVG = "{http://www.w3.org/2000/svg}"
 Points = list[tuple[float, float]]
@@ -34,7 +35,7 @@ SERIES: dict[str, Points] = {
 
 
 def drawn(points: Points, title: str = "Cure", prefix: str = "c1") -> ElementTree.Element:
-    return ElementTree.fromstring(cure_chart(points, fit_cure(points), title, prefix))
+    return ElementTree.fromstring(cure_chart(points, fit_cure(points), title, prefix, speaker()))
 
 
 def words(root: ElementTree.Element) -> str:
@@ -50,7 +51,7 @@ def description(root: ElementTree.Element) -> str:
 @pytest.mark.parametrize("name", SERIES)
 def test_every_picture_is_named_and_self_contained(name: str) -> None:
     # Source: WAI-ARIA's img role with title and description; SVG 2 for ids and references.
-    markup = cure_chart(SERIES[name], fit_cure(SERIES[name]), "Cure of lot 1", "lot-1")
+    markup = cure_chart(SERIES[name], fit_cure(SERIES[name]), "Cure of lot 1", "lot-1", speaker())
     root = ElementTree.fromstring(markup)
     assert root.get("role") == "img"
     ids = [e.get("id") for e in root.iter() if e.get("id")]
@@ -63,7 +64,7 @@ def test_every_picture_is_named_and_self_contained(name: str) -> None:
     assert not re.search(r"href|style=|\son\w+=", markup)
     assert markup.count("http") == 1
     assert "nan" not in markup and "inf" not in markup
-    assert markup == cure_chart(SERIES[name], fit_cure(SERIES[name]), "Cure of lot 1", "lot-1")
+    assert markup == cure_chart(SERIES[name], fit_cure(SERIES[name]), "Cure of lot 1", "lot-1", speaker())
 
 
 @pytest.mark.parametrize("name", SERIES)
@@ -83,7 +84,7 @@ def test_nothing_lies_outside(name: str) -> None:
 
 def test_ink_is_the_pages_own() -> None:
     # Source: two inks only, the page's text and its accent with a fallback.
-    markup = cure_chart(SEVEN, fit_cure(SEVEN), "Cure", "c")
+    markup = cure_chart(SEVEN, fit_cure(SEVEN), "Cure", "c", speaker())
     inks = set(re.findall(r'(?:fill|stroke)="([^"]+)"', markup))
     assert inks == {"currentColor", "none", "var(--accent, #8a4b2d)", "url(#c-hatch)"}
 
@@ -130,15 +131,15 @@ def test_a_left_out_weighing_is_shown_and_named() -> None:
 
 def test_three_weighings_show_no_band() -> None:
     # Source: three weighings leave nothing to judge the curve by.
-    markup = cure_chart(THREE, fit_cure(THREE), "Cure", "c")
+    markup = cure_chart(THREE, fit_cure(THREE), "Cure", "c", speaker())
     assert "hatch" not in markup and "cannot tell how surely" in markup
-    assert "hatch" in cure_chart(FOUR, fit_cure(FOUR), "Cure", "c")
+    assert "hatch" in cure_chart(FOUR, fit_cure(FOUR), "Cure", "c", speaker())
 
 
 @pytest.mark.parametrize("reason", list(Reason))
 def test_without_a_fit_the_reason_is_told_and_no_curve_drawn(reason: Reason) -> None:
     # Source: the reason's own sentence.
-    root = ElementTree.fromstring(cure_chart(FOUR, NoFit(reason), "Cure", "c"))
+    root = ElementTree.fromstring(cure_chart(FOUR, NoFit(reason), "Cure", "c", speaker()))
     assert reason.value in words(root) and reason.value in description(root)
     assert all(e.get("stroke") != "var(--accent, #8a4b2d)" for e in root.iter())
     assert "ready" not in words(root)
@@ -147,7 +148,7 @@ def test_without_a_fit_the_reason_is_told_and_no_curve_drawn(reason: Reason) -> 
 def test_hostile_text_stays_text() -> None:
     # Source: XML 1.0, characters and escapes.
     title = 'A & B <script>"x"</script> \x00\x1b\ud800 ]]>'
-    markup = cure_chart(SEVEN, fit_cure(SEVEN), title, 'p" onload="x')
+    markup = cure_chart(SEVEN, fit_cure(SEVEN), title, 'p" onload="x', speaker())
     root = ElementTree.fromstring(markup.encode())
     assert "<script" not in markup and root.get("onload") is None
     assert (root.findtext(f"{SVG}title") or "").startswith('A & B <script>"x"</script>')
@@ -164,7 +165,7 @@ def test_weights_that_are_none_are_not_drawn() -> None:
 def test_any_weighings_make_a_picture(points: list[tuple[int, float]]) -> None:
     # Source: a picture is well-formed, whatever was weighed.
     fit = fit_cure(points)
-    root = ElementTree.fromstring(cure_chart(points, fit, "Cure", "c"))
+    root = ElementTree.fromstring(cure_chart(points, fit, "Cure", "c", speaker()))
     assert "nan" not in ElementTree.tostring(root, encoding="unicode")
     if isinstance(fit, CureFit):
         assert "ready" in words(root).lower()

@@ -18,15 +18,17 @@ from draw.pour_scenes import (
     PORTIONS,
     STIRRED,
     Grid,
+    flat,
     painted,
     scene,
     shares,
     steps,
 )
-from saponary.draw.pour import DrawnPortion, Scene, Shade, draw
+from saponary.draw.pour import DrawnPortion, Scene, Shade, draw_pair
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.mould import make_mould
 from saponary.draw.pour.plan import plan
+from saponary.messages.speaker import speaker
 
 pytestmark = pytest.mark.slow
 
@@ -34,7 +36,7 @@ pytestmark = pytest.mark.slow
 def assert_true_areas(
     pour: Scene, within: float = 0.02, portions: tuple[DrawnPortion, ...] = PORTIONS
 ) -> None:
-    found = shares(painted(draw(pour, when="fresh", id_prefix="a", plain=True)), portions)
+    found = shares(painted(pour), portions)
     for portion in portions:
         if portion.volume_share >= 0.05:
             assert found[portion.name] == pytest.approx(portion.volume_share, rel=within), portion.name
@@ -55,10 +57,8 @@ def test_a_swirl_keeps_the_areas(stirred: str, face: str) -> None:
 
 @pytest.mark.parametrize("tool", ["hanger", "comb", "skewer"])
 def test_a_swirl_moves_the_batter(tool: str) -> None:
-    still = painted(draw(scene(BEDS), when="fresh", id_prefix="a", plain=True))
-    moved = painted(
-        draw(scene([*BEDS, {"swirl": {"tool": tool, "passes": 3}}]), when="fresh", id_prefix="a", plain=True)
-    )
+    still = painted(scene(BEDS))
+    moved = painted(scene([*BEDS, {"swirl": {"tool": tool, "passes": 3}}]))
     assert (still != moved).mean() > 0.05
 
 
@@ -66,8 +66,8 @@ def test_a_swirl_leaves_alone_what_is_below_its_depth_and_what_is_laid_later() -
     swirl = {"swirl": {"tool": "comb", "passes": 2, "depth": "30 %"}}
     laid = [{"beds": [{"of": "chalk"}, {"of": "madder"}, {"of": "woad"}]}]
     last = {"beds": [{"of": "slate"}]}
-    still = painted(draw(scene([*laid, last]), when="fresh", id_prefix="a", plain=True))
-    moved = painted(draw(scene([*laid, swirl, last]), when="fresh", id_prefix="a", plain=True))
+    still = painted(scene([*laid, last]))
+    moved = painted(scene([*laid, swirl, last]))
     changed = np.flatnonzero((still != moved).any(axis=1))
     assert changed.min() > 0.11 * len(still)
     assert changed.max() < 0.55 * len(still)
@@ -79,7 +79,7 @@ def test_a_swirl_after_drops_moves_them_and_one_before_does_not() -> None:
     swirl = {"swirl": {"tool": "skewer", "passes": 2}}
 
     def round_drop(written: list[dict[str, Any]]) -> Grid:
-        grid = painted(draw(scene(written, FACES["loaf"]), when="fresh", id_prefix="a", plain=True))
+        grid = painted(scene(written, FACES["loaf"]))
         madder: Grid = grid == int("a4503c", 16)
         return madder
 
@@ -104,11 +104,11 @@ def test_many_thin_portions() -> None:
     for written in pours:
         pour = scene(written, portions=portions)
         assert_true_areas(pour, portions=portions)
-        assert len(draw(pour, when="fresh", id_prefix="a")) < 60_000
+        assert len(draw_pair(pour, "a", speaker()).fresh_svg) < 60_000
 
 
 def test_the_last_drop_is_innermost() -> None:
-    grid = painted(draw(scene(LAYINGS["one drop"], FACES["round"]), when="fresh", id_prefix="a", plain=True))
+    grid = painted(scene(LAYINGS["one drop"], FACES["round"]))
     middle = grid[grid.shape[0] // 2]
     runs = [int(middle[i]) for i in range(len(middle)) if i == 0 or middle[i] != middle[i - 1]]
     colours = [int(item.shade.fresh[1:], 16) for item in PORTIONS]
@@ -117,10 +117,10 @@ def test_the_last_drop_is_innermost() -> None:
 
 def test_columns_run_left_to_right_and_beds_upward() -> None:
     colours = [int(item.shade.fresh[1:], 16) for item in PORTIONS]
-    upright = painted(draw(scene(LAYINGS["columns"]), when="fresh", id_prefix="a", plain=True))
+    upright = painted(scene(LAYINGS["columns"]))
     row = upright[upright.shape[0] // 2]
     assert [int(row[i]) for i in range(1, len(row)) if row[i] != row[i - 1] and row[i] >= 0] == colours
-    level = painted(draw(scene(BEDS), when="fresh", id_prefix="a", plain=True))
+    level = painted(scene(BEDS))
     column = level[::-1, level.shape[1] // 2]
     assert [
         int(column[i]) for i in range(1, len(column)) if column[i] != column[i - 1] and column[i] >= 0
@@ -128,9 +128,7 @@ def test_columns_run_left_to_right_and_beds_upward() -> None:
 
 
 def test_a_slope_rises_to_the_right() -> None:
-    tilted = painted(
-        draw(scene([{"beds": [{"of": "chalk", "slope": 10}]}]), when="fresh", id_prefix="a", plain=True)
-    )
+    tilted = painted(scene([{"beds": [{"of": "chalk", "slope": 10}]}]))
     chalk = tilted == int("efe6d2", 16)
     assert chalk[:, 1700].sum() > 1.2 * chalk[:, 300].sum()
 
@@ -218,7 +216,7 @@ def test_parts_of_a_portion() -> None:
 @pytest.mark.browser
 @pytest.mark.parametrize("written", [STIRRED["hanger through beds"], LAYINGS["plops"], LAYINGS["one drop"]])
 def test_areas_as_a_browser_paints_them(written: list[dict[str, Any]], tmp_path: Path) -> None:
-    svg = draw(scene(written), when="fresh", id_prefix="a", plain=True)
+    svg = flat(scene(written))
     page, shot = tmp_path / "page.html", tmp_path / "shot.png"
     page.write_text(
         "<!doctype html><style>body{margin:0}"

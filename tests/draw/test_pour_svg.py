@@ -14,21 +14,22 @@ import pytest
 
 import saponary
 from draw.pour_scenes import EVERYTHING, SVG, painted, scene
-from saponary.draw.pour import DrawnPortion, Face, Shade, draw, draw_pair
+from saponary.draw.pour import DrawnPortion, Face, Shade, draw_pair
 from saponary.draw.pour.ink import contrast, luminance
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.tiles import TILES, pattern
+from saponary.messages.speaker import speaker
 
 
 @pytest.mark.slow
 def test_the_same_bytes_in_another_process() -> None:
-    here = draw_pair(scene(EVERYTHING), "one")
-    assert here == draw_pair(scene(EVERYTHING), "one")
+    here = draw_pair(scene(EVERYTHING), "one", speaker())
+    assert here == draw_pair(scene(EVERYTHING), "one", speaker())
     program = (
         "import sys; sys.path[:0] = sys.argv[1].split('|')\n"
         "from draw import pour_scenes as t\n"
         "from saponary.draw.pour import draw_pair\n"
-        "sys.stdout.write(draw_pair(t.scene(t.EVERYTHING), 'one').fresh_svg)"
+        "sys.stdout.write(draw_pair(t.scene(t.EVERYTHING), 'one', t.speaker()).fresh_svg)"
     )
     paths = "|".join([str(Path(__file__).parents[1]), str(Path(saponary.__file__).parents[1])])
     for seed in ("0", "77"):
@@ -44,7 +45,7 @@ def test_the_same_bytes_in_another_process() -> None:
 
 
 def test_the_pair_has_one_geometry() -> None:
-    pair = draw_pair(scene(EVERYTHING), "one")
+    pair = draw_pair(scene(EVERYTHING), "one", speaker())
 
     def outlines(svg: str) -> list[str]:
         return re.findall(r' d="([^"]*)"', svg)
@@ -63,7 +64,7 @@ def test_the_pair_has_one_geometry() -> None:
 def test_ids_are_unique_and_every_reference_is_met() -> None:
     texts = []
     for prefix in ("recipe-1", "recipe-2"):
-        pair = draw_pair(scene(EVERYTHING), prefix)
+        pair = draw_pair(scene(EVERYTHING), prefix, speaker())
         texts += [pair.fresh_svg, pair.cured_svg]
         texts += [swatch for entry in pair.legend for swatch in (entry.fresh_swatch, entry.cured_swatch)]
     page = "".join(texts)
@@ -76,13 +77,13 @@ def test_ids_are_unique_and_every_reference_is_met() -> None:
 
 
 def test_a_prefix_is_made_a_safe_id() -> None:
-    svg = draw(scene([]), when="fresh", id_prefix='9 <"&')
+    svg = draw_pair(scene([]), '9 <"&', speaker()).fresh_svg
     ElementTree.fromstring(svg)
     assert all(re.fullmatch(r"[A-Za-z][A-Za-z0-9-]*", id) for id in re.findall(r'\bid="([^"]*)"', svg))
 
 
 def test_the_svg_is_accessible_and_self_contained() -> None:
-    pair = draw_pair(scene(EVERYTHING), "one")
+    pair = draw_pair(scene(EVERYTHING), "one", speaker())
     for svg, words in ((pair.fresh_svg, "as poured"), (pair.cured_svg, "as cured")):
         root = ElementTree.fromstring(svg)
         assert root.attrib["role"] == "img"
@@ -101,7 +102,7 @@ def test_the_svg_is_accessible_and_self_contained() -> None:
 
 @pytest.mark.slow
 def test_the_words_tell_the_pour() -> None:
-    words = draw_pair(scene(EVERYTHING), "one").description
+    words = draw_pair(scene(EVERYTHING), "one", speaker()).description
     assert words == (
         "The cut face of a bar, 90 by 70 mm. By volume: chalk 40 per cent, madder 27 per cent,"
         " woad 21 per cent and slate 12 per cent."
@@ -117,7 +118,7 @@ def test_names_are_escaped() -> None:
         DrawnPortion("a<b&c", 0.5, Shade("#aa8866", "#aa8866")),
         DrawnPortion('"><script>', 0.5, Shade("#446688", "#446688")),
     )
-    pair = draw_pair(scene([], portions=odd, title="Salt & <b>Sand</b>"), "odd")
+    pair = draw_pair(scene([], portions=odd, title="Salt & <b>Sand</b>"), "odd", speaker())
     root = ElementTree.fromstring(pair.fresh_svg)
     assert root[0].text == "Salt & <b>Sand</b>, as poured"
     assert "a<b&c" in (root[1].text or "")
@@ -126,7 +127,7 @@ def test_names_are_escaped() -> None:
 
 
 def test_the_legend() -> None:
-    pair = draw_pair(scene(EVERYTHING), "one")
+    pair = draw_pair(scene(EVERYTHING), "one", speaker())
     assert [(entry.role, entry.name, entry.share_percent) for entry in pair.legend] == [
         ("portion", "chalk", 40),
         ("portion", "madder", 27),
@@ -175,7 +176,7 @@ def test_one_plain_batter() -> None:
         [{"drops": {"into": "plain", "of": ["plain"], "count": 3}}],
     ):
         pour = scene(written, portions=plain)
-        grid = painted(draw(pour, when="cured", id_prefix="a", plain=True))
+        grid = painted(pour, "cured")
         assert set(np.unique(grid)) == {-1, 0xF2E8CF}
         inside = lay_out(pour).mould.outline.area
         # Every second row is counted; a drawing length is twenty units.

@@ -10,6 +10,7 @@ from saponary.book.computed import Computed
 from saponary.draw.charts import Chart, Share, key, shares, spectrum
 from saponary.draw.charts.acids import KINDS, kind
 from saponary.lye.fatty_acids import FATTY_ACIDS
+from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import grams, percent
 from saponary.views.panel import Entry, entry
 
@@ -55,16 +56,18 @@ class ChemistryView:
 def chemistry(computed: Computed) -> ChemistryView:
     found = computed.figures.chemistry
     parts = _parts(computed)
+    say = speaker(computed.settings.language)
     whole = computed.figures.loaf or 1.0
     return ChemistryView(
         values=_values(computed),
-        spectrum=spectrum(found.fatty_acids) if found.fatty_acids else None,
+        spectrum=spectrum(found.fatty_acids, say) if found.fatty_acids else None,
         groups=tuple(_group(computed, name, pattern) for name, pattern in KINDS if found.fatty_acids),
         short=percent(found.groups.get("short", 0.0)) if found.fatty_acids else "",
         covered="" if found.covered > 0.9995 else percent(found.covered),
         balance=shares(
             [Share(name, weight / whole, pattern) for name, weight, pattern in parts],
             "The fresh bar by mass",
+            say,
             "balance",
         ),
         parts=tuple(

@@ -63,7 +63,7 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) ->
     axis = axis_for([_span(lot, found, site) for lot, found in curing])
     return ShelfView(
         on=site.on.isoformat(),
-        axis=Markup(days_axis(axis)) if curing else Markup(""),
+        axis=Markup(days_axis(axis, speaker(site.book.settings.language))) if curing else Markup(""),
         curing=tuple(_view(lot, found, site, up, axis) for lot, found in curing),
         ready=tuple(_view(lot, found, site, up, None) for lot, found in ready),
         ahead=len(by_state["ahead"]),

@@ -109,7 +109,7 @@ def _bar(bar: BarCure, number: int, lot: str, words: Speaker) -> BarView:
     key = f"cure-{hashlib.sha256(lot.encode()).hexdigest()[:10]}-{number}"
     return BarView(
         name=message("cure.bar", bar=bar.name) if bar.name else message("cure.marked-bar"),
-        chart=Markup(cure_chart(bar.weighings, bar.fit, words.say(what), key)),
+        chart=Markup(cure_chart(bar.weighings, bar.fit, words.say(what), key, words)),
         says=tuple(_says(bar)),
     )
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
 from saponary.draw.charts import Chart, Superfat, superfat_band
+from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale, minus, percent, short
 from saponary.views import links, names
 
@@ -35,7 +36,8 @@ class Panel:
 
 def panel(computed: Computed, scale: Scale) -> Panel:
     f = computed.figures
-    band = superfat_band(Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst))
+    spread = Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst)
+    band = superfat_band(spread, speaker(computed.settings.language))
     return Panel(tuple(_weights(computed)), tuple(_lye(computed)), tuple(_superfat(computed, scale)), band)
 
 

@@ -12,6 +12,7 @@ from saponary.build.proof import prove
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.lye.cure.fit import CureFit, Reason
 from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
+from saponary.messages.speaker import speaker
 from saponary.quantity.rounding import show
 from saponary.views.readiness import later
 from support import BOOKS, prove_one
@@ -145,8 +146,8 @@ def test_the_scale_holds_all_and_its_numbers_keep_apart(spans: list[Span]) -> No
     for one in spans:
         assert axis.first <= one.poured <= one.ready <= axis.last
         assert axis.x(one.poured) <= axis.x(0) <= axis.x(one.ready)
-    assert 'aria-label="Scale of days' in days_axis(axis)
-    assert "nan" not in days_axis(axis)
+    assert 'aria-label="Scale of days' in days_axis(axis, speaker())
+    assert "nan" not in days_axis(axis, speaker())
 
 
 def test_a_stretch_is_true_to_its_days() -> None:

@@ -10,6 +10,8 @@ from collections.abc import Callable, Mapping
 
 from saponary.draw.charts import svg
 from saponary.lye.fatty_acids import FATTY_ACIDS
+from saponary.messages.message import percent
+from saponary.messages.speaker import Speaker
 from saponary.quantity.rounding import show
 
 KINDS = (("saturated", "solid"), ("monounsaturated", "hatch"), ("polyunsaturated", "dots"))
@@ -25,7 +27,7 @@ def kind(key: str) -> str:
     return KINDS[min(FATTY_ACIDS[key].double_bonds, 2)][0]
 
 
-def spectrum(acids: Mapping[str, float], prefix: str = "acids") -> svg.Chart:
+def spectrum(acids: Mapping[str, float], say: Speaker, prefix: str = "acids") -> svg.Chart:
     """Columns by the number of carbons, for mass fractions by shorthand."""
     columns: dict[int, dict[str, float]] = {}
     for key, part in acids.items():
@@ -38,17 +40,17 @@ def spectrum(acids: Mapping[str, float], prefix: str = "acids") -> svg.Chart:
     def x(carbons: int) -> float:
         return _LEFT + _COLUMN + (_RIGHT - _LEFT - 2 * _COLUMN) * (carbons - shortest) / (longest - shortest)
 
-    def y(percent: float) -> float:
-        return _FLOOR - (_FLOOR - _TOP) * percent / (100 * highest)
+    def y(height: float) -> float:
+        return _FLOOR - (_FLOOR - _TOP) * height / (100 * highest)
 
-    parts = [svg.patterns(prefix), svg.label(0, 13, "% of the fatty acids")]
+    parts = [svg.patterns(prefix), svg.label(0, 13, say("chart.acids.axis"))]
     for carbons, of_kind in sorted(columns.items()):
         parts += _column(x(carbons), of_kind, y, prefix)
     for carbons in range(shortest + shortest % 2, longest + 1, 2):
         parts.append(svg.label(x(carbons), _FLOOR + 18, str(carbons), anchor="middle"))
     parts.append(svg.line(_LEFT, _FLOOR, _RIGHT, _FLOOR))
-    parts.append(svg.label(_RIGHT, _FLOOR + 37, "carbon atoms in the chain", anchor="end"))
-    return svg.drawing(_FLOOR + 43, describe(acids), *parts)
+    parts.append(svg.label(_RIGHT, _FLOOR + 37, say("chart.acids.chain"), anchor="end"))
+    return svg.drawing(_FLOOR + 43, describe(acids, say), *parts)
 
 
 def _column(x: float, of_kind: Mapping[str, float], y: Callable[[float], float], prefix: str) -> list[str]:
@@ -64,12 +66,12 @@ def _column(x: float, of_kind: Mapping[str, float], y: Callable[[float], float],
     return parts
 
 
-def describe(acids: Mapping[str, float]) -> str:
+def describe(acids: Mapping[str, float], say: Speaker) -> str:
     """The larger acids in words, largest first."""
     largest = sorted(acids.items(), key=lambda item: (-item[1], item[0]))[:5]
-    named = ", ".join(f"{FATTY_ACIDS[key].name} {show(100 * part, 0)} %" for key, part in largest)
-    return (
-        f"Fatty acids of the oils by length of chain. Largest: {named}."
-        if named
-        else "No fatty acids are known."
+    if not largest:
+        return say("chart.acids.unknown")
+    named = (
+        say("chart.acids.share", acid=FATTY_ACIDS[key].name, share=percent(part, 0)) for key, part in largest
     )
+    return say("chart.acids.described", largest=", ".join(named))

@@ -1,4 +1,4 @@
-"""The superfat band: nominal, as weighed, and how far nature's spread may carry it."""
+"""The superfat band: nominal, as weighed, and how far the spread of natural oils may carry it."""
 
 from __future__ import annotations
 
@@ -7,11 +7,14 @@ from math import ceil, floor
 
 from saponary.draw.charts import svg
 from saponary.lye.band import Band
-from saponary.quantity.rounding import show
+from saponary.messages.message import Number, percent
+from saponary.messages.speaker import Speaker
 
 _LEFT, _RIGHT = 86.0, 280.0
-_ROWS = {"worst case": 34.0, "likely": 62.0, "as weighed": 90.0}
+_ROWS = {"worst": 34.0, "likely": 62.0, "weighed": 90.0}
 _AXIS = 112.0
+
+KEYS_BY_ID = {"chart.band.": tuple(_ROWS)}
 
 
 @dataclass(frozen=True)
@@ -24,66 +27,64 @@ class Superfat:
     worst: Band
 
 
-def superfat_band(superfat: Superfat, prefix: str = "band") -> svg.Chart:
-    """Ranges as bars over one scale in per cent; below zero there is alkali to spare."""
-    low, high, step = _scale(superfat)
-
-    def x(fraction: float) -> float:
-        return _LEFT + (_RIGHT - _LEFT) * (100 * fraction - low) / (high - low)
-
-    parts = [svg.patterns(prefix)]
-    for tick in range(low, high + 1, step):
-        parts.append(
-            svg.line(x(tick / 100), 24, x(tick / 100), _AXIS, faint=tick != 0, width=1.5 if tick == 0 else 1)
-        )
-        parts.append(
-            svg.label(x(tick / 100), _AXIS + 17, f"{tick}" if tick >= 0 else f"−{-tick}", anchor="middle")
-        )
-    parts += [svg.label(0, y + 5, name) for name, y in _ROWS.items()]
-    for name, band, pattern in (
-        ("worst case", superfat.worst, "hatch"),
-        ("likely", superfat.likely, "solid"),
-    ):
-        parts.append(
-            svg.block(x(band.low), _ROWS[name] - 7, x(band.high) - x(band.low), 14, svg.fill(prefix, pattern))
-        )
-    middle = x(superfat.nominal)
-    parts.append(svg.line(middle, 20, middle, _AXIS, width=2, dashes="4 3"))
-    parts.append(
-        svg.label(
-            min(max(middle, 120.0), 242.0),
-            13,
-            f"nominal {_percent(superfat.nominal)} %",
-            anchor="middle",
-            strong=True,
-        )
-    )
-    parts.append(_diamond(x(superfat.as_weighed), _ROWS["as weighed"]))
-    parts.append(svg.label(_RIGHT, _AXIS + 36, "superfat, % of the oils", anchor="end"))
-    if low < 0:
-        parts.append(svg.label(0, _AXIS + 17, "alkali over"))
-    return svg.drawing(_AXIS + 42, describe(superfat), *parts)
-
-
-def describe(superfat: Superfat) -> str:
-    worst, likely = superfat.worst, superfat.likely
-    return (
-        f"Superfat: nominal {_percent(superfat.nominal)} %, as weighed {_percent(superfat.as_weighed)} %, "
-        f"likely {_percent(likely.low)} to {_percent(likely.high)} %, "
-        f"worst case {_percent(worst.low)} to {_percent(worst.high)} %."
-    )
-
-
-def _percent(fraction: float) -> str:
-    return show(100 * fraction, 1).replace("-", "−")
-
-
-def _scale(superfat: Superfat) -> tuple[int, int, int]:
+@dataclass(frozen=True)
+class _Axis:
     """Ends of the axis in whole per cent, zero always on it, and the distance of its ticks."""
+
+    low: int
+    high: int
+    step: int
+
+    def x(self, fraction: float) -> float:
+        return _LEFT + (_RIGHT - _LEFT) * (100 * fraction - self.low) / (self.high - self.low)
+
+
+def superfat_band(superfat: Superfat, say: Speaker, prefix: str = "band") -> svg.Chart:
+    """Ranges as bars over one scale in per cent; below zero there is alkali to spare."""
+    axis = _axis(superfat)
+    parts = [svg.patterns(prefix), *_ticks(axis, say)]
+    parts += [svg.label(0, y + 5, say(f"chart.band.{row}")) for row, y in _ROWS.items()]
+    for row, band, pattern in (("worst", superfat.worst, "hatch"), ("likely", superfat.likely, "solid")):
+        left, right = axis.x(band.low), axis.x(band.high)
+        parts.append(svg.block(left, _ROWS[row] - 7, right - left, 14, svg.fill(prefix, pattern)))
+    middle = axis.x(superfat.nominal)
+    nominal = say("chart.band.nominal", superfat=percent(superfat.nominal))
+    parts.append(svg.line(middle, 20, middle, _AXIS, width=2, dashes="4 3"))
+    parts.append(svg.label(min(max(middle, 120.0), 242.0), 13, nominal, anchor="middle", strong=True))
+    parts.append(_diamond(axis.x(superfat.as_weighed), _ROWS["weighed"]))
+    parts.append(svg.label(_RIGHT, _AXIS + 36, say("chart.band.axis"), anchor="end"))
+    if axis.low < 0:
+        parts.append(svg.label(0, _AXIS + 17, say("chart.band.alkali")))
+    return svg.drawing(_AXIS + 42, _described(superfat, say), *parts)
+
+
+def _ticks(axis: _Axis, say: Speaker) -> list[str]:
+    parts: list[str] = []
+    for tick in range(axis.low, axis.high + 1, axis.step):
+        x, zero = axis.x(tick / 100), tick == 0
+        parts.append(svg.line(x, 24, x, _AXIS, faint=not zero, width=1.5 if zero else 1))
+        parts.append(svg.label(x, _AXIS + 17, say(Number(tick)), anchor="middle"))
+    return parts
+
+
+def _described(superfat: Superfat, say: Speaker) -> str:
+    worst, likely = superfat.worst, superfat.likely
+    return say(
+        "chart.band.described",
+        nominal=percent(superfat.nominal),
+        weighed=percent(superfat.as_weighed),
+        likely_low=percent(likely.low),
+        likely_high=percent(likely.high),
+        worst_low=percent(worst.low),
+        worst_high=percent(worst.high),
+    )
+
+
+def _axis(superfat: Superfat) -> _Axis:
     values = (superfat.nominal, superfat.as_weighed, superfat.worst.low, superfat.worst.high)
     low, high = min(0, floor(100 * min(values))), max(1, ceil(100 * max(values)))
     step = next(s for s in (1, 2, 5, 10, 20, 50, 100) if (high - low) / s <= 8 or s == 100)
-    return floor(low / step) * step, ceil(high / step) * step, step
+    return _Axis(floor(low / step) * step, ceil(high / step) * step, step)
 
 
 def _diamond(x: float, y: float) -> str:

@@ -11,12 +11,13 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from html import escape
-from math import ceil, floor, inf, isfinite, log10
+from math import ceil, floor, isfinite, log10
 
+from saponary.draw.charts.cure_words import Point, band, in_words, note, ready_label
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import WEEKLY_LOSS, Ready, ready_day, weight_at, weight_interval
-
-Point = tuple[float, float]
+from saponary.messages.message import Number, short
+from saponary.messages.speaker import Speaker
 
 ACCENT = "var(--accent, #8a4b2d)"
 WIDTH, PLOT_LEFT, PLOT_RIGHT, PLOT_TOP, PLOT_BOTTOM = 360.0, 42.0, 350.0, 24.0, 204.0
@@ -54,6 +55,7 @@ def cure_chart(
     fit: CureFit | NoFit,
     title: str,
     id_prefix: str,
+    say: Speaker,
     weekly_loss: float = WEEKLY_LOSS,
 ) -> str:
     """The picture of weighings (pairs of day and grams). `id_prefix` keeps its ids apart in a page."""
@@ -62,18 +64,18 @@ def cure_chart(
     ready = ready_day(fit, weekly_loss) if isinstance(fit, CureFit) else None
     frame = _frame(points, fit, ready)
     prefix = re.sub(r"[^A-Za-z0-9_-]+", "-", id_prefix) or "cure"
-    parts = [*_axes(frame)] if points else []
+    parts = [*_axes(frame, say)] if points else []
     if isinstance(fit, CureFit) and ready is not None:
-        parts += [*_band(frame, fit, prefix), *_curve(frame, fit), *_marks(frame, fit, ready)]
+        parts += [*_band(frame, fit, prefix), *_curve(frame, fit), *_marks(frame, fit, ready, say)]
     parts += [_dot(frame, point, point in left_out) for point in points]
-    below, bottom = _below(points, fit, left_out, prefix)
+    below, bottom = _below(points, fit, left_out, prefix, say)
     return "\n".join(
         [
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH:.0f} {bottom:.0f}" width="100%"'
             f' role="img" aria-labelledby="{prefix}-title {prefix}-desc" font-size="{TEXT}"'
             ' fill="currentColor">',
             f'<title id="{prefix}-title">{_text(title)}</title>',
-            f'<desc id="{prefix}-desc">{_text(_words(points, fit, ready))}</desc>',
+            f'<desc id="{prefix}-desc">{_text(in_words(points, fit, ready, say))}</desc>',
             *parts,
             *below,
             "</svg>",
@@ -84,16 +86,6 @@ def cure_chart(
 def _text(words: str) -> str:
     """Text for markup; characters that XML forbids become the replacement character."""
     return escape(re.sub("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]", "\ufffd", words))
-
-
-def _number(value: float, decimals: int = 1) -> str:
-    """A number to so many decimals, a true minus before it and never minus nought."""
-    words = f"{value:.{decimals}f}"
-    return words.lstrip("-") if float(words) == 0 else words.replace("-", "\u2212")
-
-
-def _day(day: float) -> str:
-    return _number(day, 0 if day == int(day) else 1)
 
 
 def _frame(points: Sequence[Point], fit: CureFit | NoFit, ready: Ready | None) -> _Frame:
@@ -126,9 +118,9 @@ def _gram_ticks(low: float, high: float) -> tuple[list[float], int]:
     return [i * step for i in range(ceil(low / step), floor(high / step) + 1)], decimals
 
 
-def _axes(frame: _Frame) -> Iterable[str]:
+def _axes(frame: _Frame, say: Speaker) -> Iterable[str]:
     ticks, decimals = _gram_ticks(frame.low, frame.high)
-    yield f'<text x="2" y="{TEXT}">grams</text>'
+    yield f'<text x="2" y="{TEXT}">{_text(say("chart.cure.grams"))}</text>'
     yield '<g stroke="currentColor" fill="none">'
     for grams in ticks:
         y = frame.y(grams)
@@ -140,12 +132,13 @@ def _axes(frame: _Frame) -> Iterable[str]:
     yield f'<path d="M{PLOT_LEFT:.1f} {PLOT_TOP:.1f}V{PLOT_BOTTOM:.1f}H{PLOT_RIGHT:.1f}"/></g>'
     yield '<g text-anchor="end">'
     for grams in ticks:
-        yield f'<text x="{PLOT_LEFT - 5:.1f}" y="{frame.y(grams) + 5:.1f}">{_number(grams, decimals)}</text>'
+        yield f'<text x="{PLOT_LEFT - 5:.1f}" y="{frame.y(grams) + 5:.1f}">{say(Number(grams, decimals))}</text>'
     yield '</g><g text-anchor="middle">'
     for day in days:
         yield f'<text x="{frame.x(day):.1f}" y="{PLOT_BOTTOM + 19:.1f}">{day}</text>'
     middle = (PLOT_LEFT + PLOT_RIGHT) / 2
-    yield f'<text x="{middle:.1f}" y="{PLOT_BOTTOM + 37:.1f}">days after pouring</text></g>'
+    days_after = _text(say("chart.cure.days"))
+    yield f'<text x="{middle:.1f}" y="{PLOT_BOTTOM + 37:.1f}">{days_after}</text></g>'
 
 
 def _path(frame: _Frame, points: Sequence[Point]) -> str:
@@ -183,7 +176,7 @@ def _curve(frame: _Frame, fit: CureFit) -> Iterable[str]:
             yield f'<path d="{line}" fill="none" stroke="{ACCENT}" stroke-width="2.5"{broken}/>'
 
 
-def _marks(frame: _Frame, fit: CureFit, ready: Ready) -> Iterable[str]:
+def _marks(frame: _Frame, fit: CureFit, ready: Ready, say: Speaker) -> Iterable[str]:
     """The plateau, and the day the bar is ready, each with its words beside it."""
     if fit.plateau_g >= frame.low:
         y = frame.y(fit.plateau_g)
@@ -205,17 +198,8 @@ def _marks(frame: _Frame, fit: CureFit, ready: Ready) -> Iterable[str]:
             label_x, anchor = x + 5, "start"
         else:
             label_x = x - 5 if x > PLOT_LEFT + LABEL else PLOT_RIGHT
-    label = _text(_ready_label(ready))
+    label = _text(say(ready_label(ready)))
     yield f'<text x="{label_x:.1f}" y="{TEXT}" text-anchor="{anchor}">{label}</text>'
-
-
-def _ready_label(ready: Ready) -> str:
-    if ready.by_first:
-        return f"ready by day {_day(ceil(ready.day))}"
-    words = f"ready about day {ceil(ready.day - 1e-9)}"
-    if ready.interval is None:
-        return words
-    return words + f" ({floor(ready.interval[0])} to {ceil(ready.interval[1])})"
 
 
 def _dot(frame: _Frame, point: Point, left_out: bool) -> str:
@@ -237,25 +221,19 @@ def _wrapped(words: str) -> list[str]:
 
 
 def _below(
-    points: Sequence[Point], fit: CureFit | NoFit, left_out: Sequence[Point], prefix: str
+    points: Sequence[Point], fit: CureFit | NoFit, left_out: Sequence[Point], prefix: str, say: Speaker
 ) -> tuple[list[str], float]:
     """Key and notes under the picture, and where they end."""
     y = PLOT_BOTTOM + 64.0 if points else 0.0
-    parts = []
+    parts = [*_key(y, fit, prefix, say)] if isinstance(fit, CureFit) else []
     if points:
-        parts.append(f'<circle cx="10" cy="{y - 5:.0f}" r="4"/><text x="20" y="{y:.0f}">weighed</text>')
-    if isinstance(fit, CureFit):
-        parts.append(f'<path d="M96 {y - 5:.0f}h20" stroke="{ACCENT}" stroke-width="2.5"/>')
-        parts.append(f'<text x="121" y="{y:.0f}">curve</text>')
-        if fit.covariance is not None:
-            swatch = f'<rect x="178" y="{y - 12:.0f}" width="20" height="14"'
-            parts.append(f'{swatch} fill="url(#{prefix}-hatch)"/>')
-            parts.append(f'<text x="203" y="{y:.0f}">{_share(fit.confidence)} of weighings</text>')
+        weighed = _text(say("chart.cure.weighed"))
+        parts.insert(0, f'<circle cx="10" cy="{y - 5:.0f}" r="4"/><text x="20" y="{y:.0f}">{weighed}</text>')
     rows: list[tuple[str, str]] = []
     if left_out:
-        listed = ", ".join(f"day\u00a0{_day(day)}" for day, _ in left_out)
-        rows.append((_CROSS, f"left out as doubtful: {listed}"))
-    rows.append((_DOTTED if isinstance(fit, CureFit) else "", _note(fit)))
+        listed = ", ".join(say("chart.cure.day", day=short(day)) for day, _ in left_out)
+        rows.append((_CROSS, say("chart.cure.left-out", days=listed)))
+    rows.append((_DOTTED if isinstance(fit, CureFit) else "", say(note(fit))))
     for mark, words in rows:
         y += 4
         for i, line in enumerate(_wrapped(words)):
@@ -266,34 +244,10 @@ def _below(
     return parts, y + 8
 
 
-def _share(confidence: float) -> str:
-    return f"{confidence * 100:.10g}\u00a0%"
-
-
-def _note(fit: CureFit | NoFit) -> str:
-    return f"No curve: {fit.reason.value}." if isinstance(fit, NoFit) else _settles(fit) + "."
-
-
-def _settles(fit: CureFit) -> str:
-    words = f"Settles at {_number(fit.plateau_g)}\u00a0g"
-    if fit.plateau_interval is None:
-        return words + "; three weighings cannot tell how surely"
-    low, high = fit.plateau_interval
-    if low == -inf:
-        return words + f", at most {_number(high)}\u00a0g; how far down is not sure yet"
-    return words + f" ({_number(low)} to {_number(high)})"
-
-
-def _words(points: Sequence[Point], fit: CureFit | NoFit, ready: Ready | None) -> str:
-    """The picture in words."""
-    said = "Weighed: " + "; ".join(f"day {_day(day)}, {_number(grams)}\u00a0g" for day, grams in points) + "."
-    said = said if points else "No weighings."
-    for suspect in fit.suspects:
-        said += f" Left out as doubtful: day {_day(suspect.day)}, {_number(suspect.grams)}\u00a0g"
-        expected = suspect.expected
-        said += "." if expected is None else f" where the others give {_number(expected)}\u00a0g."
-    said += f" {_note(fit)}"
-    if ready is not None:
-        said += f" {_ready_label(ready).capitalize()}"
-        said += ", which lies beyond the weighings." if ready.forecast else "."
-    return said
+def _key(y: float, fit: CureFit, prefix: str, say: Speaker) -> Iterable[str]:
+    yield f'<path d="M96 {y - 5:.0f}h20" stroke="{ACCENT}" stroke-width="2.5"/>'
+    yield f'<text x="121" y="{y:.0f}">{_text(say("chart.cure.curve"))}</text>'
+    if fit.covariance is not None:
+        swatch = f'<rect x="178" y="{y - 12:.0f}" width="20" height="14"'
+        yield f'{swatch} fill="url(#{prefix}-hatch)"/>'
+        yield f'<text x="203" y="{y:.0f}">{_text(say(band(fit)))}</text>'

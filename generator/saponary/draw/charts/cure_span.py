@@ -10,6 +10,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from saponary.draw.charts import svg
+from saponary.messages.message import Number
+from saponary.messages.speaker import Speaker
 
 _LEFT, _RIGHT = 8.0, svg.WIDTH - 8.0
 _HEIGHT, _BAR = 26.0, 14.0
@@ -53,13 +55,15 @@ def axis_for(spans: Iterable[Span]) -> Axis:
     return Axis(first, last, step)
 
 
-def days_axis(axis: Axis) -> str:
+def days_axis(axis: Axis, say: Speaker) -> str:
     """The numbers of the scale, to stand over the stretches."""
-    parts = [svg.label(axis.x(day), 16, _told(day), anchor="middle", strong=day == 0) for day in axis.marks]
+    parts = [
+        svg.label(axis.x(day), 16, say(Number(day)), anchor="middle", strong=day == 0) for day in axis.marks
+    ]
     parts += [
         svg.line(axis.x(day), 21, axis.x(day), _HEIGHT, width=2 if day == 0 else 1) for day in axis.marks
     ]
-    told = f"Scale of days, from {-axis.first} before to {axis.last} after"
+    told = say("chart.days", before=-axis.first, after=axis.last)
     return svg.drawing(_HEIGHT, told, *parts).svg
 
 
@@ -73,7 +77,3 @@ def span(found: Span, axis: Axis, words: str, key: str) -> str:
     parts.append(svg.block(today, top, end - today, _BAR, svg.fill(key, "hatch")))
     parts.append(svg.line(today, 0, today, _HEIGHT, width=2))
     return svg.drawing(_HEIGHT, words, *parts).svg
-
-
-def _told(day: int) -> str:
-    return f"−{-day}" if day < 0 else str(day)

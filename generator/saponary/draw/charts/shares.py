@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from saponary.draw.charts import svg
-from saponary.quantity.rounding import show
+from saponary.messages.message import percent
+from saponary.messages.speaker import Speaker
 
 _HEIGHT = 34.0
 _LEAST_LABELLED = 0.09
@@ -21,17 +22,17 @@ class Share:
     pattern: str
 
 
-def shares(parts: Sequence[Share], what: str, prefix: str = "shares") -> svg.Chart:
+def shares(parts: Sequence[Share], what: str, say: Speaker, prefix: str = "shares") -> svg.Chart:
     """The bar, with the per cent written over the parts that have room for it."""
     drawn, left, width = [svg.patterns(prefix)], 1.0, svg.WIDTH - 2.0
     for part in parts:
         wide = width * max(part.fraction, 0.0)
         drawn.append(svg.block(left, 20, wide, _HEIGHT, svg.fill(prefix, part.pattern)))
         if part.fraction >= _LEAST_LABELLED:
-            drawn.append(svg.label(left + wide / 2, 14, f"{show(100 * part.fraction, 0)} %", anchor="middle"))
+            drawn.append(svg.label(left + wide / 2, 14, say(percent(part.fraction, 0)), anchor="middle"))
         left += wide
-    told = ", ".join(f"{part.name} {show(100 * part.fraction, 1)} %" for part in parts)
-    return svg.drawing(20 + _HEIGHT + 2, f"{what}: {told}.", *drawn)
+    told = ", ".join(say("chart.shares.part", part=p.name, share=percent(p.fraction)) for p in parts)
+    return svg.drawing(20 + _HEIGHT + 2, say("chart.shares.described", what=what, parts=told), *drawn)
 
 
 def key(pattern: str, prefix: str) -> str:

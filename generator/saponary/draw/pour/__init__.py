@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from saponary.draw.pour.drawing import PourDrawing, draw, draw_pair
+from saponary.draw.pour.drawing import PourDrawing, draw_pair
 from saponary.draw.pour.legend import LegendEntry
 from saponary.draw.pour.scene import DrawnExtra, DrawnPortion, Face, Scene, Shade, When
 
@@ -15,6 +15,5 @@ __all__ = [
     "Scene",
     "Shade",
     "When",
-    "draw",
     "draw_pair",
 ]

@@ -6,99 +6,119 @@ from collections.abc import Sequence
 
 from saponary.draw.pour.plan import volumes
 from saponary.draw.pour.scene import DrawnPortion, Scene, When
-from saponary.schema.pour import PourStep
+from saponary.messages.message import Listed, Message, Number, Value, message
+from saponary.quantity.rounding import to_decimals
+from saponary.schema.pour import Bed, PourStep
 
-TOOLS = {"hanger": "a hanger", "comb": "a comb", "skewer": "a skewer"}
 LAYINGS = ("beds", "columns", "drops", "plops")
-TIMES = {"fresh": "as poured", "cured": "as cured"}
+KEYS_BY_ID = {
+    "picture.when.": ("fresh", "cured"),
+    "picture.tool.": ("hanger", "comb", "skewer"),
+    "picture.embeds.": ("round", "square", "diamond", "half-round", "star"),
+    "picture.top.": ("flat", "peaks", "waves", "mound"),
+}
 
 
-def title(scene: Scene, when: When) -> str:
-    return f"{scene.title}, {TIMES[when]}"
+def title(scene: Scene, when: When) -> Message:
+    return message("picture.title", title=scene.title, when=message(f"picture.when.{when}"))
 
 
 def percent(share: float) -> int:
-    """A share in whole per cent, halves upward."""
-    return int(share * 100 + 0.5)
+    """A share in whole per cent, by the one rounding rule."""
+    return int(to_decimals(100.0 * share, 0))
 
 
-def describe(scene: Scene) -> str:
+def described(scene: Scene) -> tuple[Message, ...]:
     """Sentences: the face, the shares, the steps."""
-    return " ".join([_face(scene), _shares(scene.portions), *_steps(scene)])
+    return (_face(scene), _shares(scene.portions), *_steps(scene))
 
 
-def _face(scene: Scene) -> str:
+def _face(scene: Scene) -> Message:
     face = scene.face
-    size = f"{face.width_mm:.0f} by {face.height_mm:.0f} mm"
+    width, height = Number(face.width_mm), Number(face.height_mm, unit="mm")
     if face.top_view:
-        return f"The mould from above, {size}."
+        return message("picture.from-above", width=width, height=height)
     if face.kind == "round":
-        return f"The cut face of a round bar, {face.width_mm:.0f} mm across."
-    return f"The cut face of a bar, {size}."
+        return message("picture.round", across=Number(face.width_mm, unit="mm"))
+    return message("picture.cut", width=width, height=height)
 
 
-def _shares(portions: Sequence[DrawnPortion]) -> str:
-    shares = volumes(portions)
-    listed = _listed([f"{spoken(name)} {percent(share)} per cent" for name, share in shares.items()])
-    return f"By volume: {listed}."
+def _shares(portions: Sequence[DrawnPortion]) -> Message:
+    listed = tuple(
+        message("picture.share", portion=spoken(name), percent=percent(share))
+        for name, share in volumes(portions).items()
+    )
+    return message("picture.by-volume", portions=Listed(listed))
 
 
-def _steps(scene: Scene) -> list[str]:
+def _steps(scene: Scene) -> list[Message]:
     portions = {portion.name for portion in scene.portions}
     extras = {extra.id: extra.name for extra in scene.extras}
-    out = [text for step in scene.steps if (text := _step(step, portions, extras))]
+    out = [
+        told
+        for step in scene.steps
+        if (told := _laid(step, portions) or _stirred(step) or _dressed(step, portions, extras)) is not None
+    ]
     if not any(step.kind in LAYINGS for step in scene.steps) and len(portions) > 1:
-        names = list(dict.fromkeys(spoken(portion.name) for portion in scene.portions))
-        out.insert(0, f"Level beds from the bottom: {_listed(names)}.")
+        names = dict.fromkeys(portion.name for portion in scene.portions)
+        out.insert(0, message("picture.level-beds", beds=_names(names)))
     return out
 
 
-def _step(step: PourStep, portions: set[str], extras: dict[str, str]) -> str:
-    """One sentence a step; nothing for a step the drawing leaves out."""
+def _laid(step: PourStep, portions: set[str]) -> Message | None:
+    """The sentence of a laying; none for one that lays nothing known."""
     if step.kind == "beds" and step.beds:
-        beds = [spoken(bed.of) + _slope(bed.slope) for bed in step.beds if bed.of in portions]
-        return f"Beds from the bottom: {_listed(beds)}." if beds else ""
+        beds = tuple(_bed(bed) for bed in step.beds if bed.of in portions)
+        return message("picture.beds", beds=Listed(beds)) if beds else None
     if step.kind == "columns" and step.columns:
-        names = [spoken(name) for name in step.columns.of if name in portions]
-        lean = " leaning" if step.columns.tilt else ""
+        names = [name for name in step.columns.of if name in portions]
         count = max(len(names), step.columns.count or 0)
-        return f"{count}{lean} columns of {_listed(names)}." if names else ""
+        key = "picture.columns-leaning" if step.columns.tilt else "picture.columns"
+        return message(key, count=count, portions=_names(names)) if names else None
     if step.kind == "drops" and step.drops and step.drops.into in portions:
-        names = [spoken(name) for name in step.drops.of if name in portions]
-        where = "one place" if step.drops.count == 1 else f"{step.drops.count} places"
-        rings = "" if len(names) < 2 else ", ring within ring"
-        return f"Dropped into {spoken(step.drops.into)} in {where}{rings}: {_listed(names)}." if names else ""
+        names = [name for name in step.drops.of if name in portions]
+        key = "picture.drops" if len(names) < 2 else "picture.drops-in-rings"
+        into, places = spoken(step.drops.into), message("picture.places", count=step.drops.count)
+        return message(key, into=into, places=places, portions=_names(names)) if names else None
     if step.kind == "plops" and step.plops:
-        names = [spoken(name) for name in step.plops.of if name in portions]
-        return f"Spoonfuls in turn of {_listed(names)}." if names else ""
-    if step.kind == "swirl" and step.swirl:
-        passes = "one pass" if step.swirl.passes == 1 else f"{step.swirl.passes} passes"
-        return f"Swirled with {TOOLS[step.swirl.tool]}, {passes}."
-    return _dressing(step, portions, extras)
+        names = [name for name in step.plops.of if name in portions]
+        return message("picture.plops", portions=_names(names)) if names else None
+    return None
 
 
-def _dressing(step: PourStep, portions: set[str], extras: dict[str, str]) -> str:
+def _bed(bed: Bed) -> Value:
+    if not bed.slope:
+        return spoken(bed.of)
+    key = "picture.rising" if bed.slope > 0 else "picture.falling"
+    return message(key, bed=spoken(bed.of), degrees=Number(abs(bed.slope)))
+
+
+def _stirred(step: PourStep) -> Message | None:
+    if step.kind != "swirl" or step.swirl is None:
+        return None
+    passes = message("picture.passes", count=step.swirl.passes)
+    return message("picture.swirl", tool=message(f"picture.tool.{step.swirl.tool}"), passes=passes)
+
+
+def _dressed(step: PourStep, portions: set[str], extras: dict[str, str]) -> Message | None:
     if step.kind == "line" and step.line and step.line.of in extras and step.line.over in portions:
-        return f"A pencil line of {extras[step.line.of]} over {spoken(step.line.over)}."
+        return message("picture.line", powder=extras[step.line.of], portion=spoken(step.line.over))
     if step.kind == "embeds" and step.embeds and step.embeds.of in extras:
-        what = f"{step.embeds.count} {step.embeds.shape} embed{'s' if step.embeds.count > 1 else ''}"
-        return f"{what} of {extras[step.embeds.of]}, {step.embeds.across.millimetres:.0f} mm across."
+        across = Number(step.embeds.across.millimetres, unit="mm")
+        what = message(f"picture.embeds.{step.embeds.shape}", count=step.embeds.count)
+        return message("picture.set-in", embeds=what, soap=extras[step.embeds.of], across=across)
     if step.kind == "top" and step.top:
-        shape = {"flat": "Flat top", "peaks": "Top in peaks", "waves": "Top in waves", "mound": "Mounded top"}
-        strewn = f", strewn with {extras[step.top.strewn]}" if step.top.strewn in extras else ""
-        return f"{shape[step.top.shape]}{strewn}."
-    return ""
+        shape = message(f"picture.top.{step.top.shape}")
+        if step.top.strewn in extras:
+            return message("picture.top-strewn", top=shape, petals=extras[step.top.strewn])
+        return message("picture.top-bare", top=shape)
+    return None
 
 
 def spoken(name: str) -> str:
+    """A portion's name as it is said: its hyphens stand for spaces."""
     return name.replace("-", " ")
 
 
-def _slope(slope: float) -> str:
-    if not slope:
-        return ""
-    return f" (sloping {abs(slope):.0f} degrees, {'rising' if slope > 0 else 'falling'} to the right)"
-
-
-def _listed(items: Sequence[str]) -> str:
-    return items[0] if len(items) == 1 else ", ".join(items[:-1]) + " and " + items[-1]
+def _names(names: Sequence[str] | dict[str, None]) -> Listed:
+    return Listed(tuple(spoken(name) for name in names))

@@ -1,14 +1,15 @@
-"""The pour drawing for a page: one face at a time, or fresh and cured with their key."""
+"""The pour drawing for a page: the pour on the day and after the cure, with the key to both."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.draw.pour.describe import describe, title
+from saponary.draw.pour.describe import described, title
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.legend import LegendEntry, legend
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.svg import drawing
+from saponary.messages.speaker import Speaker
 
 
 @dataclass(frozen=True)
@@ -24,14 +25,12 @@ class PourDrawing:
     description: str
 
 
-def draw(scene: Scene, *, when: When, id_prefix: str, plain: bool = False) -> str:
-    """One face as SVG; `plain` leaves only flat areas of batter and embeds."""
-    return drawing(scene, lay_out(scene), when, id_prefix, title(scene, when), describe(scene), plain)
+def draw_pair(scene: Scene, id_prefix: str, say: Speaker) -> PourDrawing:
+    """Both faces from one layout, with titles and descriptions in the words of `say`."""
+    layout = lay_out(scene)
+    words = " ".join(say(sentence) for sentence in described(scene))
 
+    def face(when: When) -> str:
+        return drawing(scene, layout, when, id_prefix, say(title(scene, when)), words)
 
-def draw_pair(scene: Scene, id_prefix: str) -> PourDrawing:
-    """The pour on the day and after the cure, from one layout."""
-    layout, words = lay_out(scene), describe(scene)
-    fresh = drawing(scene, layout, "fresh", id_prefix, title(scene, "fresh"), words, False)
-    cured = drawing(scene, layout, "cured", id_prefix, title(scene, "cured"), words, False)
-    return PourDrawing(fresh, cured, legend(scene, layout, id_prefix), words)
+    return PourDrawing(face("fresh"), face("cured"), legend(scene, layout, id_prefix), words)

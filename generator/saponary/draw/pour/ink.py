@@ -1,4 +1,4 @@
-"""Colours: how light a shade is, and the ink that shows on it quietly."""
+"""Colours: luminance, contrast, and a tone of a shade with a given contrast to it."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""The laying patterns' common ground: what a pattern is given, what it gives back, who it is.
+"""The laying patterns' common ground: what a pattern is given and what it gives back.
 
 A drawing is painted in order, later patches over earlier ones. A patch may run on beneath
 batter that is painted later; then every seam is the edge of one patch only and no gap shows.
@@ -28,7 +28,7 @@ class Patch:
 
 
 @dataclass(frozen=True)
-class Ground:
+class Filling:
     """What a pattern fills: the zone, all that is above its floor, and what it must go round."""
 
     mould: Mould
@@ -50,7 +50,7 @@ class Ground:
         return free(shape.intersection(self.zone), self.blocked)
 
 
-Pattern = Callable[[Ground], list[Patch]]
+Pattern = Callable[[Filling], list[Patch]]
 
 
 def patch(step: int, name: str, shape: BaseGeometry) -> Patch:

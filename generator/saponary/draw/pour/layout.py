@@ -14,7 +14,7 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.drops import Dropped, drop
 from saponary.draw.pour.embeds import Embed, place
-from saponary.draw.pour.laying import Ground, Patch, patch
+from saponary.draw.pour.laying import Filling, Patch, patch
 from saponary.draw.pour.layings import PATTERNS
 from saponary.draw.pour.mould import EMPTY, Mould, make_mould, union
 from saponary.draw.pour.plan import Zone, plan
@@ -117,10 +117,10 @@ def _fill(scene: Scene, mould: Mould, zones: tuple[Zone, ...], solid: BaseGeomet
         blocked = solid.union(union([outline for _, outline in dropped.outlines]))
         if zone.loads:
             across = zone.across_mm * mould.scale if zone.across_mm else None
-            ground = Ground(
+            filling = Filling(
                 mould, zone.step, body, above, blocked, zone.loads, free_area, zone.slope, across, words
             )
-            patches = tuple(PATTERNS[zone.pattern](ground))
+            patches = tuple(PATTERNS[zone.pattern](filling))
         else:
             patches = (patch(zone.step, zone.inserts[0].rings[0].name, above),)
         laid.append(_Laid(zone, lower, upper, patches, dropped))

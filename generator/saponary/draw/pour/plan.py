@@ -12,7 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from saponary.draw.pour.scene import DrawnPortion
-from saponary.schema.pour import PourStep
+from saponary.schema.pour import Bed, Columns, Drops, Plops, PourStep
 
 
 @dataclass(frozen=True)
@@ -136,40 +136,60 @@ def _drop(zones: list[Zone], host: str, insert: Insert) -> None:
     zones[at] = replace(zone, inserts=(*zone.inserts, insert))
 
 
+class _Drafts:
+    """The zones without their amounts, in order, and who asks for what."""
+
+    def __init__(self, known: Mapping[str, float]) -> None:
+        self.known = known
+        self.ledger = _Ledger()
+        self.zones: list[Zone] = []
+
+    def add(self, zone: Zone, hosted: bool = False, part: float | None = None) -> None:
+        """`hosted`: the first name is of batter that an earlier zone holds, which it asks nothing of."""
+        for name in zone.names[1:] if hosted else zone.names:
+            self.ledger.asked[f"{zone.step}/{zone.place}", name] = part
+        self.zones.append(zone)
+
+    def loads(self, names: Sequence[str]) -> tuple[Load, ...]:
+        return tuple(Load(name, 0.0) for name in names if name in self.known)
+
+    def beds(self, index: int, beds: Sequence[Bed]) -> None:
+        for place, bed in enumerate(beds):
+            if bed.of in self.known:
+                part = bed.part.fraction if bed.part is not None else None
+                self.add(Zone(index, place, "beds", self.loads([bed.of]), slope=bed.slope), part=part)
+
+    def columns(self, index: int, columns: Columns) -> None:
+        if row := self.loads(columns.of):
+            named = tuple(row[i % len(row)] for i in range(max(len(row), columns.count or 0)))
+            self.add(Zone(index, 0, "columns", named, slope=columns.tilt))
+
+    def plops(self, index: int, plops: Plops) -> None:
+        if row := self.loads(plops.of):
+            across = plops.across.millimetres if plops.across is not None else None
+            self.add(Zone(index, 0, "plops", tuple(dict.fromkeys(row)), across_mm=across))
+
+    def drops(self, index: int, drops: Drops) -> None:
+        row, host = self.loads(drops.of), self.loads([drops.into])
+        if row and host:
+            hosted = any(drops.into in zone.names for zone in self.zones)
+            insert = Insert(index, row, drops.count)
+            self.add(Zone(index, 0, "drops" if hosted else "beds", host, inserts=(insert,)), hosted=hosted)
+
+
 def _entries(steps: Sequence[PourStep], known: Mapping[str, float]) -> tuple[list[Zone], _Ledger]:
     """The zones without their amounts, and who asks for what. A `drops` zone goes into an earlier one."""
-    ledger = _Ledger()
-    drafts: list[Zone] = []
-
-    def draft(zone: Zone, hosted: bool = False, part: float | None = None) -> None:
-        for name in zone.names[1:] if hosted else zone.names:
-            ledger.asked[f"{zone.step}/{zone.place}", name] = part
-        drafts.append(zone)
-
-    def loads(names: Sequence[str]) -> tuple[Load, ...]:
-        return tuple(Load(name, 0.0) for name in names if name in known)
-
+    drafts = _Drafts(known)
     for index, step in enumerate(steps):
         if step.kind == "beds" and step.beds:
-            for place, bed in enumerate(step.beds):
-                if bed.of in known:
-                    part = bed.part.fraction if bed.part is not None else None
-                    draft(Zone(index, place, "beds", loads([bed.of]), slope=bed.slope), part=part)
-        elif step.kind == "columns" and step.columns and (row := loads(step.columns.of)):
-            count = max(len(row), step.columns.count or 0)
-            named = tuple(row[i % len(row)] for i in range(count))
-            draft(Zone(index, 0, "columns", named, slope=step.columns.tilt))
-        elif step.kind == "plops" and step.plops and (row := loads(step.plops.of)):
-            across = step.plops.across.millimetres if step.plops.across is not None else None
-            draft(Zone(index, 0, "plops", tuple(dict.fromkeys(row)), across_mm=across))
-        elif step.kind == "drops" and step.drops and (row := loads(step.drops.of)):
-            host = loads([step.drops.into])
-            if not host:
-                continue
-            insert = Insert(index, row, step.drops.count)
-            hosted = any(step.drops.into in zone.names for zone in drafts)
-            draft(Zone(index, 0, "drops" if hosted else "beds", host, inserts=(insert,)), hosted=hosted)
-    laid = {name for zone in drafts for name in zone.names}
+            drafts.beds(index, step.beds)
+        elif step.kind == "columns" and step.columns:
+            drafts.columns(index, step.columns)
+        elif step.kind == "plops" and step.plops:
+            drafts.plops(index, step.plops)
+        elif step.kind == "drops" and step.drops:
+            drafts.drops(index, step.drops)
+    laid = {name for zone in drafts.zones for name in zone.names}
     for place, name in enumerate(name for name in known if name not in laid):
-        draft(Zone(len(steps), place, "beds", loads([name])))
-    return drafts, ledger
+        drafts.add(Zone(len(steps), place, "beds", drafts.loads([name])))
+    return drafts.zones, drafts.ledger

@@ -1,4 +1,4 @@
-"""Numbers that look free-hand and are the same on every machine, drawn from words by a hash."""
+"""Seeded noise: numbers and wavering lines that are the same on every machine."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ Array = NDArray[np.float64]
 
 
 def numbers(count: int, *words: str) -> list[float]:
-    """`count` numbers from 0 up to 1, fixed by the words."""
+    """`count` numbers from 0 up to 1, from a hash of the words, which are the seed."""
     out: list[float] = []
     block = 0
     while len(out) < count:

@@ -32,9 +32,8 @@ def safe_id(text: str) -> str:
     return tidy if tidy[:1].isalpha() else f"p-{tidy}"
 
 
-def drawing(
-    scene: Scene, layout: Layout, when: When, id_prefix: str, title: str, description: str, plain: bool
-) -> str:
+def drawing(scene: Scene, layout: Layout, when: When, id_prefix: str, title: str, description: str) -> str:
+    """One face of the pour, with its title and its description in words."""
     mould, key = layout.mould, safe_id(f"{id_prefix}-{when}")
     above = max(float(np.max(mould.top)) - mould.height, 0.0) + (2.5 if layout.strewn else 0.0)
     if not mould.face.top_view and mould.face.kind != "round":
@@ -42,7 +41,7 @@ def drawing(
     sheet = Sheet(MARGIN, mould.height + above + MARGIN)
     width = round((mould.width + 2 * MARGIN) * FINE)
     height = round((mould.height + above + 2 * MARGIN) * FINE)
-    body = _plain(scene, layout, when, sheet) if plain else _dressed(scene, layout, when, sheet, key)
+    body = _dressed(scene, layout, when, sheet, key)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="pour-face" viewBox="0 0 {width} {height}"'
         f' width="{SHOWN_WIDTH}" height="{round(SHOWN_WIDTH * height / width)}" role="img"'
@@ -68,19 +67,6 @@ def _shades(scene: Scene, when: When) -> tuple[dict[str, str], dict[str, str]]:
         {portion.name: portion.shade.at(when) for portion in scene.portions},
         {extra.id: extra.shade.at(when) for extra in scene.extras},
     )
-
-
-def _plain(scene: Scene, layout: Layout, when: When, sheet: Sheet) -> str:
-    batter, extras = _shades(scene, when)
-    out = [
-        f'<path fill="{batter[item.name]}" fill-rule="evenodd" d="{path}"/>'
-        for item, path in zip(layout.patches, _patch_paths(layout, sheet), strict=True)
-        if path
-    ]
-    for embed in layout.embeds:
-        path = sheet.path([np.asarray(embed.shape.exterior.coords)[:-1]], 0.02)
-        out.append(f'<path fill="{extras[embed.id]}" d="{path}"/>')
-    return "".join(out)
 
 
 def _dressed(scene: Scene, layout: Layout, when: When, sheet: Sheet, key: str) -> str:

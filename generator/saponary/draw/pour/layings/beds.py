@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from saponary.draw.pour.laying import Ground, Patch, patch
+from saponary.draw.pour.laying import Filling, Patch, patch
 
 
-def bed(ground: Ground) -> list[Patch]:
+def bed(filling: Filling) -> list[Patch]:
     """The zone is solved by its surfaces, so the bed has only to fill it."""
-    return [patch(ground.step, ground.loads[0].name, ground.above)] if ground.loads else []
+    return [patch(filling.step, filling.loads[0].name, filling.above)] if filling.loads else []

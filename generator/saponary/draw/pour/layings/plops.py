@@ -17,7 +17,7 @@ from shapely.geometry import Point
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.flow import Field, Threads, grid, veil
-from saponary.draw.pour.laying import Ground, Patch, patch
+from saponary.draw.pour.laying import Filling, Patch, patch
 from saponary.draw.pour.seed import Array, numbers
 from saponary.draw.pour.spoons import spoons
 
@@ -25,52 +25,52 @@ MOST = 52
 WITHIN = 0.0015
 
 
-def plops(ground: Ground) -> list[Patch]:
-    if len(ground.loads) < 2:
-        return [patch(ground.step, load.name, ground.above) for load in ground.loads]
-    size = ground.across or math.sqrt(ground.zone.area / 24)
+def plops(filling: Filling) -> list[Patch]:
+    if len(filling.loads) < 2:
+        return [patch(filling.step, load.name, filling.above) for load in filling.loads]
+    size = filling.across or math.sqrt(filling.zone.area / 24)
     # A spoonful of the scarcest portion must not be dwarfed by its cell.
-    size = min(size, math.sqrt(1.5 * min(ground.target(load) for load in ground.loads)))
-    sites, spacing = _sites(ground, max(size, math.sqrt(ground.zone.area / MOST)))
-    owners = _owners(ground, sites)
-    shapes = _solved(ground, sites, owners, spacing)
-    painted = [patch(ground.step, ground.loads[0].name, ground.above)]
+    size = min(size, math.sqrt(1.5 * min(filling.target(load) for load in filling.loads)))
+    sites, spacing = _sites(filling, max(size, math.sqrt(filling.zone.area / MOST)))
+    owners = _owners(filling, sites)
+    shapes = _solved(filling, sites, owners, spacing)
+    painted = [patch(filling.step, filling.loads[0].name, filling.above)]
     for owner, spoon in zip(owners, shapes, strict=True):
-        painted.append(patch(ground.step, ground.loads[owner].name, spoon.intersection(ground.above)))
-    return _wavering(ground, painted, spacing)
+        painted.append(patch(filling.step, filling.loads[owner].name, spoon.intersection(filling.above)))
+    return _wavering(filling, painted, spacing)
 
 
-def _sites(ground: Ground, size: float) -> tuple[Array, float]:
+def _sites(filling: Filling, size: float) -> tuple[Array, float]:
     """Where the spoonfuls go: staggered rows, each a little off its place."""
-    left, bottom, right, top = ground.zone.bounds
+    left, bottom, right, top = filling.zone.bounds
     spacing = size
     while True:
         rows = max(1, round((top - bottom) / (0.87 * spacing)))
         pitch = (top - bottom) / rows
-        inner = ground.zone.buffer(-0.12 * spacing)
+        inner = filling.zone.buffer(-0.12 * spacing)
         found: list[tuple[float, float]] = []
         for row in range(rows):
             columns = max(1, round((right - left) / spacing)) + row % 2
             step = (right - left) / columns
             for column in range(columns):
-                draws = numbers(2, "site", str(row), str(column), *ground.words)
+                draws = numbers(2, "site", str(row), str(column), *filling.words)
                 x = left + step * (column + 0.5 + 0.42 * (draws[0] - 0.5))
                 y = bottom + pitch * (row + 0.5 + 0.42 * (draws[1] - 0.5))
                 if inner.contains(Point(x, y)):
                     found.append((x, y))
-        if len(found) >= 2 * len(ground.loads):
+        if len(found) >= 2 * len(filling.loads):
             return np.array(found), spacing
         spacing *= 0.92
 
 
-def _owners(ground: Ground, sites: Array) -> NDArray[np.int64]:
+def _owners(filling: Filling, sites: Array) -> NDArray[np.int64]:
     """Whose each spoonful is: in turn by what is owed, not beside its own kind if that can be helped."""
-    shares = np.array([load.share for load in ground.loads])
+    shares = np.array([load.share for load in filling.loads])
     wanted = np.maximum(shares / shares.sum() * len(sites), 1.0)
     given = np.zeros(len(shares))
     owners: list[int] = []
     for i, site in enumerate(sites):
-        near = np.exp(-(((sites[:i] - site) ** 2).sum(axis=1)) / (0.02 * ground.zone.area))
+        near = np.exp(-(((sites[:i] - site) ** 2).sum(axis=1)) / (0.02 * filling.zone.area))
         crowd = np.zeros(len(shares))
         np.add.at(crowd, owners, near)
         owed = wanted * (i + 1) / len(sites) - given
@@ -82,9 +82,9 @@ def _owners(ground: Ground, sites: Array) -> NDArray[np.int64]:
     return np.array(owners)
 
 
-def _solved(ground: Ground, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[BaseGeometry]:
+def _solved(filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[BaseGeometry]:
     """The spoonfuls with weights that give every portion its area (Broyden's method)."""
-    targets = np.array([ground.target(load) for load in ground.loads])
+    targets = np.array([filling.target(load) for load in filling.loads])
     counts = np.bincount(owners, minlength=len(targets))
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
     inverse = np.diag(0.45 / counts)
@@ -93,7 +93,7 @@ def _solved(ground: Ground, sites: Array, owners: NDArray[np.int64], spacing: fl
     last: tuple[Array, Array] | None = None
     for _ in range(24):
         shapes = spoons(sites, weights[owners], near, 1.15 * spacing)
-        miss = targets - _seen(ground, shapes, near, owners)
+        miss = targets - _seen(filling, shapes, near, owners)
         worst = float(np.max(np.abs(miss) / targets))
         if worst < best[0]:
             best = (worst, shapes)
@@ -114,22 +114,22 @@ def _solved(ground: Ground, sites: Array, owners: NDArray[np.int64], spacing: fl
 
 
 def _seen(
-    ground: Ground, shapes: Sequence[BaseGeometry], near: NDArray[np.bool_], owners: NDArray[np.int64]
+    filling: Filling, shapes: Sequence[BaseGeometry], near: NDArray[np.bool_], owners: NDArray[np.int64]
 ) -> Array:
     """The free area that shows of each portion; the gaps are the first portion's."""
-    areas = np.zeros(len(ground.loads))
+    areas = np.zeros(len(filling.loads))
     for i, spoon in enumerate(shapes):
         later = [shapes[j] for j in np.flatnonzero(near[i]).tolist() if j > i]
         shown = spoon.difference(shapely.union_all(later)) if later else spoon
-        areas[owners[i]] += ground.free(shown)
-    areas[0] += ground.free(ground.zone) - areas.sum()
+        areas[owners[i]] += filling.free(shown)
+    areas[0] += filling.free(filling.zone) - areas.sum()
     return areas
 
 
-def _wavering(ground: Ground, painted: list[Patch], spacing: float) -> list[Patch]:
+def _wavering(filling: Filling, painted: list[Patch], spacing: float) -> list[Patch]:
     """The patches moved by a faint stream of eddies about as wide as a spoonful."""
-    left, bottom, points, shape = grid(ground.zone)
-    draws = numbers(24, "eddies", *ground.words)
+    left, bottom, points, shape = grid(filling.zone)
+    draws = numbers(24, "eddies", *filling.words)
     stream = np.zeros(len(points))
     for k in range(8):
         angle, phase, length = (
@@ -139,7 +139,7 @@ def _wavering(ground: Ground, painted: list[Patch], spacing: float) -> list[Patc
         )
         place = points @ np.array([math.cos(angle), math.sin(angle)])
         stream += np.sin(math.tau * place / (length * spacing) + phase)
-    screen = veil(ground.zone, ground.blocked, 0.25 * spacing)
+    screen = veil(filling.zone, filling.blocked, 0.25 * spacing)
     stream *= 0.0042 * spacing**2 * screen.values.ravel()
     field = Field(left, bottom, stream.reshape(shape))
     rings = [ring for item in painted for ring in item.rings]
