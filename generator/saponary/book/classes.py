@@ -26,6 +26,7 @@ from saponary.reading.published_text import CLASS, Said, said
 from saponary.reading.textfile import TextFile
 from saponary.schema import validate as schema
 from saponary.schema.fields import Date, Name, Part, PositiveMass, Share, ShortText, problem
+from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.waivers import Waived, Waivers, placed
 
 ALKALIS = ("sodium-hydroxide", "potassium-hydroxide")
@@ -35,29 +36,29 @@ WATER = "water"
 class Slot(Part):
     """A line of the timetable."""
 
-    at: Annotated[str, Field(pattern=r"^(?:[01][0-9]|2[0-3]):[0-5][0-9]$")]
-    what: ShortText
+    at: Public[Annotated[str, Field(pattern=r"^(?:[01][0-9]|2[0-3]):[0-5][0-9]$")]]
+    what: Public[ShortText]
 
 
 class ClassPlan(Part):
     """Everything above the second `---` of a class file."""
 
-    title: Annotated[str, Field(min_length=1, max_length=120)]
-    date: Date | None = None
-    place: ShortText = ""
-    teacher: ShortText = ""
-    students: Annotated[int, Field(ge=1, le=500)]
-    bench: Annotated[int, Field(ge=1, le=100)] = 2
-    mould: Name | None = None
-    to: Share | None = None
-    oils: PositiveMass | None = None
-    recipes: Annotated[list[Name], Field(min_length=1, max_length=12)]
-    timetable: Annotated[list[Slot], Field(max_length=60)] = []
-    packs: Annotated[dict[Name, PositiveMass], Field(max_length=200)] = {}
-    spare: Share | None = None
-    emergency: ShortText = ""
-    editions: Annotated[list[Name], Field(max_length=20)] = []
-    waive: Waivers = []
+    title: Public[Annotated[str, Field(min_length=1, max_length=120)]]
+    date: Public[Date | None] = None
+    place: Public[ShortText] = ""
+    teacher: Public[ShortText] = ""
+    students: Public[Annotated[int, Field(ge=1, le=500)]]
+    bench: Public[Annotated[int, Field(ge=1, le=100)]] = 2
+    mould: Public[Name | None] = None
+    to: Public[Share | None] = None
+    oils: Public[PositiveMass | None] = None
+    recipes: Public[Annotated[list[Name], Field(min_length=1, max_length=12)]]
+    timetable: Public[Annotated[list[Slot], Field(max_length=60)]] = []
+    packs: Annotated[dict[Name, PositiveMass], Field(max_length=200), Seen("people")] = {}
+    spare: Annotated[Share | None, Seen("people")] = None
+    emergency: Public[ShortText] = ""
+    editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    waive: Private[Waivers] = []
 
     @model_validator(mode="after")
     def one_size(self) -> ClassPlan:

@@ -23,6 +23,7 @@ from saponary.schema.fields import (
     Temperature,
     one_or_many,
 )
+from saponary.schema.seen import Private, Public, Seen
 
 Text = Annotated[str, Field(max_length=4000)]
 
@@ -54,48 +55,48 @@ class PhotoRef(Part):
     the maker reads off it, portion by portion, in even light.
     """
 
-    file: ShortText
-    day: Day
-    note: Text | None = None
-    alt: ShortText | None = None
-    colours: dict[Name, Colour] = {}
+    file: Public[ShortText]
+    day: Public[Day]
+    note: Public[Text | None] = None
+    alt: Public[ShortText | None] = None
+    colours: Public[dict[Name, Colour]] = {}
 
 
 class FreeAlkali(Part):
     """A test of a bar for free alkali."""
 
-    test: ShortText
-    result: Literal["none", "trace", "present"]
-    on: Date
+    test: Public[ShortText]
+    result: Public[Literal["none", "trace", "present"]]
+    on: Public[Date]
 
 
 class Batch(Part):
     """One batch. `weighed` is one marked bar, `bars` several, in grams by days after the pour."""
 
-    lot: ShortText
-    poured: Date
-    formula: Annotated[str, Field(pattern=r"^[0-9a-f]{6,64}$")] | None = None
-    by: ShortText | None = None
-    mould: ShortText | None = None
-    room_temperature: Temperature | None = None
-    humidity: Share | None = None
-    lye_temperature: Temperature | None = None
-    oils_temperature: Temperature | None = None
-    as_weighed: dict[ShortText, Mass | None] = {}
-    trace: ShortText | None = None
-    gel: Literal["none", "partial", "full"] | None = None
-    unmoulded: Date | None = None
-    cut: Date | None = None
-    weighed: dict[Day, Mass] = {}
-    bars: dict[ShortText, dict[Day, Mass]] = {}
-    photos: Annotated[list[PhotoRef], Field(max_length=200)] = []
-    free_alkali: Annotated[list[FreeAlkali], one_or_many(), Field(max_length=20)] = []
-    faults: Annotated[list[Fault], Field(max_length=14)] = []
-    shelf: ShortText | None = None
-    store: ShortText | None = None
-    notes: Text | None = None
-    editions: Annotated[list[Name], Field(max_length=20)] = []
-    private: object = None
+    lot: Public[ShortText]
+    poured: Public[Date]
+    formula: Public[Annotated[str, Field(pattern=r"^[0-9a-f]{6,64}$")] | None] = None
+    by: Annotated[ShortText | None, Seen("people")] = None
+    mould: Private[ShortText | None] = None
+    room_temperature: Annotated[Temperature | None, Seen("batches")] = None
+    humidity: Annotated[Share | None, Seen("batches")] = None
+    lye_temperature: Annotated[Temperature | None, Seen("batches")] = None
+    oils_temperature: Annotated[Temperature | None, Seen("batches")] = None
+    as_weighed: Annotated[dict[ShortText, Mass | None], Seen("batches")] = {}
+    trace: Annotated[ShortText | None, Seen("batches")] = None
+    gel: Annotated[Literal["none", "partial", "full"] | None, Seen("batches")] = None
+    unmoulded: Annotated[Date | None, Seen("batches")] = None
+    cut: Annotated[Date | None, Seen("batches")] = None
+    weighed: Annotated[dict[Day, Mass], Seen("batches")] = {}
+    bars: Annotated[dict[ShortText, dict[Day, Mass]], Seen("batches")] = {}
+    photos: Annotated[list[PhotoRef], Field(max_length=200), Seen("photos")] = []
+    free_alkali: Annotated[list[FreeAlkali], one_or_many(), Field(max_length=20), Seen("batches")] = []
+    faults: Annotated[list[Fault], Field(max_length=14), Seen("batches")] = []
+    shelf: Annotated[ShortText | None, Seen("people")] = None
+    store: Annotated[ShortText | None, Seen("people")] = None
+    notes: Annotated[Text | None, Seen("batches")] = None
+    editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    private: Annotated[object, Seen("private")] = None
 
     def last_test(self) -> FreeAlkali | None:
         """The latest free-alkali test, whatever it found."""

@@ -3,17 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated, Literal, get_args
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from saponary.schema.fields import Name, Part
-
-Shown = Literal[
-    "summary", "drawing", "photos", "figures", "work", "sizes", "notes", "chemistry", "ingredients",
-    "batches", "badge", "remarks", "costs", "people", "private", "waivers", "drafts",
-]  # fmt: skip
-FIELDS: tuple[Shown, ...] = get_args(Shown)
+from saponary.schema.seen import FIELDS, Private, Shown
 
 FormulaAs = Literal["full", "shares", "ingredients"]
 """Weights and shares; shares alone; or the ingredient list alone."""
@@ -22,8 +17,8 @@ FormulaAs = Literal["full", "shares", "ingredients"]
 class EditionEntry(Part):
     """An edition of the maker's own in `book.yaml`."""
 
-    shows: Annotated[list[Shown], Field(max_length=len(FIELDS))]
-    formula: FormulaAs = "ingredients"
+    shows: Private[Annotated[list[Shown], Field(max_length=len(FIELDS))]]
+    formula: Private[FormulaAs] = "ingredients"
 
 
 @dataclass(frozen=True)
@@ -38,6 +33,11 @@ class Edition:
     def is_open(self) -> bool:
         """The book's public site, at the top of `site/`."""
         return self.name == OPEN
+
+    @property
+    def sight(self) -> frozenset[str]:
+        """What the marks of fields are held against (`schema.seen`)."""
+        return self.shows | ({"always", "full formula"} if self.formula == "full" else {"always"})
 
 
 OPEN = "open"

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from saponary.quantity.rounding import show
 from saponary.schema.fields import Length, Part, problem
+from saponary.schema.seen import Public
 
 PAGES = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Width and height in mm (ISO 216; ANSI/ASME Y14.1)."""
@@ -20,16 +21,16 @@ _SLACK = 0.05
 class LabelSheet(Part):
     """A grid: the size of one label, how many there are, and where the first one lies."""
 
-    page: Literal["a4", "letter"] = "a4"
-    width: Length
-    height: Length
-    columns: Annotated[int, Field(ge=1, le=60)]
-    rows: Annotated[int, Field(ge=1, le=60)]
-    left: Length | None = None
-    top: Length | None = None
-    gap_x: Length | None = None
-    gap_y: Length | None = None
-    law: Literal["eu", "us"] = "eu"
+    page: Public[Literal["a4", "letter"]] = "a4"
+    width: Public[Length]
+    height: Public[Length]
+    columns: Public[Annotated[int, Field(ge=1, le=60)]]
+    rows: Public[Annotated[int, Field(ge=1, le=60)]]
+    left: Public[Length | None] = None
+    top: Public[Length | None] = None
+    gap_x: Public[Length | None] = None
+    gap_y: Public[Length | None] = None
+    law: Public[Literal["eu", "us"]] = "eu"
 
     @model_validator(mode="after")
     def on_its_page(self) -> LabelSheet:

@@ -13,83 +13,84 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from saponary.schema.fields import Length, Name, Part, Share
+from saponary.schema.seen import Public
 
 
 class Bed(Part):
     """One flat or sloping bed. `depth` is the maker's reading of the mould, checked against volume."""
 
-    of: Name
-    depth: Share | None = None
-    slope: Annotated[float, Field(ge=-45, le=45)] = 0.0
-    rest: bool = False
-    part: Share | None = None
+    of: Public[Name]
+    depth: Public[Share | None] = None
+    slope: Public[Annotated[float, Field(ge=-45, le=45)]] = 0.0
+    rest: Public[bool] = False
+    part: Public[Share | None] = None
 
 
 class Columns(Part):
     """Portions poured side by side into columns, left to right."""
 
-    of: Annotated[list[Name], Field(min_length=2, max_length=12)]
-    count: Annotated[int, Field(ge=2, le=40)] | None = None
-    tilt: Annotated[float, Field(ge=-45, le=45)] = 0.0
+    of: Public[Annotated[list[Name], Field(min_length=2, max_length=12)]]
+    count: Public[Annotated[int, Field(ge=2, le=40)] | None] = None
+    tilt: Public[Annotated[float, Field(ge=-45, le=45)]] = 0.0
 
 
 class Drops(Part):
     """Batter poured into the middle of other batter, ring within ring."""
 
-    into: Name
-    of: Annotated[list[Name], Field(min_length=1, max_length=12)]
-    count: Annotated[int, Field(ge=1, le=12)] = 1
+    into: Public[Name]
+    of: Public[Annotated[list[Name], Field(min_length=1, max_length=12)]]
+    count: Public[Annotated[int, Field(ge=1, le=12)]] = 1
 
 
 class Plops(Part):
     """Spoonfuls set down in turn."""
 
-    of: Annotated[list[Name], Field(min_length=2, max_length=12)]
-    across: Length | None = None
+    of: Public[Annotated[list[Name], Field(min_length=2, max_length=12)]]
+    across: Public[Length | None] = None
 
 
 class Swirl(Part):
     """A tool drawn through the poured batter."""
 
-    tool: Literal["hanger", "comb", "skewer"]
-    passes: Annotated[int, Field(ge=1, le=20)] = 3
-    depth: Share | None = None
+    tool: Public[Literal["hanger", "comb", "skewer"]]
+    passes: Public[Annotated[int, Field(ge=1, le=20)]] = 3
+    depth: Public[Share | None] = None
 
 
 class Line(Part):
     """A pencil line: powder dusted over a bed before the next is poured."""
 
-    of: Name
-    over: Name
+    of: Public[Name]
+    over: Public[Name]
 
 
 class Embeds(Part):
     """Ready shapes of soap set into the batter."""
 
-    of: Name
-    shape: Literal["round", "square", "diamond", "half-round", "star"] = "round"
-    across: Length
-    count: Annotated[int, Field(ge=1, le=24)] = 1
+    of: Public[Name]
+    shape: Public[Literal["round", "square", "diamond", "half-round", "star"]] = "round"
+    across: Public[Length]
+    count: Public[Annotated[int, Field(ge=1, le=24)]] = 1
 
 
 class Top(Part):
     """The top of the loaf, and what is strewn on it."""
 
-    shape: Literal["flat", "peaks", "waves", "mound"] = "flat"
-    strewn: Name | None = None
+    shape: Public[Literal["flat", "peaks", "waves", "mound"]] = "flat"
+    strewn: Public[Name | None] = None
 
 
 class PourStep(Part):
     """One step of the pour; exactly one of its keys is given."""
 
-    beds: Annotated[list[Bed], Field(min_length=1, max_length=24)] | None = None
-    columns: Columns | None = None
-    drops: Drops | None = None
-    plops: Plops | None = None
-    swirl: Swirl | None = None
-    line: Line | None = None
-    embeds: Embeds | None = None
-    top: Top | None = None
+    beds: Public[Annotated[list[Bed], Field(min_length=1, max_length=24)] | None] = None
+    columns: Public[Columns | None] = None
+    drops: Public[Drops | None] = None
+    plops: Public[Plops | None] = None
+    swirl: Public[Swirl | None] = None
+    line: Public[Line | None] = None
+    embeds: Public[Embeds | None] = None
+    top: Public[Top | None] = None
 
     @property
     def kind(self) -> str:

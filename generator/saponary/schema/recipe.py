@@ -27,6 +27,7 @@ from saponary.schema.fields import (
     shorthand,
 )
 from saponary.schema.pour import PourStep
+from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.waivers import Waivers
 
 Stage = Literal["lye", "oils", "trace"]
@@ -36,45 +37,47 @@ AdditionStage = Literal["lye", "oils", "trace", "pour"]
 class OilPart(Part):
     """One oil of the blend; an infused oil counts as its carrier."""
 
-    share: PartSize
-    infused_with: Name | None = None
+    share: Public[PartSize]
+    infused_with: Public[Name | None] = None
 
 
 class Fill(Part):
     """Fill a mould to a share of its volume; the engine finds the oils."""
 
-    mould: Name
-    to: Share
+    mould: Public[Name]
+    to: Public[Share]
 
 
 class Oils(Part):
     """The blend: shares of a stated total, plain weights, or as much as fills a mould."""
 
-    total: PositiveMass | None = None
-    fill: Fill | None = None
-    parts: Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
+    total: Public[PositiveMass | None] = None
+    fill: Public[Fill | None] = None
+    parts: Public[
+        Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
+    ]
 
 
 class Alkali(Part):
     """One alkali: its share of the equivalents, and its purity as weighed."""
 
-    share: Share
-    purity: Share | None = None
+    share: Public[Share]
+    purity: Public[Share | None] = None
 
 
 class Lye(Part):
     """Which alkali does the work, by equivalents."""
 
-    sodium: Annotated[Alkali, shorthand("share")] | None = None
-    potassium: Annotated[Alkali, shorthand("share")] | None = None
+    sodium: Public[Annotated[Alkali, shorthand("share")] | None] = None
+    potassium: Public[Annotated[Alkali, shorthand("share")] | None] = None
 
 
 class Water(Part):
     """The water of the lye, by exactly one of three conventions."""
 
-    lye_strength: Share | None = None
-    to_lye: Ratio | None = None
-    of_oils: Share | None = None
+    lye_strength: Public[Share | None] = None
+    to_lye: Public[Ratio | None] = None
+    of_oils: Public[Share | None] = None
 
     @model_validator(mode="after")
     def exactly_one(self) -> Water:
@@ -97,59 +100,61 @@ class Water(Part):
 class Liquid(Part):
     """A liquid that stands in for part of the water."""
 
-    what: Name
-    amount: AnyAmount
-    at: Stage = "trace"
+    what: Public[Name]
+    amount: Public[AnyAmount]
+    at: Public[Stage] = "trace"
 
 
 class Addition(Part):
     """Anything else that goes in, by weight, volume or rate."""
 
-    what: Name
-    amount: AnyAmount
-    at: AdditionStage | None = None
-    from_: ShortText | None = None
+    what: Public[Name]
+    amount: Public[AnyAmount]
+    at: Public[AdditionStage | None] = None
+    from_: Annotated[ShortText | None, Seen("work")] = None
 
 
 class PortionOils(Part):
     """A portion's own blend, where it is made in a pot of its own."""
 
-    parts: Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
+    parts: Public[
+        Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
+    ]
 
 
 class Portion(Part):
     """A share of the batter and what makes it different."""
 
-    name: Name
-    share: Share
-    note: ShortText | None = None
-    infused: dict[Name, Name] = {}
-    oils: PortionOils | None = None
-    liquids: Annotated[list[Liquid], Field(max_length=20)] = []
-    additions: Annotated[list[Addition], Field(max_length=40)] = []
+    name: Public[Name]
+    share: Public[Share]
+    note: Annotated[ShortText | None, Seen("work")] = None
+    infused: Public[dict[Name, Name]] = {}
+    oils: Public[PortionOils | None] = None
+    liquids: Public[Annotated[list[Liquid], Field(max_length=20)]] = []
+    additions: Public[Annotated[list[Addition], Field(max_length=40)]] = []
 
 
 class Step(Part):
     """A step of the work in the maker's words, set into the order of hands."""
 
-    at: Literal["before", "lye", "oils", "trace", "split", "portion", "pour", "cover"]
-    portion: Name | None = None
-    say: Text
+    at: Public[Literal["before", "lye", "oils", "trace", "split", "portion", "pour", "cover"]]
+    portion: Public[Name | None] = None
+    say: Public[Text]
 
 
 class Cut(Part):
     """How bars are cut: every so far along the mould and, for a slab, across it."""
 
-    along: Length
-    across: Length | None = None
+    along: Public[Length]
+    across: Public[Length | None] = None
 
 
 class Size(Part):
     """Another size the recipe is offered in: a mould filled to a share, or so much oil."""
 
-    mould: Name | None = None
-    to: Share | None = None
-    oils: PositiveMass | None = None
+    mould: Public[Name | None] = None
+    to: Public[Share | None] = None
+    oils: Public[PositiveMass | None] = None
 
     @model_validator(mode="before")
     @classmethod
@@ -175,34 +180,34 @@ class Size(Part):
 class Label(Part):
     """What the bar's label states."""
 
-    net_weight: PositiveMass | None = None
+    net_weight: Public[PositiveMass | None] = None
 
 
 class Recipe(Part):
     """Everything above the second `---` of a recipe file."""
 
-    title: Annotated[str, Field(min_length=1, max_length=120)]
-    summary: Text = ""
-    collection: ShortText | None = None
-    editions: Annotated[list[Name], Field(max_length=20)] = []
-    serves: Literal["bar", "liquid-soap", "paste"] = "bar"
-    oils: Oils
-    lye: Lye | None = None
-    superfat: Superfat | None = None
-    water: Water | None = None
-    liquids: Annotated[list[Liquid], Field(max_length=20)] = []
-    additions: Annotated[list[Addition], Field(max_length=60)] = []
-    portions: Annotated[list[Portion], Field(max_length=16)] = []
-    pots: Literal["one", "separate"] = "one"
-    mould: Name | None = None
-    cut: Annotated[Cut, shorthand("along")] | None = None
-    sizes: Annotated[list[Size], Field(max_length=20)] = []
-    pour: Annotated[list[PourStep], Field(max_length=24)] = []
-    vessel: ShortText | None = None
-    steps: Annotated[list[Step], Field(max_length=60)] = []
-    photo: PhotoRef | None = None
-    label: Label | None = None
-    batches: Annotated[list[Batch], Field(max_length=400)] = []
-    stated: dict[ShortText, ShortText] = {}
-    waive: Waivers = []
-    private: Any = None
+    title: Public[Annotated[str, Field(min_length=1, max_length=120)]]
+    summary: Annotated[Text, Seen("summary")] = ""
+    collection: Public[ShortText | None] = None
+    editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    serves: Public[Literal["bar", "liquid-soap", "paste"]] = "bar"
+    oils: Public[Oils]
+    lye: Public[Lye | None] = None
+    superfat: Public[Superfat | None] = None
+    water: Public[Water | None] = None
+    liquids: Public[Annotated[list[Liquid], Field(max_length=20)]] = []
+    additions: Public[Annotated[list[Addition], Field(max_length=60)]] = []
+    portions: Public[Annotated[list[Portion], Field(max_length=16)]] = []
+    pots: Public[Literal["one", "separate"]] = "one"
+    mould: Public[Name | None] = None
+    cut: Public[Annotated[Cut, shorthand("along")] | None] = None
+    sizes: Annotated[list[Size], Field(max_length=20), Seen("full formula")] = []
+    pour: Public[Annotated[list[PourStep], Field(max_length=24)]] = []
+    vessel: Annotated[ShortText | None, Seen("work")] = None
+    steps: Annotated[list[Step], Field(max_length=60), Seen("work")] = []
+    photo: Annotated[PhotoRef | None, Seen("photos")] = None
+    label: Annotated[Label | None, Seen("ingredients")] = None
+    batches: Private[Annotated[list[Batch], Field(max_length=400)]] = []
+    stated: Annotated[dict[ShortText, ShortText], Seen("full formula")] = {}
+    waive: Annotated[Waivers, Seen("waivers")] = []
+    private: Annotated[Any, Seen("private")] = None

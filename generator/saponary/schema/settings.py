@@ -10,45 +10,46 @@ from saponary.schema.edition import EditionEntry
 from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, shorthand
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.recipe import Water
+from saponary.schema.seen import Private, Public
 from saponary.schema.waivers import Waivers
 
 
 class Purity(Part):
     """How pure the maker's alkalis are, where a recipe does not say."""
 
-    sodium: Share | None = None
-    potassium: Share | None = None
+    sodium: Public[Share | None] = None
+    potassium: Public[Share | None] = None
 
 
 class CuredWater(Part):
     """The share of a cured bar that is water, where no weighings tell."""
 
-    share: Share
+    share: Public[Share]
 
 
 class Settings(Part):
     """What holds for every recipe of the book unless the recipe says otherwise."""
 
-    title: Annotated[str, Field(min_length=1, max_length=120)] = "A soap maker's recipe book"
-    subtitle: ShortText = ""
-    maker: ShortText = ""
-    place: ShortText = ""
-    language: Annotated[str, Field(pattern=r"^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$")] = "en"
-    units: Literal["g", "oz"] = "g"
-    scale_step: PositiveMass | None = None
-    superfat: Superfat | None = None
-    water: Water | None = None
-    purity: Purity = Purity()
-    cure: Annotated[int, Field(ge=0, le=2000)] = 28
-    cured_water: Annotated[CuredWater, shorthand("share")] | None = None
-    emergency: ShortText = ""
-    about: Annotated[str, Field(max_length=20000)] = ""
-    editions: dict[Name, EditionEntry] = {}
-    build: Annotated[list[Name], Field(max_length=20)] = []
-    press: Annotated[list[Name], Field(max_length=20)] = []
-    label_sheets: Annotated[dict[Name, LabelSheet], Field(max_length=20)] = {}
-    waive: Waivers = []
-    base_url: Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None = None
+    title: Public[Annotated[str, Field(min_length=1, max_length=120)]] = "A soap maker's recipe book"
+    subtitle: Public[ShortText] = ""
+    maker: Public[ShortText] = ""
+    place: Public[ShortText] = ""
+    language: Public[Annotated[str, Field(pattern=r"^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$")]] = "en"
+    units: Public[Literal["g", "oz"]] = "g"
+    scale_step: Public[PositiveMass | None] = None
+    superfat: Public[Superfat | None] = None
+    water: Public[Water | None] = None
+    purity: Public[Purity] = Purity()
+    cure: Public[Annotated[int, Field(ge=0, le=2000)]] = 28
+    cured_water: Public[Annotated[CuredWater, shorthand("share")] | None] = None
+    emergency: Public[ShortText] = ""
+    about: Public[Annotated[str, Field(max_length=20000)]] = ""
+    editions: Private[dict[Name, EditionEntry]] = {}
+    build: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    press: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    label_sheets: Public[Annotated[dict[Name, LabelSheet], Field(max_length=20)]] = {}
+    waive: Private[Waivers] = []
+    base_url: Public[Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None] = None
 
     @property
     def scale_step_grams(self) -> float:

@@ -11,6 +11,7 @@ from pydantic import Field
 from saponary.reading.findings import Place
 from saponary.reading.tree import Tree
 from saponary.schema.fields import Part, ShortText
+from saponary.schema.seen import Public
 
 Home = Literal["recipe", "class", "book", "pantry", "claims"]
 """The kinds of file that may waive a rule."""
@@ -19,9 +20,9 @@ Home = Literal["recipe", "class", "book", "pantry", "claims"]
 class Waiver(Part):
     """A rule waived in this file, the one thing it is about where there may be several, and why."""
 
-    rule: ShortText
-    about: Annotated[str, Field(min_length=1, max_length=300)] | None = None
-    because: Annotated[str, Field(min_length=12, max_length=1000)]
+    rule: Public[ShortText]
+    about: Public[Annotated[str, Field(min_length=1, max_length=300)] | None] = None
+    because: Public[Annotated[str, Field(min_length=12, max_length=1000)]]
 
     @property
     def name(self) -> str:

@@ -1,0 +1,93 @@
+"""Who may see a field: a mark in the field itself. A field without one is seen by nobody.
+
+`Public[ShortText]` is a field that every edition may show, `Private[ShortText]` one that none
+does, `Annotated[ShortText, Seen("work")]` one that is seen where the edition shows the work. A
+field inside another is seen where both are.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Mapping
+from functools import cache
+from typing import Annotated, Any, Literal, TypeVar, get_args, get_type_hints
+
+from pydantic import BaseModel
+
+Shown = Literal[
+    "summary",
+    "drawing",
+    "photos",
+    "figures",
+    "work",
+    "sizes",
+    "notes",
+    "chemistry",
+    "ingredients",
+    "batches",
+    "badge",
+    "remarks",
+    "costs",
+    "people",
+    "private",
+    "waivers",
+    "drafts",
+]
+"""What an edition may show, one by one."""
+FIELDS: tuple[Shown, ...] = get_args(Shown)
+
+Need = Shown | Literal["full formula", "always"]
+
+T = TypeVar("T")
+
+
+class Seen:
+    """The mark of a field: it is seen where the edition shows any of `by`."""
+
+    __slots__ = ("by",)
+
+    def __init__(self, *by: Need) -> None:
+        self.by = frozenset(by)
+
+    def within(self, sight: frozenset[str]) -> bool:
+        """Whether an edition of this sight (`Edition.sight`) may show the field."""
+        return bool(self.by & sight)
+
+
+Public = Annotated[T, Seen("always")]
+Private = Annotated[T, Seen()]
+
+
+@cache
+def marks(kind: type) -> Mapping[str, Seen]:
+    """The marks of a model's or a data class's fields, by field; those without are left out."""
+    if issubclass(kind, BaseModel):
+        found = {name: field.metadata for name, field in kind.model_fields.items()}
+    else:
+        hints = get_type_hints(kind, include_extras=True)
+        found = {name: list(getattr(hint, "__metadata__", ())) for name, hint in hints.items()}
+    return {name: mark for name, data in found.items() for mark in data if isinstance(mark, Seen)}
+
+
+@cache
+def _seen(kind: type, sight: frozenset[str]) -> tuple[str, ...]:
+    return tuple(name for name, mark in marks(kind).items() if mark.within(sight))
+
+
+def only_seen(value: T, sight: frozenset[str]) -> T:
+    """The same made anew of those fields that may be seen; the others are as if not written.
+
+    A data class without any mark is a value, as an amount is: it is seen whole.
+    """
+    made: Any = value
+    if isinstance(value, BaseModel):
+        kept = {name: only_seen(getattr(value, name), sight) for name in _seen(type(value), sight)}
+        made = type(value).model_construct(**kept)
+    elif isinstance(value, (list, tuple)):
+        made = type(value)(only_seen(one, sight) for one in value)
+    elif isinstance(value, dict):
+        made = {key: only_seen(one, sight) for key, one in value.items()}
+    elif dataclasses.is_dataclass(value) and marks(type(value)):
+        made = type(value)(**{n: only_seen(getattr(value, n), sight) for n in _seen(type(value), sight)})
+    return made  # type: ignore[no-any-return]
+
