@@ -16,10 +16,11 @@ from saponary.book.library import Book
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved, resolve
+from saponary.book.used import dressing, together, used
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.pantry.model import Pantry
-from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.findings import Finding, Place, Severity, suggest
 from saponary.reading.tree import Path
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
@@ -39,8 +40,11 @@ class Computed:
     batches: tuple[BatchRecord, ...]
     settings: Settings
     pantry: Pantry
+    """The entries that it rests on, and those of the recipes whose scrap it holds."""
     photos: frozenset[str] = frozenset()
-    """Names of the book's photos, by their path inside `photos/`."""
+    """Those of its photos that the book holds, by their path inside `photos/`."""
+    instead: Mapping[str, str] = field(default_factory=dict)
+    """For a photo or a thing of the pour that the book does not hold: a hint, what to write instead."""
     scraps: Mapping[str, Computed] = field(default_factory=dict, compare=False)
     """By slug, the recipes whose scrap is in this one, or in one of those."""
     faults: tuple[Finding, ...] = ()
@@ -49,6 +53,16 @@ class Computed:
     @property
     def slug(self) -> str:
         return self.file.slug
+
+    @property
+    def path(self) -> str:
+        """Its file, from the book's folder."""
+        return self.file.file
+
+    @property
+    def notes(self) -> str:
+        """The text below its front matter."""
+        return self.file.body
 
     def place(self, path: Path, *, key: bool = False) -> Place:
         """Where a value (or its key) stands in the recipe file."""
@@ -93,6 +107,8 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
     if resolved is None:
         return None, [*recipe.findings, *faults]
     figures = weigh(resolved.formula)
+    batches = book.batches.get(recipe.slug, ())
+    pictures = _pictures(recipe.model, batches)
     computed = Computed(
         file=recipe,
         model=recipe.model,
@@ -101,10 +117,18 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
         catalogue=catalogue(figures, resolved),
         quotes=tuple(quotes.in_recipe(recipe)),
         fingerprint=fingerprint(resolved.formula),
-        batches=book.batches.get(recipe.slug, ()),
+        batches=batches,
         settings=book.settings,
-        pantry=book.pantry,
-        photos=book.photos,
+        pantry=used(recipe.model, book.pantry),
+        photos=book.photos.intersection(pictures),
+        instead={
+            **{name: suggest(name, book.photos, "photos") for name in pictures if name not in book.photos},
+            **{
+                name: suggest(name, book.pantry.additions, "additions")
+                for name in dressing(recipe.model)
+                if name not in book.pantry.additions
+            },
+        },
         faults=tuple(faults),
     )
     return computed, [*recipe.findings, *faults]
@@ -124,9 +148,20 @@ def compute_all(book: Book) -> tuple[dict[str, Computed], Pantry, list[Finding]]
         if computed is not None:
             alone[recipe.slug] = computed
     pantry = with_evidence(book.pantry, ((c.batches, c.figures, c.fingerprint) for c in alone.values()))
-    alone = {slug: replace(computed, pantry=pantry) for slug, computed in alone.items()}
-    whole = {slug: replace(computed, scraps=_scraps(computed, alone)) for slug, computed in alone.items()}
-    return whole, pantry, found
+    alone = {slug: replace(one, pantry=used(one.model, pantry)) for slug, one in alone.items()}
+    return {slug: _with_scraps(one, alone) for slug, one in alone.items()}, pantry, found
+
+
+def _pictures(model: Recipe, batches: Iterable[BatchRecord]) -> list[str]:
+    """The photos that a recipe and its batches name."""
+    own = [model.photo] if model.photo is not None else []
+    return [shot.file for shot in (*own, *(shot for r in batches for shot in r.batch.photos))]
+
+
+def _with_scraps(computed: Computed, alone: Mapping[str, Computed]) -> Computed:
+    scraps = _scraps(computed, alone)
+    shelves = (computed.pantry, *(other.pantry for other in scraps.values()))
+    return replace(computed, scraps=scraps, pantry=together(shelves)) if scraps else computed
 
 
 def _scraps(computed: Computed, alone: Mapping[str, Computed]) -> dict[str, Computed]:

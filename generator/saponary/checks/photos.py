@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.book.shots import shots
 from saponary.checks.rule import Rule
-from saponary.reading.findings import Finding, suggest
+from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
     for shot, place in shots(computed):
         if shot.file not in computed.photos:
-            hint = suggest(shot.file, computed.photos, "photos")
+            hint = computed.instead[shot.file]
             yield Finding(RULE.name, "error", place("file"), f"there is no photo photos/{shot.file}", hint)
 
 

@@ -35,7 +35,7 @@ def check(computed: Computed) -> Iterator[Finding]:
                 RULE.name,
                 use.path,
                 f"{use.what!r} is not in the pantry",
-                suggest(use.what, pantry, "additions"),
+                computed.instead[use.what],
             )
     if computed.model.pour:
         for index, name in enumerate(portions):

@@ -80,14 +80,14 @@ def only_seen(value: T, sight: frozenset[str]) -> T:
     A data class without any mark is a value, as an amount is: it is seen whole.
     """
     made: Any = value
+    kind: type = type(value)
     if isinstance(value, BaseModel):
-        kept = {name: only_seen(getattr(value, name), sight) for name in _seen(type(value), sight)}
-        made = type(value).model_construct(**kept)
+        kept = {name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)}
+        made = value.__class__.model_construct(**kept)
     elif isinstance(value, (list, tuple)):
-        made = type(value)(only_seen(one, sight) for one in value)
+        made = kind(only_seen(one, sight) for one in value)
     elif isinstance(value, dict):
         made = {key: only_seen(one, sight) for key, one in value.items()}
-    elif dataclasses.is_dataclass(value) and marks(type(value)):
-        made = type(value)(**{n: only_seen(getattr(value, n), sight) for n in _seen(type(value), sight)})
+    elif dataclasses.is_dataclass(value) and marks(kind):
+        made = kind(**{name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)})
     return made  # type: ignore[no-any-return]
-

@@ -58,7 +58,7 @@ def batches(computed: Computed, site: SiteInput, prose: Prose) -> tuple[BatchVie
 
 
 def _view(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> BatchView:
-    since = site.earlier.get(computed.file.slug, {})
+    since = site.earlier.get(computed.slug, {})
     return BatchView(
         lot=batch.lot,
         poured=batch.poured.isoformat(),

@@ -85,7 +85,7 @@ def recipe_view(
     prose = Prose(computed.catalogue, published, up)
     scale = Scale(settings.scale_step_grams, settings.units)
     place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
-    body = prose.block(computed.file.body)
+    body = prose.block(computed.notes)
     title = prose.title(model.title)
     return RecipeView(
         slug=recipe.slug,

@@ -39,7 +39,7 @@ class RecipeInput:
 
     @property
     def slug(self) -> str:
-        return self.computed.file.slug
+        return self.computed.slug
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,6 @@ from collections.abc import Mapping
 from typing import Any
 
 from saponary.book.computed import Computed
-from saponary.book.pour_uses import pour_uses
 from saponary.lye.mould import Mould
 from saponary.outputs.attached.entry import written
 from saponary.outputs.attached.written import amount, to_yaml
@@ -19,7 +18,6 @@ from saponary.pantry.own import SCRAP
 from saponary.pantry.standard import standard
 from saponary.schema.fields import kebab
 from saponary.schema.ingredient import FragranceEntry, IngredientEntry
-from saponary.schema.recipe import OilPart
 
 _HEAD = "# What this recipe takes from its maker's own pantry; all else is in the standard tables.\n"
 
@@ -33,60 +31,29 @@ def pantry_source(computed: Computed) -> str:
 def pantry_entries(computed: Computed) -> dict[str, Any]:
     """The maker's entries by table and id."""
     pantry, base = computed.pantry, standard()
-    named = _Named(computed)
     found: dict[str, dict[str, Any]] = {
-        "oils": {n: _entry(pantry.oils[n], base.oils) for n in named.oils if n in pantry.oils},
-        "liquids": {n: _entry(pantry.liquids[n], base.liquids) for n in named.liquids if n in pantry.liquids},
+        "oils": {name: _entry(own, base.oils) for name, own in pantry.oils.items()},
+        "liquids": {name: _entry(own, base.liquids) for name, own in pantry.liquids.items()},
         "additions": {},
         "colourants": {},
-        "moulds": {n: _mould(pantry.moulds[n]) for n in named.moulds if n in pantry.moulds},
+        "moulds": {name: _mould(mould) for name, mould in pantry.moulds.items()},
         "infusions": {
-            n: {"botanical": pantry.infusions[n].botanical, "carrier": pantry.infusions[n].carrier}
-            for n in named.infusions
+            name: {"botanical": stock.botanical, "carrier": stock.carrier}
+            for name, stock in pantry.infusions.items()
         },
         "fragrances": {},
     }
-    for name in named.additions:
-        entry = pantry.additions.get(name)
-        if entry is None:
-            continue
+    for name, own in pantry.additions.items():
         if name in pantry.fragrances:
-            found["fragrances"][name] = _fragrance(pantry, entry, base)
+            found["fragrances"][name] = _fragrance(pantry, own, base)
         else:
-            table = "colourants" if entry.colour is not None else "additions"
-            found[table][name] = _addition(entry, base)
+            table = "colourants" if own.colour is not None else "additions"
+            found[table][name] = _addition(own, base)
     return {
         table: kept
         for table, entries in found.items()
         if (kept := {name: entry for name, entry in entries.items() if entry})
     }
-
-
-class _Named:
-    """The ids that a recipe names, by table, each once and in its order."""
-
-    def __init__(self, computed: Computed) -> None:
-        model, pantry = computed.model, computed.pantry
-        parts: list[tuple[str, OilPart]] = list(model.oils.parts.items())
-        infused = [name for portion in model.portions for name in portion.infused.values()]
-        for portion in model.portions:
-            parts += portion.oils.parts.items() if portion.oils else ()
-        self.infusions = _once(n for n in (*(name for name, _ in parts), *infused) if n in pantry.infusions)
-        stocks = [pantry.infusions[name] for name in self.infusions]
-        self.oils = _once([*(name for name, _ in parts), *(stock.carrier for stock in stocks)])
-        soaked = [part.infused_with for _, part in parts if part.infused_with]
-        botanicals = [pantry.botanical(n) for n in (*soaked, *infused, *(s.botanical for s in stocks))]
-        self.liquids = _once(what for _, what, _ in computed.liquids())
-        dressed = [use.what for use in pour_uses(computed)]
-        added = [what for _, what, _ in computed.additions()]
-        self.additions = _once([*added, *self.liquids, *dressed, *(b.id for b in botanicals if b)])
-        fill = model.oils.fill
-        moulds = [fill.mould if fill else None, model.mould, *(size.mould for size in model.sizes)]
-        self.moulds = _once(name for name in moulds if name)
-
-
-def _once(names: Any) -> list[str]:
-    return list(dict.fromkeys(names))
 
 
 def _entry(own: Ingredient, table: Mapping[str, Ingredient]) -> dict[str, Any]:

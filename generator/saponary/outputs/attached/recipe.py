@@ -55,7 +55,7 @@ def attachments(recipe: RecipeInput, site: SiteInput, figures: Mapping[str, Any]
 def recipe_source(computed: Computed) -> str:
     """The recipe file: front matter, then the notes without what is commented out."""
     front = {key: value for key, value in _plain(_said(computed)).items() if value not in ({}, [], None, "")}
-    notes = without_comments(computed.file.body).replace("\r\n", "\n").replace("\r", "\n").strip("\n")
+    notes = without_comments(computed.notes).replace("\r\n", "\n").replace("\r", "\n").strip("\n")
     return f"---\n{to_yaml(front)}---\n" + (f"{notes}\n" if notes else "")
 
 

@@ -30,10 +30,10 @@ def reasons(context: PageContext) -> tuple[Reasons, ...]:
         rows.setdefault(waiver.place.file, []).append((waiver.name, waiver.because))
     found = []
     for recipe in in_order(context.recipes):
-        if recipe.computed.file.file in rows:
+        if recipe.computed.path in rows:
             title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
             href = up + links.recipe_page(recipe.slug)
-            found.append(Reasons(title, href, tuple(rows.pop(recipe.computed.file.file))))
+            found.append(Reasons(title, href, tuple(rows.pop(recipe.computed.path))))
     return (*found, *(Reasons(file, "", tuple(rows[file])) for file in sorted(rows)))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -54,7 +54,12 @@ class Handout:
 
 def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool) -> Handout | None:
     """One copy; None where this edition does not show every recipe of the class."""
-    shown = {recipe.slug: recipe.computed for recipe in site.recipes}
+    # A class may be taught in a mould that is none of the recipe's own.
+    moulds = site.book.pantry.moulds
+    shown = {
+        recipe.slug: replace(recipe.computed, pantry=replace(recipe.computed.pantry, moulds=moulds))
+        for recipe in site.recipes
+    }
     recipes = [shown[slug] for slug in plan.recipes if slug in shown]
     ones = [one for computed in recipes if (one := at_class_size(computed, plan)) is not None]
     if len(ones) < len(plan.recipes):
@@ -67,7 +72,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
         for one, computed in zip(ones, recipes, strict=True)
     ]
     figures = ones[0].catalogue
-    first = ClassProse(figures, own=figures, gaps=blanks(lesson, recipes[0].file.body), answers=answers)
+    first = ClassProse(figures, own=figures, gaps=blanks(lesson, recipes[0].notes), answers=answers)
     body = first.block(lesson, top=2)
     return Handout(
         title=first.title(plan.title),
@@ -111,12 +116,12 @@ def _pages(
         at_class_size(computed, plan, min(plan.bench, plan.students)),
     )
     assert one is not None and together is not None
-    blank = of_lesson | blanks(computed.file.body)
+    blank = of_lesson | blanks(computed.notes)
     hidden: Mapping[str, ClassBench] = {
         "one": class_bench(one, scale, answers=answers, blank=blank),
         "bench": class_bench(together, scale, answers=answers, blank=blank),
     }
-    notes = ClassProse(computed.catalogue, own=one.catalogue, answers=answers).block(computed.file.body)
+    notes = ClassProse(computed.catalogue, own=one.catalogue, answers=answers).block(computed.notes)
     bare = not answers and bool(blank & _SUPERFAT)
     oils = scale.weigh(one.figures.oils)
     written = scale.weigh(computed.figures.oils)

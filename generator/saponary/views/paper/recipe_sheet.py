@@ -72,7 +72,7 @@ def paper_recipe(
     scale = Scale(settings.scale_step_grams, settings.units)
     title = prose.title(computed.model.title)
     figures = panel(computed, scale) if site.shows("figures") else None
-    body = prose.block(computed.file.body, top=5)
+    body = prose.block(computed.notes, top=5)
     address = page_address(site, recipe.slug)
     return PaperRecipe(
         slug=recipe.slug,

@@ -1,0 +1,87 @@
+"""A recipe as one edition may show it, made anew of what its readers may see and of nothing else.
+
+A page is made of this and never of a recipe as it was computed. What the maker wrote is taken
+field by field, by the marks in the schema; a batch comes by its own record, since a batch may
+be of other editions than its recipe.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from saponary.book.catalogue import Figure
+from saponary.book.computed import Computed
+from saponary.book.quotes import Quote
+from saponary.book.records import BatchRecord
+from saponary.book.resolve import Resolved
+from saponary.book.status import Status
+from saponary.book.used import used
+from saponary.lye.figures import Figures
+from saponary.pantry.model import Pantry
+from saponary.reading.findings import Finding
+from saponary.reading.tree import Tree
+from saponary.schema.edition import Edition
+from saponary.schema.recipe import Recipe
+from saponary.schema.seen import only_seen
+from saponary.schema.settings import Settings
+
+
+@dataclass(frozen=True)
+class Published:
+    """One recipe of an edition, with the settings and the pantry's entries that it rests on."""
+
+    slug: str
+    path: str
+    """Its file, from the book's folder."""
+    notes: str
+    """The text below its front matter, with the figures quoted in it."""
+    model: Recipe
+    resolved: Resolved
+    figures: Figures
+    catalogue: Mapping[str, Figure]
+    quotes: tuple[Quote, ...]
+    fingerprint: str
+    batches: tuple[BatchRecord, ...]
+    settings: Settings
+    pantry: Pantry
+    status: Status
+    remarks: tuple[str, ...]
+    """What the checks warn of."""
+
+
+def published(computed: Computed, status: Status, warnings: Sequence[Finding], edition: Edition) -> Published:
+    """A recipe that this edition shows, as it shows it."""
+    shows = edition.shows
+    remarks = dict.fromkeys(f.message for f in warnings if f.severity == "warning")
+    records = (_record(record, edition) for record in computed.batches)
+    return Published(
+        slug=computed.slug,
+        path=computed.file.file,
+        notes=computed.file.body if "notes" in shows else "",
+        model=only_seen(computed.model, edition.sight),
+        resolved=computed.resolved,
+        figures=computed.figures,
+        catalogue=computed.catalogue,
+        quotes=computed.quotes if "badge" in shows else (),
+        fingerprint=computed.fingerprint,
+        batches=tuple(record for record in records if record is not None),
+        settings=only_seen(computed.settings, edition.sight),
+        pantry=used(computed.model, computed.pantry, parts_of_scents=False),
+        status=status,
+        remarks=tuple(remarks) if "remarks" in shows else (),
+    )
+
+
+def belongs(named: Sequence[str], edition: Edition) -> bool:
+    """Whether something that names these editions is of this one; it is of all where it names none."""
+    return not named or edition.name in named
+
+
+def _record(record: BatchRecord, edition: Edition) -> BatchRecord | None:
+    """A batch as far as it is shown: whole, or only its photos, or not at all."""
+    if not belongs(record.batch.editions, edition):
+        return None
+    batch = only_seen(record.batch, edition.sight)
+    shown = "batches" in edition.shows or batch.photos
+    return BatchRecord(batch, record.file, Tree(), ()) if shown else None
