@@ -1,0 +1,62 @@
+"""Who may see a field: every field says it, and what is not allowed is not copied."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated, Any, get_args
+
+import pytest
+
+from saponary.book.classes import ClassPlan
+from saponary.schema.edition import STANDARD
+from saponary.schema.fields import Part, ShortText
+from saponary.schema.recipe import Recipe
+from saponary.schema.seen import Private, Public, Seen, marks, only_seen
+from saponary.schema.settings import Settings
+
+
+def inside(kind: Any) -> Iterator[type[Part]]:
+    """The models that an annotation names, however deep."""
+    if isinstance(kind, type) and issubclass(kind, Part):
+        yield kind
+        for field in kind.model_fields.values():
+            yield from inside(field.annotation)
+    for one in get_args(kind):
+        yield from inside(one)
+
+
+MODELS = sorted({m for top in (Recipe, Settings, ClassPlan) for m in inside(top)}, key=lambda m: m.__name__)
+
+
+@pytest.mark.parametrize("model", MODELS, ids=lambda m: m.__name__)
+def test_every_field_says_who_may_see_it(model: type[Part]) -> None:
+    assert set(model.model_fields) == set(marks(model))
+
+
+@pytest.mark.parametrize("model", MODELS, ids=lambda m: m.__name__)
+def test_a_field_that_must_be_written_is_seen_with_its_model(model: type[Part]) -> None:
+    """Else what an edition is given would lack it altogether."""
+    needed = {name for name, field in model.model_fields.items() if field.is_required()}
+    hidden = {name for name in needed if not marks(model)[name].within(frozenset({"always"}))}
+    assert hidden <= {"shows"}
+
+
+class Inner(Part):
+    open: Public[ShortText] = ""
+    work: Annotated[ShortText, Seen("work")] = ""
+
+
+class Outer(Part):
+    many: Public[list[Inner]] = []
+    named: Annotated[dict[str, Inner], Seen("people", "work")] = {}
+    never: Private[ShortText] = ""
+    forgotten: ShortText = ""
+
+
+def test_only_what_may_be_seen_is_copied() -> None:
+    inner = {"open": "a", "work": "b"}
+    whole = Outer.model_validate({"many": [inner], "named": {"x": inner}, "never": "c", "forgotten": "d"})
+    shop, bench = (only_seen(whole, STANDARD[name].sight) for name in ("shop", "bench"))
+    assert shop == Outer.model_validate({"many": [{"open": "a"}]})
+    assert bench == Outer.model_validate({"many": [inner], "named": {"x": inner}})
+    assert shop.model_fields_set == {"many"}
