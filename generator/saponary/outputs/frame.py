@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from saponary.label.cautions import LYE, Caution, emergency
 from saponary.messages.message import Message, Value
 from saponary.views import links
-from saponary.views.cautions import LYE, Caution, emergency
 from saponary.views.site import SiteInput
 
 

@@ -20,8 +20,8 @@ from markdown_it.token import Token
 from markupsafe import Markup
 
 from saponary.book import quotes
-from saponary.book.catalogue import Figure, compare
-from saponary.quantity.units import QuantityError
+from saponary.book.catalogue import Figure
+from saponary.book.plain_title import plain_title, shown_figure
 from saponary.views import links
 
 _OPEN, _CLOSE = "\ue000", "\ue001"
@@ -74,8 +74,7 @@ class Prose:
 
     def title(self, text: str) -> str:
         """A title: no Markdown, figures as text."""
-        marked, placed = self._marked(text, code=False)
-        return _MARK.sub(lambda m: placed[int(m[1])].text, marked).replace("\\{", "{")
+        return plain_title(text, self.figures)
 
     def _env(self, placed: Sequence[Placed], top: int) -> dict[str, Any]:
         return {"placed": placed, "top": top, "published": self.published, "up": self.up}
@@ -95,17 +94,8 @@ class Prose:
         return "".join(out) + text[done:], placed
 
     def _shown(self, quote: quotes.Quote, text: str) -> Placed | None:
-        figure = self.figures.get(quote.name)
-        if figure is None:
-            return None
-        source = text[quote.start : quote.end]
-        if quote.value is None:
-            return Placed(source, figure.text(), figure.in_unit(figure.text().partition(" ")[2]))
-        try:
-            unit = compare(figure, quote.value).stated.unit
-        except QuantityError:
-            return None
-        return Placed(source, " ".join(quote.value.split()), figure.in_unit(unit))
+        shown = shown_figure(quote, self.figures)
+        return None if shown is None else Placed(text[quote.start : quote.end], *shown)
 
 
 @cache

@@ -14,9 +14,9 @@ from markupsafe import Markup
 from outputs.pdfs.desk import desk_of, sheets_of
 from saponary.build.proof import prove
 from saponary.build.report import recipe_object
+from saponary.label.cautions import LYE, for_recipe
 from saponary.messages.speaker import speaker
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
-from saponary.views.cautions import LYE, for_recipe
 from saponary.views.paper.recipe_sheet import on_paper
 from saponary.views.paper.short_code import page_address
 from support import some, write_book

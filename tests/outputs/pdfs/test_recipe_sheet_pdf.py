@@ -16,10 +16,10 @@ import pytest
 from outputs.pdfs.desk import desk_of, pdfs_of, read, sheets_of
 from outputs.pdfs.reading import ink_near_the_edge, sound, squeezed
 from saponary.build.proof import prove
+from saponary.label.cautions import LYE, emergency, for_recipe
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import minus
 from saponary.quantity.rounding import show
-from saponary.views.cautions import LYE, emergency, for_recipe
 from support import REPOSITORY, some, write_book
 
 pytestmark = pytest.mark.slow

@@ -12,9 +12,9 @@ import pytest
 
 from outputs.pdfs.desk import desk_of, pdfs_of, read, sheets_of
 from outputs.pdfs.reading import ink_near_the_edge, sound, squeezed
+from saponary.label.cautions import LYE
 from saponary.messages.speaker import speaker
 from saponary.quantity.rounding import show
-from saponary.views.cautions import LYE
 from saponary.views.gallery import in_order
 from support import some
 

@@ -6,10 +6,11 @@ import hashlib
 from collections.abc import Iterator
 from functools import partial
 
+from saponary.label import cautions
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.templating import named_by_content, script
 from saponary.quantity.numbers import Scale
-from saponary.views import cautions, links
+from saponary.views import links
 from saponary.views.bench_screens import screens
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from saponary.label.cautions import LYE, Caution, emergency
 from saponary.messages.message import Value
-from saponary.views.cautions import LYE, Caution, emergency
 from saponary.views.site import SiteInput
 
 

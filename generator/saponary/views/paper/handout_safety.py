@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
-from saponary.views.cautions import Caution, for_recipe
+from saponary.label.cautions import Caution, for_recipe
 from saponary.views.paper.pictograms import CORROSION, EXCLAMATION, Pictogram
 
 

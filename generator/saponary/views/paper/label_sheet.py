@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.label.cautions import for_buyers
 from saponary.label.fit import LEADING, Fitted, Misfit, Words, fit
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
@@ -15,7 +16,6 @@ from saponary.quantity.rounding import show, show_down
 from saponary.reading.findings import Finding
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.settings import Settings
-from saponary.views.cautions import for_buyers
 from saponary.views.prose import Prose
 
 RULE = "label-fit"

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from saponary.draw.pour import PourDrawing
+from saponary.label import cautions
 from saponary.quantity.numbers import Scale
-from saponary.views import cautions, links
+from saponary.views import links
 from saponary.views.badge import Badge, badge
 from saponary.views.panel import Entry, Panel, panel
 from saponary.views.paper.short_code import code, page_address, told

@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from saponary.build.proof import prove
+from saponary.label import cautions
+from saponary.label.cautions import LYE, Caution
 from saponary.messages.speaker import speaker
-from saponary.views import cautions
-from saponary.views.cautions import LYE, Caution
 from support import PLAIN, proof_of, prove_one, write_book
 
 SAY = speaker().say
