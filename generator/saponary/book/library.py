@@ -43,7 +43,7 @@ class Book:
     texts: tuple[Said, ...] = ()
     """What the book says of itself on its pages, and where it stands."""
     waived: tuple[Waived, ...] = ()
-    """Rules set aside in files other than recipes."""
+    """Rules waived in files other than recipes."""
     classes: tuple[ClassFile, ...] = ()
 
 

@@ -6,7 +6,7 @@ from collections import OrderedDict
 
 from saponary.draw.pour import PourDrawing, Scene, Shade, draw_pair
 from saponary.messages.speaker import Speaker, speaker
-from saponary.views.scene import kneaded, scene
+from saponary.views.scene import blended_shade, scene
 from saponary.views.site import RecipeInput, SiteInput
 
 _KEPT = 256
@@ -31,7 +31,7 @@ class Drawings:
 
     def _scrap(self, slug: str) -> Shade | None:
         computed = self._computed.get(slug)
-        return kneaded(computed) if computed is not None else None
+        return blended_shade(computed) if computed is not None else None
 
 
 def _draw(what: Scene, slug: str, say: Speaker) -> PourDrawing:

@@ -32,7 +32,7 @@ def anchor(text: str) -> str:
 GALLERY = "index.html"
 INGREDIENTS = "ingredients/index.html"
 WORDS = "words/index.html"
-SET_ASIDE = "set-aside/index.html"
+WAIVERS = "waivers/index.html"
 LOTS = "lots/index.html"
 CURE_SHELF = "cure-shelf/index.html"
 COLOURS = "colours/index.html"

@@ -22,7 +22,7 @@ _CAVITY_DEPTH = 28.0
 _BATTER = "batter"
 
 ShadeOf = Callable[[str], Shade | None]
-"""The shade of another recipe's bar, kneaded through; None where it is not known."""
+"""The shade of another recipe's bar, all its portions in one; None where it is not known."""
 
 
 def scene(computed: Computed, scrap: ShadeOf) -> Scene:
@@ -46,7 +46,7 @@ def portions(computed: Computed) -> tuple[DrawnPortion, ...]:
     return tuple(DrawnPortion(p.name, p.batter_ml / whole, _shade(shelf, p.oils, p.additions)) for p in made)
 
 
-def kneaded(computed: Computed) -> Shade:
+def blended_shade(computed: Computed) -> Shade:
     """The whole bar as one colour: what its scrap looks like."""
     return shades.blend((p.shade, p.volume_share) for p in portions(computed))
 

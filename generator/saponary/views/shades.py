@@ -63,7 +63,7 @@ def shade(tints: Iterable[Tint | None]) -> Shade:
 
 
 def blend(parts: Iterable[tuple[Shade, float]]) -> Shade:
-    """Batters kneaded together, by volume."""
+    """Batters mixed through, by volume."""
     there = [(s, part) for s, part in parts if part > 0]
     if not there:
         return PLAIN

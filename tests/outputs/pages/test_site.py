@@ -195,12 +195,12 @@ def trap() -> dict[str, bytes]:
 
 
 @pytest.mark.parametrize("edition", sorted(STANDARD))
-def test_what_is_set_aside_stands_with_its_reason_on_the_bench_alone(edition: str) -> None:
+def test_what_is_waived_stands_with_its_reason_on_the_bench_alone(edition: str) -> None:
     waive = "waive: [{rule: claims, because: a saying of 1850}]\nstated:"
     site = site_input(prove_one(PLAIN.replace("stated:", waive) + "It cures eczema, they said.\n"))
     made = {output.path: output.data for output in compose(edit(site, STANDARD[edition]), TEMPLATES)}
     said = {path for path, data in made.items() if b"a saying of 1850" in data}
-    assert said == ({"set-aside/index.html", "recipes/tried/index.html"} if edition == "bench" else set())
+    assert said == ({"waivers/index.html", "recipes/tried/index.html"} if edition == "bench" else set())
 
 
 def test_text_from_a_recipe_stays_text() -> None:

@@ -13,9 +13,9 @@ from saponary.outputs.pages import (
     ingredients,
     lots,
     recipe,
-    set_aside,
     sitemap,
     style,
+    waivers,
     words,
 )
 
@@ -29,7 +29,7 @@ KINDS: tuple[PageKind, ...] = (
     cure_shelf.KIND,
     calendar.KIND,
     words.KIND,
-    set_aside.KIND,
+    waivers.KIND,
     figures.KIND,
     sitemap.KIND,
     style.KIND,

@@ -1,4 +1,4 @@
-"""The page of rules set aside: every waiver of the book with its written reason, for the maker."""
+"""The page of waivers: every rule that was waived, with its written reason, for the maker."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from saponary.views.prose import Prose
 
 
 @dataclass(frozen=True)
-class Reasons:
+class FileWaivers:
     """One file's waivers: its name as shown, its page if it has one, and pairs of a rule and why."""
 
     name: str
@@ -22,9 +22,9 @@ class Reasons:
     rows: tuple[tuple[str, str], ...]
 
 
-def reasons(context: PageContext) -> tuple[Reasons, ...]:
+def by_file(context: PageContext) -> tuple[FileWaivers, ...]:
     """Recipes in the book's order, then the other files by name."""
-    up = links.root(links.SET_ASIDE)
+    up = links.root(links.WAIVERS)
     rows: dict[str, list[tuple[str, str]]] = {}
     for waiver in context.site.book.waived:
         rows.setdefault(waiver.place.file, []).append((waiver.name, waiver.because))
@@ -33,15 +33,15 @@ def reasons(context: PageContext) -> tuple[Reasons, ...]:
         if recipe.computed.path in rows:
             title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
             href = up + links.recipe_page(recipe.slug)
-            found.append(Reasons(title, href, tuple(rows.pop(recipe.computed.path))))
-    return (*found, *(Reasons(file, "", tuple(rows[file])) for file in sorted(rows)))
+            found.append(FileWaivers(title, href, tuple(rows.pop(recipe.computed.path))))
+    return (*found, *(FileWaivers(file, "", tuple(rows[file])) for file in sorted(rows)))
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        return context.page("set-aside.html", links.SET_ASIDE, files=reasons(context))
+        return context.page("waivers.html", links.WAIVERS, files=by_file(context))
 
-    yield SiteFile(links.SET_ASIDE, write)
+    yield SiteFile(links.WAIVERS, write)
 
 
-KIND = PageKind("set-aside", _render, needs="waivers", nav=NavEntry(message("nav.waivers"), links.SET_ASIDE))
+KIND = PageKind("waivers", _render, needs="waivers", nav=NavEntry(message("nav.waivers"), links.WAIVERS))

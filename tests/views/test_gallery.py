@@ -1,0 +1,42 @@
+"""The first page: what its cards and choices are made of."""
+
+from __future__ import annotations
+
+from saponary.messages.speaker import speaker
+from saponary.quantity.rounding import show
+from saponary.views.gallery import KEYS_BY_ID, collection, gallery_view, main_oils
+from saponary.views.site import RecipeInput, SiteInput
+from support import proof_of
+
+
+def recipes_of(book: str) -> tuple[SiteInput, tuple[RecipeInput, ...]]:
+    proof = proof_of(book)
+    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
+    return SiteInput(proof.book, recipes, "engine", "tables"), recipes
+
+
+def test_choices_count_every_card_that_bears_their_mark() -> None:
+    site, recipes = recipes_of("demo")
+    view = gallery_view(site, recipes, frozenset())
+    cards = [card for group in view.groups for card in group.cards]
+    assert len(cards) == len(recipes) and view.choices
+    for choice in view.choices:
+        assert choice.options[0].count == len(cards)
+        for option in choice.options[1:]:
+            assert option.count == sum(option.mark in card.marks.split() for card in cards) > 0
+            assert option.mark in KEYS_BY_ID["gallery.option."]
+
+
+def test_the_largest_oils_come_first_with_their_share_or_without() -> None:
+    _, recipes = recipes_of("starters")
+    for recipe in recipes:
+        computed, say = recipe.computed, speaker().say
+        grams = sorted((oil.grams for oil in computed.resolved.formula.oils), reverse=True)
+        most = f"{show(100 * grams[0] / sum(grams), 0)}\u00a0%"
+        assert most in say(main_oils(computed)).split(", ")[0]
+        assert "%" not in say(main_oils(computed, numbers=False))
+
+
+def test_recipes_of_no_collection_stand_together() -> None:
+    assert collection(None).title != collection("single recipes").title
+    assert speaker().say(collection("Winter & co.").title) == "Winter & co."
