@@ -162,3 +162,15 @@ def test_a_mould_that_other_things_fill_has_no_room() -> None:
     assert filled_by(lambda oils: 500.0 + oils, 400.0) is None
     assert filled_by(lambda oils: 500.0 + oils, 500.5) is None
     assert filled_by(lambda oils: 500.0 + oils, 502.0) == pytest.approx(2.0)
+
+
+def test_a_slab_is_cut_inside_its_liner_both_ways() -> None:
+    """300 by 200 mm with 10 mm of liner leave 280 by 180: by 70 and 60 mm that is 4 by 3 bars.
+
+    With cuts of 2 mm only 3 bars of 70 go into 280 (4 take 286), and 2 of 60 into 180 (3 take 184).
+    """
+    slab = Mould("slab", 300, 200, 40, liner=10)
+    assert bars(slab, 70, 60) == 12
+    assert bars(slab, 70, 60, kerf=2) == 6
+    assert bars(slab, 70) == 4
+    assert bars(Mould("cylinder", length=300, diameter=80, liner=10), 72.5) == 4
