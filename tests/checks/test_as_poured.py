@@ -10,6 +10,14 @@ from support import PLAIN, prove_one
 
 KOH, NAOH = 56.1056, 39.9971
 BREAKER = batch(", as-weighed: {sodium-hydroxide: 160 g}")
+TOLD = [
+    (
+        "recipes/tried.md:11:64",
+        "error",
+        "as weighed, lot A1 has a superfat of -8.7 %: free lye",
+        "do not use, sell or give away this lot; check the record against the scale",
+    ),
+]
 NEIGHBOUR = batch(", as-weighed: {sodium-hydroxide: 136 g}")
 
 POTASH = PLAIN.replace(

@@ -5,4 +5,12 @@ from __future__ import annotations
 from checks.books import GOOD, LESSON, put, recipe
 
 BREAKER = recipe(GOOD, lesson=put("500 g", "20 g", LESSON))
+TOLD = [
+    (
+        "classes/one.md:4:7",
+        "error",
+        "at this size tried has a superfat of -1.9 % once its weights are rounded to 1.00 g, instead of 5.0 %",
+        "make more of it, or use a finer scale",
+    ),
+]
 NEIGHBOUR = recipe(GOOD, lesson=put("500 g", "250 g", LESSON))

@@ -8,6 +8,14 @@ from checks.books import batch, with_batch
 from saponary.checks.free_alkali import check
 
 BREAKER = batch(", free-alkali: {test: zap, result: present, on: 2026-04-10}")
+TOLD = [
+    (
+        "recipes/tried.md:11:77",
+        "warning",
+        "lot A1 held free alkali on 2026-04-10",
+        "hold the lot back, test it again after more cure, and record that test",
+    ),
+]
 NEIGHBOUR = batch(", free-alkali: {test: zap, result: none, on: 2026-04-10}")
 
 

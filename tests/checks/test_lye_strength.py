@@ -10,6 +10,14 @@ from checks.books import found, more, put, recipe, with_figures
 from saponary.checks.lye_strength import check
 
 BREAKER = recipe(put("{lye-strength: 33 %}", "{lye-strength: 50.1 %}"))
+TOLD = [
+    (
+        "recipes/tried.md:10:1",
+        "error",
+        "the lye would be 50.1 % strong, more than water can hold",
+        "leave at least as much plain water as alkali (139.8 g)",
+    ),
+]
 NEIGHBOUR = recipe(
     put(
         "{lye-strength: 33 %}",

@@ -9,6 +9,14 @@ from saponary.checks.net_weight import check
 from support import PLAIN
 
 BREAKER = recipe(more("label: {net-weight: 100 g}\n"))
+TOLD = [
+    (
+        "recipes/tried.md:11:21",
+        "warning",
+        "a net weight of 100 g is not borne out by any weighed bar of this formula",
+        "weigh a marked bar of a batch poured to it until day 28 or later",
+    ),
+]
 NEIGHBOUR = batch(", weighed: {0: 120 g, 42: 101 g}", more("label: {net-weight: 100 g}\n"))
 
 

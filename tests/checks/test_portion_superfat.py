@@ -16,6 +16,14 @@ BREAKER = recipe(
         "  - {name: small, share: 1/10}\n"
     )
 )
+TOLD = [
+    (
+        "recipes/tried.md:13:5",
+        "error",
+        "the portion 'small' has a superfat of -2.6 %, the batch 5.0 %: it holds free lye",
+        "the lye is for all portions alike: put acid or free alkali into all of them, or use pots: separate",
+    ),
+]
 NEIGHBOUR = recipe(
     more(
         "portions:\n  - {name: big, share: 9/10, additions: [{what: citric-acid, amount: 5 g/kg}]}\n"

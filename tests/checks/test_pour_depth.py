@@ -8,6 +8,14 @@ from checks.books import TWO, more, recipe
 from support import PLAIN, prove_one
 
 BREAKER = recipe(more("pour: [{beds: [{of: light, depth: 70 %}, {of: dark, depth: 50 %}]}]\n", TWO))
+TOLD = [
+    (
+        "recipes/tried.md:14:35",
+        "warning",
+        "this bed is said to fill 70 % and its batter fills 50 %",
+        "the drawing goes by volume; mend the depth, or the portion's share",
+    ),
+]
 NEIGHBOUR = recipe(more("pour: [{beds: [{of: light, depth: 52 %}, {of: dark, depth: 48 %}]}]\n", TWO))
 
 POUR = """\

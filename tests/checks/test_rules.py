@@ -38,7 +38,7 @@ def test_each_module_is_a_listed_rule_and_has_its_tests() -> None:
     for rule in OWN:
         assert (Path(__file__).parent / f"test_{module(rule)}.py").is_file(), (
             f"write tests/checks/test_{module(rule)}.py with BREAKER, a book that breaks {rule.name!r} alone, "
-            "and NEIGHBOUR, one much like it that breaks nothing"
+            "TOLD, what it is told, and NEIGHBOUR, one much like it that breaks nothing"
         )
 
 
@@ -60,6 +60,16 @@ def test_its_breaker_breaks_just_this_rule(rule: Rule, tmp_path: Path) -> None:
         assert 1 <= finding.place.column <= len(lines[finding.place.line - 1]) + 1
         assert finding.hint and finding.severity in rule.kinds
         assert not rule.waivable or bool(finding.about) == bool(rule.each)
+
+
+@pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
+def test_it_says_just_this(rule: Rule, tmp_path: Path) -> None:
+    """The place, the severity, the message and the hint, but for the waiver, which has a test of its own."""
+    told = importlib.import_module(f"checks.test_{module(rule)}").TOLD
+    findings = proofed(tmp_path, case(rule, "BREAKER")).findings
+    assert [
+        (str(f.place), f.severity, f.message, f.hint.partition("; or waive it")[0]) for f in findings
+    ] == told
 
 
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)

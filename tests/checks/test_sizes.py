@@ -9,6 +9,14 @@ import pytest
 from checks.books import found, more, recipe
 
 BREAKER = recipe(more("sizes: [20 g]\n"))
+TOLD = [
+    (
+        "recipes/tried.md:11:9",
+        "error",
+        "at the size 20 g the superfat as weighed is -1.9 %",
+        "offer a larger size, or set a finer scale-step in book.yaml",
+    ),
+]
 NEIGHBOUR = recipe(more("sizes: [500 g, 2000 g]\n"))
 
 

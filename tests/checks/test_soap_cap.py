@@ -10,6 +10,14 @@ from checks.books import found, more, recipe, severities
 from saponary.pantry.standard import standard
 
 BREAKER = recipe(more("additions: [{what: ready-made-soap, amount: 7 % of oils}]\n"))
+TOLD = [
+    (
+        "recipes/tried.md:11:45",
+        "error",
+        "70.0 g of ready-made-soap in the batch is over its cap",
+        "at most 66.7 g for 1000 g of oils",
+    ),
+]
 NEIGHBOUR = recipe(more("additions: [{what: ready-made-soap, amount: 6 % of oils}]\n"))
 
 

@@ -8,6 +8,14 @@ from checks.books import put, recipe, with_figures
 from saponary.checks.superfat import check
 
 BREAKER = recipe(put("superfat: 5 %", "superfat: -1 %"))
+TOLD = [
+    (
+        "recipes/tried.md:9:11",
+        "error",
+        "the superfat is -1.0 %: free lye stays in the bar",
+        "raise the superfat to 3 % or more",
+    ),
+]
 NEIGHBOUR = recipe(put("superfat: 5 %", "superfat: 4 %"))
 
 

@@ -8,6 +8,14 @@ from checks.books import put, recipe, with_figures
 from saponary.checks.superfat_high import check
 
 BREAKER = recipe(put("superfat: 5 %", "superfat: 25 %"))
+TOLD = [
+    (
+        "recipes/tried.md:9:11",
+        "warning",
+        "a superfat of 25.0 % is far more than usual",
+        "usual is 3 to 8 %, and up to 20 % for coconut oil alone",
+    ),
+]
 NEIGHBOUR = recipe(put("superfat: 5 %", "superfat: 20 %"))
 
 

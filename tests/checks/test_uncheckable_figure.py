@@ -11,6 +11,14 @@ from saponary.build.proof import prove
 from support import PLAIN, errors, prove_one, write_book
 
 BREAKER = recipe(more("vessel: 'a pot, {lye = 999 g}'\n"))
+TOLD = [
+    (
+        "recipes/tried.md:11:9",
+        "error",
+        "no figure can stand in 'vessel'",
+        "write it in the notes, where it is checked",
+    ),
+]
 NEIGHBOUR = recipe(more("vessel: 'a pot'\n"))
 BODIES = [
     "The lye is {<!-- -->lye = 999 g} here.",

@@ -10,6 +10,14 @@ from checks.books import good, put, recipe, with_figures
 from saponary.checks.unsaturated import check
 
 BREAKER = recipe(put("sunflower-high-oleic: 15 %", "sunflower: 15 %"))
+TOLD = [
+    (
+        "recipes/tried.md:5:3",
+        "warning",
+        "15.8 % of the fatty acids are polyunsaturated",
+        "at most 15 % keeps rancid spots away longer",
+    ),
+]
 NEIGHBOUR = recipe(put("sunflower-high-oleic: 15 %", "sunflower-high-oleic: 10 %\n    sunflower: 5 %"))
 
 

@@ -5,4 +5,12 @@ from __future__ import annotations
 from checks.books import put, recipe
 
 BREAKER = recipe(put("  formula: FINGERPRINT\n", ""))
+TOLD = [
+    (
+        "recipes/tried.md:11:1",
+        "warning",
+        "the formula's fingerprint is not stated",
+        "run: saponary restate --sign tried",
+    ),
+]
 NEIGHBOUR = recipe(put("  superfat: SUPERFAT\n", ""))

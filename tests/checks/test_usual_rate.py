@@ -9,6 +9,14 @@ import pytest
 from checks.books import found, more, proofed, recipe, severities
 
 BREAKER = recipe(more("additions: [{what: kaolin, amount: 90 g/kg}]\n"))
+TOLD = [
+    (
+        "recipes/tried.md:11:36",
+        "warning",
+        "90.0 g of kaolin per kg of oils is more than usual",
+        "usual is 5 to 20 g/kg",
+    ),
+]
 NEIGHBOUR = recipe(more("additions: [{what: kaolin, amount: 20 g/kg}]\n"))
 
 

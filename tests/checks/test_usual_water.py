@@ -8,6 +8,14 @@ from checks.books import put, recipe, with_figures
 from saponary.checks.usual_water import check
 
 BREAKER = recipe(put("{lye-strength: 33 %}", "{lye-strength: 22 %}"))
+TOLD = [
+    (
+        "recipes/tried.md:10:1",
+        "warning",
+        "a lye of 22.0 % is weak: the batter may part or stay soft",
+        "usual is 30 to 35 %",
+    ),
+]
 NEIGHBOUR = recipe(put("{lye-strength: 33 %}", "{lye-strength: 26 %}"))
 
 

@@ -9,6 +9,9 @@ import pytest
 from checks.books import more, recipe, severities
 
 BREAKER = recipe(more("vessel: the old aluminium stockpot\n"))
+TOLD = [
+    ("recipes/tried.md:11:9", "error", "lye eats aluminium", "use stainless steel, polypropylene or HDPE"),
+]
 NEIGHBOUR = recipe(more("vessel: a steel pot\n"))
 
 

@@ -8,6 +8,14 @@ from checks.books import batch, with_batch
 from saponary.checks.weighings import check
 
 BREAKER = batch(", weighed: {0: 1340 g, 7: 126 g}")
+TOLD = [
+    (
+        "recipes/tried.md:11:88",
+        "warning",
+        "lot A1: on day 7 the bar weighs 126.0 g, 91 % less than on day 0",
+        "look for a slip of the pen, another bar or another scale",
+    ),
+]
 NEIGHBOUR = batch(", weighed: {0: 134 g, 7: 126 g}")
 
 
