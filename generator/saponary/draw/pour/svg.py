@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from html import escape
 
 import numpy as np
+import shapely
 
 from saponary.draw.pour.dusting import specks
 from saponary.draw.pour.ink import ink_on, luminance, mixed
@@ -97,7 +98,7 @@ def _dressed(scene: Scene, layout: Layout, when: When, sheet: Sheet, key: str) -
 
 
 def _outline(mould: Mould) -> list[Array]:
-    return [np.asarray(mould.outline.exterior.coords)[:-1]]
+    return [shapely.get_coordinates(mould.outline)[:-1]]
 
 
 def _seam(shade: str) -> str:

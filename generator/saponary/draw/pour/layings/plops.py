@@ -13,7 +13,7 @@ from collections.abc import Sequence
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely.geometry import Point
+from shapely.geometry import Point, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.flow import Field, Threads, grid, veil
@@ -82,14 +82,14 @@ def _owners(filling: Filling, sites: Array) -> NDArray[np.int64]:
     return np.array(owners)
 
 
-def _solved(filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[BaseGeometry]:
+def _solved(filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[Polygon]:
     """The spoonfuls with weights that give every portion its area (Broyden's method)."""
     targets = np.array([filling.target(load) for load in filling.loads])
     counts = np.bincount(owners, minlength=len(targets))
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
     inverse = np.diag(0.45 / counts)
     weights = np.zeros(len(targets))
-    best: tuple[float, list[BaseGeometry]] = (math.inf, [])
+    best: tuple[float, list[Polygon]] = (math.inf, [])
     last: tuple[Array, Array] | None = None
     for _ in range(24):
         shapes = spoons(sites, weights[owners], near, 1.15 * spacing)
