@@ -14,6 +14,7 @@ import pillow_heif
 import pytest
 from PIL import Image, ImageCms, PngImagePlugin
 
+from saponary.assets.store import DiskStore
 from saponary.draw.photos import PhotoFault, Variant, make_all, make_variants, variants_of
 
 MARK = "Velda-Nordquill-57N03W"
@@ -186,32 +187,32 @@ def test_all_at_once_in_the_order_given(tmp_path: Path) -> None:
     assert list(found) == names == told
     assert isinstance(found["bad"], PhotoFault)
     assert found["name 2"] == make_variants(given["name 2"])
-    assert make_all({}, tmp_path / "cache") == {}
+    assert make_all({}, DiskStore(tmp_path / "cache")) == {}
 
 
 def test_the_cache_is_used_and_mended(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     given, cache = photos(tmp_path), tmp_path / "deep" / "cache"
-    first = make_all(given, cache)
-    entries = sorted(cache.iterdir())
+    first = make_all(given, DiskStore(cache))
+    entries = sorted((cache / "photo").iterdir())
     assert len(entries) == 5
     kept = {path: path.read_bytes() for path in entries}
     entries[0].write_bytes(b"")
     entries[1].write_bytes(kept[entries[1]][:-7])
     entries[2].write_bytes(kept[entries[2]].replace(b"WEBP", b"WEBQ", 1))
     entries[3].unlink()
-    assert make_all(given, cache) == first
-    assert {path: path.read_bytes() for path in sorted(cache.iterdir())} == kept
+    assert make_all(given, DiskStore(cache)) == first
+    assert {path: path.read_bytes() for path in sorted((cache / "photo").iterdir())} == kept
 
     def refuse(*_: object) -> None:
         raise AssertionError("made again in spite of the cache")
 
     monkeypatch.setattr("saponary.draw.photos.many.variants_of", refuse)
     good = {name: path for name, path in given.items() if name != "bad"}
-    assert make_all(good, cache) == {name: first[name] for name in good}
+    assert make_all(good, DiskStore(cache)) == {name: first[name] for name in good}
 
 
 def test_a_changed_photo_under_the_same_name_is_made_anew(tmp_path: Path) -> None:
-    path, cache = tmp_path / "bar.png", tmp_path / "cache"
+    path, cache = tmp_path / "bar.png", DiskStore(tmp_path / "cache")
     scene(300, 200).save(path)
     before = make_all({"bar": path}, cache)["bar"]
     scene(301, 200).save(path)
@@ -223,4 +224,4 @@ def test_a_cache_that_cannot_be_written_costs_only_time(tmp_path: Path) -> None:
     given = photos(tmp_path)
     blocked = tmp_path / "file"
     blocked.write_bytes(b"")
-    assert make_all(given, blocked / "cache") == make_all(given, None)
+    assert make_all(given, DiskStore(blocked / "cache")) == make_all(given, None)

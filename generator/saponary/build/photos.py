@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
+from saponary.assets.store import Store
 from saponary.book.shots import shots
 from saponary.draw.photos import PhotoFault, Variant, make_all
 from saponary.reading.findings import Finding
@@ -13,17 +14,14 @@ from saponary.views.site import PhotoSet, RecipeInput
 FOLDER = "photos"
 """Where published photos lie, from the top of the site."""
 
-CACHE = Path(".cache") / "photos"
-"""Where made photos are remembered, in the book's folder."""
-
 
 def make_ready(
-    root: Path, recipes: Sequence[RecipeInput]
+    root: Path, recipes: Sequence[RecipeInput], store: Store
 ) -> tuple[dict[str, PhotoSet], dict[str, bytes], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
     named = [(shot, place("file")) for recipe in recipes for shot, place in shots(recipe.computed)]
     wanted = {shot.file: root / "photos" / shot.file for shot, _ in named}
-    made = make_all(wanted, cache=root / CACHE)
+    made = make_all(wanted, store)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
     files: dict[str, bytes] = {}

@@ -7,12 +7,13 @@ anything is written.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
 from saponary.assets import resources
+from saponary.assets.store import DiskStore, Store
 from saponary.build.history import changes_since, last_changes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
@@ -26,8 +27,12 @@ from saponary.outputs.pdf_make import Failed, Progress, make, sheets
 from saponary.outputs.templating import environment
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import Edition
+from saponary.views.drawings import Drawings
 from saponary.views.edit import edit
 from saponary.views.site import RecipeInput, SiteInput
+
+STORE = Path(".cache")
+"""Where made photos, drawings and PDFs are kept, in the book's folder. It may be deleted."""
 
 
 class Stopped(Exception):
@@ -65,50 +70,88 @@ def build(
     if proof.failed:
         raise Stopped([f for f in proof.findings if f.severity == "error"])
     book = proof.book
+    store = DiskStore(book.root / STORE)
+    whole, photo_files = _site(proof, on, store)
+    maker = _Maker(proof, photo_files, press, progress, store)
+    sites = {edition: edit(whole, edition) for edition in editions}
+    made = {edition: maker.files(site) for edition, site in sites.items()}
+    if maker.faults:
+        raise Stopped(maker.faults)
+    count = _write(book.root / "site", made)
+    store.tidy()
+    return BuildResult(
+        book.root / "site", count, max((len(site.recipes) for site in sites.values()), default=0)
+    )
+
+
+def _site(proof: Proof, on: date, store: Store) -> tuple[SiteInput, Mapping[str, bytes]]:
+    """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
+    book = proof.book
     recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
-    photos, photo_files, faults = make_ready(book.root, recipes)
+    photos, photo_files, faults = make_ready(book.root, recipes, store)
     if faults:
         raise Stopped(faults)
-    labels = {r.slug: bar(r.computed) for r in recipes}
-    earlier = changes_since(book, (one.computed for one in recipes))
     whole = SiteInput(
         book,
         recipes,
         ENGINE,
         book.pantry.version,
         photos=photos,
-        earlier=earlier,
+        earlier=changes_since(book, (one.computed for one in recipes)),
         changed=last_changes(book),
-        labels=labels,
+        labels={one.slug: bar(one.computed) for one in recipes},
         on=on,
     )
-    templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
-    made_sites: dict[str, dict[str, bytes]] = {}
-    most = 0
-    for edition in editions:
-        site = edit(whole, edition)
-        slugs = [r.slug for r in site.recipes]
-        most = max(most, len(slugs))
-        site = replace(site, figures_json=site_json(proof, slugs, full=edition.formula == "full"))
-        files = {name: photo_files[name] for name in shown(site.photos.values())}
-        files |= {output.path: output.data for output in compose(site, templates)}
-        if press is not None:
-            context = PdfContext(site, files, environment(templates, speaker(book.settings.language)))
-            pdfs, failed = make(files, sheets(context, press), progress)
-            faults += [_fault(one) for one in failed]
+    return whole, photo_files
+
+
+class _Maker:
+    """Makes the files of one edition after another; what went wrong is in `faults`."""
+
+    def __init__(
+        self,
+        proof: Proof,
+        photo_files: Mapping[str, bytes],
+        press: Sequence[str] | None,
+        progress: Progress | None,
+        store: Store,
+    ) -> None:
+        self.proof, self.photo_files, self.press = proof, photo_files, press
+        self.progress, self.store = progress, store
+        own, standard = proof.book.root / "templates", resources.templates()
+        self.templates = [folder for folder in (own, standard) if folder.is_dir()]
+        self.faults: list[Finding] = []
+
+    def files(self, site: SiteInput) -> dict[str, bytes]:
+        """Every file of an edition's site, by its path in it."""
+        full = site.edition.formula == "full"
+        site = replace(site, figures_json=site_json(self.proof, [r.slug for r in site.recipes], full=full))
+        drawings = Drawings(site, self.store)
+        files = {name: self.photo_files[name] for name in shown(site.photos.values())}
+        files |= {output.path: output.data for output in compose(site, self.templates, drawings)}
+        if self.press is not None:
+            spoken = environment(self.templates, speaker(site.book.settings.language))
+            wanted = sheets(PdfContext(site, files, spoken, drawings), self.press)
+            pdfs, failed = make(files, wanted, self.progress, self.store)
+            self.faults += [_fault(one) for one in failed]
             files |= pdfs
-        made_sites["" if edition.is_open else f"{edition.name}/"] = files
-    if faults:
-        raise Stopped(faults)
-    folder = book.root / "site"
-    if "" in made_sites:
-        count = write_site(
-            folder, ((f"{at}{name}", data) for at, f in made_sites.items() for name, data in f.items())
+        return files
+
+
+def _write(folder: Path, made: Mapping[Edition, Mapping[str, bytes]]) -> int:
+    """Put the editions in place: the open one with all others in it, or each other in its own folder."""
+    if any(edition.is_open for edition in made):
+        at = {edition: "" if edition.is_open else f"{edition.name}/" for edition in made}
+        return write_site(
+            folder,
+            (
+                (f"{at[edition]}{name}", data)
+                for edition, files in made.items()
+                for name, data in files.items()
+            ),
         )
-    else:
-        folder.mkdir(exist_ok=True)
-        count = sum(write_site(folder / at.rstrip("/"), files.items()) for at, files in made_sites.items())
-    return BuildResult(folder, count, most)
+    folder.mkdir(exist_ok=True)
+    return sum(write_site(folder / edition.name, files.items()) for edition, files in made.items())
 
 
 def _fault(failed: Failed) -> Finding:

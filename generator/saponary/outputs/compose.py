@@ -14,13 +14,15 @@ from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
 
 
-def compose(site: SiteInput, templates: Sequence[Path]) -> Iterator[Output]:
+def compose(site: SiteInput, templates: Sequence[Path], drawings: Drawings | None = None) -> Iterator[Output]:
     """Every file of the site, one at a time. `templates` are searched in their order."""
-    for file in site_files(site, templates):
+    for file in site_files(site, templates, drawings):
         yield Output(file.path, file.write())
 
 
-def site_files(site: SiteInput, templates: Sequence[Path]) -> Iterator[SiteFile]:
+def site_files(
+    site: SiteInput, templates: Sequence[Path], drawings: Drawings | None = None
+) -> Iterator[SiteFile]:
     """The files of the site before they are made, so that a caller may leave some unmade."""
     style = style_sheet(templates)
     context = PageContext(
@@ -30,7 +32,7 @@ def site_files(site: SiteInput, templates: Sequence[Path]) -> Iterator[SiteFile]
         templates=tuple(templates),
         style=named_by_content("style.css", style),
         style_sheet=style,
-        drawings=Drawings(site),
+        drawings=drawings or Drawings(site),
     )
     kinds = [kind for kind in KINDS if kind.needs is None or site.shows(kind.needs)]
     paths = {file.path for kind in kinds for file in kind.render(context)}

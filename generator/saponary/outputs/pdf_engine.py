@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import mimetypes
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from urllib.parse import unquote, urlsplit
 
@@ -34,19 +35,32 @@ def ready() -> None:
         ) from error
 
 
-def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> bytes:
+@dataclass(frozen=True)
+class SetPdf:
+    """A PDF, and the names of the site's files that were asked for in setting it."""
+
+    data: bytes
+    shown: tuple[str, ...]
+
+
+def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> SetPdf:
     """One sheet as a tagged PDF (PDF/UA-1). Nothing outside `files` and the package's fonts is read."""
     import weasyprint
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     fonts = font_files()
+    shown: list[str] = []
 
     class FromTheBook(URLFetcher):  # type: ignore[misc]
         """Serves the site's own files, and nothing else."""
 
         def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
             name = unquote(urlsplit(url).path).lstrip("/")
-            data = fonts.get(name.removeprefix(FONTS_AT)) if name.startswith(FONTS_AT) else files.get(name)
+            if name.startswith(FONTS_AT):
+                data = fonts.get(name.removeprefix(FONTS_AT))
+            else:
+                data = files.get(name)
+                shown.append(name)
             if not url.startswith(BASE) or data is None:
                 raise ValueError(f"{url} is not part of the book")
             return URLFetcherResponse(
@@ -66,4 +80,4 @@ def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> bytes:
         pdf_identifier=hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
     )
     assert pdf is not None
-    return bytes(pdf)
+    return SetPdf(bytes(pdf), tuple(dict.fromkeys(shown)))

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from jinja2 import Environment
 
+from saponary.views.drawings import Drawings
 from saponary.views.site import SiteInput
 
 
@@ -38,6 +39,7 @@ class PdfContext:
     site: SiteInput
     files: Mapping[str, bytes]
     environment: Environment
+    drawings: Drawings = field(compare=False)
 
 
 @dataclass(frozen=True)

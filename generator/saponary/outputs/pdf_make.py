@@ -10,7 +10,9 @@ from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 
-from saponary.outputs.pdf_engine import ready, set_sheet
+from saponary.assets.store import NoStore, Store
+from saponary.outputs.pdf_engine import SetPdf, ready, set_sheet
+from saponary.outputs.pdf_kept import keep, recall
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdfs import KINDS
 
@@ -38,9 +40,38 @@ Progress = Callable[[int, int], None]
 
 
 def make(
-    files: Mapping[str, bytes], wanted: Sequence[PdfSheet], progress: Progress | None = None
+    files: Mapping[str, bytes],
+    wanted: Sequence[PdfSheet],
+    progress: Progress | None = None,
+    store: Store | None = None,
 ) -> tuple[dict[str, bytes], list[Failed]]:
-    """PDFs by path, and those that failed. Raises PressMissing where none can be made."""
+    """PDFs by path, and those that failed. Those that `store` keeps are not set again.
+
+    Raises PressMissing where one is to be set and none can be.
+    """
+    store = store or NoStore()
+    kept = {sheet.path: recall(store, files, sheet) for sheet in wanted}
+    missing = [sheet for sheet in wanted if kept[sheet.path] is None]
+    told = _from(progress, len(wanted) - len(missing), len(wanted))
+    outcomes = _set_all(files, missing, told) if missing else {}
+    for sheet in missing:
+        outcome = outcomes[sheet.path]
+        if isinstance(outcome, SetPdf):
+            keep(store, files, sheet, outcome.shown, outcome.data)
+            kept[sheet.path] = outcome.data
+    made = {path: data for path, data in kept.items() if data is not None}
+    return made, [outcome for outcome in outcomes.values() if isinstance(outcome, Failed)]
+
+
+def _from(progress: Progress | None, kept: int, whole: int) -> Progress | None:
+    """Progress that counts those that need not be set as done."""
+    return None if progress is None else lambda done, _: progress(kept + done, whole)
+
+
+def _set_all(
+    files: Mapping[str, bytes], wanted: Sequence[PdfSheet], progress: Progress | None
+) -> dict[str, SetPdf | Failed]:
+    """What came of setting each sheet, by its path."""
     ready()
     workers = max(1, min(len(wanted), os.cpu_count() or 1))
     outcomes = _set(files, wanted, workers, progress)
@@ -50,18 +81,15 @@ def make(
         for sheet, outcome in zip(wanted, outcomes, strict=True)
     ]
     lost = "the process setting it was ended from outside; was there memory enough?"
-    made = {sheet.path: out for sheet, out in zip(wanted, outcomes, strict=True) if isinstance(out, bytes)}
-    failed = [
-        out if isinstance(out, Failed) else Failed(sheet.path, lost)
-        for sheet, out in zip(wanted, outcomes, strict=True)
-        if not isinstance(out, bytes)
-    ]
-    return made, failed
+    return {
+        sheet.path: Failed(sheet.path, lost) if outcome is None else outcome
+        for sheet, outcome in zip(wanted, outcomes, strict=True)
+    }
 
 
 def _set(
     files: Mapping[str, bytes], wanted: Sequence[PdfSheet], workers: int, progress: Progress | None = None
-) -> list[bytes | Failed | None]:
+) -> list[SetPdf | Failed | None]:
     """An outcome for each sheet; None where its worker was ended."""
     methods = get_all_start_methods()
     context = get_context("forkserver" if "forkserver" in methods else "spawn")
@@ -70,7 +98,7 @@ def _set(
         ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files, scratch)) as pool,
     ):
         waiting = [_give(pool, sheet) for sheet in wanted]
-        found = list[bytes | Failed | None]()
+        found = list[SetPdf | Failed | None]()
         for future in waiting:
             found.append(_outcome(future))
             if progress is not None:
@@ -78,16 +106,16 @@ def _set(
         return found
 
 
-def _give(pool: ProcessPoolExecutor, sheet: PdfSheet) -> Future[bytes | Failed]:
+def _give(pool: ProcessPoolExecutor, sheet: PdfSheet) -> Future[SetPdf | Failed]:
     try:
         return pool.submit(_set_held, sheet)
     except BrokenProcessPool as error:
-        refused: Future[bytes | Failed] = Future()
+        refused: Future[SetPdf | Failed] = Future()
         refused.set_exception(error)
         return refused
 
 
-def _outcome(future: Future[bytes | Failed]) -> bytes | Failed | None:
+def _outcome(future: Future[SetPdf | Failed]) -> SetPdf | Failed | None:
     try:
         return future.result()
     except BrokenProcessPool:
@@ -104,7 +132,7 @@ def _hold(files: Mapping[str, bytes], scratch: str) -> None:
     tempfile.tempdir = scratch
 
 
-def _set_held(sheet: PdfSheet) -> bytes | Failed:
+def _set_held(sheet: PdfSheet) -> SetPdf | Failed:
     try:
         return set_sheet(_HELD, sheet)
     except Exception as error:

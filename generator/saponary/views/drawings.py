@@ -1,44 +1,62 @@
-"""The pour drawings of a site: each scene drawn once, however many pages and editions show it."""
+"""The pour drawings of a site: each scene drawn once, however many pages, editions and builds show it."""
 
 from __future__ import annotations
 
-from collections import OrderedDict
+from functools import cache
+from importlib.metadata import version
 
+from pydantic import TypeAdapter, ValidationError
+
+from saponary.assets.digest import code_of
+from saponary.assets.store import NoStore, Store, key
 from saponary.draw.pour import PourDrawing, Scene, Shade, draw_pair
-from saponary.messages.speaker import Speaker, speaker
+from saponary.messages.speaker import speaker
 from saponary.views.scene import blended_shade, scene
 from saponary.views.site import RecipeInput, SiteInput
 
-_KEPT = 256
-_DRAWN: OrderedDict[tuple[str, str, str], PourDrawing] = OrderedDict()
-"""Drawings by their scene in full, the recipe's slug and the language; the latest are kept, for a book
-may have thousands."""
+_KEPT_AS = TypeAdapter(PourDrawing)
+
+DRAWN_BY = ("quantity", "assets", "reading", "schema", "messages", "tables/messages", "draw")
+"""The rooms whose code a drawing is made by, from the numbers upwards."""
 
 
 class Drawings:
-    """Draws on demand."""
+    """Draws on demand, unless a store keeps the drawing."""
 
-    def __init__(self, site: SiteInput) -> None:
+    def __init__(self, site: SiteInput, store: Store | None = None) -> None:
         self._computed = {recipe.slug: recipe.computed for recipe in site.recipes}
-        self._scenes: dict[str, Scene] = {}
         self._say = speaker(site.book.settings.language)
+        self._store = store or NoStore()
+        self._drawn: dict[str, PourDrawing] = {}
 
     def of(self, recipe: RecipeInput) -> PourDrawing:
+        """The drawing of one of the site's recipes. Its slug begins the ids within the drawing."""
         slug = recipe.slug
-        if slug not in self._scenes:
-            self._scenes[slug] = scene(recipe.computed, self._scrap)
-        return _draw(self._scenes[slug], slug, self._say)
+        if slug not in self._drawn:
+            self._drawn[slug] = self._draw(scene(recipe.computed, self._scrap), slug)
+        return self._drawn[slug]
 
     def _scrap(self, slug: str) -> Shade | None:
         computed = self._computed.get(slug)
         return blended_shade(computed) if computed is not None else None
 
+    def _draw(self, what: Scene, slug: str) -> PourDrawing:
+        at = key("drawing", *_made_by(), what, slug, self._say.language)
+        recalled = self._store.recall(at)
+        kept = _unpacked(recalled) if recalled is not None else None
+        if kept is None:
+            kept = draw_pair(what, slug, self._say)
+            self._store.keep(at, _KEPT_AS.dump_json(kept))
+        return kept
 
-def _draw(what: Scene, slug: str, say: Speaker) -> PourDrawing:
-    key = (repr(what), slug, say.language)
-    if key not in _DRAWN:
-        _DRAWN[key] = draw_pair(what, slug, say)
-        while len(_DRAWN) > _KEPT:
-            _DRAWN.popitem(last=False)
-    _DRAWN.move_to_end(key)
-    return _DRAWN[key]
+
+@cache
+def _made_by() -> tuple[str, ...]:
+    return code_of(*DRAWN_BY), version("shapely"), version("numpy")
+
+
+def _unpacked(kept: bytes) -> PourDrawing | None:
+    try:
+        return _KEPT_AS.validate_json(kept)
+    except ValidationError:
+        return None

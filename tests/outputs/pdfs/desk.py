@@ -21,6 +21,7 @@ from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdf_make import make, sheets
 from saponary.outputs.templating import environment
 from saponary.schema.edition import editions
+from saponary.views.drawings import Drawings
 from saponary.views.edit import edit
 from saponary.views.site import RecipeInput, SiteInput
 from support import proof_of
@@ -49,8 +50,9 @@ def desk_for(proof: Proof, edition: str = "open") -> PdfContext:
     slugs = [r.slug for r in site.recipes]
     site = replace(site, figures_json=site_json(proof, slugs, full=wanted.formula == "full"))
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
-    files = {output.path: output.data for output in compose(site, templates)}
-    return PdfContext(site, files, environment(templates, speaker(book.settings.language)))
+    drawings = Drawings(site)
+    files = {output.path: output.data for output in compose(site, templates, drawings)}
+    return PdfContext(site, files, environment(templates, speaker(book.settings.language)), drawings)
 
 
 def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, PdfSheet]:

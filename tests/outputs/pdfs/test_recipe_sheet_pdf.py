@@ -116,7 +116,7 @@ from outputs.pdfs.desk import desk_of, sheets_of
 from saponary.outputs.pdf_engine import set_sheet
 desk = desk_of("starters")
 sheet = sheets_of(desk, "recipe-sheet")["recipes/salt-bar/salt-bar-a4.pdf"]
-print(hashlib.sha256(set_sheet(desk.files, sheet)).hexdigest())
+print(hashlib.sha256(set_sheet(desk.files, sheet).data).hexdigest())
 """
 
 

@@ -1,7 +1,7 @@
 """Published variants of the maker's photos: right-way-up, sized, in sRGB, and nothing but pixels.
 
 `read_photo` looks at a file without decoding it, `make_variants` makes what is published of
-one photo, and `make_all` makes a whole book's photos at once and remembers them in a cache.
+one photo, and `make_all` makes a whole book's photos at once and takes from a store what it keeps.
 What cannot be used comes back as a `PhotoFault` in plain words; nothing here raises for a bad file.
 """
 

@@ -7,8 +7,9 @@ from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
-from saponary.draw.photos import cache as store
+from saponary.assets.store import NoStore, Store
 from saponary.draw.photos.facts import WIDTHS, PhotoFault, Variant
+from saponary.draw.photos.kept import key_of, packed, unpacked
 from saponary.draw.photos.opening import read_bytes
 from saponary.draw.photos.publish import variants_of
 
@@ -20,17 +21,19 @@ _WORKERS = 4
 
 def make_all(
     photos: Mapping[str, Path],
-    cache: Path | None = None,
+    store: Store | None = None,
     widths: Sequence[int] = WIDTHS,
     done: Callable[[str], None] | None = None,
 ) -> dict[str, Made]:
     """What is published of each photo, by the names given and in their order.
 
-    `done` is told each name, in that order, as its photo is finished.
+    Those that `store` keeps are not made again. `done` is told each name, in that order, as its photo is finished.
     """
     made: dict[str, Made] = {}
     with ThreadPoolExecutor(min(_WORKERS, os.cpu_count() or 1)) as workers:
-        waiting = {name: workers.submit(_make, path, cache, widths) for name, path in photos.items()}
+        waiting = {
+            name: workers.submit(_make, path, store or NoStore(), widths) for name, path in photos.items()
+        }
         for name, future in waiting.items():
             made[name] = future.result()
             if done is not None:
@@ -38,17 +41,16 @@ def make_all(
     return made
 
 
-def _make(path: Path, cache: Path | None, widths: Sequence[int]) -> Made:
+def _make(path: Path, store: Store, widths: Sequence[int]) -> Made:
     data = read_bytes(path)
     if isinstance(data, PhotoFault):
         return data
-    if cache is None:
-        return variants_of(data, widths)
-    place = store.entry(cache, data, widths)
-    kept = store.recall(place)
+    key = key_of(data, widths)
+    recalled = store.recall(key)
+    kept = unpacked(recalled) if recalled is not None else None
     if kept is not None:
         return kept
     made = variants_of(data, widths)
     if not isinstance(made, PhotoFault):
-        store.keep(place, made)
+        store.keep(key, packed(made))
     return made

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from saponary.outputs.attached.recipe import attachments, figures_of
 from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
-from saponary.views.drawings import Drawings
 from saponary.views.gallery import in_order
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.recipe_sheet import paper_recipe
@@ -15,10 +14,10 @@ from saponary.views.paper.recipe_sheet import paper_recipe
 
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
-    drawings, figures = Drawings(site), figures_of(site)
+    figures = figures_of(site)
     template = context.environment.get_template("press/recipe-sheet.html")
     for recipe in in_order(published(site.recipes, site.edition.shows)):
-        view = paper_recipe(recipe, site, drawings.of(recipe))
+        view = paper_recipe(recipe, site, context.drawings.of(recipe))
         carried = attachments(recipe, site, figures)
         for size in SIZES:
             head = f"{view.title} · formula {view.fingerprint}"

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from saponary.messages.speaker import speaker
 from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
-from saponary.views.drawings import Drawings
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.whole_book import whole_book
 
@@ -17,7 +16,7 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
     recipes = published(site.recipes, site.edition.shows)
     if not recipes:
         return
-    view = whole_book(site, recipes, Drawings(site))
+    view = whole_book(site, recipes, context.drawings)
     template = context.environment.get_template("press/whole-book.html")
     about = speaker(site.book.settings.language)("book.figures-file")
     figures = Attachment("figures.json", site.figures_json.encode(), about)

@@ -1,0 +1,149 @@
+"""Keeps what was made, on disk, by what it was made from.
+
+A key is the name of a step and a digest of the step's code and inputs. A kept value is one file,
+written beside its place and moved in by rename. Its first line holds a hash of the key and of all
+that follows, so that a file cut short, altered or moved there is known for what it is, and the value
+is made again. The whole folder may be deleted at any time.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+import time
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol
+
+from saponary.assets.digest import digest
+
+_MAGIC = b"saponary store 1 "
+_BESIDE = ".new-"
+_STALE = 3600.0
+"""Seconds after which a file that was being written has been left behind."""
+
+MOST_BYTES = 2_000_000_000
+"""What may lie in a store after a build, besides what that build used."""
+
+
+@dataclass(frozen=True)
+class Key:
+    """A step's name, and the digest of what its value depends on."""
+
+    step: str
+    of: str
+
+
+def key(step: str, *inputs: object) -> Key:
+    """The key of a step's value; `inputs` are the version of its code and all that it reads."""
+    return Key(step, digest(inputs))
+
+
+class Store(Protocol):
+    """Values by key."""
+
+    def recall(self, key: Key) -> bytes | None:
+        """What is kept under a key; None where nothing is, or nothing sound."""
+
+    def keep(self, key: Key, value: bytes) -> None:
+        """Keep a value, if that can be done."""
+
+    def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
+        """What is kept under a key, or else what `make` makes of it."""
+
+
+class DiskStore:
+    """A store in a folder. One that cannot be read or written only costs time. Threads may share it."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self._used: set[Path] = set()
+
+    def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
+        kept = self.recall(key)
+        if kept is None:
+            kept = make()
+            self.keep(key, kept)
+        return kept
+
+    def recall(self, key: Key) -> bytes | None:
+        place = self._place(key)
+        try:
+            head, _, value = place.read_bytes().partition(b"\n")
+        except OSError:
+            return None
+        if head != _head(key, value):
+            return None
+        self._used.add(place)
+        with suppress(OSError):
+            os.utime(place)
+        return value
+
+    def keep(self, key: Key, value: bytes) -> None:
+        place = self._place(key)
+        beside = ""
+        try:
+            place.parent.mkdir(parents=True, exist_ok=True)
+            handle, beside = tempfile.mkstemp(prefix=_BESIDE, dir=place.parent)
+            with os.fdopen(handle, "wb") as file:
+                file.write(_head(key, value) + b"\n" + value)
+            Path(beside).replace(place)
+        except OSError:
+            if beside:
+                Path(beside).unlink(missing_ok=True)
+            return
+        self._used.add(place)
+
+    def tidy(self, most: int = MOST_BYTES) -> None:
+        """Let go of what was used longest ago, until no more than `most` bytes are kept.
+
+        What this store has recalled or kept stays, whatever its size.
+        """
+        kept: list[tuple[float, int, Path]] = []
+        for path in self.folder.glob("*/*"):
+            try:
+                found = path.stat()
+            except OSError:
+                continue
+            if path.name.startswith(_BESIDE):
+                if time.time() - found.st_mtime > _STALE:
+                    _forget(path)
+            else:
+                kept.append((found.st_mtime, found.st_size, path))
+        size = sum(one for _, one, _ in kept)
+        for _, one, path in sorted(kept):
+            if size <= most:
+                break
+            if path not in self._used:
+                _forget(path)
+                size -= one
+
+    def _place(self, key: Key) -> Path:
+        return self.folder / key.step / key.of
+
+
+class NoStore:
+    """Keeps nothing."""
+
+    def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
+        return make()
+
+    def recall(self, key: Key) -> bytes | None:
+        return None
+
+    def keep(self, key: Key, value: bytes) -> None:
+        return None
+
+
+def _head(key: Key, value: bytes) -> bytes:
+    whole = hashlib.sha256(f"{key.step}/{key.of}\n".encode())
+    whole.update(value)
+    return _MAGIC + whole.hexdigest().encode()
+
+
+def _forget(path: Path) -> None:
+    with suppress(OSError):
+        path.unlink(missing_ok=True)

@@ -1,0 +1,39 @@
+"""The variants of a photo as a store keeps them: a line that says how they follow, then their bytes."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+
+from PIL import features
+
+from saponary.assets.digest import code_of
+from saponary.assets.store import Key, key
+from saponary.draw.photos.facts import Variant
+
+_CODECS = ("pil", "webp", "libjpeg_turbo", "littlecms2")
+
+
+def key_of(data: bytes, widths: Sequence[int]) -> Key:
+    """The key of a photo's variants; another encoder writes other bytes and has its own."""
+    codecs = {name: features.version(name) for name in _CODECS}
+    return key("photo", code_of("draw/photos"), codecs, sorted(set(widths)), data)
+
+
+def packed(variants: Sequence[Variant]) -> bytes:
+    index = json.dumps([[v.name, v.type, v.width, v.height, len(v.data)] for v in variants]).encode()
+    return index + b"\n" + b"".join(v.data for v in variants)
+
+
+def unpacked(kept: bytes) -> list[Variant] | None:
+    """The variants; None where these bytes hold none."""
+    index, _, blobs = kept.partition(b"\n")
+    variants: list[Variant] = []
+    at = 0
+    try:
+        for name, kind, width, height, length in json.loads(index):
+            variants.append(Variant(name, kind, width, height, blobs[at : at + length]))
+            at += length
+    except (ValueError, TypeError):
+        return None
+    return variants if at == len(blobs) and variants else None

@@ -1,0 +1,76 @@
+"""PDFs as a store keeps them: by their sheet and by what sets it, with the files of the site they show.
+
+Which files a sheet shows is known when it has been set. Their digests are kept beside the PDF, and it
+is set again where one of them has changed.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import hashlib
+import json
+from collections.abc import Mapping
+from functools import cache
+from importlib.metadata import version
+
+from saponary.assets.digest import code_of
+from saponary.assets.store import Key, Store, key
+from saponary.outputs.pdf_kind import PdfSheet
+
+_LIBRARIES = (
+    "weasyprint", "pydyf", "tinycss2", "tinyhtml5", "cssselect2", "pyphen", "fonttools", "pillow",
+    "font-source-sans-pro", "font-source-serif-pro",
+)  # fmt: skip
+_SHARED = (
+    ("libpango-1.0.so.0", "pango_version"),
+    ("libharfbuzz.so.0", "hb_version_string"),
+    ("libfontconfig.so.1", "FcGetVersion"),
+)
+"""What sets the text of a PDF besides: a library of the system, and its function that tells the version."""
+
+
+def recall(store: Store, files: Mapping[str, bytes], sheet: PdfSheet) -> bytes | None:
+    """The PDF of a sheet, where it is kept and every file that it shows is as it was."""
+    kept = store.recall(_key(sheet))
+    if kept is None:
+        return None
+    head, _, pdf = kept.partition(b"\n")
+    try:
+        shown = json.loads(head)
+    except ValueError:
+        return None
+    now = {name: _digest(files.get(name)) for name in shown}
+    return pdf if shown == now and pdf.startswith(b"%PDF-") else None
+
+
+def keep(
+    store: Store, files: Mapping[str, bytes], sheet: PdfSheet, shown: tuple[str, ...], pdf: bytes
+) -> None:
+    """Keep the PDF of a sheet; `shown` names the files of the site that were asked for in setting it."""
+    head = json.dumps({name: _digest(files.get(name)) for name in sorted(set(shown))})
+    store.keep(_key(sheet), head.encode() + b"\n" + pdf)
+
+
+def _key(sheet: PdfSheet) -> Key:
+    return key("pdf", *_set_by(), sheet.html, sheet.attachments)
+
+
+def _digest(data: bytes | None) -> str | None:
+    return None if data is None else hashlib.sha256(data).hexdigest()
+
+
+@cache
+def _set_by() -> tuple[object, ...]:
+    """What sets PDFs here: our own code, the libraries, and the system's. Nothing is imported for it."""
+    ours = code_of("outputs/pdf_engine.py", "assets/fonts.py")
+    return ours, {name: version(name) for name in _LIBRARIES}, [_told(*one) for one in _SHARED]
+
+
+def _told(library: str, function: str) -> str | None:
+    """A system library's version; None where it is not found under this name."""
+    try:
+        tell = getattr(ctypes.CDLL(library), function)
+    except (OSError, AttributeError):
+        return None
+    tell.restype = ctypes.c_char_p if function.endswith("string") else ctypes.c_int
+    return str(tell())
