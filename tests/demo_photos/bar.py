@@ -22,7 +22,7 @@ from saponary.draw.pour.layout import Layout, lay_out
 from saponary.draw.pour.scene import DrawnExtra, DrawnPortion, Face, Scene, Shade
 from saponary.schema.pour import PourStep
 
-BOOK = Path(__file__).parent
+BOOK = Path(__file__).parents[2] / "demo_book"
 TABLES = BOOK.parent / "generator/saponary/tables"
 FINE = 2  # the face is painted at twice its size, then shrunk
 FAULTS = ("ash", "ricing", "faded", "spot")

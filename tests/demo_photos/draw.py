@@ -1,6 +1,6 @@
 """Draws the demo book's photographs: soap bars on a board, from the recipes and their colours.
 
-Run it with `PYTHONPATH=generator python demo_book/draw_photos.py [NAME ...]`. It writes a JPEG to `photos/`
+Run it with `PYTHONPATH=generator python tests/demo_photos/draw.py [NAME ...]`. It writes a JPEG to `demo_book/photos/`
 for every photo that a recipe names; a book that names none yet gets days 0, 14 and 42 of its latest lots.
 A name that holds `ash`, `ricing`, `faded` or `spot` shows that fault. Everything is invented, the cameras
 and places in the metadata too: they are there so that the build has something to strip.
@@ -16,7 +16,7 @@ from io import BytesIO
 from typing import Any
 
 import numpy as np
-from draw_photos_bar import BOOK, Grid, Shot, cloud, dice, face_of, paint_face, read_recipe, rgb, soft
+from bar import BOOK, Grid, Shot, cloud, dice, face_of, paint_face, read_recipe, rgb, soft
 from PIL import Image, ImageDraw, ImageFilter, ImageFont
 
 WIDE, HIGH = 1600, 1200
