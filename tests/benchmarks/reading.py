@@ -17,8 +17,8 @@ from markdown_it import MarkdownIt
 
 from saponary.assets import resources
 from saponary.build.proof import prove
-from saponary.build.report import ENGINE
 from saponary.outputs.compose import compose
+from saponary.outputs.figures_json import ENGINE
 from saponary.views.site import RecipeInput, SiteInput
 
 COUNT = int(sys.argv[1]) if len(sys.argv) > 1 else 1000

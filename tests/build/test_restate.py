@@ -91,24 +91,6 @@ def test_signing_adds_what_a_statement_lacks() -> None:
     assert errors(prove_one(new).findings) == []
 
 
-def test_a_file_is_replaced_whole_and_keeps_its_mode(tmp_path: Path) -> None:
-    path = tmp_path / "a.md"
-    path.write_text("old")
-    path.chmod(0o640)
-    restate.write(path, "neu ü")
-    assert path.read_bytes() == "neu ü".encode()
-    assert path.stat().st_mode & 0o777 == 0o640
-    assert [p.name for p in tmp_path.iterdir()] == ["a.md"]
-
-
-def test_a_link_stays_a_link(tmp_path: Path) -> None:
-    (tmp_path / "real.md").write_text("old")
-    (tmp_path / "link.md").symlink_to("real.md")
-    restate.write(tmp_path / "link.md", "new")
-    assert (tmp_path / "link.md").is_symlink()
-    assert (tmp_path / "real.md").read_text() == "new"
-
-
 def test_a_path_means_that_file_and_no_other_of_its_name(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -1,12 +1,22 @@
-"""What changed between two formulas, in words a maker would use."""
+"""What changed between two formulas, in words a maker would use; and when a recipe last changed."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
 
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
+
+
+@dataclass(frozen=True)
+class Changed:
+    """When a recipe's sources last changed, by the book's history, and whether they differ from it now."""
+
+    on: date
+    again: bool
 
 
 def changes(old: Formula, new: Formula) -> tuple[str, ...]:

@@ -14,11 +14,11 @@ from pathlib import Path
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
 from saponary.build.proof import Proofed
-from saponary.build.restate import Edit, apply, closing_line, newline_of, write
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.poured import POTASSIUM, SODIUM, WATER
 from saponary.quantity.numbers import Scale
 from saponary.quantity.totals import totals
+from saponary.reading.text_edits import Edit, apply, closing_line, newline_of, write
 from saponary.reading.tree import Tree
 from saponary.reading.yaml_tree import read_yaml
 
@@ -51,7 +51,7 @@ def pour(
         write(separate, new)
         return separate, block
     recipe = one.computed.file
-    new, block = _with_record(recipe.text, recipe.tree, closing_line(one.computed), one, lot, poured, by)
+    new, block = _with_record(recipe.text, recipe.tree, closing_line(recipe), one, lot, poured, by)
     again = parse_recipe(recipe.file, new)
     _same_and_one_more(recipe.tree, again.tree, again.model is not None and again.body == recipe.body)
     path = root / recipe.file

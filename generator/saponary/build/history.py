@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from saponary.book.changes import changes
+from saponary.book.changes import Changed, changes
 from saponary.book.computed import Computed
 from saponary.book.library import Book, read_recipe
 from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE, read_pantry, read_settings
@@ -21,7 +21,6 @@ from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
 from saponary.reading.git import Objects, Revision, ask, objects
 from saponary.schema.settings import Settings
-from saponary.views.site import Changed
 
 MOST_REVISIONS = 60
 """Of one recipe, the latest first."""

@@ -1,20 +1,17 @@
-"""How findings and figures leave the tool: as text, as JSON, as SARIF 2.1.0."""
+"""How findings, and figures with them, leave the tool: as text, as JSON, as SARIF 2.1.0."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Any
 from urllib.parse import quote
 
 from saponary import __version__
-from saponary.build.proof import Proof, Proofed
+from saponary.build.proof import Proof
 from saponary.checks import RULES
-from saponary.lye.figures import ENGINE_VERSION, Figures
-from saponary.lye.portions import PortionFigures
+from saponary.outputs.figures_json import ENGINE, recipe_object
 from saponary.reading.findings import Finding
-
-ENGINE = f"{__version__}+{ENGINE_VERSION}"
 
 
 def as_text(findings: Iterable[Finding]) -> str:
@@ -39,29 +36,8 @@ def as_json(proof: Proof) -> str:
             "book": proof.book.settings.title,
             "engine": ENGINE,
             "tables": proof.book.pantry.version,
-            "recipes": [recipe_object(one) for one in proof.recipes],
+            "recipes": [recipe_object(one.computed, one.status) for one in proof.recipes],
             "findings": [finding_object(f) for f in proof.findings],
-        },
-        ensure_ascii=False,
-        indent=1,
-        allow_nan=False,
-    )
-
-
-def site_json(proof: Proof, slugs: Sequence[str], *, full: bool) -> str:
-    """What an edition publishes for programs: its own recipes, without findings, and their figures
-    only where it gives the formula in full.
-    """
-    return json.dumps(
-        {
-            "book": proof.book.settings.title,
-            "engine": ENGINE,
-            "tables": proof.book.pantry.version,
-            "recipes": [
-                recipe_object(one) if full else _named(one)
-                for one in proof.recipes
-                if one.computed.file.slug in slugs
-            ],
         },
         ensure_ascii=False,
         indent=1,
@@ -78,72 +54,6 @@ def finding_object(f: Finding) -> dict[str, Any]:
         "column": f.place.column,
         "message": f.message,
         "hint": f.hint,
-    }
-
-
-def _named(one: Proofed) -> dict[str, Any]:
-    return {"slug": one.computed.file.slug, "title": one.computed.model.title, "status": one.status.name}
-
-
-def recipe_object(one: Proofed) -> dict[str, Any]:
-    return {
-        "slug": one.computed.file.slug,
-        "title": one.computed.model.title,
-        "status": one.status.name,
-        "fingerprint": one.computed.fingerprint,
-        "figures": figures_object(one.computed.figures),
-    }
-
-
-def figures_object(f: Figures) -> dict[str, Any]:
-    """All figures: grams, millilitres, per cent, as the key's ending says."""
-    likely, worst = f.bands.likely, f.bands.worst
-    return {
-        "oils_g": f.oils,
-        "sodium_hydroxide_g": f.weights.sodium_hydroxide,
-        "potassium_hydroxide_g": f.weights.potassium_hydroxide,
-        "water_g": f.water.total,
-        "plain_water_g": f.water.plain,
-        "liquids_water_g": f.water.liquids,
-        "liquids_fat_g": f.liquids_fat,
-        "lye_strength_percent": 100 * f.lye_strength,
-        "lye_strength_dissolved_percent": 100 * f.lye_strength_dissolved,
-        "water_to_lye": f.water_to_lye,
-        "water_of_oils_percent": 100 * f.water_of_oils,
-        "superfat_percent": 100 * f.superfat,
-        "superfat_as_weighed_percent": 100 * f.superfat_as_weighed,
-        "superfat_with_liquids_fat_percent": 100 * f.superfat_with_liquids_fat,
-        "superfat_likely_percent": [100 * likely.low, 100 * likely.high],
-        "superfat_worst_percent": [100 * worst.low, 100 * worst.high],
-        "saponification_value_mg_per_g": f.chemistry.saponification_value,
-        "iodine_value_g_per_100g": f.chemistry.iodine_value,
-        "fatty_acids_percent": {key: 100 * part for key, part in f.chemistry.fatty_acids.items()},
-        "fatty_acid_groups_percent": {key: 100 * part for key, part in f.chemistry.groups.items()},
-        "batter_g": f.batter,
-        "batter_ml": f.batter_ml,
-        "placed_g": f.placed,
-        "glycerol_g": f.balance.glycerol,
-        "soap_g": f.balance.soap,
-        "unsaponified_oil_g": f.balance.oil_left,
-        "water_formed_g": f.balance.water_formed,
-        "portions": [_portion(p) for p in f.portions],
-    }
-
-
-def _portion(p: PortionFigures) -> dict[str, Any]:
-    return {
-        "name": p.name,
-        "share_percent": 100 * p.share,
-        "oils_g": p.oils_grams,
-        "sodium_hydroxide_g": p.weights.sodium_hydroxide,
-        "potassium_hydroxide_g": p.weights.potassium_hydroxide,
-        "water_g": p.water,
-        "plain_water_g": p.plain_water,
-        "lye_solution_g": p.lye_solution,
-        "additions": [{"what": a.id, "grams": a.grams} for a in p.additions],
-        "liquids": [{"what": q.id, "grams": q.grams} for q in p.liquids],
-        "batter_g": p.batter,
-        "batter_ml": p.batter_ml,
     }
 
 

@@ -6,12 +6,9 @@ quoting, indentation and line endings survive byte for byte.
 
 from __future__ import annotations
 
-import os
 import re
-import tempfile
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
-from pathlib import Path
+from dataclasses import replace
 
 from saponary.book import classes, quotes
 from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
@@ -21,18 +18,10 @@ from saponary.book.recipe_text import parse_recipe
 from saponary.build.proof import Proof
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError
+from saponary.reading.text_edits import Edit, apply, closing_line, newline_of
 from saponary.reading.textfile import TextFile
 
 _DIGITS = re.compile(r"(?:[-+−][ \t]*)?(?:\d+(?:\.\d+)?|\.\d+)")
-
-
-@dataclass(frozen=True)
-class Edit:
-    """Replace the text between two offsets."""
-
-    start: int
-    end: int
-    new: str
 
 
 def edits(computed: Computed) -> list[Edit]:
@@ -142,22 +131,11 @@ def signing(computed: Computed) -> list[Edit]:
     block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
     if computed.model.stated:
         return _added_lines(computed, block, newline)
-    at = closing_line(computed)
+    at = closing_line(computed.file)
     before = "" if text[:at].endswith(("\n", "\r")) else newline
     if ("stated",) in computed.file.tree.keys:
         return []
     return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
-
-
-def newline_of(text: str) -> str:
-    """How a text ends its lines."""
-    return "\r\n" if "\r\n" in text else "\r" if "\r" in text and "\n" not in text else "\n"
-
-
-def closing_line(computed: Computed) -> int:
-    """Where the line begins that ends the front matter."""
-    ends = re.finditer(r"---[ \t]*(?:\r\n|\n|\r|\Z)", computed.file.text[: computed.file.body_start])
-    return [match.start() for match in ends if match.end() == computed.file.body_start][-1]
 
 
 def _added_lines(computed: Computed, block: list[str], newline: str) -> list[Edit]:
@@ -176,29 +154,3 @@ def _added_lines(computed: Computed, block: list[str], newline: str) -> list[Edi
 def _quoted(value: str) -> str:
     """A fingerprint of digits alone stays text for every reader of YAML."""
     return f'"{value}"' if re.fullmatch(r"[0-9]+(?:e[0-9]+)?", value) else value
-
-
-def apply(text: str, changes: list[Edit]) -> str:
-    """The text with its edits made; edits do not overlap."""
-    out, last = list[str](), 0
-    for edit in sorted(changes, key=lambda e: e.start):
-        out += [text[last : edit.start], edit.new]
-        last = edit.end
-    return "".join([*out, text[last:]])
-
-
-def write(path: Path, text: str) -> None:
-    """Put the text in place by rename, so that a kill leaves the old file or the new."""
-    data = text.encode("utf-8")
-    target = path.resolve()
-    handle, name = tempfile.mkstemp(dir=target.parent, prefix=f".{target.name}.", suffix=".part")
-    try:
-        with os.fdopen(handle, "wb") as out:
-            out.write(data)
-            out.flush()
-            os.fsync(out.fileno())
-        Path(name).chmod(target.stat().st_mode & 0o7777)
-        Path(name).replace(target)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise

@@ -8,7 +8,7 @@ anything is written.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -17,11 +17,11 @@ from saponary.assets.store import DiskStore, Store
 from saponary.build.history import changes_since, last_changes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
-from saponary.build.report import ENGINE, site_json
 from saponary.build.write_site import write_site
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
+from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, Progress, make, sheets
 from saponary.outputs.templating import environment
@@ -72,7 +72,7 @@ def build(
     book = proof.book
     store = DiskStore(book.root / STORE)
     whole, photo_files = _site(proof, on, store)
-    maker = _Maker(proof, photo_files, press, progress, store)
+    maker = _Maker(book.root, photo_files, press, progress, store)
     sites = {edition: edit(whole, edition) for edition in editions}
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
@@ -110,22 +110,20 @@ class _Maker:
 
     def __init__(
         self,
-        proof: Proof,
+        root: Path,
         photo_files: Mapping[str, bytes],
         press: Sequence[str] | None,
         progress: Progress | None,
         store: Store,
     ) -> None:
-        self.proof, self.photo_files, self.press = proof, photo_files, press
+        self.photo_files, self.press = photo_files, press
         self.progress, self.store = progress, store
-        own, standard = proof.book.root / "templates", resources.templates()
+        own, standard = root / "templates", resources.templates()
         self.templates = [folder for folder in (own, standard) if folder.is_dir()]
         self.faults: list[Finding] = []
 
     def files(self, site: SiteInput) -> dict[str, bytes]:
         """Every file of an edition's site, by its path in it."""
-        full = site.edition.formula == "full"
-        site = replace(site, figures_json=site_json(self.proof, [r.slug for r in site.recipes], full=full))
         drawings = Drawings(site, self.store)
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
         files |= {output.path: output.data for output in compose(site, self.templates, drawings)}

@@ -14,6 +14,7 @@ from saponary.build.report import as_text
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
 from saponary.reading.findings import suggest
+from saponary.reading.text_edits import write
 from saponary.reading.textfile import TextFile
 
 
@@ -44,7 +45,7 @@ def run(given: argparse.Namespace) -> int:
         changed["class" if isinstance(file, ClassFile) else "recipe"] += 1
         _show(file, new)
         if not given.dry_run:
-            restate.write(folder / file.file, new)
+            write(folder / file.file, new)
     _count(changed, "would be restated" if given.dry_run else "restated")
     wrong = not given.dry_run and _still_wrong(folder, files)
     return FOUND if wrong or stuck else CLEAN

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.book.catalogue import FINGERPRINT, compare
+from saponary.book.changes import Changed
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError
-from saponary.views.site import Changed, RecipeInput, SiteInput
+from saponary.views.site import RecipeInput, SiteInput
 
 _SAYS = {
     "draft": "Draft",

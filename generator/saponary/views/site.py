@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from saponary.book.changes import Changed
 from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.status import Status
@@ -43,14 +44,6 @@ class RecipeInput:
 
 
 @dataclass(frozen=True)
-class Changed:
-    """When a recipe's sources last changed, by the book's history, and whether they differ from it now."""
-
-    on: date
-    again: bool
-
-
-@dataclass(frozen=True)
 class SiteInput:
     """A whole book. Photos are named as recipes name them, by their path inside `photos/`."""
 
@@ -58,7 +51,6 @@ class SiteInput:
     recipes: tuple[RecipeInput, ...]
     engine: str
     tables: str
-    figures_json: str = "{}"
     photos: Mapping[str, PhotoSet] = field(default_factory=dict)
     earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
     """By recipe, then by the fingerprint a batch records: what of the formula changed since."""

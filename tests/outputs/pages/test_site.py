@@ -15,8 +15,8 @@ import html5lib
 import pytest
 
 from saponary.build.proof import Proof
-from saponary.build.report import ENGINE, as_json
 from saponary.outputs.compose import compose
+from saponary.outputs.figures_json import ENGINE
 from saponary.schema.edition import STANDARD
 from saponary.views.edit import edit
 from saponary.views.site import PhotoSet, RecipeInput, SiteInput
@@ -28,7 +28,7 @@ X = "{http://www.w3.org/1999/xhtml}"
 
 def site_input(proof: Proof, **more: object) -> SiteInput:
     recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
-    return SiteInput(proof.book, recipes, ENGINE, proof.book.pantry.version, as_json(proof), **more)  # type: ignore[arg-type]
+    return SiteInput(proof.book, recipes, ENGINE, proof.book.pantry.version, **more)  # type: ignore[arg-type]
 
 
 def files(proof: Proof, **more: object) -> dict[str, bytes]:

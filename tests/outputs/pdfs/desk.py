@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date
 from functools import cache
 from io import BytesIO
@@ -13,10 +12,10 @@ from pypdf import PdfReader
 
 from saponary.assets import resources
 from saponary.build.proof import Proof, prove
-from saponary.build.report import ENGINE, site_json
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
+from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdf_make import make, sheets
 from saponary.outputs.templating import environment
@@ -47,8 +46,6 @@ def desk_for(proof: Proof, edition: str = "open") -> PdfContext:
     whole = SiteInput(book, recipes, ENGINE, book.pantry.version, labels=labels, on=ON)
     wanted = editions(book.settings.editions)[edition]
     site = edit(whole, wanted)
-    slugs = [r.slug for r in site.recipes]
-    site = replace(site, figures_json=site_json(proof, slugs, full=wanted.formula == "full"))
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
     drawings = Drawings(site)
     files = {output.path: output.data for output in compose(site, templates, drawings)}

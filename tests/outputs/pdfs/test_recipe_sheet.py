@@ -13,9 +13,9 @@ from markupsafe import Markup
 
 from outputs.pdfs.desk import desk_of, sheets_of
 from saponary.build.proof import prove
-from saponary.build.report import recipe_object
 from saponary.label.cautions import LYE, for_recipe
 from saponary.messages.speaker import speaker
+from saponary.outputs.figures_json import recipe_object, site_object
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.views.paper.recipe_sheet import on_paper
 from saponary.views.paper.short_code import page_address
@@ -57,7 +57,7 @@ def test_the_source_inside_makes_the_same_recipe_in_an_empty_book(
     book: str, edition: str, tmp_path: Path
 ) -> None:
     desk = desk_of(book, edition)
-    published = {r["slug"]: r for r in json.loads(desk.site.figures_json)["recipes"]}
+    published = {r["slug"]: r for r in site_object(desk.site)["recipes"]}
     for recipe in some(desk.site.recipes):
         files = carried(book, edition, recipe.slug)
         assert json.loads(files["figures.json"]) == published[recipe.slug]
@@ -73,7 +73,7 @@ def test_the_source_inside_makes_the_same_recipe_in_an_empty_book(
         assert not proof.failed, proof.findings
         (made,) = proof.recipes
         assert made.computed.fingerprint == recipe.computed.fingerprint
-        assert recipe_object(made)["figures"] == published[recipe.slug]["figures"]
+        assert recipe_object(made.computed, made.status)["figures"] == published[recipe.slug]["figures"]
 
 
 def test_the_source_tells_nothing_of_the_makers_own() -> None:

@@ -18,6 +18,7 @@ from outputs.pdfs.reading import ink_near_the_edge, sound, squeezed
 from saponary.build.proof import prove
 from saponary.label.cautions import LYE, emergency, for_recipe
 from saponary.messages.speaker import speaker
+from saponary.outputs.figures_json import site_object
 from saponary.quantity.numbers import minus
 from saponary.quantity.rounding import show
 from support import REPOSITORY, some, write_book
@@ -40,7 +41,7 @@ def texts(book: str) -> dict[str, str]:
 
 @pytest.mark.parametrize("book", BOOKS)
 def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
-    recipes = json.loads(desk_of(book).site.figures_json)["recipes"]
+    recipes = site_object(desk_of(book).site)["recipes"]
     assert recipes
     for recipe in recipes:
         figures = recipe["figures"]
@@ -113,6 +114,7 @@ _SET = """
 import hashlib, sys
 sys.path.insert(0, sys.argv[1])
 from outputs.pdfs.desk import desk_of, sheets_of
+from saponary.outputs.figures_json import site_object
 from saponary.outputs.pdf_engine import set_sheet
 desk = desk_of("starters")
 sheet = sheets_of(desk, "recipe-sheet")["recipes/salt-bar/salt-bar-a4.pdf"]

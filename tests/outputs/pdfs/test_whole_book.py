@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -14,6 +13,7 @@ from outputs.pdfs.desk import desk_of, pdfs_of, read, sheets_of
 from outputs.pdfs.reading import ink_near_the_edge, sound, squeezed
 from saponary.label.cautions import LYE
 from saponary.messages.speaker import speaker
+from saponary.outputs.figures_json import site_object
 from saponary.quantity.rounding import show
 from saponary.views.gallery import in_order
 from support import some
@@ -49,7 +49,7 @@ def test_a_book_without_published_recipes_has_none() -> None:
 @pytest.mark.slow
 @pytest.mark.parametrize("book", BOOKS)
 def test_the_book_holds_every_recipe_with_its_figures(book: str) -> None:
-    recipes = json.loads(desk_of(book).site.figures_json)["recipes"]
+    recipes = site_object(desk_of(book).site)["recipes"]
     for pdf in some(pdfs(book).values()):
         text = squeezed(pdf)
         for recipe in some(recipes):

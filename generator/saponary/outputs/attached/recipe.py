@@ -18,6 +18,7 @@ from saponary.book.quotes import without_comments
 from saponary.lye.formula import Alkali
 from saponary.outputs.attached.pantry import pantry_source
 from saponary.outputs.attached.written import amount, to_yaml
+from saponary.outputs.figures_json import site_object
 from saponary.outputs.pdf_kind import Attachment
 from saponary.quantity.units import Amount, Quantity
 from saponary.schema.fields import Part, kebab
@@ -34,7 +35,7 @@ _SHORT = {OilPart: "share", Cut: "along"}
 
 def figures_of(site: SiteInput) -> dict[str, Any]:
     """The object that the site publishes of each recipe, by slug."""
-    return {found["slug"]: found for found in json.loads(site.figures_json).get("recipes", ())}
+    return {found["slug"]: found for found in site_object(site)["recipes"]}
 
 
 def attachments(recipe: RecipeInput, site: SiteInput, figures: Mapping[str, Any]) -> tuple[Attachment, ...]:

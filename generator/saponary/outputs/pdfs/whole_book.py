@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.speaker import speaker
+from saponary.outputs.figures_json import figures_json
 from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
@@ -19,7 +20,7 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
     view = whole_book(site, recipes, context.drawings)
     template = context.environment.get_template("press/whole-book.html")
     about = speaker(site.book.settings.language)("book.figures-file")
-    figures = Attachment("figures.json", site.figures_json.encode(), about)
+    figures = Attachment("figures.json", figures_json(site).encode(), about)
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)
         yield PdfSheet(f"book-{size.name}.pdf", template.render(paper=sheet, book=view), (figures,))

@@ -1,0 +1,98 @@
+"""Figures for programs: stable keys that name their unit, numbers unrounded."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from saponary import __version__
+from saponary.book.computed import Computed
+from saponary.book.status import Status
+from saponary.lye.figures import ENGINE_VERSION, Figures
+from saponary.lye.portions import PortionFigures
+from saponary.views.site import SiteInput
+
+ENGINE = f"{__version__}+{ENGINE_VERSION}"
+"""What computed them: the version of the package, and of the engine's results."""
+
+
+def figures_json(site: SiteInput) -> str:
+    """What an edition publishes of its book as JSON."""
+    return json.dumps(site_object(site), ensure_ascii=False, indent=1, allow_nan=False)
+
+
+def site_object(site: SiteInput) -> dict[str, Any]:
+    """An edition's own recipes, without findings, and their figures only where it gives the formula in full."""
+    describe = recipe_object if site.edition.formula == "full" else _named
+    return {
+        "book": site.book.settings.title,
+        "engine": site.engine,
+        "tables": site.tables,
+        "recipes": [describe(one.computed, one.status) for one in site.recipes],
+    }
+
+
+def _named(computed: Computed, status: Status) -> dict[str, Any]:
+    return {"slug": computed.slug, "title": computed.model.title, "status": status.name}
+
+
+def recipe_object(computed: Computed, status: Status) -> dict[str, Any]:
+    return {
+        "slug": computed.slug,
+        "title": computed.model.title,
+        "status": status.name,
+        "fingerprint": computed.fingerprint,
+        "figures": figures_object(computed.figures),
+    }
+
+
+def figures_object(f: Figures) -> dict[str, Any]:
+    """All figures: grams, millilitres, per cent, as the key's ending says."""
+    likely, worst = f.bands.likely, f.bands.worst
+    return {
+        "oils_g": f.oils,
+        "sodium_hydroxide_g": f.weights.sodium_hydroxide,
+        "potassium_hydroxide_g": f.weights.potassium_hydroxide,
+        "water_g": f.water.total,
+        "plain_water_g": f.water.plain,
+        "liquids_water_g": f.water.liquids,
+        "liquids_fat_g": f.liquids_fat,
+        "lye_strength_percent": 100 * f.lye_strength,
+        "lye_strength_dissolved_percent": 100 * f.lye_strength_dissolved,
+        "water_to_lye": f.water_to_lye,
+        "water_of_oils_percent": 100 * f.water_of_oils,
+        "superfat_percent": 100 * f.superfat,
+        "superfat_as_weighed_percent": 100 * f.superfat_as_weighed,
+        "superfat_with_liquids_fat_percent": 100 * f.superfat_with_liquids_fat,
+        "superfat_likely_percent": [100 * likely.low, 100 * likely.high],
+        "superfat_worst_percent": [100 * worst.low, 100 * worst.high],
+        "saponification_value_mg_per_g": f.chemistry.saponification_value,
+        "iodine_value_g_per_100g": f.chemistry.iodine_value,
+        "fatty_acids_percent": {key: 100 * part for key, part in f.chemistry.fatty_acids.items()},
+        "fatty_acid_groups_percent": {key: 100 * part for key, part in f.chemistry.groups.items()},
+        "batter_g": f.batter,
+        "batter_ml": f.batter_ml,
+        "placed_g": f.placed,
+        "glycerol_g": f.balance.glycerol,
+        "soap_g": f.balance.soap,
+        "unsaponified_oil_g": f.balance.oil_left,
+        "water_formed_g": f.balance.water_formed,
+        "portions": [_portion(p) for p in f.portions],
+    }
+
+
+def _portion(p: PortionFigures) -> dict[str, Any]:
+    return {
+        "name": p.name,
+        "share_percent": 100 * p.share,
+        "oils_g": p.oils_grams,
+        "sodium_hydroxide_g": p.weights.sodium_hydroxide,
+        "potassium_hydroxide_g": p.weights.potassium_hydroxide,
+        "water_g": p.water,
+        "plain_water_g": p.plain_water,
+        "lye_solution_g": p.lye_solution,
+        "additions": [{"what": a.id, "grams": a.grams} for a in p.additions],
+        "liquids": [{"what": q.id, "grams": q.grams} for q in p.liquids],
+        "batter_g": p.batter,
+        "batter_ml": p.batter_ml,
+    }
