@@ -11,6 +11,7 @@ import pytest
 from saponary.build.history import changes_since, last_changes
 from saponary.build.proof import prove
 from saponary.cli.main import main
+from saponary.messages.message import message
 from support import PLAIN, write_book
 
 WHO = {
@@ -166,13 +167,13 @@ def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
     mark = prove(write_book(tmp_path / "p", {"recipes/a.md": PLAIN})).recipes[0].computed.fingerprint
     tested = PLAIN.replace("stated:", batch.format(mark=f'"{mark}"'))
     one = prove(write_book(tmp_path / "t", {"recipes/a.md": tested})).recipes[0]
-    assert one.status.name == "tested" and one.status.missing == ""
+    assert one.status.name == "tested" and one.status.missing is None
     moved = tested.replace("olive: 60 %", "olive: 59 %").replace("coconut: 25 %", "coconut: 26 %")
     one = prove(write_book(tmp_path / "m", {"recipes/a.md": moved})).recipes[0]
-    assert one.status.name == "stated" and one.status.missing == "needs a batch poured to this formula"
+    assert one.status.name == "stated" and one.status.missing == message("badge.needs.batch")
     early = tested.replace("on: 2026-04-10", "on: 2026-03-10")
     one = prove(write_book(tmp_path / "e", {"recipes/a.md": early})).recipes[0]
-    assert one.status.missing == "needs a clean free-alkali test after 28 days of cure"
+    assert one.status.missing == message("badge.needs.late-test", days=28)
     stung = tested.replace("result: none", "result: present")
     one = prove(write_book(tmp_path / "s", {"recipes/a.md": stung})).recipes[0]
-    assert one.status.missing == "needs a clean free-alkali test of a batch poured to this formula"
+    assert one.status.missing == message("badge.needs.test")

@@ -1,10 +1,10 @@
-"""Weights as they go on a scale, and numbers as text."""
+"""Weights as they go on a scale."""
 
 from __future__ import annotations
 
 import pytest
 
-from saponary.quantity.numbers import Scale, grams, percent, short, tight
+from saponary.quantity.numbers import Scale
 
 GRAM, TENTH, OUNCE = Scale(1.0, "g"), Scale(0.1, "g"), Scale(2.8349523125, "oz")
 
@@ -24,7 +24,7 @@ def test_a_weight_is_rounded_to_the_step(
     scale: Scale, value: float, main: str, beside: str, weighed: float
 ) -> None:
     found = scale.weigh(value)
-    assert (found.main, found.beside, found.note) == (main, beside, "")
+    assert (found.main, found.beside, found.fine) == (main, beside, False)
     assert found.grams == pytest.approx(weighed)
 
 
@@ -37,27 +37,21 @@ def test_what_is_too_small_for_the_step_is_told_finer(value: float, main: str, w
     found = GRAM.weigh(value)
     assert found.main == main
     assert found.grams == pytest.approx(weighed)
-    assert found.note == "finer than this scale's step of 1 g"
+    assert found.fine
 
 
 def test_a_tenth_is_not_yet_too_much() -> None:
-    assert GRAM.weigh(0.91).note == ""
-    assert GRAM.weigh(0.909).note != ""
+    assert not GRAM.weigh(0.91).fine
+    assert GRAM.weigh(0.909).fine
 
 
 def test_the_other_unit_stands_beside() -> None:
     assert (GRAM.beside, OUNCE.beside) == ("oz", "g")
-    assert (GRAM.step_text, TENTH.step_text, OUNCE.step_text) == ("1 g", "0.1 g", "0.1 oz")
+    assert (GRAM.step_shown, TENTH.step_shown) == (1.0, 0.1)
+    assert OUNCE.step_shown == pytest.approx(0.1)
 
 
 def test_ounces_too_small_for_the_scale_have_three_decimals() -> None:
     found = OUNCE.weigh(1.0)
     assert found.main == "0.035"
-    assert found.note == "finer than this scale's step of 0.1 oz"
-
-
-def test_numbers_as_text() -> None:
-    assert (percent(0.05125), percent(-0.0312, 2), percent(-0.0001)) == ("5.1 %", "−3.12 %", "0.0 %")
-    assert (grams(12.34), grams(-2.0, 0)) == ("12.3 g", "−2 g")
-    assert (short(90.0), short(22.5), short(-1.25, 2), short(100.0, 0)) == ("90", "22.5", "−1.25", "100")
-    assert tight("5 %") == "5\u00a0%"
+    assert found.fine

@@ -17,6 +17,7 @@ from saponary.book.resolve import Resolved
 from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.portions import PortionFigures
+from saponary.messages.message import Number
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 from saponary.quantity.units import MASS, VOLUME, Quantity, QuantityError, parse
@@ -53,6 +54,11 @@ class Figure:
         unit = _SHOWN_UNIT[self.kind] if unit is None else unit
         number = show(self.in_unit(unit), _DECIMALS[self.kind] if decimals is None else decimals)
         return f"{number} {unit}".rstrip()
+
+    def number(self) -> Number:
+        """The same as a figure to be shown, in the unit of its kind."""
+        unit = _SHOWN_UNIT[self.kind]
+        return Number(self.in_unit(unit), _DECIMALS[self.kind], unit)
 
     def in_unit(self, unit: str) -> float:
         """The value in a unit of its kind."""

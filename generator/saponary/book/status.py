@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.lye.fingerprint import matches
+from saponary.messages.message import Message, message
 from saponary.schema.batch import Batch
 from saponary.schema.recipe import Recipe
 
@@ -15,10 +16,10 @@ Name = Literal["draft", "stated", "tested"]
 
 @dataclass(frozen=True)
 class Status:
-    """The status, and the step that is missing to the next one ('' when none is)."""
+    """The status, and the step that is missing to the next one (None when none is)."""
 
     name: Name
-    missing: str = ""
+    missing: Message | None = None
 
 
 def status(recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days: int) -> Status:
@@ -27,13 +28,13 @@ def status(recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days
     date of the test says how long the batch had cured.
     """
     if not recipe.stated:
-        return Status("draft", "needs its figures stated")
+        return Status("draft", message("badge.needs.figures"))
     same = [b for b in batches if b.formula is not None and matches(b.formula, fingerprint)]
     if not same:
-        return Status("stated", "needs a batch poured to this formula")
+        return Status("stated", message("badge.needs.batch"))
     clean = [(b, test) for b in same if (test := b.clean_test()) is not None]
     if not clean:
-        return Status("stated", "needs a clean free-alkali test of a batch poured to this formula")
+        return Status("stated", message("badge.needs.test"))
     if not any((test.on - batch.poured).days >= cure_days for batch, test in clean):
-        return Status("stated", f"needs a clean free-alkali test after {cure_days} days of cure")
+        return Status("stated", message("badge.needs.late-test", days=cure_days))
     return Status("tested")

@@ -64,6 +64,21 @@ _HAZARDS = get_args(Hazard)
 _ALLERGENS = get_args(Allergen)
 """Food allergens, in the order in which their cautions are told; a caution's id is the allergen's."""
 
+KEYS_BY_ID = {
+    "caution.": tuple(
+        f"{name}.{part}"
+        for name in (
+            *(caution.id for caution in LYE),
+            "potassium",
+            "potassium-beside-sodium",
+            *_HAZARDS,
+            *_ALLERGENS,
+        )
+        for part in ("head", "text")
+    )
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
 _FOR_BUYERS = frozenset({"scratch", *_ALLERGENS})
 
 

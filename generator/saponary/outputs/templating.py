@@ -15,7 +15,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFo
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from saponary.messages.message import Value
+from saponary.messages.message import Value, message
 from saponary.messages.speaker import Speaker
 
 STYLES = "style"
@@ -47,7 +47,8 @@ class HtmlSpeaker(Speaker):
 def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     """The engine that fills templates: strict about names, and escaping everything.
 
-    `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view.
+    `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view,
+    `svg|told(words)` is a picture that brings its words.
     """
     made = ImmutableSandboxedEnvironment(
         loader=_Inside([str(folder) for folder in templates]),
@@ -59,6 +60,15 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         auto_reload=False,
     )
     html = HtmlSpeaker(speaker.language, speaker.texts)
+
+    def told(svg: str, words: Value, font: str = "") -> Markup:
+        """A picture in SVG with its words inside it, where a PDF looks for them, and with its typeface."""
+        head, close, rest = svg.partition(">")
+        face = f' font-family="{escape(font)}"' if font else ""
+        return Markup(f"{head}{face}{close}<title>{html.say(words)}</title>{rest}")
+
+    made.globals["message"] = message
+    made.filters["told"] = told
     made.globals["say"] = html
     made.filters["said"] = html.say
     return made

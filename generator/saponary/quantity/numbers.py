@@ -1,4 +1,4 @@
-"""Weights as they go on the scale, and numbers as text. Rounded by the one rule, once."""
+"""Weights as they go on the scale, rounded by the one rule, once."""
 
 from __future__ import annotations
 
@@ -13,38 +13,27 @@ OUNCE = float(MASS["oz"])
 _ROUGH = 0.10
 
 
-def minus(text: str) -> str:
-    """A minus sign for a hyphen."""
-    return text.replace("-", "−")
-
-
-def percent(fraction: float, decimals: int = 1) -> str:
-    return minus(f"{show(100 * fraction, decimals)} %")
-
-
-def tight(text: str) -> str:
-    """Kept on one line."""
-    return text.replace(" ", "\u00a0")
-
-
-def grams(value: float, decimals: int = 1) -> str:
-    return minus(f"{show(value, decimals)} g")
-
-
-def short(value: float, most: int = 1) -> str:
-    """A number without idle zeros: 90, 22.5."""
-    text = show(value, most)
-    return minus(text.rstrip("0").rstrip(".") if "." in text else text)
-
-
 @dataclass(frozen=True)
 class Weighed:
-    """One weight for the bench: as text in the book's unit and in the other, and in grams as weighed."""
+    """One weight for the bench: in grams as weighed, and as shown in the book's unit and in the other.
 
-    main: str
-    beside: str
+    `fine` where it is too small for the scale's step and is given finer.
+    """
+
     grams: float
-    note: str = ""
+    shown: float
+    decimals: int
+    shown_beside: float
+    decimals_beside: int
+    fine: bool = False
+
+    @property
+    def main(self) -> str:
+        return show(self.shown, self.decimals)
+
+    @property
+    def beside(self) -> str:
+        return show(self.shown_beside, self.decimals_beside)
 
 
 @dataclass(frozen=True)
@@ -61,19 +50,13 @@ class Scale:
     def weigh(self, value: float) -> Weighed:
         """Rounded to the step. A weight too small for the step is given finer, and says so."""
         on_scale = to_step(value, self.step)
-        if value > 0 and abs(on_scale - value) > _ROUGH * value:
-            fine = self._finer(value)
-            return Weighed(
-                self._main(fine, fine=True),
-                self._beside(fine),
-                fine,
-                f"finer than this scale's step of {self.step_text}",
-            )
-        return Weighed(self._main(on_scale), self._beside(on_scale), on_scale)
+        fine = value > 0 and abs(on_scale - value) > _ROUGH * value
+        return self._weighed(self._finer(value) if fine else on_scale, fine)
 
     @property
-    def step_text(self) -> str:
-        return f"{short(self.step / (1.0 if self.unit == 'g' else OUNCE), 3)} {self.unit}"
+    def step_shown(self) -> float:
+        """The step in the book's unit."""
+        return self.step / (1.0 if self.unit == "g" else OUNCE)
 
     def _finer(self, value: float) -> float:
         step = self.step
@@ -81,14 +64,12 @@ class Scale:
             step /= 10
         return to_step(value, step)
 
-    def _main(self, value: float, *, fine: bool = False) -> str:
+    def _weighed(self, value: float, fine: bool) -> Weighed:
         if self.unit == "g":
             decimals = max(_decimals(self.step), _decimals(value) if fine else 0)
-            return show(value, min(decimals, 3))
-        return show(value / OUNCE, 3 if fine else min(max(_decimals(self.step / OUNCE), 1), 2))
-
-    def _beside(self, value: float) -> str:
-        return show(value / OUNCE, 2) if self.unit == "g" else show(value, 1)
+            return Weighed(value, value, min(decimals, 3), value / OUNCE, 2, fine)
+        decimals = 3 if fine else min(max(_decimals(self.step / OUNCE), 1), 2)
+        return Weighed(value, value / OUNCE, decimals, value, 1, fine)
 
 
 def _decimals(value: float) -> int:

@@ -31,23 +31,6 @@ Fault = Literal[
     "ricing", "seizing", "false-trace", "parting", "soda-ash", "cracking", "overheating",
     "glycerin-rivers", "fading", "bleeding", "sweating", "warping", "rancid-spots", "air-pockets",
 ]  # fmt: skip
-FAULTS: dict[str, str] = {
-    "ricing": "small grains in the batter, like rice",
-    "seizing": "the batter went stiff at once",
-    "false-trace": "hard fat set before the batter had traced",
-    "parting": "oil and lye came apart",
-    "soda-ash": "a white bloom of soda on the face",
-    "cracking": "the top split in the mould",
-    "overheating": "the loaf swelled or rose over the rim",
-    "glycerin-rivers": "clear veins through the face",
-    "fading": "a colour did not last",
-    "bleeding": "a colour ran into its neighbour",
-    "sweating": "beads of water on the bar",
-    "warping": "the bar bent as it dried",
-    "rancid-spots": "orange spots or a stale smell",
-    "air-pockets": "hollows in the cut",
-}
-"""Each fault in plain words, as pages say it."""
 
 
 class PhotoRef(Part):

@@ -3,23 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import get_args
 
 from saponary.book.catalogue import FINGERPRINT, compare
 from saponary.book.changes import Changed
+from saponary.book.status import Name as StatusName
 from saponary.lye.fingerprint import matches
+from saponary.messages.message import Listed, Message, message
 from saponary.quantity.units import QuantityError
 from saponary.views.site import RecipeInput, SiteInput
-
-_SAYS = {
-    "draft": "Draft",
-    "stated": "Stated",
-    "tested": "Tested",
-}
-_MEANS = {
-    "draft": "nothing is signed yet",
-    "stated": "the maker has signed these figures, and they hold",
-    "tested": "a batch of this very formula was cured and held no free alkali",
-}
 
 
 @dataclass(frozen=True)
@@ -27,43 +19,53 @@ class Badge:
     """`holds` is False where a figure does not; such a recipe is not built, but a preview shows it."""
 
     status: str
-    name: str
-    means: str
-    missing: str
-    checked: str
+    missing: Message | None
+    checked: Message
     holds: bool
     fingerprint: str
     engine: str
     tables: str
-    changed: str
+    changed: Message | None
     remarks: tuple[str, ...]
-    remarked: str
+
+    @property
+    def name(self) -> Message:
+        return message(f"badge.{self.status}.name")
+
+    @property
+    def means(self) -> Message:
+        return message(f"badge.{self.status}.means")
+
+
+KEYS_BY_ID = {
+    "badge.": tuple(f"{status}.{what}" for status in get_args(StatusName) for what in ("name", "means")),
+    "badge.all-": ("stated", "quoted"),
+    "badge.some-": ("stated", "quoted"),
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def badge(recipe: RecipeInput, site: SiteInput) -> Badge:
     stated = _stated(recipe)
     quoted = _quoted(recipe)
-    remarks = tuple(dict.fromkeys(f.message for f in recipe.warnings if f.severity == "warning"))
     return Badge(
         status=recipe.status.name,
-        name=_SAYS[recipe.status.name],
-        means=_MEANS[recipe.status.name],
         missing=recipe.status.missing,
-        checked=_sentence(stated, quoted),
+        checked=_checked(stated, quoted),
         holds=all(stated) and all(quoted),
         fingerprint=recipe.computed.fingerprint,
         engine=site.engine,
         tables=site.tables,
         changed=_changed(site.changed.get(recipe.slug)),
-        remarks=remarks,
-        remarked="One remark of the checks" if len(remarks) == 1 else f"{len(remarks)} remarks of the checks",
+        remarks=tuple(dict.fromkeys(f.message for f in recipe.warnings if f.severity == "warning")),
     )
 
 
-def _changed(changed: Changed | None) -> str:
+def _changed(changed: Changed | None) -> Message | None:
     if changed is None:
-        return ""
-    return f"sources last changed {changed.on.isoformat()}{', and again since' if changed.again else ''}"
+        return None
+    key = "badge.changed-again" if changed.again else "badge.changed"
+    return message(key, day=changed.on.isoformat())
 
 
 def _stated(recipe: RecipeInput) -> list[bool]:
@@ -88,14 +90,16 @@ def _holds(recipe: RecipeInput, name: str, text: str) -> bool:
         return False
 
 
-def _sentence(stated: list[bool], quoted: list[bool]) -> str:
-    def said(found: list[bool], word: str) -> str:
-        held = sum(found)
-        return f"{held} {word}" if held == len(found) else f"{held} of {len(found)} {word}"
-
-    parts = [said(stated, "stated")] if stated else []
-    parts += [said(quoted, "quoted")] if quoted else []
+def _checked(stated: list[bool], quoted: list[bool]) -> Message:
+    """How many figures hold: `3 stated and 1 of 2 quoted figures hold`."""
+    parts = [_held(found, key) for found, key in ((stated, "stated"), (quoted, "quoted")) if found]
     if not parts:
-        return "No figure is stated or quoted; all on this page are worked out."
-    one = len(stated) + len(quoted) == 1
-    return f"{' and '.join(parts)} {'figure holds' if one else 'figures hold'}, worked out again from the oils up."
+        return message("badge.none-stated")
+    return message("badge.hold", count=len(stated) + len(quoted), parts=Listed(tuple(parts)))
+
+
+def _held(found: list[bool], key: str) -> Message:
+    held = sum(found)
+    if held == len(found):
+        return message(f"badge.all-{key}", number=held)
+    return message(f"badge.some-{key}", number=held, whole=len(found))

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import get_args
 
 from markupsafe import Markup
 
 from saponary.book.computed import Computed
 from saponary.lye.fingerprint import matches
-from saponary.messages.message import Value
-from saponary.quantity.numbers import percent, short
+from saponary.messages.message import Message, Value, clauses, message, percent, short
 from saponary.quantity.units import Quantity
-from saponary.schema.batch import FAULTS, Batch, PhotoRef
+from saponary.schema.batch import Batch, Fault, PhotoRef
 from saponary.views.prose import Prose
 from saponary.views.site import PhotoSet, SiteInput
 
@@ -21,9 +21,9 @@ from saponary.views.site import PhotoSet, SiteInput
 class Weighings:
     """Marked bars over the days: the heads of the columns, then a row a day."""
 
-    caption: str
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    caption: Message
+    heads: tuple[Message, ...]
+    rows: tuple[tuple[int, tuple[Value, ...]], ...]
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ class Photo:
     height: int
     sources: tuple[tuple[str, str], ...]
     src: str
-    alt: str
+    alt: Value
     caption: Value
     note: Markup | None
 
@@ -43,9 +43,9 @@ class Photo:
 class BatchView:
     lot: str
     poured: str
-    formula: str
+    formula: Message
     changes: tuple[str, ...]
-    facts: tuple[tuple[str, str], ...]
+    facts: tuple[tuple[Message, Value], ...]
     weighings: Weighings | None
     notes: Markup | None
     photos: tuple[Photo, ...]
@@ -64,7 +64,7 @@ def _view(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> Ba
         poured=batch.poured.isoformat(),
         formula=_formula(batch, computed),
         changes=since.get(batch.formula, ()) if batch.formula else (),
-        facts=tuple((label, text) for label, text in _facts(batch) if text),
+        facts=tuple(_facts(batch)),
         weighings=_weighings(batch),
         notes=prose.inline(batch.notes) if batch.notes else None,
         photos=tuple(
@@ -73,30 +73,43 @@ def _view(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> Ba
     )
 
 
-def _facts(batch: Batch) -> Iterator[tuple[str, str]]:
+def _facts(batch: Batch) -> Iterator[tuple[Message, Value]]:
     for label, temperature in (
-        ("Lye at", batch.lye_temperature),
-        ("Oils at", batch.oils_temperature),
-        ("Room at", batch.room_temperature),
+        (message("batch.lye-at"), batch.lye_temperature),
+        (message("batch.oils-at"), batch.oils_temperature),
+        (message("batch.room-at"), batch.room_temperature),
     ):
-        yield label, " ".join(temperature.text.split()) if temperature else ""
-    yield "Trace", batch.trace or ""
-    yield (
-        "Gel",
-        {"none": "none", "partial": "in part", "full": "right through"}[batch.gel] if batch.gel else "",
-    )
-    yield "Unmoulded", batch.unmoulded.isoformat() if batch.unmoulded else ""
-    yield "Cut", batch.cut.isoformat() if batch.cut else ""
+        if temperature:
+            yield label, " ".join(temperature.text.split())
+    if batch.trace:
+        yield message("batch.trace"), batch.trace
+    if batch.gel:
+        yield message("batch.gel"), message(f"batch.gel-is.{batch.gel}")
+    if batch.unmoulded:
+        yield message("batch.unmoulded"), batch.unmoulded.isoformat()
+    if batch.cut:
+        yield message("batch.cut"), batch.cut.isoformat()
     for test in sorted(batch.free_alkali, key=lambda t: t.on):
-        held = "" if test.result == "none" else "; not to be used before a later test finds none"
-        yield "Free alkali", f"{test.result}, {test.on.isoformat()}, {test.test}{held}"
-    yield "Seen", "; ".join(FAULTS[fault] for fault in batch.faults)
+        result, day = message(f"batch.alkali.{test.result}"), test.on.isoformat()
+        key = "batch.test" if test.result == "none" else "batch.test-held"
+        yield message("batch.free-alkali"), message(key, result=result, day=day, test=test.test)
+    if batch.faults:
+        yield message("batch.seen"), clauses(*(message(f"fault.{fault}.meaning") for fault in batch.faults))
 
 
-def _formula(batch: Batch, computed: Computed) -> str:
+KEYS_BY_ID = {
+    "batch.gel-is.": ("none", "partial", "full"),
+    "batch.alkali.": ("none", "trace", "present"),
+    "fault.": tuple(f"{fault}.meaning" for fault in get_args(Fault)),
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def _formula(batch: Batch, computed: Computed) -> Message:
     if batch.formula is None:
-        return "formula not recorded"
-    return "this formula" if matches(batch.formula, computed.fingerprint) else "poured to an earlier formula"
+        return message("lot.formula.unrecorded")
+    same = matches(batch.formula, computed.fingerprint)
+    return message("lot.formula.this") if same else message("lot.formula.earlier")
 
 
 def _weighings(batch: Batch) -> Weighings | None:
@@ -107,21 +120,25 @@ def _weighings(batch: Batch) -> Weighings | None:
         return None
     if len(series) == 1:
         ((name, one),) = series.items()
-        first = one[min(one)].grams
-        lost = {
-            day: percent(1 - one[day].grams / first) if day > min(one) and first > 0 else "" for day in one
-        }
-        rows: tuple[tuple[str, tuple[str, ...]], ...] = tuple(
-            (str(day), (_mass(one[day]), lost[day])) for day in sorted(one)
-        )
+        caption = message("batch.bar-weighed", bar=name) if name else message("batch.one-weighed")
+        heads = (message("batch.weight"), message("batch.lost"))
         return Weighings(
-            f"Bar {name}, weighed" if name else "One marked bar, weighed", ("Weight", "Lost"), rows
+            caption, heads, tuple((day, (_mass(one[day]), _lost(one, day))) for day in sorted(one))
         )
     days = sorted({day for each in series.values() for day in each})
-    rows = tuple(
-        (str(day), tuple(_mass(each[day]) if day in each else "" for each in series.values())) for day in days
+    return Weighings(
+        message("batch.bars-weighed"),
+        tuple(message("batch.bar", bar=name) if name else message("batch.a-bar") for name in series),
+        tuple(
+            (day, tuple(_mass(each[day]) if day in each else "" for each in series.values())) for day in days
+        ),
     )
-    return Weighings("Marked bars, weighed", tuple(f"Bar {name}" if name else "Bar" for name in series), rows)
+
+
+def _lost(one: Mapping[int, Quantity], day: int) -> Value:
+    """What a bar lost by a day, as a share of its first weight; nothing on the first day."""
+    first = one[min(one)].grams
+    return percent(1 - one[day].grams / first) if day > min(one) and first > 0 else ""
 
 
 def _mass(mass: Quantity) -> str:
@@ -137,17 +154,18 @@ def photo(ref: PhotoRef, site: SiteInput, prose: Prose, title: str) -> Photo | N
 
 
 def _led(found: PhotoSet, ref: PhotoRef, prose: Prose, title: str) -> Photo:
-    day = "the day it was poured" if ref.day == 0 else f"day {short(ref.day)}"
-    alt = prose.plain(ref.alt) if ref.alt else found.alt or f"{prose.title(title)}, {day}"
+    day = message("photo.poured") if ref.day == 0 else message("photo.day", day=short(ref.day))
+    first = message("photo-first.poured") if ref.day == 0 else message("photo-first.day", day=short(ref.day))
+    alt: Value = prose.plain(ref.alt) if ref.alt else found.alt
     return Photo(
         width=found.width,
         height=found.height,
         sources=tuple(
-            (kind, ", ".join(prose.up + one.strip() for one in srcset.split(",")))
+            (kind, ", ".join(prose.links.up + one.strip() for one in srcset.split(",")))
             for kind, srcset in found.sources
         ),
-        src=prose.up + found.src,
-        alt=alt,
-        caption=day[:1].upper() + day[1:],
+        src=prose.links.up + found.src,
+        alt=alt or message("photo.alt", title=prose.title(title), day=day),
+        caption=first,
         note=prose.inline(ref.note) if ref.note else None,
     )

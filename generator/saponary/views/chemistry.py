@@ -10,8 +10,8 @@ from saponary.book.computed import Computed
 from saponary.draw.charts import Chart, Share, key, shares, spectrum
 from saponary.draw.charts.acids import KINDS, kind
 from saponary.lye.fatty_acids import FATTY_ACIDS
+from saponary.messages.message import Message, Number, grams, message, percent
 from saponary.messages.speaker import speaker
-from saponary.quantity.numbers import grams, percent
 from saponary.views.panel import Entry, entry
 
 _LEAST = 0.005
@@ -20,61 +20,67 @@ _LEAST = 0.005
 
 @dataclass(frozen=True)
 class Acid:
-    name: str
-    shorthand: str
-    share: str
+    """One fatty acid, or the small ones of a group together, which have no chain of their own."""
+
+    name: Message
+    chain: str
+    share: Number
 
 
 @dataclass(frozen=True)
 class Group:
-    name: str
-    share: str
+    name: Message
+    share: Number
     key: Markup
     acids: tuple[Acid, ...]
 
 
 @dataclass(frozen=True)
-class Part:
-    name: str
-    grams: str
-    share: str
+class Component:
+    """What a part of the fresh bar is, how much of it there is, and its sign in the chart."""
+
+    name: Message
+    grams: Number
+    share: Number
     key: Markup
 
 
 @dataclass(frozen=True)
 class ChemistryView:
+    """`covered` is the share of the oils whose composition is known, where it is not all of them."""
+
     values: tuple[Entry, ...]
     spectrum: Chart | None
     groups: tuple[Group, ...]
-    short: str
-    covered: str
+    short: Number | None
+    covered: Number | None
     balance: Chart
-    parts: tuple[Part, ...]
-    whole: Part
+    parts: tuple[Component, ...]
+    whole: Component
 
 
 def chemistry(computed: Computed) -> ChemistryView:
     found = computed.figures.chemistry
     parts = _parts(computed)
-    say = speaker(computed.settings.language)
     whole = computed.figures.loaf or 1.0
+    say = speaker(computed.settings.language)
     return ChemistryView(
         values=_values(computed),
         spectrum=spectrum(found.fatty_acids, say) if found.fatty_acids else None,
         groups=tuple(_group(computed, name, pattern) for name, pattern in KINDS if found.fatty_acids),
-        short=percent(found.groups.get("short", 0.0)) if found.fatty_acids else "",
-        covered="" if found.covered > 0.9995 else percent(found.covered),
+        short=percent(found.groups.get("short", 0.0)) if found.fatty_acids else None,
+        covered=None if found.covered > 0.9995 else percent(found.covered),
         balance=shares(
-            [Share(name, weight / whole, pattern) for name, weight, pattern in parts],
-            "The fresh bar by mass",
+            [Share(say(part), weight / whole, pattern) for part, weight, pattern in parts],
+            say("chemistry.balance"),
             say,
             "balance",
         ),
         parts=tuple(
-            Part(name, grams(weight), percent(weight / whole), Markup(key(pattern, f"balance-key-{i}")))
-            for i, (name, weight, pattern) in enumerate(parts)
+            Component(part, grams(weight), percent(weight / whole), Markup(key(pattern, f"balance-key-{i}")))
+            for i, (part, weight, pattern) in enumerate(parts)
         ),
-        whole=Part("In the mould", grams(whole), percent(1.0), Markup("")),
+        whole=Component(message("chemistry.in-mould"), grams(whole), percent(1.0), Markup("")),
     )
 
 
@@ -83,17 +89,14 @@ def _values(computed: Computed) -> tuple[Entry, ...]:
     found = [
         entry(
             figures["saponification-value"],
-            "Saponification value",
-            "mg of potassium hydroxide for a gram of the oils",
-            "saponification value",
+            message("figure.saponification-value"),
+            message("figure.mg-of-alkali"),
+            "saponification-value",
         )
     ]
     if "iodine-value" in figures:
-        found.append(
-            entry(
-                figures["iodine-value"], "Iodine value", "iodine taken up by the double bonds", "iodine value"
-            )
-        )
+        taken_up = message("figure.taken-up")
+        found.append(entry(figures["iodine-value"], message("figure.iodine-value"), taken_up, "iodine-value"))
     return tuple(found)
 
 
@@ -105,26 +108,30 @@ def _group(computed: Computed, name: str, pattern: str) -> Group:
     ]
     small = [part for _, part in acids if part < _LEAST]
     lines = [
-        Acid(FATTY_ACIDS[k].name, k, percent(part)) for k, part in acids if part >= _LEAST or len(small) == 1
+        Acid(message(f"acid.{k}"), k, percent(part)) for k, part in acids if part >= _LEAST or len(small) == 1
     ]
     if len(small) > 1:
-        lines.append(Acid("others", "", percent(sum(small))))
+        lines.append(Acid(message("chemistry.others"), "", percent(sum(small))))
     return Group(
-        name,
+        message(f"acids.{name}"),
         percent(computed.figures.chemistry.groups.get(name, 0.0)),
         Markup(key(pattern, f"acids-key-{name}")),
         tuple(lines),
     )
 
 
-def _parts(computed: Computed) -> list[tuple[str, float, str]]:
+KEYS_BY_ID = {"acid.": tuple(FATTY_ACIDS), "acids.": tuple(name for name, _ in KINDS)}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def _parts(computed: Computed) -> list[tuple[Message, float, str]]:
     """The batter once its alkali is spent. What is none of the four is named for what it is."""
     f = computed.figures
     known = [
-        ("soap", f.balance.soap, "solid"),
-        ("glycerol", f.balance.glycerol, "dots"),
-        ("oil left over", f.balance.oil_left, "hatch"),
-        ("water", f.fresh_water, "empty"),
+        (message("chemistry.soap"), f.balance.soap, "solid"),
+        (message("chemistry.glycerol"), f.balance.glycerol, "dots"),
+        (message("chemistry.oil-left"), f.balance.oil_left, "hatch"),
+        (message("chemistry.water"), f.fresh_water, "empty"),
     ]
     rest = f.loaf - sum(weight for _, weight, _ in known)
-    return [*known, ("all else", rest, "cross")] if rest > 0.05 else known
+    return [*known, (message("chemistry.rest"), rest, "cross")] if rest > 0.05 else known

@@ -11,11 +11,10 @@ from markupsafe import Markup
 
 from saponary.book.computed import Computed
 from saponary.book.status import Name as StatusName
-from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.messages.message import Message, Value, Within, commas, message, percent
 from saponary.quantity.totals import totals
 from saponary.views import links, names
-from saponary.views.prose import Prose
+from saponary.views.prose import Links, Prose
 from saponary.views.site import RecipeInput, SiteInput
 
 
@@ -113,7 +112,9 @@ def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: fro
         subtitle=settings.subtitle,
         maker=settings.maker,
         place=settings.place,
-        about=Prose({}, published).block(settings.about, front=True) if settings.about.strip() else None,
+        about=Prose({}, Links(published)).block(settings.about, front=True)
+        if settings.about.strip()
+        else None,
         groups=tuple(_group(name, cards, alone=len(groups) == 1) for name, cards in groups.items()),
         choices=choices,
         rules=_rules(choices),
@@ -160,7 +161,7 @@ def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> Val
 
 def _main_acids(computed: Computed) -> Value:
     largest = sorted(computed.figures.chemistry.fatty_acids.items(), key=lambda item: -item[1])[:3]
-    return commas(*(_share(FATTY_ACIDS[key].name, part) for key, part in largest))
+    return commas(*(_share(message(f"acid.{key}"), part) for key, part in largest))
 
 
 def _share(name: Value, part: float) -> Message:

@@ -7,7 +7,10 @@ from dataclasses import dataclass
 from saponary.label.ingredients import Entry, IngredientList
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
-from saponary.quantity.numbers import percent
+from saponary.messages.message import Message, Value, message, percent
+
+_LEAST = 0.0005
+"""A smaller share would be shown as none."""
 
 
 @dataclass(frozen=True)
@@ -15,26 +18,33 @@ class Ingredient:
     name: str
     common: str
     latin: str
-    share: str
+    share: Value
 
 
 @dataclass(frozen=True)
 class Listing:
-    """One list: its place, how it is told, the words for a label, and a row for each ingredient."""
+    """One list: its place, the way it is counted, the words for a label, and a row for each ingredient."""
 
     id: str
     place: str
-    told: str
+    way: str
     text: str
     rows: tuple[Ingredient, ...]
     notes: tuple[str, ...]
     shares: bool
 
+    @property
+    def told(self) -> Message:
+        return message(f"listing.{self.way}")
 
-_TOLD = {
-    "charged": "as charged: what was put in",
-    "found": "as found: what is there after saponification, in the cured bar",
-}
+    @property
+    def told_first(self) -> Message:
+        """The same at the head of a sentence."""
+        return message(f"listing-first.{self.way}")
+
+
+KEYS_BY_ID = {"listing.": ("charged", "found"), "listing-first.": ("charged", "found")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def listings(bar: Bar | None, *, shares: bool) -> tuple[Listing, ...]:
@@ -48,7 +58,7 @@ def _listing(made: IngredientList, shares: bool) -> Listing:
     return Listing(
         id=made.law.id,
         place=made.law.name,
-        told=_TOLD[made.way],
+        way=made.way,
         text=made.text,
         rows=tuple(_row(entry, shares) for entry in made.entries),
         notes=made.notes,
@@ -61,7 +71,7 @@ def _row(entry: Entry, shares: bool) -> Ingredient:
     return Ingredient(entry.name, common, entry.latin, _share(entry) if shares else "")
 
 
-def _share(entry: Entry) -> str:
+def _share(entry: Entry) -> Value:
     if entry.share is None:
-        return "not weighed"
-    return percent(entry.share) if entry.share >= 0.0005 else "below 0.1 %"
+        return message("listing.not-weighed")
+    return percent(entry.share) if entry.share >= _LEAST else message("listing.below", least=percent(0.001))

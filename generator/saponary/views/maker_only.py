@@ -7,32 +7,35 @@ from dataclasses import dataclass
 
 from saponary.book.computed import Computed
 from saponary.lye.cost import cost
-from saponary.quantity.rounding import show
+from saponary.messages.message import Number, Value, clauses, commas, message
 from saponary.views import names
 from saponary.views.site import SiteInput
 
+Rows = tuple[tuple[Value, Value], ...]
+"""Pairs of a label and its text."""
+
 
 @dataclass(frozen=True)
-class Own:
-    """Pairs of a label and its text, by group; `unpriced` names what the sum leaves out."""
+class MakerOnly:
+    """Rows by group; `unpriced` is what the sum of the costs leaves out."""
 
-    costs: tuple[tuple[str, str], ...]
-    unpriced: str
-    private: tuple[tuple[str, str], ...]
-    lots: tuple[tuple[str, str], ...]
-    waived: tuple[tuple[str, str], ...]
+    costs: Rows
+    unpriced: Value
+    private: Rows
+    lots: Rows
+    waived: Rows
 
 
-def own(computed: Computed, site: SiteInput) -> Own | None:
+def maker_only(computed: Computed, site: SiteInput) -> MakerOnly | None:
     """None where the edition shows none of it, or there is nothing to show."""
     costs, unpriced = _costs(computed) if site.shows("costs") else ((), "")
     private = tuple(_flat(computed.model.private, ())) if site.shows("private") else ()
     lots = tuple(_lots(computed)) if site.shows("people") else ()
-    waived = tuple((f"Rule set aside: {w.name}", w.because) for w in computed.model.waive)
-    return Own(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
+    waived = tuple((message("maker.waived", rule=w.name), w.because) for w in computed.model.waive)
+    return MakerOnly(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
 
 
-def _costs(computed: Computed) -> tuple[tuple[tuple[str, str], ...], str]:
+def _costs(computed: Computed) -> tuple[Rows, Value]:
     shelf = computed.pantry
     prices = {
         entry.id: entry.price_per_kg
@@ -43,13 +46,13 @@ def _costs(computed: Computed) -> tuple[tuple[tuple[str, str], ...], str]:
     made = cost(computed.resolved.formula, computed.figures.weights, prices)
     if not made.batch:
         return (), ""
-    rows = [("The batch, materials", show(made.batch, 2))]
+    rows: Rows = ((message("maker.batch-cost"), Number(made.batch, 2)),)
     if computed.resolved.bars:
-        rows.append(("A bar, materials", show(made.per_bar(computed.resolved.bars), 2)))
-    return tuple(rows), ", ".join(names.anything(shelf, name) for name in made.unpriced)
+        rows += ((message("maker.bar-cost"), Number(made.per_bar(computed.resolved.bars), 2)),)
+    return rows, commas(*(names.anything(shelf, name) for name in made.unpriced))
 
 
-def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[str, str]]:
+def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[Value, str]]:
     """A private map of any shape as pairs; names of nested keys are joined."""
     if isinstance(value, dict):
         for key, inner in value.items():
@@ -58,17 +61,19 @@ def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[str, str]]:
         for inner in value:
             yield from _flat(inner, path)
     elif value is not None:
-        yield ", ".join(path).capitalize() or "Note", str(value)
+        yield ", ".join(path).capitalize() or message("maker.note"), str(value)
 
 
-def _lots(computed: Computed) -> Iterator[tuple[str, str]]:
+def _lots(computed: Computed) -> Iterator[tuple[Value, Value]]:
     for record in computed.batches:
         batch = record.batch
-        said = [
-            f"{word} {text}"
-            for word, text in (("poured by", batch.by), ("shelf", batch.shelf), ("store", batch.store))
-            if text
-        ]
-        notes = [f"{label}: {text}" for label, text in _flat(batch.private, ())]
-        if said or notes:
-            yield f"Lot {batch.lot}", "; ".join((*said, *notes))
+        notes: list[Value] = []
+        if batch.by:
+            notes.append(message("maker.poured-by", person=batch.by))
+        if batch.shelf:
+            notes.append(message("maker.shelf", place=batch.shelf))
+        if batch.store:
+            notes.append(message("maker.store", place=batch.store))
+        notes += [message("maker.noted", label=label, text=text) for label, text in _flat(batch.private, ())]
+        if notes:
+            yield message("batch.lot", lot=batch.lot), clauses(*notes)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
+from saponary.messages.message import Message, message
 from saponary.pantry.model import Pantry
 
 
@@ -30,26 +29,7 @@ def botanical(shelf: Pantry, name: str) -> str:
     if name in shelf.infusions:
         name = shelf.infusions[name].botanical
     found = shelf.botanical(name)
-    return inside(found.name if found else spoken(name))
-
-
-def inside(name: str) -> str:
-    """A name inside a sentence: without what is said after a comma or in brackets, and with a
-    small initial unless it is a proper name."""
-    name = name.partition(",")[0].partition(" (")[0]
-    first = name.split(" ", 1)[0]
-    proper = first.isupper() or first in _PROPER or first.endswith("'s")
-    return name if proper else name[:1].lower() + name[1:]
-
-
-_PROPER = frozenset({"French", "Dead", "Moroccan", "Indian", "African", "Virginian"})
-
-
-def listed(items: Sequence[str]) -> str:
-    """`a, b and c`."""
-    if len(items) < 2:
-        return "".join(items)
-    return ", ".join(items[:-1]) + " and " + items[-1]
+    return found.name if found else spoken(name)
 
 
 def anything(shelf: Pantry, name: str) -> str:
@@ -57,3 +37,12 @@ def anything(shelf: Pantry, name: str) -> str:
     if name in shelf.oils:
         return oil(shelf, name)
     return addition(shelf, name) if name in shelf.additions else liquid(shelf, name)
+
+
+def charge(name: str) -> Message:
+    """What an alkali or the plain water is called on a weigh sheet, by the name of its figure."""
+    return message(f"charge.{name}")
+
+
+KEYS_BY_ID = {"charge.": ("sodium-hydroxide", "potassium-hydroxide", "plain-water")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""

@@ -8,20 +8,22 @@ from dataclasses import dataclass
 from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
 from saponary.draw.charts import Chart, Superfat, superfat_band
+from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
 from saponary.messages.speaker import speaker
-from saponary.quantity.numbers import Scale, minus, percent, short
-from saponary.views import links, names
+from saponary.quantity.numbers import Scale
+from saponary.views import names
+from saponary.views.weigh_sheet import scale_step
 
 
 @dataclass(frozen=True)
 class Entry:
-    """A figure with its label, its unrounded value in the unit shown, and a word beside it."""
+    """A figure with its label, its unrounded value in the unit shown, and a remark beside it."""
 
     name: str
-    label: str
-    text: str
+    label: Message
+    text: Value
     value: str
-    note: str = ""
+    note: Value = ""
     word: str | None = None
     """The anchor of its meaning on the page of words."""
 
@@ -41,92 +43,75 @@ def panel(computed: Computed, scale: Scale) -> Panel:
     return Panel(tuple(_weights(computed)), tuple(_lye(computed)), tuple(_superfat(computed, scale)), band)
 
 
-def entry(figure: Figure, label: str, note: str = "", word: str | None = None) -> Entry:
-    text = figure.text()
-    value = figure.in_unit(text.partition(" ")[2])
-    return Entry(
-        figure.name, label, minus(text), repr(float(value)), note, links.anchor(word) if word else None
-    )
+def entry(figure: Figure, label: Message, note: Value = "", word: str | None = None) -> Entry:
+    number = figure.number()
+    return Entry(figure.name, label, number, repr(float(number.value)), note, word)
+
+
+def span(low: float, high: float) -> Message:
+    """From one share to another."""
+    return message("figure.span", low=Number(100.0 * low, 1), high=percent(high))
 
 
 def _weights(computed: Computed) -> Iterator[Entry]:
     figures, alkali, built = computed.catalogue, computed.resolved.formula.alkali, computed.resolved
-    yield entry(figures["oils"], "Oils")
-    if alkali.sodium > 0:
-        yield entry(figures["sodium-hydroxide"], "Sodium hydroxide", _purity(alkali.sodium_purity), "purity")
-    if alkali.potassium > 0:
-        yield entry(
-            figures["potassium-hydroxide"], "Potassium hydroxide", _purity(alkali.potassium_purity), "purity"
-        )
-    yield entry(figures["water"], "Water", _sources(computed))
-    bars = f"{built.bars} bars of {figures['bar'].text()} fresh" if built.bars else ""
-    yield entry(
-        figures["batter"],
-        "Batter",
-        ", ".join(filter(None, (figures["batter-volume"].text(), bars))),
-        "batter",
-    )
+    yield entry(figures["oils"], message("figure.oils"))
+    for name, share, purity in (
+        ("sodium-hydroxide", alkali.sodium, alkali.sodium_purity),
+        ("potassium-hydroxide", alkali.potassium, alkali.potassium_purity),
+    ):
+        if share > 0:
+            yield entry(figures[name], names.charge(name), _purity(purity), "purity")
+    yield entry(figures["water"], message("figure.water"), _sources(computed))
+    volume = figures["batter-volume"].number()
+    note: Value = volume
+    if built.bars:
+        note = message("figure.bars", volume=volume, count=built.bars, each=figures["bar"].number())
+    yield entry(figures["batter"], message("figure.batter"), note, "batter")
 
 
-def _purity(share: float) -> str:
-    return f"of {short(100 * share)} % purity" if share < 1.0 else "taken as pure"
+def _purity(share: float) -> Message:
+    if share < 1.0:
+        return message("figure.purity", purity=short(100 * share, unit="%"))
+    return message("figure.pure")
 
 
-def _sources(computed: Computed) -> str:
+def _sources(computed: Computed) -> Message:
     """Where the water comes from, if not all of it from the tap."""
-    shelf, liquids = computed.pantry, computed.resolved.formula.liquids
+    liquids = dict.fromkeys(liquid.id for liquid in computed.resolved.formula.liquids)
     if not liquids:
-        return "all of it plain"
-    brought = names.listed(
-        [names.inside(names.liquid(shelf, name)) for name in dict.fromkeys(q.id for q in liquids)]
+        return message("figure.all-plain")
+    return message(
+        "figure.water-from",
+        plain=computed.catalogue["plain-water"].number(),
+        brought=computed.catalogue["liquids-water"].number(),
+        liquids=Listed(tuple(Within(names.liquid(computed.pantry, name)) for name in liquids)),
     )
-    return f"{computed.catalogue['plain-water'].text()} plain, {computed.catalogue['liquids-water'].text()} in {brought}"
 
 
 def _lye(computed: Computed) -> Iterator[Entry]:
     figures, f = computed.catalogue, computed.figures
-    dissolved = ""
+    dissolved: Value = ""
     if abs(f.lye_strength_dissolved - f.lye_strength) > 0.0005:
-        dissolved = f"{percent(f.lye_strength_dissolved)} as the alkali dissolves"
-    yield entry(figures["lye-strength"], "Lye strength", dissolved, "lye strength")
-    ratio = figures["water-to-lye"]
-    yield Entry(
-        ratio.name,
-        "Water to lye",
-        ratio.text(),
-        repr(ratio.value),
-        "parts to one of alkali",
-        links.anchor("water to lye"),
-    )
-    yield entry(figures["water-of-oils"], "Water of oils", "", "water of oils")
+        dissolved = message("figure.dissolving", strength=percent(f.lye_strength_dissolved))
+    yield entry(figures["lye-strength"], message("figure.lye-strength"), dissolved, "lye-strength")
+    parts = message("figure.parts")
+    yield entry(figures["water-to-lye"], message("figure.water-to-lye"), parts, "water-to-lye")
+    yield entry(figures["water-of-oils"], message("figure.water-of-oils"), "", "water-of-oils")
 
 
 def _superfat(computed: Computed, scale: Scale) -> Iterator[Entry]:
     figures, f = computed.catalogue, computed.figures
-    yield entry(figures["superfat"], "Superfat, nominal", "", "superfat")
-    yield entry(figures["superfat-as-weighed"], "As weighed", f"every weight rounded to {scale.step_text}")
-    yield _range(
-        f.bands.likely.low,
-        f.bands.likely.high,
-        "superfat-likely",
-        "Likely",
-        "oils vary apart from each other",
-    )
-    yield _range(
-        f.bands.worst.low,
-        f.bands.worst.high,
-        "superfat-worst",
-        "Worst case",
-        "all oils at one end of their ranges",
-    )
+    likely, worst = f.bands.likely, f.bands.worst
+    yield entry(figures["superfat"], message("figure.superfat"), "", "superfat")
+    rounded = message("figure.rounded", step=scale_step(scale))
+    yield entry(figures["superfat-as-weighed"], message("figure.as-weighed"), rounded)
+    yield _band("superfat-likely", message("figure.likely"), likely.low, likely.high, message("figure.apart"))
+    yield _band("superfat-worst", message("figure.worst"), worst.low, worst.high, message("figure.one-end"))
     if f.liquids_fat > 0:
-        yield entry(
-            figures["superfat-with-liquids-fat"],
-            "With the liquids' fat",
-            f"{short(f.liquids_fat)} g of it, counted in",
-        )
+        counted = message("figure.counted-in", fat=short(f.liquids_fat, unit="g"))
+        yield entry(figures["superfat-with-liquids-fat"], message("figure.with-fat"), counted)
 
 
-def _range(low: float, high: float, name: str, label: str, note: str) -> Entry:
-    text = f"{percent(low).removesuffix(' %')} to {percent(high)}"
-    return Entry(name, label, text, f"{100 * low!r} {100 * high!r}", note)
+def _band(name: str, label: Message, low: float, high: float, note: Message) -> Entry:
+    return Entry(name, label, span(low, high), f"{100 * low!r} {100 * high!r}", note)

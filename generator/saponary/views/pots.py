@@ -10,18 +10,18 @@ from markupsafe import Markup
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.portions import PortionFigures
 from saponary.lye.pots import portions_by_pot, together
-from saponary.quantity.numbers import percent
-from saponary.quantity.rounding import show
+from saponary.messages.message import Listed, Message, Number, message, percent
 from saponary.schema.recipe import Portion
 from saponary.views import names
-from saponary.views.weigh_sheet import Bench, Table
+from saponary.views.weigh_sheet import WeighSheet, WeighTable
 
 
 @dataclass(frozen=True)
 class Pot:
-    """A pot: its name in words, its share of the batch, its oils, and its part of the lye jug."""
+    """A pot: its first portion, its name, its share of the batch, its oils, and its part of the lye jug."""
 
-    name: str
+    id: str
+    name: Message
     share: float
     oils: tuple[Oil, ...]
     lye: float
@@ -33,21 +33,22 @@ class PortionView:
 
     id: str
     name: str
-    share: str
-    volume: str
-    batter: str
-    table: Table
+    share: Number
+    volume: Number
+    batter: Number | None
+    table: WeighTable
     own_pot: bool
     note: Markup | None
     steps: tuple[Markup, ...]
 
 
-def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
+def pots(bench: WeighSheet, jug: float) -> tuple[Pot, ...]:
     """The pots where there are several; none where all is made in one."""
     groups = _groups(bench)
     whole = bench.computed.figures.weights.total or 1.0
     return tuple(
         Pot(
+            group[0].name,
             _pot_name([p.name for p in group]),
             sum(p.share for p in group),
             together(oil for p in group for oil in p.oils),
@@ -57,24 +58,24 @@ def pots(bench: Bench, jug: float) -> tuple[Pot, ...]:
     )
 
 
-def _groups(bench: Bench) -> list[list[PortionFigures]]:
+def _groups(bench: WeighSheet) -> list[list[PortionFigures]]:
     """The portions of each pot, with their figures."""
     made = {p.name: p for p in bench.computed.figures.portions}
     return [[made[p.name] for p in pot] for pot in portions_by_pot(bench.computed.resolved.formula)]
 
 
-def _pot_name(portions: Sequence[str]) -> str:
-    return f"the pot of {names.listed([names.spoken(name) for name in portions])}"
+def _pot_name(portions: Sequence[str]) -> Message:
+    return message("pots.pot-of", portions=Listed(tuple(names.spoken(name) for name in portions)))
 
 
-def portion_views(bench: Bench) -> tuple[PortionView, ...]:
+def portion_views(bench: WeighSheet) -> tuple[PortionView, ...]:
     """Portion by portion: its share of the common batter, then what it gets of its own."""
     alone = {group[0].name for group in _groups(bench) if len(group) == 1}
     given = {p.name: p for p in bench.computed.model.portions}
     return tuple(_view(bench, p, given[p.name], p.name in alone) for p in bench.computed.figures.portions)
 
 
-def _view(bench: Bench, made: PortionFigures, given: Portion, own_pot: bool) -> PortionView:
+def _view(bench: WeighSheet, made: PortionFigures, given: Portion, own_pot: bool) -> PortionView:
     additions = [
         bench.addition(part, item)
         for part, item in bench.written_additions()
@@ -83,19 +84,24 @@ def _view(bench: Bench, made: PortionFigures, given: Portion, own_pot: bool) -> 
     liquids = [bench.liquid(part) for part in made.liquids if part.portion == made.name]
     parts: tuple[Addition | Liquid, ...] = (*made.additions, *made.liquids)
     own = sum(part.grams for part in parts if part.portion == made.name)
-    first = bench.line("All of its pot" if own_pot else "Batter from the pot", made.batter - own)
+    first = bench.line(
+        "pot" if own_pot else "from-pot",
+        message("pots.all-of-its-pot") if own_pot else message("pots.batter-from-pot"),
+        made.batter - own,
+    )
     lines = (first, *liquids, *additions)
-    total = bench.total(names.spoken(made.name), lines)
+    total = bench.total(f"portion {made.name} batter", message("pots.makes"), lines)
     return PortionView(
         id=f"portion-{made.name}",
         name=names.spoken(made.name),
         share=percent(made.share),
-        volume=f"{show(made.batter_ml, 0)} ml",
-        batter=f"{total.main} {bench.scale.unit}" if total.main else "",
-        table=Table(
-            f"{names.spoken(made.name)}: what goes in",
+        volume=Number(made.batter_ml, 0, "ml"),
+        batter=replace(total.main, unit=bench.scale.unit) if total.main else None,
+        table=WeighTable(
+            f"portion {made.name}",
+            message("pots.what-goes-in", portion=names.spoken(made.name)),
             lines,
-            replace(total, what="Makes") if len(lines) > 1 else None,
+            total if len(lines) > 1 else None,
         ),
         own_pot=own_pot,
         note=bench.prose.inline(given.note) if given.note else None,

@@ -7,20 +7,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from saponary.lye.mould import Mould
-from saponary.quantity.numbers import percent, short
-from saponary.schema.pour import Bed, PourStep
+from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
+from saponary.schema.pour import Bed, Columns, Drops, Embeds, Plops, PourStep, Swirl, Top
 from saponary.views import names
 from saponary.views.pots import portion_views
-from saponary.views.weigh_sheet import Bench
+from saponary.views.weigh_sheet import WeighSheet
 
-_TOOLS = {"hanger": "a wire hanger", "comb": "a comb", "skewer": "a skewer"}
-_TIMES = {1: "once", 2: "twice", 3: "three times", 4: "four times", 5: "five times"}
-_TOPS = {
-    "flat": "Leave the top level.",
-    "peaks": "Pull the top up into peaks.",
-    "waves": "Draw the top into waves.",
-    "mound": "Heap the top up along the middle.",
-}
+_NAMED_TIMES = 5
+"""A tool is drawn through once, twice, … five times; beyond that the number is given."""
 
 
 @dataclass(frozen=True)
@@ -31,72 +25,130 @@ class Laid:
     """
 
     times: Counter[str]
-    whole: Mapping[str, str]
+    whole: Mapping[str, Number | None]
 
 
-def pour_words(bench: Bench) -> tuple[str, ...]:
+def pour_words(bench: WeighSheet) -> tuple[Message, ...]:
     """The steps in order. A pour without steps is one sentence."""
     laid = _laid(bench)
-    said = [sentence for step in bench.computed.model.pour for sentence in _step(step, laid, bench)]
-    if said:
-        return tuple(said)
-    return (f"Pour the batter into the {_holder(bench.computed.resolved.mould)}.",)
+    found = [sentence for step in bench.computed.model.pour for sentence in _step(step, laid, bench)]
+    if found:
+        return tuple(found)
+    mould = bench.computed.resolved.mould
+    cavities = mould is not None and mould.kind == "cavities"
+    return (message("pour.into-cavities") if cavities else message("pour.into-mould"),)
 
 
-def _step(step: PourStep, laid: Laid, bench: Bench) -> Iterator[str]:
-    if step.beds:
-        yield from (_bed(bed, laid, bench) for bed in step.beds)
+def _step(step: PourStep, laid: Laid, bench: WeighSheet) -> Iterator[Message]:
+    yield from (_bed(bed, laid, bench) for bed in step.beds or ())
     if step.columns:
-        of, in_all = _in_turn(step.columns.of, laid, bench)
-        count = f", {step.columns.count} columns" if step.columns.count else ""
-        lean = f", leaning {short(abs(step.columns.tilt))}°" if step.columns.tilt else ""
-        yield f"Pour {of} side by side in narrow columns, in this order from the left{count}{lean}.{in_all}"
+        yield _columns(step.columns, laid, bench)
     if step.drops:
-        places = "one place" if step.drops.count == 1 else f"{step.drops.count} places"
-        order = ", then ".join(names.spoken(name) for name in step.drops.of)
-        yield f"Let it fall into the middle of the {names.spoken(step.drops.into)}, in {places}: {order}.{_in_all(step.drops.of, laid, bench)}"
+        yield _drops(step.drops, laid, bench)
     if step.plops:
-        of, in_all = _in_turn(step.plops.of, laid, bench)
-        size = f" about {short(step.plops.across.millimetres)} mm across" if step.plops.across else ""
-        yield f"Set down spoonfuls{size} in turn: {of}.{in_all}"
+        yield _plops(step.plops, laid, bench)
     if step.swirl:
-        deep = f", to {percent(step.swirl.depth.fraction, 0)} of the depth" if step.swirl.depth else ""
-        yield f"Draw {_TOOLS[step.swirl.tool]} through it {_TIMES.get(step.swirl.passes, f'{step.swirl.passes} times')}{deep}."
+        yield _swirl(step.swirl)
     if step.line:
-        yield f"Dust a thin line of {_extra(step.line.of, bench)} over the {names.spoken(step.line.over)}."
+        over = names.spoken(step.line.over)
+        yield message("pour.line", powder=_extra(step.line.of, bench), over=over)
     if step.embeds:
-        one = step.embeds.count == 1
-        pieces = (
-            f"one {step.embeds.shape} piece" if one else f"{step.embeds.count} {step.embeds.shape} pieces"
-        )
-        yield f"Set in {pieces} of {_extra(step.embeds.of, bench)}, {short(step.embeds.across.millimetres)} mm across."
+        yield _embeds(step.embeds, bench)
     if step.top:
-        strewn = f" Strew {_extra(step.top.strewn, bench)} over it." if step.top.strewn else ""
-        yield _TOPS[step.top.shape] + strewn
+        yield _top(step.top, bench)
 
 
-def _bed(bed: Bed, laid: Laid, bench: Bench) -> str:
-    slope = ""
-    if bed.slope:
-        slope = f", sloping {short(abs(bed.slope))}° {'up' if bed.slope > 0 else 'down'} to the right"
+def _bed(bed: Bed, laid: Laid, bench: WeighSheet) -> Message:
     part = bed.part.fraction if bed.part else None
-    return f"Pour {_amount(bed.of, part, laid, bench)} as a bed{slope or ', level'}."
+    amount = _amount(bed.of, part, laid, bench)
+    if not bed.slope:
+        return message("pour.bed.level", portion=amount)
+    key = "pour.bed.up" if bed.slope > 0 else "pour.bed.down"
+    return message(key, portion=amount, degrees=short(abs(bed.slope)))
 
 
-def _in_turn(row: Sequence[str], laid: Laid, bench: Bench) -> tuple[str, str]:
+def _columns(columns: Columns, laid: Laid, bench: WeighSheet) -> Message:
+    of, in_all = _in_turn(columns.of, laid, bench)
+    return message(
+        "pour.columns",
+        portions=of,
+        number=message("pour.columns-number", number=columns.count) if columns.count else "",
+        lean=message("pour.columns-lean", degrees=short(abs(columns.tilt))) if columns.tilt else "",
+        in_all=in_all,
+    )
+
+
+def _drops(drops: Drops, laid: Laid, bench: WeighSheet) -> Message:
+    order: Value = names.spoken(drops.of[0])
+    for name in drops.of[1:]:
+        order = message("pour.then", before=order, after=names.spoken(name))
+    return message(
+        "pour.drops",
+        count=drops.count,
+        into=names.spoken(drops.into),
+        order=order,
+        in_all=_in_all(drops.of, laid, bench),
+    )
+
+
+def _plops(plops: Plops, laid: Laid, bench: WeighSheet) -> Message:
+    of, in_all = _in_turn(plops.of, laid, bench)
+    across = short(plops.across.millimetres, unit="mm") if plops.across else None
+    size: Value = message("pour.plops-size", across=across) if across else ""
+    return message("pour.plops", size=size, portions=of, in_all=in_all)
+
+
+def _swirl(swirl: Swirl) -> Message:
+    times: Value = message("pour.times.many", passes=swirl.passes)
+    if 1 <= swirl.passes <= _NAMED_TIMES:
+        times = message(f"pour.times.{swirl.passes}")
+    deep: Value = message("pour.deep", depth=percent(swirl.depth.fraction, 0)) if swirl.depth else ""
+    return message("pour.swirl", tool=message(f"pour.tool.{swirl.tool}"), times=times, deep=deep)
+
+
+def _embeds(embeds: Embeds, bench: WeighSheet) -> Message:
+    return message(
+        "pour.embeds",
+        count=embeds.count,
+        shape=message(f"pour.shape.{embeds.shape}"),
+        of=_extra(embeds.of, bench),
+        across=short(embeds.across.millimetres, unit="mm"),
+    )
+
+
+def _top(top: Top, bench: WeighSheet) -> Message:
+    shape = message(f"pour.top.{top.shape}")
+    if not top.strewn:
+        return shape
+    return message("pour.top-strewn", top=shape, powder=_extra(top.strewn, bench))
+
+
+KEYS_BY_ID = {
+    "pour.times.": ("1", "2", "3", "4", "5"),
+    "pour.tool.": ("hanger", "comb", "skewer"),
+    "pour.shape.": ("round", "square", "diamond", "half-round", "star"),
+    "pour.top.": ("flat", "peaks", "waves", "mound"),
+    "mould.": ("unknown", "cavities", "cylinder", "loaf", "slab"),
+    "mould-first.": ("unknown", "cavities", "cylinder", "loaf", "slab"),
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def _in_turn(row: Sequence[str], laid: Laid, bench: WeighSheet) -> tuple[Value, Value]:
     """Portions in a row, with their weights; those of a row that comes back to one are told after it."""
     if len(set(row)) == len(row):
-        return names.listed([_amount(name, None, laid, bench) for name in row]), ""
-    return names.listed([f"the {names.spoken(name)}" for name in row]), _in_all(row, laid, bench)
+        return Listed(tuple(_amount(name, None, laid, bench) for name in row)), ""
+    said = tuple(message("pour.the-portion", portion=names.spoken(name)) for name in row)
+    return Listed(said), _in_all(row, laid, bench)
 
 
-def _in_all(row: Sequence[str], laid: Laid, bench: Bench) -> str:
+def _in_all(row: Sequence[str], laid: Laid, bench: WeighSheet) -> Value:
     """The weights of those that are laid nowhere else."""
-    whole = [_amount(name, None, laid, bench) for name in dict.fromkeys(row) if laid.times[name] == 1]
-    return f" In all {names.listed(whole)}." if whole else ""
+    whole = tuple(_amount(name, None, laid, bench) for name in dict.fromkeys(row) if laid.times[name] == 1)
+    return message("pour.in-all", portions=Listed(whole)) if whole else ""
 
 
-def _laid(bench: Bench) -> Laid:
+def _laid(bench: WeighSheet) -> Laid:
     times: Counter[str] = Counter()
     for step in bench.computed.model.pour:
         times.update(bed.of for bed in step.beds or ())
@@ -108,34 +160,33 @@ def _laid(bench: Bench) -> Laid:
     return Laid(times, {made.name: view.batter for made, view in views})
 
 
-def _amount(name: str, part: float | None, laid: Laid, bench: Bench) -> str:
+def _amount(name: str, part: float | None, laid: Laid, bench: WeighSheet) -> Message:
     """A portion with its weight, where it is known how much of it is meant."""
     batter = {p.name: p.batter for p in bench.computed.figures.portions}.get(name)
-    said = f"the {names.spoken(name)}"
+    portion = message("pour.the-portion", portion=names.spoken(name))
     if batter is None or (part is None and laid.times[name] > 1):
-        return said
-    share = part if part is not None else 1.0
-    if share == 1.0:
-        return f"{said} ({laid.whole[name]})" if laid.whole[name] else said
-    weight = bench.scale.weigh(batter * share)
-    return f"{percent(share, 0)} of {said} ({weight.main} {bench.scale.unit})"
+        return portion
+    if part is not None and part != 1.0:
+        weight = bench.weight(batter * part)
+        return message("pour.part-of", part=percent(part, 0), portion=portion, weight=weight)
+    whole = laid.whole[name]
+    return message("pour.all-of", portion=portion, weight=whole) if whole else portion
 
 
-def _extra(name: str, bench: Bench) -> str:
-    return names.inside(names.addition(bench.shelf, name))
+def _extra(name: str, bench: WeighSheet) -> Within:
+    return Within(names.addition(bench.shelf, name))
 
 
-def _holder(mould: Mould | None) -> str:
-    return "mould" if mould is None or mould.kind != "cavities" else "cavities"
-
-
-def mould_words(name: str | None, mould: Mould | None) -> str:
-    """The mould with its inner measures, in millimetres."""
+def mould_words(name: str | None, mould: Mould | None, at: str = "mould") -> Message:
+    """The mould with its inner measures, in millimetres; `at` is `mould-first` at the head of a sentence."""
     if name is None or mould is None:
-        return "a mould that holds the batter with head room"
+        return message(f"{at}.unknown")
     if mould.kind == "cavities":
-        return f"the mould {name}, {mould.count} cavities of {short(mould.cavity_ml)} ml"
+        return message(
+            f"{at}.cavities", mould=name, count=mould.count or 0, each=short(mould.cavity_ml, unit="ml")
+        )
     if mould.kind == "cylinder":
-        return f"the mould {name}, a pipe {short(mould.diameter)} mm across and {short(mould.length)} mm long"
-    measures = " × ".join(short(side) for side in (mould.length, mould.width, mould.height))
-    return f"the mould {name}, a {mould.kind} of {measures} mm inside"
+        across, long = (short(side, unit="mm") for side in (mould.diameter, mould.length))
+        return message(f"{at}.cylinder", mould=name, across=across, long=long)
+    length, width, height = (short(side) for side in (mould.length, mould.width, mould.height))
+    return message(f"{at}.{mould.kind}", mould=name, length=length, width=width, height=height)

@@ -32,6 +32,40 @@ _RECIPE = re.compile(r"(?:\.\./recipes/|\./)?(?P<slug>[a-z0-9]+(?:-[a-z0-9]+)*)\
 
 
 @dataclass(frozen=True)
+class Links:
+    """Where the links of a text lead. `published` are the recipes that it may lead to by their file;
+    `up` leads from the page to the top of the site.
+    """
+
+    published: frozenset[str] = frozenset()
+    up: str = ""
+
+    def lead(self, address: str) -> str | None:
+        """The address a link is given, or None for none: its words alone are left."""
+        recipe = _RECIPE.fullmatch(address)
+        if recipe is None:
+            return self._other(address)
+        return self._page(recipe["slug"], recipe["rest"] or "") if recipe["slug"] in self.published else None
+
+    def _page(self, slug: str, rest: str) -> str:
+        return self.up + links.recipe_page(slug) + rest
+
+    def _other(self, address: str) -> str | None:
+        return address
+
+
+@dataclass(frozen=True)
+class PaperLinks(Links):
+    """Links as paper can hold them: to a recipe of the same paper, or to the web; others are text."""
+
+    def _page(self, slug: str, rest: str) -> str:
+        return f"#recipe-{slug}"
+
+    def _other(self, address: str) -> str | None:
+        return address if address.lower().startswith(_ALLOWED) else None
+
+
+@dataclass(frozen=True)
 class Placed:
     """A figure found in a text: as written in the source, and what to show for it."""
 
@@ -46,15 +80,10 @@ class Placed:
 
 @dataclass(frozen=True)
 class Prose:
-    """Turns texts of one recipe (or of the book, without figures) into HTML.
-
-    `published` are the recipes that a text may link to by their file; `up` leads from the
-    page to the top of the site.
-    """
+    """Turns texts of one recipe (or of the book, without figures) into HTML."""
 
     figures: Mapping[str, Figure]
-    published: frozenset[str] = frozenset()
-    up: str = ""
+    links: Links = Links()
 
     def block(self, text: str, *, top: int = 3, front: bool = False) -> Markup:
         """Paragraphs, lists, headings; the highest heading becomes one of level `top`."""
@@ -77,7 +106,7 @@ class Prose:
         return plain_title(text, self.figures)
 
     def _env(self, placed: Sequence[Placed], top: int) -> dict[str, Any]:
-        return {"placed": placed, "top": top, "published": self.published, "up": self.up}
+        return {"placed": placed, "top": top, "lead": self.links.lead}
 
     def _marked(self, text: str, *, code: bool) -> tuple[str, list[Placed]]:
         text = text.replace(_OPEN, "\ufffd").replace(_CLOSE, "\ufffd")
@@ -165,15 +194,15 @@ def _unpictured(tokens: Sequence[Token]) -> list[Token]:
 
 
 def _links(tokens: list[Token], env: Mapping[str, Any]) -> list[Token]:
-    """A link to a recipe's file leads to its page; to one that is not published, nowhere."""
+    """Links lead where the text's own `Links` say, or nowhere."""
     out: list[Token] = []
     dropped = False
     for token in tokens:
         if token.type == "link_open":
-            found = _RECIPE.fullmatch(str(token.attrs.get("href", "")))
-            dropped = found is not None and found["slug"] not in env["published"]
-            if found is not None:
-                token.attrs["href"] = env["up"] + links.recipe_page(found["slug"]) + (found["rest"] or "")
+            address = env["lead"](str(token.attrs.get("href", "")))
+            dropped = address is None
+            if address is not None:
+                token.attrs["href"] = address
         if not (dropped and token.type in ("link_open", "link_close")):
             out.append(token)
     return out

@@ -1,4 +1,4 @@
-"""The view of one recipe, in the order a maker uses its page."""
+"""The view of one recipe, the same for its page, its sheet and the book; and what a page has beside it."""
 
 from __future__ import annotations
 
@@ -9,31 +9,53 @@ from markupsafe import Markup
 
 from saponary.draw.pour import PourDrawing
 from saponary.label import cautions
+from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
-from saponary.views import links
+from saponary.views import links, names
 from saponary.views.badge import Badge, badge
 from saponary.views.batches import BatchView, Photo, batches, photo
 from saponary.views.chemistry import ChemistryView, chemistry
 from saponary.views.ingredients import Listing, listings
 from saponary.views.lot_cure import LotCure, lot_cures
-from saponary.views.maker_only import Own, own
+from saponary.views.maker_only import MakerOnly, maker_only
 from saponary.views.panel import Panel, panel
-from saponary.views.prose import Prose
+from saponary.views.prose import Links, Prose
 from saponary.views.site import RecipeInput, SiteInput
 from saponary.views.sizes import Sizes, sizes
-from saponary.views.weigh_sheet import Bench
-from saponary.views.work import Stage, work_order
+from saponary.views.weigh_sheet import WeighSheet
+from saponary.views.work import WorkOrder, work_order
 
 
 @dataclass(frozen=True)
 class Swatch:
-    """A line of the drawing's key."""
+    """A line of the drawing's key: a share of the batter, or what else it is; its two colours as SVG."""
 
-    name: str
-    share: str
-    role: str
-    fresh: Markup
-    cured: Markup
+    name: Value
+    share: Number | None
+    role: Message | None
+    fresh: str
+    cured: str
+
+
+@dataclass(frozen=True)
+class RecipeView:
+    """One recipe. `fresh` and `cured` are addresses of its drawing, from the page or sheet it stands on."""
+
+    slug: str
+    title: str
+    collection: str
+    summary: Markup | None
+    drawing: Value
+    fresh: str
+    cured: str
+    swatches: tuple[Swatch, ...]
+    badge: Badge | None
+    fingerprint: str
+    panel: Panel | None
+    work: WorkOrder | None
+    unit: str
+    notes: Markup | None
+    cautions: tuple[cautions.Caution, ...]
 
 
 @dataclass(frozen=True)
@@ -43,92 +65,92 @@ class Neighbour:
 
 
 @dataclass(frozen=True)
-class RecipeView:
-    slug: str
-    title: str
-    description: str
-    summary: Markup | None
-    collection: str
+class RecipePage:
+    """What the page of a recipe has beside the recipe itself."""
+
+    description: Value
     collection_href: str
-    drawing: str
-    swatches: tuple[Swatch, ...]
     photo: Photo | None
-    badge: Badge | None
-    panel: Panel | None
-    unit: str
-    beside: str
-    stages: tuple[Stage, ...]
     sizes: Sizes | None
-    notes: Markup | None
     chemistry: ChemistryView | None
     ingredients: tuple[Listing, ...]
     batches: tuple[BatchView, ...]
     cures: tuple[LotCure, ...]
-    own: Own | None
-    cautions: tuple[cautions.Caution, ...]
+    maker_only: MakerOnly | None
     before: Neighbour | None
     after: Neighbour | None
 
 
-_ROLES = {"portion": "", "line": "dusted line", "embed": "set in", "strewn": "strewn"}
-
-
 def recipe_view(
-    recipe: RecipeInput,
-    site: SiteInput,
-    drawing: PourDrawing,
-    row: Sequence[RecipeInput],
-    published: frozenset[str],
+    recipe: RecipeInput, site: SiteInput, drawing: PourDrawing, to: Links, *, folder: str = "", top: int = 3
 ) -> RecipeView:
-    """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
+    """`to` says where its texts lead, `folder` where its drawing lies; headings in the maker's notes
+    begin at the level `top`.
+    """
     computed, settings = recipe.computed, site.book.settings
-    model, up = computed.model, links.root(links.recipe_page(recipe.slug))
-    prose = Prose(computed.catalogue, published, up)
+    model, prose = computed.model, Prose(computed.catalogue, to)
     scale = Scale(settings.scale_step_grams, settings.units)
-    place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
-    body = prose.block(computed.notes)
-    title = prose.title(model.title)
+    body = prose.block(computed.notes, top=top)
     return RecipeView(
         slug=recipe.slug,
-        title=title,
-        description=prose.plain(model.summary) or f"{title}: weights, work order and drawing.",
-        summary=prose.inline(model.summary) if model.summary else None,
+        title=prose.title(model.title),
         collection=model.collection or "",
-        collection_href=f"{up}{links.GALLERY}#{links.anchor(model.collection)}" if model.collection else "",
+        summary=prose.inline(model.summary) if model.summary else None,
         drawing=drawing.description,
+        fresh=f"{folder}fresh.svg",
+        cured=f"{folder}cured.svg",
         swatches=_swatches(drawing),
-        photo=photo(model.photo, site, prose, model.title) if model.photo else None,
         badge=badge(recipe, site) if site.shows("badge") else None,
+        fingerprint=computed.fingerprint,
         panel=panel(computed, scale) if site.shows("figures") else None,
+        work=work_order(WeighSheet(computed, scale, prose)) if site.shows("work") else None,
         unit=settings.units,
-        beside=scale.beside,
-        stages=work_order(Bench(computed, scale, prose)) if site.shows("work") else (),
-        sizes=sizes(computed, scale) if site.shows("sizes") else None,
         notes=body if body.strip() else None,
+        cautions=cautions.for_recipe(computed, making=site.shows("work")),
+    )
+
+
+def recipe_page(recipe: RecipeInput, site: SiteInput, row: Sequence[RecipeInput], to: Links) -> RecipePage:
+    """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
+    computed, model = recipe.computed, recipe.computed.model
+    prose = Prose(computed.catalogue, to)
+    scale = Scale(site.book.settings.scale_step_grams, site.book.settings.units)
+    place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
+    summary = prose.plain(model.summary)
+    shares = site.edition.formula != "ingredients"
+    listed = listings(site.labels.get(recipe.slug), shares=shares) if site.shows("ingredients") else ()
+    return RecipePage(
+        description=summary or message("recipe.description", title=prose.title(model.title)),
+        collection_href=f"{to.up}{links.GALLERY}#{links.anchor(model.collection)}"
+        if model.collection
+        else "",
+        photo=photo(model.photo, site, prose, model.title) if model.photo else None,
+        sizes=sizes(computed, scale) if site.shows("sizes") else None,
         chemistry=chemistry(computed) if site.shows("chemistry") else None,
-        ingredients=listings(site.labels.get(recipe.slug), shares=site.edition.formula != "ingredients")
-        if site.shows("ingredients")
-        else (),
+        ingredients=listed,
         batches=batches(computed, site, prose),
         cures=lot_cures(computed, site, prose),
-        own=own(computed, site),
-        cautions=cautions.for_recipe(computed, making=site.shows("work")),
-        before=_neighbour(row[place - 1], up) if place > 0 else None,
-        after=_neighbour(row[place + 1], up) if place + 1 < len(row) else None,
+        maker_only=maker_only(computed, site),
+        before=_neighbour(row[place - 1], to.up) if place > 0 else None,
+        after=_neighbour(row[place + 1], to.up) if place + 1 < len(row) else None,
     )
 
 
 def _swatches(drawing: PourDrawing) -> tuple[Swatch, ...]:
     return tuple(
         Swatch(
-            line.name.replace("-", " ") if line.role == "portion" else line.name,
-            f"{line.share_percent} %" if line.share_percent is not None else "",
-            _ROLES[line.role],
-            Markup(line.fresh_swatch),
-            Markup(line.cured_swatch),
+            names.spoken(line.name) if line.role == "portion" else line.name,
+            Number(line.share_percent, 0, "%") if line.share_percent is not None else None,
+            message(f"drawing.{line.role}") if line.role != "portion" else None,
+            line.fresh_swatch,
+            line.cured_swatch,
         )
         for line in drawing.legend
     )
+
+
+KEYS_BY_ID = {"drawing.": ("line", "embed", "strewn")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def _neighbour(recipe: RecipeInput, up: str) -> Neighbour:

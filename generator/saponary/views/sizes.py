@@ -2,26 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
 from saponary.lye.figures import weigh
+from saponary.lye.formula import Formula
+from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
+from saponary.views.names import charge
 
 
 @dataclass(frozen=True)
-class SizeView:
-    name: str
-    weights: tuple[str, ...]
-    bars: str
+class Size:
+    """One size: its mould, or that it is the batch as written; its weights; how many bars, where known."""
+
+    name: Value
+    weights: tuple[Number, ...]
+    bars: int | None
 
 
 @dataclass(frozen=True)
 class Sizes:
     """A table: its columns of weights, and a row for each size, the batch as written first."""
 
-    heads: tuple[str, ...]
-    rows: tuple[SizeView, ...]
+    heads: tuple[Message, ...]
+    rows: tuple[Size, ...]
 
 
 def sizes(computed: Computed, scale: Scale) -> Sizes | None:
@@ -30,20 +36,23 @@ def sizes(computed: Computed, scale: Scale) -> Sizes | None:
     if not built.sizes:
         return None
     alkali = built.formula.alkali
-    both = (("Sodium hydroxide", alkali.sodium > 0), ("Potassium hydroxide", alkali.potassium > 0))
-    there = ("Oils", *(name for name, used in both if used), "Plain water")
-    rows = []
-    named = [(built.mould_name or "as written", built.formula, built.bars)]
-    for name, formula, bars in (*named, *((s.name, s.formula, s.bars) for s in built.sizes)):
-        found = weigh(formula)
-        weights = [found.oils]
-        weights += [
-            w
-            for w, (_, used) in zip(
-                (found.weights.sodium_hydroxide, found.weights.potassium_hydroxide), both, strict=True
-            )
-            if used
-        ]
-        weights.append(found.water.plain)
-        rows.append(SizeView(name, tuple(scale.weigh(w).main for w in weights), str(bars) if bars else ""))
-    return Sizes(there, tuple(rows))
+    used = ["sodium-hydroxide"] if alkali.sodium > 0 else []
+    used += ["potassium-hydroxide"] if alkali.potassium > 0 else []
+    written: tuple[Value, Formula, int | None]
+    written = (built.mould_name or message("sizes.as-written"), built.formula, built.bars)
+    rows = tuple(
+        Size(name, tuple(_weights(formula, used, scale)), bars or None)
+        for name, formula, bars in (written, *((s.name, s.formula, s.bars) for s in built.sizes))
+    )
+    return Sizes((message("figure.oils"), *map(charge, used), charge("plain-water")), rows)
+
+
+def _weights(formula: Formula, used: Sequence[str], scale: Scale) -> Iterator[Number]:
+    found = weigh(formula)
+    alkalis = {
+        "sodium-hydroxide": found.weights.sodium_hydroxide,
+        "potassium-hydroxide": found.weights.potassium_hydroxide,
+    }
+    for grams in (found.oils, *(alkalis[name] for name in used), found.water.plain):
+        weighed = scale.weigh(grams)
+        yield Number(weighed.shown, weighed.decimals)

@@ -9,38 +9,45 @@ from markupsafe import Markup
 
 from saponary.book.computed import Computed
 from saponary.lye.formula import Addition, Liquid, Oil
+from saponary.messages.message import Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
-from saponary.quantity.numbers import Scale, Weighed, percent
+from saponary.quantity.numbers import Scale, Weighed
 from saponary.schema import recipe as written
 from saponary.views import names
 from saponary.views.prose import Prose
 
 
 @dataclass(frozen=True)
-class Line:
-    """One weighing, or the sum of several; `grams` is what lies on the scale."""
+class WeighLine:
+    """One weighing, or the sum of several; `grams` is what lies on the scale.
 
-    what: str
-    main: str
-    beside: str
+    `id` is the name of its figure where the catalogue has one (`oil olive`, `plain-water`), else one
+    of its own. `main` and `beside` are None where the weight is to be worked out.
+    """
+
+    id: str
+    what: Value
     grams: float
-    share: str = ""
-    notes: tuple[str, ...] = ()
+    main: Number | None
+    beside: Number | None
+    share: Number | None = None
+    notes: tuple[Value, ...] = ()
 
 
 @dataclass(frozen=True)
-class Table:
-    """Weighings that belong together, in the order of hands."""
+class WeighTable:
+    """Weighings that belong together, in the order of hands; `shares` where each line has its share."""
 
-    caption: str
-    lines: tuple[Line, ...]
-    total: Line | None = None
-    share_of: str = ""
+    id: str
+    caption: Value
+    lines: tuple[WeighLine, ...]
+    total: WeighLine | None = None
+    shares: bool = False
 
 
 @dataclass(frozen=True)
-class Bench:
-    """One recipe on the bench: its case, its scale, and its maker's words."""
+class WeighSheet:
+    """One recipe on the bench: its figures, its scale, and its maker's words."""
 
     computed: Computed
     scale: Scale
@@ -50,34 +57,45 @@ class Bench:
     def shelf(self) -> Pantry:
         return self.computed.pantry
 
-    def line(self, what: str, grams: float, *notes: str, share: str = "") -> Line:
+    def weight(self, grams: float) -> Number:
+        """As it lies on the scale, with its unit."""
         weighed = self.scale.weigh(grams)
-        return _line(what, weighed, share, notes)
+        return Number(weighed.shown, weighed.decimals, self.scale.unit)
 
-    def total(self, what: str, lines: Iterable[Line]) -> Line:
+    def line(
+        self, id: str, what: Value, grams: float, *notes: Value, share: Number | None = None
+    ) -> WeighLine:
+        weighed = self.scale.weigh(grams)
+        finer = (message("work.finer", step=scale_step(self.scale)),) if weighed.fine else ()
+        return _line(id, what, weighed, share, (*notes, *finer))
+
+    def total(self, id: str, what: Value, lines: Iterable[WeighLine]) -> WeighLine:
         """The sum of what lies on the scale, so that the column adds up as printed."""
-        weighed = self.scale.weigh(sum(line.grams for line in lines))
-        return _line(what, replace(weighed, note=""), "", ())
+        return _line(id, what, self.scale.weigh(sum(line.grams for line in lines)), None, ())
 
-    def oils(self, caption: str, oils: Iterable[Oil], total: str) -> Table:
-        there = tuple(oils)
-        whole = sum(oil.grams for oil in there) or 1.0
+    def oils(self, id: str, caption: Value, oils: Iterable[Oil], total: Message) -> WeighTable:
+        parts = tuple(oils)
+        whole = sum(oil.grams for oil in parts) or 1.0
         lines = tuple(
             self.line(
+                f"oil {oil.id}",
                 names.oil(self.shelf, oil.id),
                 oil.grams,
                 *self._infused(oil),
                 share=percent(oil.grams / whole),
             )
-            for oil in there
+            for oil in parts
         )
-        return Table(caption, lines, self.total(total, lines) if len(lines) > 1 else None, "of the oils")
+        return WeighTable(
+            id, caption, lines, self.total("oils", total, lines) if len(lines) > 1 else None, shares=True
+        )
 
-    def liquid(self, part: Liquid, *notes: str) -> Line:
-        return self.line(names.liquid(self.shelf, part.id), part.grams, *notes)
+    def liquid(self, part: Liquid, *notes: Value) -> WeighLine:
+        return self.line(f"liquid {part.id}", names.liquid(self.shelf, part.id), part.grams, *notes)
 
-    def addition(self, part: Addition, item: written.Addition | None, *notes: str) -> Line:
-        return self.line(names.addition(self.shelf, part.id), part.grams, *notes, *_as_written(item))
+    def addition(self, part: Addition, item: written.Addition | None, *notes: Value) -> WeighLine:
+        what = names.addition(self.shelf, part.id)
+        return self.line(f"addition {part.id}", what, part.grams, *notes, *_as_written(item))
 
     def written_additions(self) -> Iterator[tuple[Addition, written.Addition | None]]:
         """Every addition of the formula beside the entry that brought it; both keep one order."""
@@ -94,30 +112,40 @@ class Bench:
             if step.at in at and (portion is None or step.portion == portion)
         )
 
-    def _infused(self, oil: Oil) -> tuple[str, ...]:
-        return (f"infused with {names.botanical(self.shelf, oil.infused_with)}",) if oil.infused_with else ()
+    def _infused(self, oil: Oil) -> tuple[Message, ...]:
+        if not oil.infused_with:
+            return ()
+        return (message("work.infused", botanical=Within(names.botanical(self.shelf, oil.infused_with))),)
 
 
-def _line(what: str, weighed: Weighed, share: str, notes: Iterable[str]) -> Line:
-    return Line(
+def scale_step(scale: Scale) -> Number:
+    """The least that the scale shows."""
+    return Number(scale.step_shown, 3, scale.unit, short=True)
+
+
+def hidden(line: WeighLine) -> WeighLine:
+    """The same line with its weight left to be worked out."""
+    return replace(line, main=None, beside=None)
+
+
+def _line(id: str, what: Value, weighed: Weighed, share: Number | None, notes: Iterable[Value]) -> WeighLine:
+    return WeighLine(
+        id,
         what,
-        weighed.main,
-        weighed.beside,
         weighed.grams,
+        Number(weighed.shown, weighed.decimals),
+        Number(weighed.shown_beside, weighed.decimals_beside),
         share,
-        tuple(n for n in (*notes, weighed.note) if n),
+        tuple(note for note in notes if note != ""),
     )
 
 
-def _as_written(item: written.Addition | None) -> tuple[str, ...]:
+def _as_written(item: written.Addition | None) -> Iterator[Value]:
     """A spoonful keeps its spoon beside the grams."""
     if item is None:
-        return ()
-    spoon = (
-        (f"{' '.join(item.amount.text.split())} of oils",)
-        if item.amount.is_volume and item.amount.per_grams_of_oil
-        else ()
-    )
-    if item.amount.is_volume and not spoon:
-        spoon = (" ".join(item.amount.text.split()),)
-    return (*((f"written as {s}") for s in spoon), *((item.from_,) if item.from_ else ()))
+        return
+    if item.amount.is_volume:
+        key = "work.written-of-oils" if item.amount.per_grams_of_oil else "work.written"
+        yield message(key, amount=" ".join(item.amount.text.split()))
+    if item.from_:
+        yield item.from_

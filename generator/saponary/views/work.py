@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
 from saponary.lye.formula import Addition, Liquid
-from saponary.quantity.numbers import percent, short
+from saponary.messages.message import Listed, Message, Value, Within, message, percent, short
 from saponary.quantity.rounding import divided
 from saponary.views import names
 from saponary.views.pots import PortionView, Pot, portion_views, pots
 from saponary.views.pouring import mould_words, pour_words
-from saponary.views.weigh_sheet import Bench, Line, Table
+from saponary.views.weigh_sheet import WeighLine, WeighSheet, WeighTable, scale_step
 
 
 @dataclass(frozen=True)
@@ -22,17 +23,26 @@ class Stage:
     """One stage: sentences, weighings, portions, and the maker's own steps."""
 
     id: str
-    title: str
-    lead: tuple[str, ...] = ()
-    tables: tuple[Table, ...] = ()
+    title: Message
+    lead: tuple[Value, ...] = ()
+    tables: tuple[WeighTable, ...] = ()
     portions: tuple[PortionView, ...] = ()
-    order: tuple[str, ...] = ()
+    order: tuple[Value, ...] = ()
     steps: tuple[Markup, ...] = ()
-    close: tuple[str, ...] = ()
+    close: tuple[Value, ...] = ()
 
 
-def work_order(bench: Bench) -> tuple[Stage, ...]:
-    """The stages in order; one that has nothing to say is left out."""
+@dataclass(frozen=True)
+class WorkOrder:
+    """The stages in order, and the units in which they are weighed: the book's, and the one beside it."""
+
+    unit: str
+    beside: str
+    stages: tuple[Stage, ...]
+
+
+def work_order(bench: WeighSheet) -> WorkOrder:
+    """A stage that has nothing to say is left out."""
     lye = _lye(bench)
     apart = pots(bench, sum(_jug(bench)))
     stages = (
@@ -44,79 +54,93 @@ def work_order(bench: Bench) -> tuple[Stage, ...]:
         _pour(bench),
         _cover(bench),
     )
-    return tuple(s for s in stages if s.lead or s.tables or s.portions or s.steps or s.order)
+    kept = tuple(s for s in stages if s.lead or s.tables or s.portions or s.steps or s.order)
+    return WorkOrder(bench.scale.unit, bench.scale.beside, kept)
 
 
-def _before(bench: Bench) -> Stage:
-    computed = bench.computed
-    lead = [
-        "Goggles, long gloves, long sleeves and an apron on; the room aired; nobody near who wears none.",
-        f"Scale reading to {bench.scale.step_text}. {mould_words(computed.resolved.mould_name, computed.resolved.mould).capitalize()}.",
-    ]
-    vessel = computed.model.vessel or (
-        "stainless steel pots" if computed.model.pots == "separate" else "stainless steel pot"
+def _before(bench: WeighSheet) -> Stage:
+    model, built = bench.computed.model, bench.computed.resolved
+    several = model.pots == "separate"
+    vessel: Value = model.vessel or message("work.before.pots" if several else "work.before.pot")
+    dry = unweighed(bench.computed)
+    lead = (
+        message("work.before.wear"),
+        message(
+            "work.before.scale",
+            step=scale_step(bench.scale),
+            mould=mould_words(built.mould_name, built.mould, "mould-first"),
+        ),
+        message(
+            "work.before.vessel",
+            vessel=vessel,
+            at_hand=message("work.before.at-hand", dry=Listed(dry)) if dry else "",
+        ),
     )
-    dry = list(dict.fromkeys(_dry(bench)))
-    lead.append(
-        f"Vessel: {vessel}. Lye jug of polypropylene or stainless steel."
-        + (f" At hand, not weighed: {names.listed(dry)}." if dry else "")
-    )
-    return Stage("before", "Before", tuple(lead), steps=bench.steps("before"))
+    return Stage("before", message("work.before.title"), lead, steps=bench.steps("before"))
 
 
-def _dry(bench: Bench) -> Iterator[str]:
-    for use in pour_uses(bench.computed):
-        if not use.weighed:
-            yield names.inside(names.addition(bench.shelf, use.what))
+def unweighed(computed: Computed) -> tuple[Within, ...]:
+    """What the pour dusts, sets in or strews without a weight, each once."""
+    unseen = dict.fromkeys(use.what for use in pour_uses(computed) if not use.weighed)
+    return tuple(Within(names.addition(computed.pantry, name)) for name in unseen)
 
 
-def _alkali(bench: Bench) -> Iterator[Line]:
+def _alkali(bench: WeighSheet) -> Iterator[WeighLine]:
     weights, alkali = bench.computed.figures.weights, bench.computed.resolved.formula.alkali
-    if alkali.sodium > 0:
-        yield bench.line("Sodium hydroxide", weights.sodium_hydroxide, _purity(alkali.sodium_purity))
-    if alkali.potassium > 0:
-        yield bench.line("Potassium hydroxide", weights.potassium_hydroxide, _purity(alkali.potassium_purity))
+    for name, share, grams, purity in (
+        ("sodium-hydroxide", alkali.sodium, weights.sodium_hydroxide, alkali.sodium_purity),
+        ("potassium-hydroxide", alkali.potassium, weights.potassium_hydroxide, alkali.potassium_purity),
+    ):
+        if share > 0:
+            counted = (
+                (message("work.lye.purity", purity=short(100 * purity, unit="%")),) if purity < 1.0 else ()
+            )
+            yield bench.line(name, names.charge(name), grams, *counted)
 
 
-def _purity(share: float) -> str:
-    return f"of {short(100 * share)} % purity, counted" if share < 1.0 else ""
-
-
-def _lye(bench: Bench) -> Stage:
+def _lye(bench: WeighSheet) -> Stage:
     """Water, what dissolves before the alkali, the alkali, and what waits until the lye has cooled."""
-    figures, shelf = bench.computed.figures, bench.shelf
-    before, after = [], []
-    for part, item in bench.written_additions():
-        if part.stage == "lye" and part.portion is None:
-            order = shelf.additions[part.id].lye_order if part.id in shelf.additions else "in-lye"
-            if order == "cooled-lye":
-                after.append(bench.addition(part, item, "once the lye has cooled"))
-            elif order == "before-alkali":
-                before.append(bench.addition(part, item, "into the water, before the alkali"))
-            else:
-                after.append(bench.addition(part, item, "into the lye"))
+    figures = bench.computed.figures
+    before, after = _dissolved(bench)
     liquids = [
-        bench.liquid(q, "with the lye")
+        bench.liquid(q, message("work.lye.with"))
         for q in bench.computed.resolved.formula.liquids
         if q.stage == "lye" and q.portion is None
     ]
-    lines = (bench.line("Plain water", figures.water.plain), *before, *_alkali(bench), *liquids, *after)
-    close = [f"The alkali dissolves at a strength of {percent(figures.lye_strength_dissolved)}."]
+    water = bench.line("plain-water", names.charge("plain-water"), figures.water.plain)
+    lines = (water, *before, *_alkali(bench), *liquids, *after)
+    close = [message("work.lye.dissolves", strength=percent(figures.lye_strength_dissolved))]
     if abs(figures.lye_strength_dissolved - figures.lye_strength) > 0.0005:
-        close.append(
-            f"With all the water of the recipe counted, the lye strength is {percent(figures.lye_strength)}."
-        )
+        close.append(message("work.lye.all-water", strength=percent(figures.lye_strength)))
+    total = bench.total("lye-solution", message("work.lye.total"), lines)
     return Stage(
         "lye",
-        "Lye",
-        ("Alkali into the water in small portions, never water onto alkali. Let it clear and cool.",),
-        (Table("Into the lye jug", lines, bench.total("In the jug", lines)),),
+        message("work.lye.title"),
+        (message("work.lye.lead"),),
+        (WeighTable("jug", message("work.lye.caption"), lines, total),),
         steps=bench.steps("lye"),
         close=tuple(close),
     )
 
 
-def _jug(bench: Bench) -> Iterator[float]:
+def _dissolved(bench: WeighSheet) -> tuple[list[WeighLine], list[WeighLine]]:
+    """Additions to the lye jug: those that go in before the alkali, and those after it."""
+    before, after = list[WeighLine](), list[WeighLine]()
+    for part, item in bench.written_additions():
+        if part.stage != "lye" or part.portion is not None:
+            continue
+        known = bench.shelf.additions.get(part.id)
+        order = known.lye_order if known is not None else "in-lye"
+        if order == "cooled-lye":
+            after.append(bench.addition(part, item, message("work.lye.cooled")))
+        elif order == "before-alkali":
+            before.append(bench.addition(part, item, message("work.lye.before-alkali")))
+        else:
+            after.append(bench.addition(part, item, message("work.lye.into")))
+    return before, after
+
+
+def _jug(bench: WeighSheet) -> Iterator[float]:
     """Grams of everything in the lye jug, unrounded."""
     formula, figures = bench.computed.resolved.formula, bench.computed.figures
     yield figures.weights.total + figures.water.plain
@@ -128,7 +152,7 @@ _STEPS = 10
 """A part of fewer steps of the scale is told more finely, and not made to fit."""
 
 
-def _divided(lye: Stage, apart: tuple[Pot, ...], bench: Bench) -> Stage:
+def _divided(lye: Stage, apart: tuple[Pot, ...], bench: WeighSheet) -> Stage:
     """One lye for several pots is divided by weight."""
     if len(apart) < 2:
         return lye
@@ -138,21 +162,29 @@ def _divided(lye: Stage, apart: tuple[Pot, ...], bench: Bench) -> Stage:
     parts = [pot.lye for pot in apart]
     if min(parts) >= _STEPS * step:
         parts = divided(jug, parts, step)
-    lines = tuple(bench.line(f"For {pot.name}", part) for pot, part in zip(apart, parts, strict=True))
-    table = Table("Divide the cooled lye by weight", lines)
-    return Stage(lye.id, lye.title, lye.lead, (*lye.tables, table), steps=lye.steps, close=lye.close)
+    lines = tuple(
+        bench.line(f"lye-solution {pot.id}", message("work.lye.for-pot", pot=pot.name), part)
+        for pot, part in zip(apart, parts, strict=True)
+    )
+    table = WeighTable("divided", message("work.lye.divide"), lines)
+    return replace(lye, tables=(*lye.tables, table))
 
 
-def _oils(bench: Bench, apart: tuple[Pot, ...]) -> Stage:
-    if apart:
-        tables = tuple(bench.oils(f"Oils of {pot.name}", pot.oils, "In this pot") for pot in apart)
-    else:
-        tables = (bench.oils("Into the pot", bench.computed.resolved.formula.oils, "All the oils"),)
-    lead = "Melt what is solid, then add what is liquid; let it cool."
-    return Stage("oils", "Oils", (lead,), tables, steps=bench.steps("oils"))
+def _oils(bench: WeighSheet, apart: tuple[Pot, ...]) -> Stage:
+    tables = tuple(
+        bench.oils(
+            f"oils {pot.id}", message("work.oils.of-pot", pot=pot.name), pot.oils, message("work.oils.in-pot")
+        )
+        for pot in apart
+    )
+    if not apart:
+        oils = bench.computed.resolved.formula.oils
+        tables = (bench.oils("oils", message("work.oils.caption"), oils, message("work.oils.all")),)
+    lead = (message("work.oils.lead"),)
+    return Stage("oils", message("work.oils.title"), lead, tables, steps=bench.steps("oils"))
 
 
-def _trace(bench: Bench, apart: tuple[Pot, ...]) -> Stage:
+def _trace(bench: WeighSheet, apart: tuple[Pot, ...]) -> Stage:
     formula = bench.computed.resolved.formula
     liquids = [
         (q.stage, bench.liquid(q, _when(q.stage)))
@@ -168,56 +200,61 @@ def _trace(bench: Bench, apart: tuple[Pot, ...]) -> Stage:
     lines = tuple(line for stage, line in both if stage == "oils") + tuple(
         line for stage, line in both if stage != "oils"
     )
-    lead = ["Lye into the oils; stir until the batter leaves a trace."]
+    lead = [message("work.trace.lead")]
     if apart and lines:
-        shares = names.listed([f"{percent(pot.share)} to {pot.name}" for pot in apart])
-        lead.append(f"What follows is for the whole batch: {shares}.")
+        shares = Listed(
+            tuple(message("work.trace.share-to", share=percent(pot.share), pot=pot.name) for pot in apart)
+        )
+        lead.append(message("work.trace.for-all", shares=shares))
     return Stage(
         "trace",
-        "To trace",
+        message("work.trace.title"),
         tuple(lead),
-        (Table("Into the batter", lines),) if lines else (),
+        (WeighTable("batter", message("work.trace.caption"), lines),) if lines else (),
         steps=bench.steps("trace"),
     )
 
 
-def _when(stage: str) -> str:
-    return "into the oils, before the lye" if stage == "oils" else "at trace"
+def _when(stage: str) -> Message:
+    return message("work.trace.before-lye") if stage == "oils" else message("work.trace.at")
 
 
-def _split(bench: Bench) -> Stage:
+def _split(bench: WeighSheet) -> Stage:
     views = portion_views(bench)
-    loose = tuple(say for say in bench.steps("split"))
-    lead = ("Divide by weight, the jug on the scale.",) if views and not all(v.own_pot for v in views) else ()
-    return Stage("split", "Split" if lead or not views else "Portions", lead, portions=views, steps=loose)
+    lead = (message("work.split.lead"),) if views and not all(v.own_pot for v in views) else ()
+    title = message("work.split.title") if lead or not views else message("work.split.portions")
+    return Stage("split", title, lead, portions=views, steps=bench.steps("split"))
 
 
-def _pour(bench: Bench) -> Stage:
+def _pour(bench: WeighSheet) -> Stage:
     built, figures = bench.computed.resolved, bench.computed.figures
-    close = []
+    close = list[Message]()
     if built.bars:
-        each = bench.scale.weigh(figures.loaf / built.bars)
-        close.append(f"{built.bars} bars of about {each.main} {bench.scale.unit} fresh{_cut(bench)}.")
+        each = bench.weight(figures.loaf / built.bars)
+        close.append(message("work.pour.bars", count=built.bars, each=each, cut=_cut(bench)))
     lines = tuple(bench.addition(a, item) for a, item in bench.written_additions() if a.stage == "pour")
-    tables = (Table("Set in, dusted or strewn", lines),) if lines else ()
     return Stage(
-        "pour", "Pour", tables=tables, order=pour_words(bench), steps=bench.steps("pour"), close=tuple(close)
+        "pour",
+        message("work.pour.title"),
+        tables=(WeighTable("laid", message("work.pour.caption"), lines),) if lines else (),
+        order=pour_words(bench),
+        steps=bench.steps("pour"),
+        close=tuple(close),
     )
 
 
-def _cut(bench: Bench) -> str:
+def _cut(bench: WeighSheet) -> Value:
     cut, mould = bench.computed.model.cut, bench.computed.resolved.mould
     if cut is None or mould is None or mould.kind == "cavities":
         return ""
-    across = f" and {short(cut.across.millimetres)} mm across" if cut.across else ""
-    return f", cut every {short(cut.along.millimetres)} mm{across}"
+    along = short(cut.along.millimetres, unit="mm")
+    if not cut.across:
+        return message("work.pour.cut", along=along)
+    return message("work.pour.cut-across", along=along, across=short(cut.across.millimetres, unit="mm"))
 
 
-def _cover(bench: Bench) -> Stage:
-    lead = ["Gloves on until the loaf is two days old: it is still caustic when it looks like soap."]
+def _cover(bench: WeighSheet) -> Stage:
+    lead = [message("work.cover.gloves")]
     if bench.computed.model.serves == "bar":
-        days = bench.computed.settings.cure
-        lead.append(
-            f"Cure the cut bars for {days} days or more, apart and airy. Weigh one marked bar every week, and test a cut face for free alkali before any bar is used."
-        )
-    return Stage("cover", "Cover and cure", tuple(lead), steps=bench.steps("cover"))
+        lead.append(message("work.cover.cure", days=bench.computed.settings.cure))
+    return Stage("cover", message("work.cover.title"), tuple(lead), steps=bench.steps("cover"))

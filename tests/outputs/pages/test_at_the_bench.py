@@ -12,6 +12,7 @@ from xml.etree import ElementTree
 import html5lib
 import pytest
 
+from saponary.messages.message import message
 from saponary.outputs.compose import compose, site_files
 from saponary.schema.edition import STANDARD
 from saponary.views.bench_screens import screens
@@ -102,13 +103,14 @@ def test_no_two_things_of_a_page_have_one_name() -> None:
 
 
 def test_a_tick_follows_what_it_says() -> None:
+    title = message("work.pour.title")
     one, two = (
-        Stage("pour", "Pour", order=("Pour it.", "Pour it.")),
-        Stage("pour", "Pour", order=("Dust it.", "Pour it.")),
+        Stage("pour", title, order=(message("pour.into-mould"), message("pour.into-mould"))),
+        Stage("pour", title, order=(message("pour.line", powder="a", over="b"), message("pour.into-mould"))),
     )
     (first,), (second,) = screens([one]), screens([two])
-    assert [tick.id for tick in first.order] == ["tick_pour_pour-it", "tick_pour_pour-it_2"]
-    assert [tick.id for tick in second.order] == ["tick_pour_dust-it", "tick_pour_pour-it"]
+    assert [tick.id for tick in first.order] == ["tick_pour_pour-into-mould", "tick_pour_pour-into-mould_2"]
+    assert [tick.id for tick in second.order] == ["tick_pour_pour-line-a-b", "tick_pour_pour-into-mould"]
 
 
 def test_who_sees_no_work_order_has_none_at_the_bench() -> None:

@@ -122,13 +122,13 @@ def test_a_weight_is_rounded_once_to_the_scale(
     step: float, unit: str, value: float, main: str, beside: str
 ) -> None:
     weighed = Scale(step, unit).weigh(value)  # type: ignore[arg-type]
-    assert (weighed.main, weighed.beside, weighed.note) == (main, beside, "")
+    assert (weighed.main, weighed.beside, weighed.fine) == (main, beside, False)
 
 
 @pytest.mark.parametrize(("value", "main"), [(0.4, "0.4"), (0.04, "0.04"), (1.35, "1.35"), (2.4, "2.4")])
 def test_a_weight_too_small_for_the_scale_says_so(value: float, main: str) -> None:
     weighed = Scale(1.0, "g").weigh(value)
-    assert weighed.main == main and "finer" in weighed.note
+    assert weighed.main == main and weighed.fine
 
 
 def test_pots_of_their_own_divide_the_one_lye() -> None:

@@ -9,7 +9,7 @@ import pytest
 from lot_books import FITTED, ON, built, having, mark, parsed, recipe, site_of, words
 from saponary.book.curing import ready_on
 from saponary.build.proof import prove
-from saponary.schema.batch import FAULTS
+from saponary.messages.speaker import speaker
 from saponary.views.readiness import later, lots
 from saponary.views.site import RecipeInput
 from support import BOOKS, PLAIN, prove_one, some
@@ -53,8 +53,8 @@ def test_a_lot_is_told_in_full() -> None:
         "5 weighings, day 0 to day 42",
         "none found",
         "2026-03-19, phenolphthalein",
-        f"soda ash {FAULTS['soda-ash']}",
-        f"ricing {FAULTS['ricing']}",
+        f"soda ash {speaker()('fault.soda-ash.meaning')}",
+        f"ricing {speaker()('fault.ricing.meaning')}",
         "third plank",
     ):
         assert part in told, part

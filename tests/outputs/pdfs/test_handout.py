@@ -11,6 +11,7 @@ import pytest
 from outputs.pdfs.desk import desk_at, desk_of, pdfs_of, read, sheets_of
 from saponary.book.classes import parse_class
 from saponary.build.proof import prove
+from saponary.messages.speaker import speaker
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
@@ -87,12 +88,14 @@ def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PdfContext) -> None:
     made = view(desk, answers=True)
     summed: dict[str, float] = {}
     for recipe in made.recipes:
-        for row in recipe.weights.rows:
-            summed[row.what] = summed.get(row.what, 0.0) + 5 * float(row.student)
+        for row in recipe.weights.lines:
+            assert row.student is not None
+            what = speaker().say(row.what)
+            summed[what] = summed.get(what, 0.0) + 5 * row.student.value
     assert made.preparation is not None
     for line in made.preparation.shopping.lines:
-        number = line.needed.removesuffix(" g")
-        assert float(number) == pytest.approx(summed.pop(line.what))
+        assert line.needed.unit == "g"
+        assert line.needed.value == pytest.approx(summed.pop(speaker().say(line.what)))
     assert not summed
 
 
@@ -184,7 +187,7 @@ def test_cautions_emergency_and_pictograms_are_on_every_copy(pdfs: dict[str, Any
                      "Follow local codes and licensed practice", "Two jars that look alike.", "H314", "P280"):  # fmt: skip
             assert said in text, said
         alts = set(alternatives(pdf.trailer["/Root"]["/StructTreeRoot"]))
-        assert {CORROSION.alt, EXCLAMATION.alt} <= alts
+        assert {speaker().say(sign.alt) for sign in (CORROSION, EXCLAMATION)} <= alts
 
 
 def alternatives(node: Any) -> list[str]:

@@ -25,8 +25,9 @@ from saponary.label.fit import (
     smallest,
     smallest_net,
 )
+from saponary.messages.speaker import speaker
 from saponary.schema.label_sheets import PAGES, LabelSheet
-from saponary.views.paper.label_sheet import net_weight_text
+from saponary.views.paper.label_sheet import net_weight
 from support import PLAIN, proof_of, write_book
 
 LABELLED = PLAIN.replace("stated:", "label: {net-weight: 100 g}\nstated:")
@@ -59,7 +60,7 @@ def words(ingredients: str) -> Words:
     ],
 )
 def test_net_weight_is_rounded_down_in_both_units(grams: float, text: str) -> None:
-    assert net_weight_text(grams) == text
+    assert speaker().say(net_weight(grams)) == text
 
 
 @given(

@@ -9,7 +9,6 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from markupsafe import Markup
 
 from outputs.pdfs.desk import desk_of, sheets_of
 from saponary.build.proof import prove
@@ -17,8 +16,8 @@ from saponary.label.cautions import LYE, for_recipe
 from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import recipe_object, site_object
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
-from saponary.views.paper.recipe_sheet import on_paper
 from saponary.views.paper.short_code import page_address
+from saponary.views.prose import PaperLinks, Prose
 from support import some, write_book
 
 pytestmark = pytest.mark.slow
@@ -110,10 +109,9 @@ def test_an_edition_in_a_folder_has_its_own_address() -> None:
 
 
 def test_links_on_paper_lead_to_its_own_recipes_or_to_the_web() -> None:
-    text = Markup(
-        '<a href="recipes/salt-bar/index.html#x">a</a> <a href="https://x.example">b</a> <a href="notes.txt">c</a>'
-    )
-    assert on_paper(text) == '<a href="#recipe-salt-bar">a</a> <a href="https://x.example">b</a> c'
+    prose = Prose({}, PaperLinks(frozenset({"salt-bar"})))
+    text = prose.inline("[a](salt-bar.md#x) [b](https://x.example) [c](notes.txt) [d](plain.md)")
+    assert text == '<a href="#recipe-salt-bar">a</a> <a href="https://x.example">b</a> c d'
 
 
 @pytest.mark.parametrize("book", ("starters", "demo"))

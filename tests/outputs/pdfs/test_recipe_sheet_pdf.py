@@ -19,7 +19,6 @@ from saponary.build.proof import prove
 from saponary.label.cautions import LYE, emergency, for_recipe
 from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import site_object
-from saponary.quantity.numbers import minus
 from saponary.quantity.rounding import show
 from support import REPOSITORY, some, write_book
 
@@ -52,12 +51,12 @@ def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
             if figures[key] > 0
         ]
         told += [
-            minus(f"{show(figures[key], 1)} %")
+            f"{show(figures[key], 1)} %".replace("-", "−")
             for key in ("lye_strength_percent", "superfat_percent", "superfat_as_weighed_percent")
         ]
         for key in ("superfat_likely_percent", "superfat_worst_percent"):
             low, high = figures[key]
-            told.append(minus(f"{show(low, 1)} to {show(high, 1)} %"))
+            told.append(f"{show(low, 1)} to {show(high, 1)} %".replace("-", "−"))
         for size in ("a4", "letter"):
             text = texts(book)[f"recipes/{recipe['slug']}/{recipe['slug']}-{size}.pdf"]
             missing = [figure for figure in told if "".join(figure.split()) not in text]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from saponary.views.paper.handout_prep import unweighed
+from saponary.messages.message import Within
+from saponary.views.work import unweighed
 from support import PLAIN, prove_one
 
 POUR = """\
@@ -19,4 +20,4 @@ pour:
 def test_what_is_strewn_without_a_weight_is_on_the_list_though_some_of_it_is_stirred_in() -> None:
     text = PLAIN.replace("superfat: 5 %\n", f"superfat: 5 %\n{POUR}", 1)
     (recipe,) = prove_one(text).recipes
-    assert unweighed(recipe.computed) == ["poppy seed"]
+    assert unweighed(recipe.computed) == (Within("Poppy seed"),)

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 
 from saponary.draw.charts import svg
 from saponary.lye.fatty_acids import FATTY_ACIDS
-from saponary.messages.message import percent
+from saponary.messages.message import message, percent
 from saponary.messages.speaker import Speaker
 from saponary.quantity.rounding import show
 
@@ -72,6 +72,6 @@ def describe(acids: Mapping[str, float], say: Speaker) -> str:
     if not largest:
         return say("chart.acids.unknown")
     named = (
-        say("chart.acids.share", acid=FATTY_ACIDS[key].name, share=percent(part, 0)) for key, part in largest
+        say("chart.acids.share", acid=message(f"acid.{key}"), share=percent(part, 0)) for key, part in largest
     )
     return say("chart.acids.described", largest=", ".join(named))

@@ -12,9 +12,9 @@ from saponary.outputs.templating import named_by_content, script
 from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.bench_screens import screens
-from saponary.views.prose import Prose
+from saponary.views.prose import Links, Prose
 from saponary.views.site import RecipeInput
-from saponary.views.weigh_sheet import Bench
+from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import work_order
 
 
@@ -29,8 +29,9 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 
 def _page(context: PageContext, recipe: RecipeInput, path: str, address: str) -> bytes:
     computed, settings, up = recipe.computed, context.site.book.settings, links.root(path)
-    prose = Prose(computed.catalogue, context.published, up)
+    prose = Prose(computed.catalogue, Links(context.published, up))
     scale = Scale(settings.scale_step_grams, settings.units)
+    order = work_order(WeighSheet(computed, scale, prose))
     return context.page(
         "at-the-bench.html",
         path,
@@ -38,10 +39,10 @@ def _page(context: PageContext, recipe: RecipeInput, path: str, address: str) ->
         home=up + links.recipe_page(recipe.slug),
         formula=computed.fingerprint if context.site.shows("badge") else "",
         ticks=_key(settings.title, recipe.slug, computed.fingerprint),
-        screens=screens(work_order(Bench(computed, scale, prose))),
+        screens=screens(order.stages),
         cautions=cautions.for_recipe(computed),
-        unit=settings.units,
-        beside=scale.beside,
+        unit=order.unit,
+        beside=order.beside,
         script=up + address,
     )
 

@@ -8,7 +8,8 @@ from functools import partial
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
-from saponary.views.recipe import recipe_view
+from saponary.views.prose import Links
+from saponary.views.recipe import recipe_page, recipe_view
 from saponary.views.site import RecipeInput
 
 
@@ -24,8 +25,10 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 
 
 def _page(context: PageContext, recipe: RecipeInput, row: tuple[RecipeInput, ...], path: str) -> bytes:
-    view = recipe_view(recipe, context.site, context.drawings.of(recipe), row, context.published)
-    return context.page("recipe.html", path, recipe=view)
+    to = Links(context.published, links.root(path))
+    view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
+    beside = recipe_page(recipe, context.site, row, to)
+    return context.page("recipe.html", path, recipe=view, page=beside)
 
 
 def _drawing(context: PageContext, recipe: RecipeInput, when: str) -> bytes:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from saponary.messages.message import message
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.handout import handout
@@ -30,12 +31,14 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
             if view is None:
                 continue
             for size in SIZES:
-                sheet = paper(
-                    site, size, f"{view.title}: {view.copy_name}", head=f"{view.title}. {view.copy_name}"
-                )
+                title = message(f"handout.title.{copy}", title=view.title)
+                sheet = paper(site, size, title, head=message(f"handout.head.{copy}", title=view.title))
                 sheet = replace(sheet, emergency=view.emergency)
                 html = template.render(paper=sheet, view=view)
                 yield PdfSheet(f"classes/{read.slug}-{copy}-{size.name}.pdf", html)
 
+
+KEYS_BY_ID = {"handout.title.": ("student", "teacher"), "handout.head.": ("student", "teacher")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 KIND = PdfKind("class-handout", render, needs="work")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.messages.message import message
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.label_sheet import LabelsView, labels_view, words
@@ -23,8 +24,9 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
             view = labels_view(said, grid) if said is not None else None
             if said is None or not isinstance(view, LabelsView):
                 continue
-            subject = f"{said.name}: labels to print on the grid {name}. {said.caution}"
-            sheet = paper(site, _SIZES[grid.page], f"{said.name}, labels", subject=subject)
+            subject = message("label.subject", name=said.name, grid=name, caution=said.caution)
+            title = message("label.title", name=said.name)
+            sheet = paper(site, _SIZES[grid.page], title, subject=subject)
             yield PdfSheet(f"labels/{recipe.slug}-{name}.pdf", template.render(paper=sheet, view=view))
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.messages.message import message
 from saponary.outputs.attached.recipe import attachments, figures_of
 from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.gallery import in_order
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.recipe_sheet import paper_recipe
+from saponary.views.paper.short_code import code, page_address
 
 
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
@@ -18,14 +20,14 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
     template = context.environment.get_template("press/recipe-sheet.html")
     for recipe in in_order(published(site.recipes, site.edition.shows)):
         view = paper_recipe(recipe, site, context.drawings.of(recipe))
+        square = code(page_address(site, recipe.slug))
         carried = attachments(recipe, site, figures)
         for size in SIZES:
-            head = f"{view.title} · formula {view.fingerprint}"
-            sheet = paper(
-                site, size, view.title, subject=f"Recipe sheet from {site.book.settings.title}", head=head
-            )
+            head = message("sheet.head", title=view.title, formula=view.fingerprint)
+            subject = message("sheet.subject", book=site.book.settings.title)
+            sheet = paper(site, size, view.title, subject=subject, head=head)
             path = f"recipes/{recipe.slug}/{recipe.slug}-{size.name}.pdf"
-            yield PdfSheet(path, template.render(paper=sheet, recipe=view), carried)
+            yield PdfSheet(path, template.render(paper=sheet, recipe=view, code=square), carried)
 
 
 KIND = PdfKind("recipe-sheet", _render, needs="work")

@@ -26,11 +26,11 @@ class Paper:
 
     size: str
     language: str
-    title: str
+    title: Value
     author: str
-    subject: str
+    subject: Value
     book: str
-    head: str
+    head: Value
     maker: str
     place: str
     engine: str
@@ -39,7 +39,7 @@ class Paper:
     emergency: Value
 
 
-def paper(site: SiteInput, size: Size, title: str, *, subject: str = "", head: str = "") -> Paper:
+def paper(site: SiteInput, size: Size, title: Value, *, subject: Value = "", head: Value = "") -> Paper:
     """`title` and `subject` are those of the document; `head` runs on every page."""
     settings = site.book.settings
     return Paper(

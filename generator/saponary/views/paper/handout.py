@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -10,13 +10,13 @@ from markupsafe import Markup
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.computed import Computed
 from saponary.label.cautions import emergency
-from saponary.messages.message import Value
+from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.handout_prep import Preparation, preparation
 from saponary.views.paper.handout_prose import ClassProse, blanks
 from saponary.views.paper.handout_safety import Safety, safety
-from saponary.views.paper.handout_weights import WeighSheet, weigh_sheet
+from saponary.views.paper.handout_weights import ClassWeights, class_weights
 from saponary.views.prose import Prose
 from saponary.views.site import SiteInput
 from saponary.views.work import Stage
@@ -26,23 +26,23 @@ _SUPERFAT = frozenset({"superfat", "superfat-as-weighed"})
 
 @dataclass(frozen=True)
 class RecipePages:
-    """One recipe of the class at the student's size."""
+    """One recipe of the class at the student's size, in grams of oils as weighed; `written` is the maker's."""
 
     title: str
-    size: str
-    weights: WeighSheet
+    oils: Number
+    weights: ClassWeights
     stages: tuple[Stage, ...]
     notes: Markup | None
-    notes_size: str
+    written: Number
 
 
 @dataclass(frozen=True)
 class Handout:
-    """Everything `press/handout.html` prints."""
+    """Everything `press/handout.html` prints. `answers` on the teacher's copy."""
 
     title: str
-    copy_name: str
-    facts: tuple[tuple[str, str], ...]
+    answers: bool
+    facts: tuple[tuple[Message, Value], ...]
     timetable: tuple[tuple[str, str], ...]
     lesson: Markup | None
     emergency: Value
@@ -76,7 +76,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
     body = first.block(lesson, top=2)
     return Handout(
         title=first.title(plan.title),
-        copy_name="Teacher's copy, with answers" if answers else "Student's copy",
+        answers=answers,
         facts=tuple(_facts(plan, [title for title, _ in titled])),
         timetable=tuple((slot.at, slot.what) for slot in plan.timetable),
         lesson=body if body.strip() else None,
@@ -91,21 +91,30 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
     )
 
 
-def _facts(plan: ClassPlan, titles: list[str]) -> list[tuple[str, str]]:
-    benches = f"{plan.benches} of {plan.bench}" if plan.benches > 1 else "one"
-    if plan.benches > 1 and plan.last_bench < plan.bench:
-        benches = f"{plan.benches - 1} of {plan.bench}, and one of {plan.last_bench}"
-    each = f"{plan.oils.text.strip()} of oils" if plan.oils is not None else f"one mould {plan.mould}"
-    found = [
-        ("Day", plan.date.isoformat() if plan.date else ""),
-        ("Place", plan.place),
-        ("Teacher", plan.teacher),
-        ("Students", str(plan.students)),
-        ("Benches", benches),
-        ("Each student makes", f"{each}, of each recipe" if len(titles) > 1 else each),
-        ("Recipes", "; ".join(titles)),
-    ]
-    return [(label, text) for label, text in found if text]
+def _facts(plan: ClassPlan, titles: list[str]) -> Iterator[tuple[Message, Value]]:
+    if plan.date:
+        yield message("handout.day"), plan.date.isoformat()
+    if plan.place:
+        yield message("handout.place"), plan.place
+    if plan.teacher:
+        yield message("handout.teacher-name"), plan.teacher
+    yield message("handout.students"), plan.students
+    yield message("handout.benches"), _benches(plan)
+    each = message("handout.one-mould", mould=plan.mould or "")
+    if plan.oils is not None:
+        each = message("handout.of-oils", oils=plan.oils.text.strip())
+    yield message("handout.makes"), message("handout.of-each", each=each) if len(titles) > 1 else each
+    yield message("handout.recipes"), "; ".join(titles)
+
+
+def _benches(plan: ClassPlan) -> Message:
+    if plan.benches == 1:
+        return message("handout.one-bench")
+    if plan.last_bench < plan.bench:
+        return message(
+            "handout.benches-and-one", full=plan.benches - 1, each=plan.bench, last=plan.last_bench
+        )
+    return message("handout.benches-of", full=plan.benches, each=plan.bench)
 
 
 def _pages(
@@ -123,13 +132,11 @@ def _pages(
     }
     notes = ClassProse(computed.catalogue, own=one.catalogue, answers=answers).block(computed.notes)
     bare = not answers and bool(blank & _SUPERFAT)
-    oils = scale.weigh(one.figures.oils)
-    written = scale.weigh(computed.figures.oils)
     return RecipePages(
         title=title,
-        size=f"{oils.main} {scale.unit} of oils for each student",
-        weights=weigh_sheet(plan, title, hidden["one"], hidden["bench"], bare),
+        oils=hidden["one"].weight(one.figures.oils),
+        weights=class_weights(plan, title, hidden["one"], hidden["bench"], bare),
         stages=stages(hidden["one"], frozenset() if answers else blank),
         notes=notes if notes.strip() else None,
-        notes_size=f"They speak of the maker's batch of {written.main} {scale.unit} of oils, not of your size.",
+        written=hidden["one"].weight(computed.figures.oils),
     )

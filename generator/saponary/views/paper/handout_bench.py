@@ -1,35 +1,28 @@
-"""A recipe at the size of a class: as a case of its own, on the scale, with blanks where wanted."""
+"""A recipe at the size of a class: computed for itself, on the scale, with blanks where wanted."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-
-from markupsafe import Markup
 
 from saponary.book.catalogue import catalogue
 from saponary.book.classes import ClassPlan, sized
 from saponary.book.computed import Computed
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition
-from saponary.pantry.model import Pantry
+from saponary.messages.message import Listed, Message, Number, Value
 from saponary.quantity.numbers import Scale
+from saponary.quantity.rounding import show
 from saponary.schema import recipe as written
-from saponary.views import names
 from saponary.views.paper.handout_prose import BLANK, ClassProse
-from saponary.views.weigh_sheet import Bench, Line
+from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden
 from saponary.views.work import Stage, work_order
 
-_ALKALIS = {
-    "lye": ("Sodium hydroxide", "Potassium hydroxide"),
-    "sodium-hydroxide": ("Sodium hydroxide",),
-    "potassium-hydroxide": ("Potassium hydroxide",),
-    "water": ("Plain water",),
-    "plain-water": ("Plain water",),
-    "lye-solution": ("In the jug",),
-    "oils": ("All the oils",),
+_GIVEN_AWAY_BY = {
+    "lye": ("sodium-hydroxide", "potassium-hydroxide"),
+    "water": ("plain-water",),
 }
+"""Figures that are no line of the weigh sheet themselves: the lines that would give them away."""
 
 
 def at_class_size(computed: Computed, plan: ClassPlan, students: float = 1.0) -> Computed | None:
@@ -48,21 +41,23 @@ def at_class_size(computed: Computed, plan: ClassPlan, students: float = 1.0) ->
 
 
 @dataclass(frozen=True)
-class ClassBench(Bench):
-    """A bench of a class. `hidden` are the weighings a student works out first."""
+class ClassBench(WeighSheet):
+    """The bench of a class. `hidden` are the ids of the weighings a student works out first."""
 
     hidden: frozenset[str] = frozenset()
 
-    def line(self, what: str, grams: float, *notes: str, share: str = "") -> Line:
-        made = super().line(what, grams, *notes, share=share)
-        return replace(made, main="", beside="") if what in self.hidden else made
+    def line(
+        self, id: str, what: Value, grams: float, *notes: Value, share: Number | None = None
+    ) -> WeighLine:
+        made = super().line(id, what, grams, *notes, share=share)
+        return hidden(made) if id in self.hidden else made
 
-    def total(self, what: str, lines: Iterable[Line]) -> Line:
+    def total(self, id: str, what: Value, lines: Iterable[WeighLine]) -> WeighLine:
         summed = tuple(lines)
-        made = super().total(what, summed)
+        made = super().total(id, what, summed)
         # A sum beside all but one of its parts would give that one away.
-        told = what not in self.hidden and all(line.main for line in summed)
-        return made if told else replace(made, main="", beside="")
+        given = id not in self.hidden and all(line.main is not None for line in summed)
+        return made if given else hidden(made)
 
     def written_additions(self) -> Iterator[tuple[Addition, written.Addition | None]]:
         """A spoonful counted for the batch as written is none at another size."""
@@ -71,28 +66,21 @@ class ClassBench(Bench):
             yield part, None if absolute else item
 
 
-def hidden_lines(blank: frozenset[str], shelf: Pantry) -> frozenset[str]:
-    """The weighings that would give these figures away."""
-    found: set[str] = set()
-    for name in blank:
-        kind, _, what = name.partition(" ")
-        spoken = {"oil": names.oil, "liquid": names.liquid, "addition": names.addition}.get(kind)
-        found.update((spoken(shelf, what),) if what and spoken else _ALKALIS.get(name, ()))
-    return frozenset(found)
+def hidden_lines(blank: frozenset[str]) -> frozenset[str]:
+    """The weighings, by their ids, that would give these figures away."""
+    return frozenset(line for name in blank for line in _GIVEN_AWAY_BY.get(name, (name,)))
 
 
 def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
     """The work order, in whose sentences the figures left blank are blank too."""
-    order = work_order(bench)
-    texts = sorted(
-        {bench.computed.catalogue[name].text() for name in blank if name in bench.computed.catalogue}
-    )
-    if not texts:
+    order = work_order(bench).stages
+    gaps = [bench.computed.catalogue[name] for name in blank if name in bench.computed.catalogue]
+    if not gaps:
         return order
-    found = re.compile("|".join(rf"(?<![\d.]){re.escape(text)}" for text in texts))
+    shown = frozenset(_shown(figure.number()) for figure in gaps)
 
-    def cut(said: tuple[str, ...]) -> tuple[str, ...]:
-        return tuple(Markup(BLANK.join(Markup.escape(part) for part in found.split(text))) for text in said)
+    def cut(sentences: tuple[Value, ...]) -> tuple[Value, ...]:
+        return tuple(_blanked(sentence, shown) for sentence in sentences)
 
     return tuple(
         replace(stage, lead=cut(stage.lead), order=cut(stage.order), close=cut(stage.close))
@@ -100,10 +88,23 @@ def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
     )
 
 
+def _blanked(what: Value, gaps: frozenset[tuple[str, str]]) -> Value:
+    """A sentence with a line to write on for each number that shows one of these figures."""
+    if isinstance(what, Message):
+        return Message(what.key, {name: _blanked(value, gaps) for name, value in what.values.items()})
+    if isinstance(what, Listed):
+        return Listed(tuple(_blanked(item, gaps) for item in what.items))
+    return BLANK if isinstance(what, Number) and _shown(what) in gaps else what
+
+
+def _shown(number: Number) -> tuple[str, str]:
+    """A number as it is printed, and its unit."""
+    return show(number.value, number.decimals), number.unit
+
+
 def class_bench(
     computed: Computed, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
 ) -> ClassBench:
     """`answers` for the teacher's copy, which hides nothing."""
-    hidden = frozenset() if answers else hidden_lines(blank, computed.pantry)
     prose = ClassProse(computed.catalogue, own=computed.catalogue, gaps=blank, answers=answers)
-    return ClassBench(computed, scale, prose, hidden)
+    return ClassBench(computed, scale, prose, frozenset() if answers else hidden_lines(blank))

@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saponary.book.classes import ClassPlan
 from saponary.book.computed import Computed
-from saponary.book.pour_uses import pour_uses
 from saponary.lye import lesson
 from saponary.lye.density import lye_millilitres
 from saponary.lye.lesson import Purchase
+from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
-from saponary.quantity.numbers import Scale, percent
-from saponary.quantity.rounding import show, to_step
+from saponary.quantity.numbers import Scale
+from saponary.quantity.rounding import to_step
 from saponary.views import names
 from saponary.views.paper.handout_bench import at_class_size, class_bench, stages
 from saponary.views.paper.handout_weights import called, on_the_scale
 from saponary.views.pouring import mould_words
-from saponary.views.weigh_sheet import Table
+from saponary.views.weigh_sheet import WeighLine, WeighTable
+from saponary.views.work import Stage, unweighed
 
 _BIG = 10_000.0
 _SHARPEST = 5.0
@@ -27,32 +28,36 @@ _SHARPEST = 5.0
 
 @dataclass(frozen=True)
 class Buy:
-    """A line of the shopping list."""
+    """A line of the shopping list. Without a pack it is bought by weight, and nothing is left of it."""
 
-    what: str
-    needed: str
-    wanted: str
-    pack: str
-    packs: str
-    left: str
+    what: Value
+    needed: Number
+    wanted: Number
+    pack: Number | None
+    packs: int | None
+    left: Number | None
 
 
 @dataclass(frozen=True)
 class Shopping:
-    caption: str
-    spare: str
+    """For so many students, with a spare share where the class has one; `dry` is at hand, not weighed."""
+
+    students: int
+    spare: Number | None
     lines: tuple[Buy, ...]
-    dry: str
+    dry: Listed | None
 
 
 @dataclass(frozen=True)
 class Master:
-    """The lye of one recipe for the whole class; `apart` says why it is not made in one jug."""
+    """The lye of one recipe for the whole class. `apart` are the liquids for whose sake it is not
+    made in one jug; `facts` are pairs of a label and its text.
+    """
 
     title: str
-    apart: str
-    table: Table
-    facts: tuple[tuple[str, str], ...]
+    apart: Listed | None
+    table: WeighTable
+    facts: tuple[tuple[Message, Value], ...]
 
 
 @dataclass(frozen=True)
@@ -60,8 +65,8 @@ class Ready:
     """What stands at each bench for one recipe."""
 
     title: str
-    moulds: str
-    oils: tuple[Table, ...]
+    moulds: Message
+    oils: tuple[WeighTable, ...]
 
 
 @dataclass(frozen=True)
@@ -70,14 +75,6 @@ class Preparation:
     masters: tuple[Master, ...]
     benches: tuple[Ready, ...]
     unit: str
-    heat_source: str
-
-
-HEAT_SOURCE = (
-    "The rise is worked out from integral heats of solution (from memory: Felder and Rousseau, table B.11) and a specific heat of "
-    "3.5 J/(g·K) (from memory), with no heat lost; an open jug stays cooler. Volumes are by the densities of lye at 20 °C "
-    "(second-hand: International Critical Tables)."
-)
 
 
 def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Computed]], scale: Scale) -> Preparation:
@@ -87,7 +84,6 @@ def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Computed]], scale:
         masters=tuple(_master(plan, title, computed, scale) for title, computed in recipes),
         benches=tuple(_ready(plan, title, computed, scale) for title, computed in recipes),
         unit=scale.unit,
-        heat_source=HEAT_SOURCE,
     )
 
 
@@ -101,20 +97,13 @@ def purchases(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> tup
 
 def shopping(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> Shopping:
     shelf = recipes[0].pantry
-    dry = dict.fromkeys(name for computed in recipes for name in unweighed(computed))
-    many = "one student" if plan.students == 1 else f"{plan.students} students"
+    dry = dict.fromkeys(thing for computed in recipes for thing in unweighed(computed))
     return Shopping(
-        caption=f"To buy for {many}, all recipes together",
-        spare=percent(plan.spare_share, 0) if plan.spare_share else "",
+        students=plan.students,
+        spare=percent(plan.spare_share, 0) if plan.spare_share else None,
         lines=tuple(_buy(each, shelf) for each in purchases(plan, recipes, scale)),
-        dry=names.listed(list(dry)),
+        dry=Listed(tuple(dry)) if dry else None,
     )
-
-
-def unweighed(computed: Computed) -> list[str]:
-    """What the pour dusts, sets in or strews without a weight."""
-    unseen = dict.fromkeys(use.what for use in pour_uses(computed) if not use.weighed)
-    return [names.inside(names.addition(computed.pantry, name)) for name in unseen]
 
 
 def _buy(each: Purchase, shelf: Pantry) -> Buy:
@@ -122,17 +111,17 @@ def _buy(each: Purchase, shelf: Pantry) -> Buy:
         called(each.kind, each.id, shelf),
         _much(each.needed),
         _much(each.wanted),
-        _much(each.pack) if each.pack else "by weight",
-        str(each.packs) if each.pack else "",
-        _much(each.left) if each.pack else "",
+        _much(each.pack) if each.pack else None,
+        each.packs if each.pack else None,
+        _much(each.left) if each.pack else None,
     )
 
 
-def _much(grams: float) -> str:
+def _much(grams: float) -> Number:
     """A weight to buy: kilograms where there are many grams."""
     if grams >= _BIG:
-        return f"{show(grams / 1000.0, 2)} kg"
-    return f"{show(grams, 0 if grams >= 20 or float(int(grams)) == grams else 1)} g"
+        return Number(grams / 1000.0, 2, "kg")
+    return Number(grams, 0 if grams >= 20 or float(int(grams)) == grams else 1, "g")
 
 
 def _master(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Master:
@@ -140,37 +129,52 @@ def _master(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Ma
     count = plan.students * (1.0 + plan.spare_share)
     whole, one = at_class_size(computed, plan, count), at_class_size(computed, plan)
     assert whole is not None and one is not None
-    jugs = [next(s for s in stages(class_bench(c, scale, answers=True), frozenset()) if s.id == "lye").tables[0]
-            for c in (whole, one)]  # fmt: skip
-    share = jugs[1].total or jugs[1].lines[-1]
-    figures, alkali = whole.figures, whole.resolved.formula.alkali
-    wet = [q.id for q in whole.resolved.formula.liquids if q.stage == "lye"]
-    warm = lesson.rise(figures.weights, alkali, figures.water.dissolving)
-    degrees = show(to_step(warm.degrees, _SHARPEST), 0)
-    millilitres = lye_millilitres(figures.weights, figures.water.dissolving)
-    held = lesson.container(figures.weights, figures.water.dissolving)
-    facts = (
-        ("Strength as the alkali dissolves", percent(figures.lye_strength_dissolved)),
-        ("Volume, alkali and its water", f"about {show(to_step(millilitres, 10.0), 0)} ml"),
-        ("Jug that holds at least", f"{show(held / 1000.0, 1)} l"),
-        ("It warms by", f"{'at most' if warm.at_most else 'about'} {degrees} °C"),
-        ("Each student takes", f"{share.main} {scale.unit} of it"),
+    jug, portion = (_stage(c, scale, "lye").tables[0] for c in (whole, one))
+    share = portion.total or portion.lines[-1]
+    wet = tuple(
+        Within(names.liquid(computed.pantry, q.id))
+        for q in whole.resolved.formula.liquids
+        if q.stage == "lye"
     )
-    apart = ""
-    if wet:
-        liquids = names.listed([names.inside(names.liquid(computed.pantry, name)) for name in wet])
-        apart = f"It holds {liquids}: make it bench by bench in small cold jugs, and not in one."
-    return Master(title, apart, jugs[0], facts)
+    facts = (
+        *_lye_facts(whole),
+        (message("prep.each-takes"), message("prep.of-it", weight=_with_unit(share, scale))),
+    )
+    return Master(title, Listed(wet) if wet else None, jug, facts)
+
+
+def _lye_facts(whole: Computed) -> tuple[tuple[Message, Value], ...]:
+    figures, alkali = whole.figures, whole.resolved.formula.alkali
+    warm = lesson.rise(figures.weights, alkali, figures.water.dissolving)
+    degrees = Number(to_step(warm.degrees, _SHARPEST), 0, "°C")
+    millilitres = Number(to_step(lye_millilitres(figures.weights, figures.water.dissolving), 10.0), 0, "ml")
+    held = Number(lesson.container(figures.weights, figures.water.dissolving) / 1000.0, 1, "l")
+    return (
+        (message("prep.strength"), percent(figures.lye_strength_dissolved)),
+        (message("prep.volume"), message("prep.about", amount=millilitres)),
+        (message("prep.jug"), held),
+        (message("prep.warms"), message("prep.at-most" if warm.at_most else "prep.about", amount=degrees)),
+    )
+
+
+def _stage(computed: Computed, scale: Scale, name: str) -> Stage:
+    """A stage of the work order, with all its weights."""
+    order = stages(class_bench(computed, scale, answers=True), frozenset())
+    return next(stage for stage in order if stage.id == name)
+
+
+def _with_unit(line: WeighLine, scale: Scale) -> Value:
+    return replace(line.main, unit=scale.unit) if line.main is not None else ""
 
 
 def _ready(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Ready:
     at_bench = min(plan.bench, plan.students)
     together = at_class_size(computed, plan, at_bench)
     assert together is not None
-    oils = next(s for s in stages(class_bench(together, scale, answers=True), frozenset()) if s.id == "oils")
     built = together.resolved
     if built.mould is None:
-        moulds = f"{at_bench} × a mould that holds {show(together.figures.loaf_ml / at_bench, 0)} ml with head room"
+        held = Number(together.figures.loaf_ml / at_bench, 0, "ml")
+        moulds = message("prep.any-mould", number=at_bench, held=held)
     else:
-        moulds = f"{at_bench} × {mould_words(built.mould_name, built.mould)}"
-    return Ready(title, moulds, oils.tables)
+        moulds = message("prep.moulds", number=at_bench, mould=mould_words(built.mould_name, built.mould))
+    return Ready(title, moulds, _stage(together, scale, "oils").tables)

@@ -7,45 +7,44 @@ from dataclasses import dataclass
 
 from saponary.book.classes import ClassPlan
 from saponary.lye.lesson import Weighing, weighings
+from saponary.messages.message import Message, Number, Value, message, percent
 from saponary.pantry.model import Pantry
-from saponary.quantity.numbers import Scale, percent
+from saponary.quantity.numbers import Scale
 from saponary.views import names
+from saponary.views.panel import span
 from saponary.views.paper.handout_bench import ClassBench
 
-_PLAIN = {
-    "sodium-hydroxide": "Sodium hydroxide",
-    "potassium-hydroxide": "Potassium hydroxide",
-    "water": "Plain water",
-}
+
+@dataclass(frozen=True)
+class ClassWeight:
+    """One thing to weigh: for a student, and for a bench; None where it is to be worked out."""
+
+    id: str
+    what: Value
+    student: Number | None
+    bench: Number | None
 
 
 @dataclass(frozen=True)
-class Row:
-    """One thing to weigh: for a student, and for a bench; empty where it is to be worked out."""
-
-    what: str
-    student: str
-    bench: str
-
-
-@dataclass(frozen=True)
-class Held:
+class Superfat:
     """The superfat that the weights of a column really give, and its band."""
 
-    who: str
-    as_weighed: str
-    likely: str
-    worst: str
+    who: Message
+    as_weighed: Number
+    likely: Message
+    worst: Message
 
 
 @dataclass(frozen=True)
-class WeighSheet:
-    caption: str
-    bench_head: str
-    rows: tuple[Row, ...]
-    nominal: str
-    held: tuple[Held, ...]
-    last_bench: str
+class ClassWeights:
+    """The table of a recipe. `nominal` is None, and `superfats` are none, where a student works them out."""
+
+    title: str
+    bench: Message
+    lines: tuple[ClassWeight, ...]
+    nominal: Number | None
+    superfats: tuple[Superfat, ...]
+    last_bench: Message | None
 
 
 def on_scale(scale: Scale) -> Callable[[float], float]:
@@ -53,11 +52,18 @@ def on_scale(scale: Scale) -> Callable[[float], float]:
     return lambda grams: scale.weigh(grams).grams
 
 
-def called(each_kind: str, name: str, shelf: Pantry) -> str:
+def line_id(kind: str, name: str) -> str:
+    """The id of a weighing's line in the work order, which is the name of its figure."""
+    if kind == "water":
+        return "plain-water"
+    return name if kind == "alkali" else f"{kind} {name}"
+
+
+def called(kind: str, name: str, shelf: Pantry) -> Value:
     """What a weighing is called."""
-    if name in _PLAIN and each_kind in ("alkali", "water"):
-        return _PLAIN[name]
-    spoken = {"oil": names.oil, "liquid": names.liquid}.get(each_kind, names.addition)
+    if kind in ("alkali", "water"):
+        return names.charge(line_id(kind, name))
+    spoken = {"oil": names.oil, "liquid": names.liquid}.get(kind, names.addition)
     return spoken(shelf, name)
 
 
@@ -65,44 +71,50 @@ def on_the_scale(bench: ClassBench) -> tuple[Weighing, ...]:
     return weighings(bench.computed.resolved.formula, bench.computed.figures, on_scale(bench.scale))
 
 
-def bench_name(plan: ClassPlan) -> str:
-    return "Bench of one" if plan.bench == 1 else f"Bench of {min(plan.bench, plan.students)}"
+def bench_name(plan: ClassPlan) -> Message:
+    return message("handout.bench-of", count=min(plan.bench, plan.students))
 
 
-def weigh_sheet(plan: ClassPlan, title: str, one: ClassBench, together: ClassBench, bare: bool) -> WeighSheet:
+def class_weights(
+    plan: ClassPlan, title: str, one: ClassBench, together: ClassBench, bare: bool
+) -> ClassWeights:
     """`together` is a whole bench; `bare` where a student works out the superfat."""
     of_bench = {(w.kind, w.id): w.grams for w in on_the_scale(together)}
-    rows = []
+    lines = []
     for each in on_the_scale(one):
-        what = called(each.kind, each.id, one.shelf)
-        hidden = what in one.hidden
-        rows.append(
-            Row(
-                what,
-                "" if hidden else one.scale.weigh(each.grams).main,
-                "" if hidden else one.scale.weigh(of_bench[each.kind, each.id]).main,
+        name = line_id(each.kind, each.id)
+        bare_line = name in one.hidden
+        lines.append(
+            ClassWeight(
+                name,
+                called(each.kind, each.id, one.shelf),
+                None if bare_line else _plain(one, each.grams),
+                None if bare_line else _plain(one, of_bench[each.kind, each.id]),
             )
         )
-    last = ""
+    last = None
     if plan.benches > 1 and plan.last_bench < plan.bench:
-        count = "one student" if plan.last_bench == 1 else f"{plan.last_bench} students"
-        last = f"The last bench has {count}: there each takes the weights of one student."
-    return WeighSheet(
-        caption=f"{title}: what goes on the scale",
-        bench_head=bench_name(plan),
-        rows=tuple(rows),
-        nominal="" if bare else percent(one.computed.figures.superfat),
-        held=() if bare else (_held("Each student", one), _held(bench_name(plan), together)),
+        last = message("handout.last-bench", count=plan.last_bench)
+    who = message("handout.each-student")
+    return ClassWeights(
+        title=title,
+        bench=bench_name(plan),
+        lines=tuple(lines),
+        nominal=None if bare else percent(one.computed.figures.superfat),
+        superfats=() if bare else (_superfat(who, one), _superfat(bench_name(plan), together)),
         last_bench=last,
     )
 
 
-def _held(who: str, bench: ClassBench) -> Held:
+def _plain(bench: ClassBench, grams: float) -> Number:
+    """The weight without its unit, which stands at the head of the column."""
+    weighed = bench.scale.weigh(grams)
+    return Number(weighed.shown, weighed.decimals)
+
+
+def _superfat(who: Message, bench: ClassBench) -> Superfat:
     figures = bench.computed.figures
-    bands = figures.bands
-    return Held(
-        who,
-        percent(figures.superfat_as_weighed),
-        f"{percent(bands.likely.low).removesuffix(' %')} to {percent(bands.likely.high)}",
-        f"{percent(bands.worst.low).removesuffix(' %')} to {percent(bands.worst.high)}",
+    likely, worst = figures.bands.likely, figures.bands.worst
+    return Superfat(
+        who, percent(figures.superfat_as_weighed), span(likely.low, likely.high), span(worst.low, worst.high)
     )

@@ -10,6 +10,7 @@ from saponary.label.cautions import for_buyers
 from saponary.label.fit import LEADING, Fitted, Misfit, Words, fit
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
+from saponary.messages.message import Message, message
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import OUNCE
 from saponary.quantity.rounding import show, show_down
@@ -19,8 +20,6 @@ from saponary.schema.settings import Settings
 from saponary.views.prose import Prose
 
 RULE = "label-fit"
-_KIND = {"bar": "soap", "liquid-soap": "liquid soap", "paste": "soap paste"}
-_EYES = "Keep out of eyes."
 _OUNCES_IN_A_POUND = 16.0
 
 
@@ -47,33 +46,40 @@ class LabelsView:
     places: tuple[At, ...]
 
 
-def net_weight_text(grams: float) -> str:
+def net_weight(grams: float) -> Message:
     """In both units, each rounded down, so that neither promises more than there is."""
     metric = show_down(grams, 0 if grams >= 10 else 1)
     ounces = grams / OUNCE
-    text = f"Net weight {metric} g · {show_down(ounces, 1)} oz"
+    text = message("label.net", grams=metric, ounces=show_down(ounces, 1))
     pounds = show_down(ounces / _OUNCES_IN_A_POUND, 0)
     if pounds == "0":
         return text
     rest = show_down(ounces - _OUNCES_IN_A_POUND * int(pounds), 1)
-    return f"{text} ({pounds} lb {rest} oz)"
+    return message("label.net-pounds", net=text, pounds=pounds, ounces=rest)
 
 
 def words(computed: Computed, bar: Bar, settings: Settings, law: str) -> Words | None:
-    """What a recipe's label says; None where the recipe states no net weight."""
+    """What a recipe's label says, in the book's language, since its length says how large it is set;
+    None where the recipe states no net weight.
+    """
     label = computed.model.label
     if label is None or label.net_weight is None:
         return None
-    heads = [speaker().say(caution.head) for caution in for_buyers(computed)]
+    say = speaker(settings.language)
+    heads = (say(caution.head) for caution in for_buyers(computed))
     return Words(
         name=Prose(computed.catalogue).title(computed.model.title),
-        kind=_KIND[computed.model.serves],
-        ingredients=f"Ingredients: {bar.ingredients(jurisdictions()[law]).text}.",
-        caution=" ".join((_EYES, *heads)),
-        net_weight=net_weight_text(label.net_weight.grams),
-        lot="Lot",
+        kind=say(f"label.kind.{computed.model.serves}"),
+        ingredients=say("label.ingredients", listed=bar.ingredients(jurisdictions()[law]).text),
+        caution=" ".join((say("label.eyes"), *heads)),
+        net_weight=say(net_weight(label.net_weight.grams)),
+        lot=say("label.lot"),
         maker=", ".join(part for part in (settings.maker or settings.title, settings.place) if part),
     )
+
+
+KEYS_BY_ID = {"label.kind.": ("bar", "liquid-soap", "paste")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def labels_view(said: Words, grid: LabelSheet) -> LabelsView | Misfit:
@@ -103,7 +109,7 @@ def misfits(
         said = words(computed, bar, settings, grid.law)
         made = labels_view(said, grid) if said is not None else None
         if isinstance(made, Misfit):
-            message = f"no labels of the grid {name!r} are made of this recipe: {made.why}"
+            text = f"no labels of the grid {name!r} are made of this recipe: {made.why}"
             yield computed.finding(
-                RULE, ("label",), message, "use a grid of larger labels", "warning", key=True, about=name
+                RULE, ("label",), text, "use a grid of larger labels", "warning", key=True, about=name
             )

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from markupsafe import Markup, escape
+from saponary.messages.message import Message, message
 
 _FRAME = '<path d="M50 3 97 50 50 97 3 50Z" fill="#fff" stroke="#e2001a" stroke-width="5" stroke-linejoin="miter"/>'
 
@@ -38,32 +38,34 @@ _EXCLAMATION = (
 
 @dataclass(frozen=True)
 class Pictogram:
-    """A pictogram by its code, with its name, what it warns of, and its drawing."""
+    """A pictogram by its code, with its drawing; the catalogue has its name and what it warns of."""
 
     code: str
-    name: str
-    alt: str
-    svg: Markup
+    svg: str
+
+    @property
+    def name(self) -> Message:
+        return message(f"pictogram.{self.code}.name")
+
+    @property
+    def alt(self) -> Message:
+        return message(f"pictogram.{self.code}.alt")
 
 
-def _drawn(code: str, name: str, alt: str, symbol: str) -> Pictogram:
+def _drawn(code: str, symbol: str) -> Pictogram:
     return Pictogram(
         code,
-        name,
-        alt,
-        Markup(
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100" role="img"><title>{escape(alt)}</title>'
-            f'{_FRAME}<g transform="{_INSIDE}">{symbol}</g></svg>'
-        ),
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100" role="img">'
+        f'{_FRAME}<g transform="{_INSIDE}">{symbol}</g></svg>',
     )
 
 
-CORROSION = _drawn(
-    "GHS05", "Corrosion", "Hazard pictogram GHS05, corrosion: it eats into skin, eyes and metal", _CORROSION
-)
-EXCLAMATION = _drawn(
-    "GHS07",
-    "Exclamation mark",
-    "Hazard pictogram GHS07, exclamation mark: it harms if swallowed",
-    _EXCLAMATION,
-)
+CORROSION = _drawn("GHS05", _CORROSION)
+EXCLAMATION = _drawn("GHS07", _EXCLAMATION)
+
+KEYS_BY_ID = {
+    "pictogram.": tuple(
+        f"{sign.code}.{what}" for sign in (CORROSION, EXCLAMATION) for what in ("name", "alt")
+    )
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""

@@ -1,12 +1,12 @@
-"""Small pictures inside a sheet: the code that a camera reads, and charts that bring their words."""
+"""The code on a sheet that a camera reads: where the recipe's page stands on the web."""
 
 from __future__ import annotations
 
-from html import escape
+from dataclasses import dataclass
 
 import segno
-from markupsafe import Markup
 
+from saponary.messages.message import Value, message
 from saponary.views import links
 from saponary.views.site import SiteInput
 
@@ -23,10 +23,18 @@ def page_address(site: SiteInput, slug: str) -> str:
     return f"{base.rstrip('/')}/{folder}{links.recipe_page(slug)}"
 
 
-def code(address: str) -> Markup:
-    """An address as a QR code, one unit a module; empty for none."""
+@dataclass(frozen=True)
+class Picture:
+    """An SVG that stands in a sheet itself: a PDF looks for its words inside it."""
+
+    svg: str
+    words: Value
+
+
+def code(address: str) -> Picture | None:
+    """An address as a QR code, one unit a module; None for none."""
     if not address:
-        return Markup("")
+        return None
     rows = [bytes(row) for row in segno.make(address, error="m", micro=False).matrix]
     size = len(rows) + 2 * _QUIET
     marks = "".join(
@@ -35,15 +43,8 @@ def code(address: str) -> Markup:
         for x, dark in enumerate(row)
         if dark
     )
-    return Markup(
+    svg = (
         f'<svg class="code" viewBox="0 0 {size} {size}" width="{size}" height="{size}" role="img">'
-        f"<title>Code that leads to {escape(address)}</title>"
         f'<path fill="#000" d="{marks}"/></svg>'
     )
-
-
-def told(svg: str, words: str, font: str = "") -> Markup:
-    """A picture in SVG with its words inside it, where a PDF looks for them, and with its typeface."""
-    head, close, rest = svg.partition(">")
-    face = f' font-family="{escape(font)}"' if font else ""
-    return Markup(f"{head}{face}{close}<title>{escape(words)}</title>{rest}")
+    return Picture(svg, message("sheet.code", address=address))

@@ -17,8 +17,9 @@ from saponary.views.drawings import Drawings
 from saponary.views.gallery import collection, in_order
 from saponary.views.glossary import Word, words
 from saponary.views.pantry import Shelf, Use, shelves
-from saponary.views.paper.recipe_sheet import PaperRecipe, on_paper, paper_recipe
-from saponary.views.prose import Prose
+from saponary.views.paper.recipe_sheet import paper_recipe
+from saponary.views.prose import PaperLinks, Prose
+from saponary.views.recipe import RecipeView
 from saponary.views.site import RecipeInput, SiteInput
 
 
@@ -28,7 +29,7 @@ class Chapter:
 
     id: str
     title: Value
-    recipes: tuple[PaperRecipe, ...]
+    recipes: tuple[RecipeView, ...]
 
 
 @dataclass(frozen=True)
@@ -51,7 +52,7 @@ class WholeBook:
     subtitle: str
     maker: str
     place: str
-    cover: PaperRecipe | None
+    cover: RecipeView | None
     about: Markup | None
     chapters: tuple[Chapter, ...]
     hues: tuple[Hue, ...]
@@ -63,14 +64,18 @@ def whole_book(site: SiteInput, recipes: Sequence[RecipeInput], drawings: Drawin
     settings, row = site.book.settings, in_order(recipes)
     slugs = frozenset(recipe.slug for recipe in row)
     made = {recipe.slug: paper_recipe(recipe, site, drawings.of(recipe), slugs) for recipe in row}
-    about = Prose({}, slugs).block(settings.about, top=2, front=True) if settings.about.strip() else None
+    about = (
+        Prose({}, PaperLinks(slugs)).block(settings.about, top=2, front=True)
+        if settings.about.strip()
+        else None
+    )
     return WholeBook(
         title=settings.title,
         subtitle=settings.subtitle,
         maker=settings.maker,
         place=settings.place,
         cover=made[_richest(row).slug] if row else None,
-        about=on_paper(about) if about else None,
+        about=about,
         chapters=tuple(_chapters(list(made.values()))),
         hues=tuple(_hues(site, row)),
         index=tuple(_anchored(shelf) for shelf in shelves(site.book.pantry, row)),
@@ -83,8 +88,8 @@ def _richest(row: Sequence[RecipeInput]) -> RecipeInput:
     return max(row, key=lambda recipe: len(recipe.computed.figures.portions))
 
 
-def _chapters(made: Sequence[PaperRecipe]) -> Iterator[Chapter]:
-    by_title: dict[str | None, list[PaperRecipe]] = {}
+def _chapters(made: Sequence[RecipeView]) -> Iterator[Chapter]:
+    by_title: dict[str | None, list[RecipeView]] = {}
     for recipe in made:
         by_title.setdefault(recipe.collection or None, []).append(recipe)
     for title, recipes in by_title.items():

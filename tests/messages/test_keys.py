@@ -1,0 +1,150 @@
+"""The catalogue of messages and those who ask it: every key is there, with its places, and none is idle."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from functools import cache
+from importlib import import_module
+from itertools import chain
+from pathlib import Path
+
+from jinja2 import Environment, nodes
+
+from saponary.messages.speaker import Text, speaker
+from support import REPOSITORY
+
+CODE = REPOSITORY / "generator" / "saponary"
+TEXTS = speaker().texts
+_ASKS = ("message", "say")
+_ANY = "[A-Za-z0-9.:+-]+"
+
+Asked = tuple[str, str, frozenset[str] | None]
+"""Where a text is asked for, its key, and the values given with it (None where they are not to be seen)."""
+
+
+def places(text: Text) -> frozenset[str]:
+    forms = (text,) if isinstance(text, str) else text.values()
+    return frozenset(chain.from_iterable(re.findall(r"\{([a-z_]+)\}", form) for form in forms))
+
+
+@cache
+def trees() -> dict[Path, ast.Module]:
+    return {path: ast.parse(path.read_text(encoding="utf-8")) for path in sorted(CODE.rglob("*.py"))}
+
+
+def called(call: ast.Call) -> str:
+    return call.func.id if isinstance(call.func, ast.Name) else getattr(call.func, "attr", "")
+
+
+def constants(node: ast.expr) -> list[str]:
+    """The strings that an expression may be: itself, or either end of a choice."""
+    if isinstance(node, ast.IfExp):
+        return constants(node.body) + constants(node.orelse)
+    return [node.value] if isinstance(node, ast.Constant) and isinstance(node.value, str) else []
+
+
+def in_code() -> Iterator[Asked]:
+    for path, tree in trees().items():
+        for call in ast.walk(tree):
+            if isinstance(call, ast.Call) and called(call) in _ASKS and call.args:
+                open_ended = any(keyword.arg is None for keyword in call.keywords)
+                given = None if open_ended else frozenset(k.arg for k in call.keywords if k.arg)
+                for key in constants(call.args[0]):
+                    yield f"{path.name}:{call.lineno}", key, given
+
+
+def in_templates() -> Iterator[Asked]:
+    engine = Environment()
+    engine.filters |= {"said": str, "told": str}
+    for path in sorted((REPOSITORY / "templates").rglob("*.html")):
+        for call in engine.parse(path.read_text(encoding="utf-8")).find_all(nodes.Call):
+            if not isinstance(call.node, nodes.Name) or call.node.name not in _ASKS or not call.args:
+                continue
+            given = frozenset(keyword.key for keyword in call.kwargs)
+            for key in _template_keys(call.args[0]):
+                yield f"{path.name}:{call.lineno}", key, given
+
+
+def _template_keys(node: nodes.Node | None) -> list[str]:
+    if isinstance(node, nodes.CondExpr):
+        return _template_keys(node.expr1) + _template_keys(node.expr2)
+    return [node.value] if isinstance(node, nodes.Const) and isinstance(node.value, str) else []
+
+
+@cache
+def put_together() -> frozenset[str]:
+    """Keys that code makes of an id: each table of them stands beside that code."""
+    found = set[str]()
+    for path, tree in trees().items():
+        if any(isinstance(node, ast.Assign) and _names(node) == ["KEYS_BY_ID"] for node in tree.body):
+            module = import_module(".".join(path.relative_to(CODE.parent).with_suffix("").parts))
+            found |= {f"{head}{tail}" for head, tails in module.KEYS_BY_ID.items() for tail in tails}
+    return frozenset(found)
+
+
+def _names(node: ast.Assign) -> list[str]:
+    return [target.id for target in node.targets if isinstance(target, ast.Name)]
+
+
+def patterns() -> Iterator[tuple[str, str]]:
+    """Keys with an id in them, as code and templates make them."""
+    for path, tree in trees().items():
+        for call in ast.walk(tree):
+            if not (isinstance(call, ast.Call) and called(call) in _ASKS and call.args):
+                continue
+            if isinstance(call.args[0], ast.JoinedStr):
+                parts = call.args[0].values
+                yield (
+                    f"{path.name}:{call.lineno}",
+                    "".join(
+                        re.escape(str(part.value)) if isinstance(part, ast.Constant) else _ANY
+                        for part in parts
+                    ),
+                )
+    engine = Environment()
+    engine.filters |= {"said": str, "told": str}
+    for path in sorted((REPOSITORY / "templates").rglob("*.html")):
+        for call in engine.parse(path.read_text(encoding="utf-8")).find_all(nodes.Call):
+            if isinstance(call.node, nodes.Name) and call.node.name in _ASKS and call.args:
+                made = call.args[0]
+                if isinstance(made, nodes.Concat):
+                    yield (
+                        f"{path.name}:{call.lineno}",
+                        "".join(
+                            re.escape(str(part.value)) if isinstance(part, nodes.Const) else _ANY
+                            for part in made.nodes
+                        ),
+                    )
+
+
+def test_every_text_that_is_asked_for_is_there_with_the_values_it_is_given() -> None:
+    asked = [*in_code(), *in_templates()]
+    assert len(asked) > 300
+    wrong = []
+    for where, key, given in asked:
+        if key not in TEXTS:
+            wrong.append(f"{where}: no text {key}")
+        elif given is not None:
+            plural = {"count"} if not isinstance(TEXTS[key], str) else set()
+            if places(TEXTS[key]) | plural != given | plural:
+                wrong.append(f"{where}: {key} has {sorted(places(TEXTS[key]))}, given {sorted(given)}")
+    assert not wrong, "\n".join(wrong)
+
+
+def test_every_key_that_is_put_together_stands_in_a_table_and_in_the_catalogue() -> None:
+    assert put_together() - set(TEXTS) == set()
+    for where, pattern in patterns():
+        assert any(re.fullmatch(pattern, key) for key in put_together()), (where, pattern)
+
+
+def test_no_text_is_idle() -> None:
+    written = {
+        node.value
+        for tree in trees().values()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    }
+    used = written | {key for _, key, _ in in_templates()} | put_together()
+    assert sorted(set(TEXTS) - used) == []
