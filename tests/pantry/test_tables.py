@@ -16,7 +16,7 @@ import yaml
 from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.pantry.make import DISPLACES
 from saponary.pantry.model import Addition, Ingredient
-from saponary.pantry.standard import standard
+from saponary.pantry.standard import rows, standard
 from saponary.schema.ingredient import Allergen, Hazard
 from support import some
 
@@ -291,3 +291,11 @@ def test_what_is_written_is_what_is_read() -> None:
         assert set(oil.source) == set(row["source"])
     assert re.fullmatch(r"[0-9a-f]{10}", shelf.version)
     assert standard() is shelf
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_rows_read_one_by_one_are_those_of_the_whole_table(name: str) -> None:
+    data = files("saponary.tables").joinpath(f"{name}.yaml").read_bytes()
+    apart = {key: yaml.safe_load(row) for key, row in rows(data).items()}
+    assert apart == yaml.safe_load(data)[name]
+    assert list(rows(data.replace(b"\n", b"\r\n"))) == list(apart)

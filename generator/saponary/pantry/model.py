@@ -243,8 +243,8 @@ class Pantry:
     terms: tuple[Term, ...] = ()
     publications: Mapping[str, str] = field(default_factory=dict)
     version: str = ""
-    stated: PantryFile = field(default_factory=PantryFile)
-    """What the maker's own `pantry.yaml` says."""
+    stated: PantryFile | None = None
+    """What the maker's own `pantry.yaml` says, where there is one."""
 
     def liquid(self, name: str) -> Liquid | None:
         """A liquid by id; a watery addition (vinegar) may stand in for water too."""

@@ -4,23 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from functools import cached_property
-from typing import TypeVar
+from typing import Generic, TypeVar
 
 T = TypeVar("T")
+R = TypeVar("R")
 
 
-class Rows(Mapping[str, T]):
+class Rows(Mapping[str, T], Generic[T, R]):
     """A mapping whose data are read when its first row is asked for, and whose rows are made one by one.
 
     `read` gives the rows as data, by id; `make` makes one of them.
     """
 
-    def __init__(self, read: Callable[[], Mapping[str, object]], make: Callable[[str, object], T]) -> None:
+    def __init__(self, read: Callable[[], Mapping[str, R]], make: Callable[[str, R], T]) -> None:
         self._read, self._make = read, make
         self._made: dict[str, T] = {}
 
     @cached_property
-    def _data(self) -> Mapping[str, object]:
+    def _data(self) -> Mapping[str, R]:
         return self._read()
 
     def __getitem__(self, name: str) -> T:

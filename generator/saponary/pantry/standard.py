@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
@@ -31,41 +32,43 @@ def standard() -> Pantry:
 
 def pantry_of(tables: Mapping[str, bytes], version: str) -> Pantry:
     """A pantry of tables given as bytes, by name. Raises what YAML and pydantic raise, on a faulty row."""
-
-    def additions() -> Mapping[str, object]:
-        return {**_rows(tables, "additions"), **_rows(tables, "colourants")}
-
     return Pantry(
-        oils=Rows(lambda: _rows(tables, "oils"), _oil),
-        liquids=Rows(lambda: _rows(tables, "liquids"), _liquid),
-        additions=Rows(additions, _addition),
-        terms=tuple(Term(t["term"], t["meaning"]) for t in _read(tables, "glossary")["terms"]),
+        oils=Rows(lambda: rows(tables["oils"]), _oil),
+        liquids=Rows(lambda: rows(tables["liquids"]), _liquid),
+        additions=Rows(lambda: {**rows(tables["additions"]), **rows(tables["colourants"])}, _addition),
+        terms=tuple(Term(t["term"], t["meaning"]) for t in _read(tables["glossary"])["terms"]),
         publications={
-            key: row["title"] for key, row in _read(tables, "publications")["publications"].items()
+            key: row["title"] for key, row in _read(tables["publications"])["publications"].items()
         },
         version=version,
     )
 
 
-def _read(tables: Mapping[str, bytes], name: str) -> Any:
-    return yaml.load(tables[name], Loader=yaml.CBaseLoader)
+_ROW = re.compile(rb"^  ([a-z0-9-]+):\r?\n", re.MULTILINE)
+"""An id, alone on its line and indented by two: how a table begins a row."""
 
 
-def _rows(tables: Mapping[str, bytes], name: str) -> Mapping[str, object]:
-    rows: Mapping[str, object] = _read(tables, name)[name]
-    return rows
+def rows(table: bytes) -> dict[str, bytes]:
+    """The YAML of each row, by id. A table is not parsed whole, for a recipe needs few of its rows."""
+    begins = list(_ROW.finditer(table))
+    ends = [*(begin.start() for begin in begins[1:]), len(table)]
+    return {begin[1].decode(): table[begin.end() : end] for begin, end in zip(begins, ends, strict=True)}
 
 
-def _oil(name: str, row: object) -> Oil:
-    made = make.oil(name, OilEntry.model_validate(row))
+def _read(text: bytes) -> Any:
+    return yaml.load(text, Loader=yaml.CBaseLoader)
+
+
+def _oil(name: str, row: bytes) -> Oil:
+    made = make.oil(name, OilEntry.model_validate(_read(row)))
     if made is None:
         raise ValueError(f"the oil {name!r} of the table has no saponification value")
     return made
 
 
-def _liquid(name: str, row: object) -> Liquid:
-    return make.liquid(name, LiquidEntry.model_validate(row))
+def _liquid(name: str, row: bytes) -> Liquid:
+    return make.liquid(name, LiquidEntry.model_validate(_read(row)))
 
 
-def _addition(name: str, row: object) -> Addition:
-    return make.addition(name, AdditionEntry.model_validate(row))
+def _addition(name: str, row: bytes) -> Addition:
+    return make.addition(name, AdditionEntry.model_validate(_read(row)))

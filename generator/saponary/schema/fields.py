@@ -53,6 +53,7 @@ class Part(BaseModel):
         frozen=True,
         arbitrary_types_allowed=True,
         str_strip_whitespace=True,
+        defer_build=True,  # a command builds the models it reads by, and no others
     )
 
 
