@@ -84,7 +84,7 @@ def test_of_a_recipe_that_cannot_be_computed_no_waiver_is_idle(tmp_path: Path) -
     ("file", "text"),
     [
         ("book", "title: Bars\n%s"),
-        ("pantry", "liquids: {tea: {name: Tea, water: 99 %%}}\n%s"),
+        ("pantry", "liquids: {tea: {name: Tea, water: 99 %%, inci: Tea}}\n%s"),
         ("lesson", LESSON.replace("recipes:", "%srecipes:")),
         ("claims", "claims: []\n%s"),
     ],

@@ -105,6 +105,7 @@ RULES: tuple[Rule, ...] = (
     made_elsewhere.READING,
     made_elsewhere.SCHEMA,
     made_elsewhere.SENSE,
+    made_elsewhere.UNNAMED,
     made_elsewhere.WAIVER,
 )
 """All rules: those of checks/ by name, then those that are held where a fault is met."""

@@ -1,12 +1,12 @@
 """Rules held where a fault is met, while files are read or written: their names, for all to see.
 
 A finding of theirs is made in the room that meets the fault, since nothing can be computed, or
-set, from what is broken. None can be waived: what cannot be read cannot be checked.
+set, from what is broken. None but those of the labels can be waived: what cannot be read cannot be checked.
 """
 
 from __future__ import annotations
 
-from saponary.checks.rule import BOTH, IN_RECIPES, WARNING, Rule
+from saponary.checks.rule import BOTH, IN_RECIPES, IN_THE_PANTRY, WARNING, Rule
 
 READING = Rule(
     "reading",
@@ -33,6 +33,15 @@ PANTRY = Rule(
     "reading",
     "An entry of the maker's own has every figure that is needed to compute with it, and none that cannot be.",
     kinds=BOTH,
+)
+UNNAMED = Rule(
+    "unnamed-ingredient",
+    "label",
+    "A list of ingredients can name what a bar holds, and names no supplier: of the maker's own entries it needs "
+    "the listed name, or what they are like.",
+    kinds=WARNING,
+    waivable=IN_THE_PANTRY,
+    each="ingredient",
 )
 CLAIM_LIST = Rule(
     "claim-list",

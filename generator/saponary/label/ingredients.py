@@ -35,6 +35,7 @@ class Entry:
     share: float | None
     group: Group
     listed: bool
+    known: bool = True
 
 
 @dataclass(frozen=True)
@@ -117,7 +118,9 @@ def _entry(line: _Line, whole: float, law: Jurisdiction) -> Entry:
     small = share is None or law.is_small(share)
     group: Group = "colour" if line.colour else "small" if small else "main"
     name = line.name
-    return Entry(name.text, tuple(line.commons), name.latin, line.grams, share, group, name.listed)
+    return Entry(
+        name.text, tuple(line.commons), name.latin, line.grams, share, group, name.listed, name.known
+    )
 
 
 def _place(entry: Entry, law: Jurisdiction) -> tuple[int, float, bool, str]:
@@ -138,7 +141,10 @@ def _notes(
     if contents.water is not None:
         notes.append(contents.water.note)
     notes += contents.notes
-    plain = [entry.name for entry in entries if not entry.listed]
+    unknown = [entry.name for entry in entries if not entry.known]
+    if unknown:
+        notes.append(f"No name known to us, so only the kind is told: {', '.join(unknown)}.")
+    plain = [entry.name for entry in entries if entry.known and not entry.listed]
     if plain:
         notes.append(f"No listed name known to us, so the plain name stands: {', '.join(plain)}.")
     loose = [entry.name for entry in entries if entry.grams is None and entry.group != "colour"]

@@ -12,19 +12,20 @@ from dataclasses import dataclass, replace
 from saponary.label.contents import Way
 from saponary.label.tables import Jurisdiction
 from saponary.lye.contents import Metal, Part
-from saponary.pantry.model import Addition, Liquid, Oil, Pantry
+from saponary.pantry.model import Addition, Ingredient, Liquid, Oil, Pantry
 
 _HYDROXIDES: dict[Metal, str] = {"sodium": "Sodium Hydroxide", "potassium": "Potassium Hydroxide"}
 
 
 @dataclass(frozen=True)
 class Name:
-    """`listed` is false where `text` is only the plain name."""
+    """`listed` is false where `text` is only the plain name, `known` where it is not even that."""
 
     text: str
     common: str
     latin: str = ""
     listed: bool = True
+    known: bool = True
 
 
 def of(part: Part, pantry: Pantry, law: Jurisdiction, way: Way) -> Name:
@@ -82,9 +83,27 @@ def pigments(entry: Addition, law: Jurisdiction) -> tuple[Name, ...]:
 
 
 def _entry(entry: Oil | Liquid | Addition, law: Jurisdiction) -> Name:
+    common, known = plain(entry)
     if entry.inci is None:
-        return Name(_short(entry.name), entry.name, entry.latin or "", False)
-    return Name(law.names.get(entry.inci, entry.inci), entry.name, entry.latin or "")
+        return Name(_short(common), common, entry.latin or "", False, known)
+    return Name(law.names.get(entry.inci, entry.inci), common, entry.latin or "")
+
+
+def plain(entry: Ingredient) -> tuple[str, bool]:
+    """The plain name that a list for the public may show, and whether it is more than a kind.
+
+    What the maker calls a thing of which nothing else is known may be a shop's or a person's name,
+    and is kept out of the list.
+    """
+    if entry.common:
+        return entry.common, True
+    if entry.inci is not None or not entry.own:
+        return entry.name, True
+    if isinstance(entry, Liquid):
+        kind = "liquid"
+    else:
+        kind = entry.kind if isinstance(entry, Oil | Addition) and entry.kind != "other" else "addition"
+    return f"{kind.replace('-', ' ').capitalize()} of no known name", False
 
 
 def _oil(part: Part, pantry: Pantry, law: Jurisdiction, way: Way) -> Name:
@@ -93,29 +112,29 @@ def _oil(part: Part, pantry: Pantry, law: Jurisdiction, way: Way) -> Name:
         return _plain(part.id)
     name = _entry(entry, law)
     common = name.common if way == "charged" else f"{name.common}, left over as superfat"
-    return Name(name.text, common, name.latin, name.listed)
+    return replace(name, common=common)
 
 
 def _soap(part: Part, pantry: Pantry) -> Name:
     entry = pantry.oils.get(part.id)
     metal = part.metal or "sodium"
-    common = entry.name if entry is not None else _plain(part.id).common
+    common, known = plain(entry) if entry is not None else (_plain(part.id).common, True)
     latin = (entry.latin or "") if entry is not None else ""
     listed = None
     if entry is not None:
         listed = entry.inci_sodium_soap if metal == "sodium" else entry.inci_potassium_soap
     text = listed or f"{_short(common)} ({metal} soap)"
-    return Name(text, f"{common}, as {metal} soap", latin, listed is not None)
+    return Name(text, f"{common}, as {metal} soap", latin, listed is not None, known or listed is not None)
 
 
 def _salt(part: Part, entry: Oil | Liquid | Addition | None) -> Name:
     metal = part.metal or "sodium"
-    common = entry.name if entry is not None else _plain(part.id).common
+    common, known = plain(entry) if entry is not None else (_plain(part.id).common, True)
     listed = None
     if isinstance(entry, Liquid | Addition):
         listed = entry.inci_sodium_salt if metal == "sodium" else entry.inci_potassium_salt
     text = listed or f"{_short(common)} ({metal} salt)"
-    return Name(text, f"{common}, as its {metal} salt", "", listed is not None)
+    return Name(text, f"{common}, as its {metal} salt", "", listed is not None, known or listed is not None)
 
 
 def _plain(name: str) -> Name:

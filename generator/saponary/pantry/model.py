@@ -54,7 +54,7 @@ Entry = OilEntry | LiquidEntry | AdditionEntry
 class Ingredient:
     """What is known of any ingredient. `entry` is all that was stated, for whoever reads more of it.
 
-    `common` is the plain name of what an entry of the maker's is like, '' where it is like nothing.
+    `common` is the plain name that a table has of what the maker's entry is laid over, '' for none.
     """
 
     id: str

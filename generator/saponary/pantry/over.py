@@ -37,7 +37,8 @@ class Group(Generic[E]):
 
 @dataclass(frozen=True)
 class Laid(Generic[E]):
-    """An entry with all that lies below it; `common` is the plain name of what it is like, '' for none."""
+    """An entry with all that lies below it; `common` is the table's plain name of it, or '' where an
+    entry states what it is called itself, or no row of a table lies below it."""
 
     entry: E
     common: str = ""
@@ -66,7 +67,7 @@ def laid(name: str, group: Group[E], path: Path, report: Reporter) -> Laid[E]:
     stack = list(chain)
     if bottom is not None:
         stack.append(bottom)
-    common = (stack[-1].name or "") if chain[0].like and not chain[0].inci and len(stack) > 1 else ""
+    common = (bottom.name or "") if bottom is not None and not any(entry.inci for entry in chain) else ""
     return Laid(_stacked(stack), common)
 
 

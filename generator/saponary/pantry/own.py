@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import replace
 from typing import TypeVar
 
-from saponary.pantry import make, own_checks, own_scents
+from saponary.pantry import make, own_checks, own_names, own_scents
 from saponary.pantry.model import Addition, Infusion, Liquid, Oil, Pantry
 from saponary.pantry.over import Group, Laid, laid
 from saponary.pantry.own_acids import Acids
@@ -31,18 +31,16 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
     mine |= _scraps(standard, own)
     _own_names("infusions", own.infusions, (oils, Over(standard.additions, mine), liquids), report)
     scents = own_scents.apply(standard, mine, own.fragrances, report)
-    return (
-        standard.with_changes(
-            oils=oils,
-            liquids=liquids,
-            additions=Over(standard.additions, mine),
-            moulds={**standard.moulds, **moulds(own.moulds, report)},
-            infusions=_infusions(own, oils, report),
-            fragrances=scents,
-            stated=own,
-        ),
-        report.findings,
+    pantry = standard.with_changes(
+        oils=oils,
+        liquids=liquids,
+        additions=Over(standard.additions, mine),
+        moulds={**standard.moulds, **moulds(own.moulds, report)},
+        infusions=_infusions(own, oils, report),
+        fragrances=scents,
+        stated=own,
     )
+    return pantry, [*report.findings, *own_names.check(pantry, own, tree, file)]
 
 
 def _oils(standard: Pantry, own: PantryFile, report: Reporter) -> dict[str, Oil]:
