@@ -7,7 +7,6 @@ from dataclasses import replace
 from typing import TypeVar
 
 from saponary.pantry.model import Pantry
-from saponary.schema.pantry import PantryFile
 from saponary.schema.recipe import OilPart, Recipe
 
 T = TypeVar("T")
@@ -40,7 +39,7 @@ def used(model: Recipe, shelf: Pantry, *, parts_of_scents: bool = True) -> Pantr
         infusions=infusions,
         fragrances=scents,
         terms=(),
-        stated=PantryFile.model_construct(fragrances=_of(shelf.stated.fragrances, scents)),
+        papers=_of(shelf.papers, scents),
     )
 
 
@@ -56,9 +55,7 @@ def together(shelves: Iterable[Pantry]) -> Pantry:
             moulds={**first.moulds, **other.moulds},
             infusions={**first.infusions, **other.infusions},
             fragrances={**first.fragrances, **other.fragrances},
-            stated=first.stated.model_copy(
-                update={"fragrances": {**first.stated.fragrances, **other.stated.fragrances}}
-            ),
+            papers={**first.papers, **other.papers},
         )
     return first
 

@@ -16,6 +16,7 @@ from saponary.lye.mould import Mould
 from saponary.schema.ingredient import (
     AdditionEntry,
     Allergen,
+    FragranceEntry,
     Hazard,
     How,
     LiquidEntry,
@@ -23,7 +24,6 @@ from saponary.schema.ingredient import (
     OilEntry,
     Origin,
 )
-from saponary.schema.pantry import PantryFile
 
 
 @dataclass(frozen=True)
@@ -243,8 +243,8 @@ class Pantry:
     terms: tuple[Term, ...] = ()
     publications: Mapping[str, str] = field(default_factory=dict)
     version: str = ""
-    stated: PantryFile | None = None
-    """What the maker's own `pantry.yaml` says, where there is one."""
+    papers: Mapping[str, FragranceEntry] = field(default_factory=dict)
+    """What the maker's own `pantry.yaml` states of each scent."""
 
     def liquid(self, name: str) -> Liquid | None:
         """A liquid by id; a watery addition (vinegar) may stand in for water too."""

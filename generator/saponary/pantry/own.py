@@ -38,7 +38,7 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
         moulds={**standard.moulds, **moulds(own.moulds, report)},
         infusions=_infusions(own, oils, report),
         fragrances=scents,
-        stated=own,
+        papers=own.fragrances,
     )
     return pantry, [*report.findings, *own_names.check(pantry, own, tree, file)]
 

@@ -76,7 +76,7 @@ def _fragrance(pantry: Pantry, own: Addition, base: Pantry) -> dict[str, Any]:
     said = {key: value for key, value in _entry(own, base.additions).items() if key in shown}
     papers = pantry.fragrances[own.id]
     said["kind"] = papers.kind
-    stated = pantry.stated.fragrances.get(own.id) if pantry.stated is not None else None
+    stated = pantry.papers.get(own.id)
     if stated is not None:
         papers_alone = stated.model_copy(update=dict.fromkeys(IngredientEntry.model_fields))
         said |= {key: value for key, value in written(papers_alone, None).items() if key != "kind"}
