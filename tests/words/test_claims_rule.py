@@ -78,7 +78,7 @@ LESSON = "---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [a]\n%s---\nTell u
     ("file", "words", "text"),
     [
         ("book.yaml", "cure eczema", "about: Bars that cure eczema.\n%s"),
-        ("pantry.yaml", "heals", "%sliquids:\n  tea: {name: Heals all, water: 99 %%}\n"),
+        ("pantry.yaml", "heals", "%sliquids:\n  tea: {name: Heals all, inci: Tea, water: 99 %%}\n"),
         ("classes/one.md", "eczema", LESSON),
     ],
 )
