@@ -30,7 +30,7 @@ def _pantry() -> type[BaseModel]:
 
 
 def _class() -> type[BaseModel]:
-    from saponary.book.classes import ClassPlan
+    from saponary.schema.class_plan import ClassPlan
 
     return ClassPlan
 
