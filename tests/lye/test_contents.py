@@ -170,13 +170,14 @@ def test_free_acids_give_water_and_waxes_keep_their_alcohol() -> None:
         Water("of-oils", 0.30),
     )
     found = grams(as_found(formula, weigh(formula)))
-    # Stearic acid: 0.95 x 50/56.1056 = 0.846618 mol; 237.5 + 33.8623 - 15.2521 = 256.110 g.
-    # Beeswax: 0.95 x 4.75/56.1056 = 0.080429 mol; 47.5 + 3.2169 = 50.717 g.
-    assert found["soap", "stearic-acid", "sodium"] == pytest.approx(256.110, abs=0.002)
-    assert found["soap", "beeswax", "sodium"] == pytest.approx(50.717, abs=0.002)
-    # Glycerol from olive alone: 0.95 x 133/56.1056 / 3 x 92.0938 = 69.132 g.
-    assert found["glycerol", "glycerol", ""] == pytest.approx(69.132, abs=0.002)
-    assert found["water", "water", ""] == pytest.approx(300 + 15.2521, abs=0.002)
+    # Stearic acid first and all of it: 50/56.1056 = 0.891177 mol; 250 + 35.6445 - 16.0548 = 269.590 g.
+    # 5 % of 187.75 g KOH are left of the 137.75 g that the others ask for: 6.8149 %.
+    # Beeswax: 0.931851 x 4.75/56.1056 = 0.078892 mol; 46.5926 + 3.1555 = 49.748 g.
+    assert found["soap", "stearic-acid", "sodium"] == pytest.approx(269.590, abs=0.002)
+    assert found["soap", "beeswax", "sodium"] == pytest.approx(49.748, abs=0.002)
+    # Glycerol from olive alone: 0.931851 x 133/56.1056 / 3 x 92.0938 = 67.811 g.
+    assert found["glycerol", "glycerol", ""] == pytest.approx(67.811, abs=0.002)
+    assert found["water", "water", ""] == pytest.approx(300 + 16.0548, abs=0.002)
 
 
 def test_alkali_that_finds_no_oil_stays() -> None:

@@ -109,6 +109,7 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
         ("water", f.water.total),
         ("plain-water", f.water.plain),
         ("liquids-water", f.water.liquids),
+        ("additions-water", f.water.additions),
         ("lye-solution", f.weights.total + f.water.plain),
         ("oils", f.oils),
         ("batter", f.batter),

@@ -9,22 +9,37 @@ from saponary.checks.rule import Rule
 from saponary.lye.constants import STRONGEST_LYE
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
+from saponary.reading.tree import Path
 
 
 def check(computed: Computed) -> Iterator[Finding]:
     f = computed.figures
-    path = ("water",) if computed.model.water is not None else ()
+    path: Path = ("water",) if computed.model.water is not None else ()
     if f.water.plain < 0:
-        path = ("liquids",) if computed.model.liquids else ("portions",)
+        path = _first(computed)
         yield computed.finding(
-            RULE.name, path, f"the liquids bring {show(f.water.liquids, 1)} g of water, the recipe has {show(f.water.total, 1)} g",
-            "use less of the liquids, or more water", key=True,
+            RULE.name, path, f"{_what(computed)} bring {show(f.water.brought, 1)} g of water, the recipe has {show(f.water.total, 1)} g",
+            "use less of them, or more water", key=True,
         )  # fmt: skip
     elif f.lye_strength_dissolved > STRONGEST_LYE:
         yield computed.finding(
             RULE.name, path, f"the lye would be {show(100 * f.lye_strength_dissolved, 1)} % strong, more than water can hold",
             f"leave at least as much plain water as alkali ({show(f.weights.total, 1)} g)", key=True,
         )  # fmt: skip
+
+
+def _what(computed: Computed) -> str:
+    water = computed.figures.water
+    solutions = "additions" if water.additions > 0 else ""
+    return "the " + " and ".join(word for word in ("liquids" if water.liquids > 0 else "", solutions) if word)
+
+
+def _first(computed: Computed) -> Path:
+    """The key under which water is brought."""
+    model, water = computed.model, computed.figures.water
+    if model.liquids and water.liquids > 0:
+        return ("liquids",)
+    return ("additions",) if model.additions and water.additions > 0 else ("portions",)
 
 
 RULE = Rule(

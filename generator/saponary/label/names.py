@@ -11,7 +11,8 @@ from dataclasses import dataclass, replace
 
 from saponary.label.contents import Way
 from saponary.label.tables import Jurisdiction
-from saponary.lye.contents import Metal, Part
+from saponary.lye.contents import Part
+from saponary.lye.formula import Metal
 from saponary.pantry.model import Addition, Ingredient, Liquid, Oil, Pantry
 
 _HYDROXIDES: dict[Metal, str] = {"sodium": "Sodium Hydroxide", "potassium": "Potassium Hydroxide"}

@@ -7,11 +7,11 @@ full; the superfat is the share of the oils' own demand that is left unmet.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from saponary.lye.constants import KOH, NAOH
-from saponary.lye.formula import Addition, Alkali, Liquid, Oil
+from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Metal, Oil
 
 
 def demand(oils: Iterable[Oil]) -> float:
@@ -27,6 +27,11 @@ def acid(parts: Iterable[Addition | Liquid]) -> float:
 def base(additions: Iterable[Addition]) -> float:
     """Moles of free hydroxide these additions bring into the batter with them."""
     return sum(part.grams * part.base for part in additions if part.stage != "pour")
+
+
+def base_most(additions: Iterable[Addition]) -> float:
+    """Moles of free hydroxide that these additions bring at the most."""
+    return sum(part.grams * max(part.base, part.base_most) for part in additions if part.stage != "pour")
 
 
 def free(moles: float, additions: Sequence[Addition], liquids: Sequence[Liquid]) -> float:
@@ -67,6 +72,45 @@ def weights_for(moles: float, alkali: Alkali) -> Weights:
     )
 
 
+@dataclass(frozen=True)
+class AlkaliShare:
+    """One alkali of a batch: its share of all the equivalents there are, and grams of it per mole."""
+
+    metal: Metal
+    share: float
+    molar: float
+
+
+def shares_of(weights: Weights, formula: Formula) -> tuple[AlkaliShare, ...]:
+    """The alkalis of a batch, what is weighed and what additions bring taken together."""
+    moles: dict[Metal, float] = {
+        "sodium": weights.sodium_hydroxide * formula.alkali.sodium_purity / NAOH,
+        "potassium": weights.potassium_hydroxide * formula.alkali.potassium_purity / KOH,
+    }
+    for part in formula.stirred:
+        moles[part.base_of] += part.grams * part.base
+    whole = sum(moles.values())
+    return tuple(AlkaliShare(m, there / whole, MOLAR[m]) for m, there in moles.items() if there > 0)
+
+
+def free_alkali(part: Addition | Liquid) -> float:
+    """Grams of hydroxide proper that an addition brings into the batter."""
+    if isinstance(part, Liquid) or part.stage == "pour":
+        return 0.0
+    return part.grams * part.base * MOLAR[part.base_of]
+
+
+MOLAR: Mapping[Metal, float] = {"sodium": NAOH, "potassium": KOH}
+"""g/mol of each hydroxide."""
+
+NOISE = 1e-12
+"""A superfat nearer to nought than this is nought: sums in binary miss it by some 1e-16."""
+
+
 def superfat(available: float, asked: float) -> float:
-    """Share of the oils' demand left unmet, from moles available to oils and moles asked."""
-    return 1.0 - available / asked if asked > 0 else 0.0
+    """Share of the oils' demand left unmet, from moles available to oils and moles asked.
+
+    Below zero alkali is left over; a sum that is nought on paper is nought here.
+    """
+    left = 1.0 - available / asked if asked > 0 else 0.0
+    return left if abs(left) > NOISE else 0.0

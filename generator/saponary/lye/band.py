@@ -32,17 +32,22 @@ class Bands:
     worst: Band
 
 
-def bands(oils: Sequence[Oil], available: float) -> Bands:
-    """Likely and worst superfat for moles of hydroxide available to these oils."""
+def bands(oils: Sequence[Oil], available: float, most: float | None = None) -> Bands:
+    """Likely and worst superfat for moles of hydroxide available to these oils.
+
+    `most` is what is available at the most, where additions may bring alkali that nobody has
+    measured: the low end of the worst case is reckoned with it.
+    """
     middle = sum(oil.grams * oil.saponification_value for oil in oils)
     below = totals((oil.id, oil.grams * max(0.0, oil.saponification_value - oil.low)) for oil in oils)
     above = totals((oil.id, oil.grams * max(0.0, oil.high - oil.saponification_value)) for oil in oils)
 
-    def at(total: float) -> float:
-        return superfat(available, total / 1000.0 / KOH)
+    def at(total: float, moles: float = available) -> float:
+        return superfat(moles, total / 1000.0 / KOH)
 
     likely = Band(
         at(middle - sqrt(sum(x * x for x in below.values()))),
         at(middle + sqrt(sum(x * x for x in above.values()))),
     )
-    return Bands(likely, Band(at(middle - sum(below.values())), at(middle + sum(above.values()))))
+    lowest = at(middle - sum(below.values()), available if most is None else most)
+    return Bands(likely, Band(lowest, at(middle + sum(above.values()))))

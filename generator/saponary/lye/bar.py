@@ -1,10 +1,11 @@
 """The bar's chemistry: what the batter becomes, by mass, and what its fats are made of.
 
-Mass balance per oil, for superfat s and demand n mol (of the whole oil): soap takes
-(1-s) of the oil and its alkali and gives off (1-s)·n/3 mol of glycerol where the oil is a
-triglyceride, or (1-s)·n mol of water where it is a free acid. Superfat is spread over all
-oils alike, since no arithmetic can say which stays behind. Unsaponifiable matter, and the
-fatty alcohol of waxes, go with the soap and are named beside it.
+Mass balance per oil, for a share m of it that is met and demand n mol (of the whole oil): soap
+takes m of the oil and its alkali and gives off m·n/3 mol of glycerol where the oil is a
+triglyceride, or m·n mol of water where it is a free acid. Free acids are neutralised before
+any ester is split, so the superfat is spread over all other oils alike, since no arithmetic
+can say which of them stays behind. Unsaponifiable matter, and the fatty alcohol of waxes, go
+with the soap and are named beside it.
 """
 
 from __future__ import annotations
@@ -35,17 +36,39 @@ class Balance:
     """Of the soap and the oil left, what takes no alkali at all."""
 
 
-def balance(oils: Sequence[Oil], superfat: float, pure_alkali_for_oils: float) -> Balance:
-    """Mass balance for a superfat (fraction) and the grams of pure alkali the oils took.
+@dataclass(frozen=True)
+class Met:
+    """The shares of the demand that are met: of free fatty acids, and of all other oils."""
+
+    acids: float
+    others: float
+
+    def of(self, oil: Oil) -> float:
+        return self.acids if oil.ester == "acid" else self.others
+
+
+def met(oils: Sequence[Oil], superfat: float) -> Met:
+    """What a superfat (fraction) leaves of each kind: acids take their alkali first.
 
     A superfat below zero is counted as zero: what alkali is left over stays alkali.
     """
-    met = 1.0 - max(0.0, superfat)
-    oil = sum(o.grams for o in oils)
-    glycerol = met * demand(o for o in oils if o.ester == "triglyceride") / 3 * GLYCEROL
-    water = met * demand(o for o in oils if o.ester == "acid") * WATER
-    soap = met * oil + pure_alkali_for_oils - glycerol - water
-    return Balance(soap, glycerol, water, oil - met * oil, sum(o.grams * o.unsaponifiable for o in oils))
+    asked = demand(oils)
+    by_acids = demand(oil for oil in oils if oil.ester == "acid")
+    there = max(0.0, 1.0 - max(0.0, superfat)) * asked
+    if there <= by_acids:
+        return Met(there / by_acids if by_acids > 0 else 0.0, 0.0)
+    return Met(1.0, (there - by_acids) / (asked - by_acids))
+
+
+def balance(oils: Sequence[Oil], superfat: float, pure_alkali_for_oils: float) -> Balance:
+    """Mass balance for a superfat (fraction) and the grams of pure alkali the oils took."""
+    part = met(oils, superfat)
+    used = sum(part.of(o) * o.grams for o in oils)
+    glycerol = part.others * demand(o for o in oils if o.ester == "triglyceride") / 3 * GLYCEROL
+    water = part.acids * demand(o for o in oils if o.ester == "acid") * WATER
+    soap = used + pure_alkali_for_oils - glycerol - water
+    left = sum(o.grams for o in oils) - used
+    return Balance(soap, glycerol, water, left, sum(o.grams * o.unsaponifiable for o in oils))
 
 
 @dataclass(frozen=True)

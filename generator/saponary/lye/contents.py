@@ -8,17 +8,17 @@ since no arithmetic can say which goes first.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from saponary.lye.alkali import demand
-from saponary.lye.constants import GLYCEROL, KOH, NAOH, WATER
+from saponary.lye.alkali import AlkaliShare, demand, free, free_alkali, shares_of
+from saponary.lye.bar import met
+from saponary.lye.constants import GLYCEROL, WATER
 from saponary.lye.figures import Figures
-from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.formula import Addition, Formula, Liquid, Metal, Oil
 
 Kind = Literal["oil", "soap", "alkali", "water", "glycerol", "liquid", "addition", "salt", "impurity"]
-Metal = Literal["sodium", "potassium"]
 
 HYDROXIDE: dict[Metal, str] = {"sodium": "sodium-hydroxide", "potassium": "potassium-hydroxide"}
 
@@ -60,19 +60,21 @@ def as_found(formula: Formula, figures: Figures, cured_water: float | None = Non
     `cured_water` is the share of the cured bar's mass that is water; a bar never holds more
     than it was poured with. Unsaponifiable matter, and the fatty alcohol of waxes, stay with
     the soap. An acid's dry matter becomes its salt (with the water of its crystals, if any)
-    and what it was dissolved in is water. Free alkali that an addition brings stays in it.
+    and what it was dissolved in is water. Free alkali that an addition brings is spent with the rest.
     """
     dry: list[Part] = []
     wet: list[Part] = []
+    alkalis = shares_of(figures.weights, formula)
+    shares = met(formula.oils, figures.superfat)
     for oil in formula.oils:
-        _saponify(oil, formula, dry, wet)
+        _saponify(oil, shares.of(oil), alkalis, dry, wet)
     for kind, part in _extras(formula):
         if part.acid > 0 and part.stage != "pour":
-            _neutralise(part, formula, dry, wet)
+            _neutralise(part, alkalis, dry, wet)
         else:
-            dry.append(Part(kind, part.id, part.grams * (1.0 - part.water)))
+            dry.append(Part(kind, part.id, part.grams * (1.0 - part.water) - free_alkali(part)))
             wet.append(Part(kind, part.id, part.grams * part.water))
-    dry += _unspent(formula, figures)
+    dry += _unspent(formula, figures, alkalis)
     wet.append(Part("water", "water", figures.water.plain))
     left = _drying(sum(part.grams for part in dry), sum(part.grams for part in wet), cured_water)
     found = merged([*dry, *(replace(part, grams=part.grams * left) for part in wet)])
@@ -106,47 +108,44 @@ def _extras(formula: Formula) -> Iterator[tuple[Kind, Liquid | Addition]]:
     yield from (("addition", part) for part in formula.additions)
 
 
-def _metals(formula: Formula) -> tuple[tuple[Metal, float, float], ...]:
-    """Each alkali in use: its share of the equivalents, and grams of it per mole."""
-    both: tuple[tuple[Metal, float, float], ...] = (
-        ("sodium", formula.alkali.sodium, NAOH),
-        ("potassium", formula.alkali.potassium, KOH),
-    )
-    return tuple(row for row in both if row[1] > 0)
-
-
-def _saponify(oil: Oil, formula: Formula, dry: list[Part], wet: list[Part]) -> None:
-    met = 1.0 - max(0.0, formula.superfat)
-    moles = met * demand([oil])
+def _saponify(
+    oil: Oil, share_met: float, alkalis: Sequence[AlkaliShare], dry: list[Part], wet: list[Part]
+) -> None:
+    moles = share_met * demand([oil])
     glycerol = moles / 3 * GLYCEROL if oil.ester == "triglyceride" else 0.0
     water = moles * WATER if oil.ester == "acid" else 0.0
-    acids = met * oil.grams - glycerol - water
-    for metal, share, molar in _metals(formula):
-        dry.append(Part("soap", oil.id, share * (acids + moles * molar), metal, _soaked(oil)))
+    acids = share_met * oil.grams - glycerol - water
+    for each in alkalis:
+        grams = each.share * (acids + moles * each.molar)
+        dry.append(Part("soap", oil.id, grams, each.metal, _soaked(oil)))
     dry.append(Part("glycerol", "glycerol", glycerol))
-    dry.append(Part("oil", oil.id, oil.grams - met * oil.grams, None, _soaked(oil)))
+    dry.append(Part("oil", oil.id, oil.grams - share_met * oil.grams, None, _soaked(oil)))
     wet.append(Part("water", "water", water))
 
 
-def _neutralise(part: Liquid | Addition, formula: Formula, dry: list[Part], wet: list[Part]) -> None:
+def _neutralise(
+    part: Liquid | Addition, alkalis: Sequence[AlkaliShare], dry: list[Part], wet: list[Part]
+) -> None:
     moles = part.grams * part.acid
-    acid = part.grams * (1.0 - part.water) - moles * WATER
-    for metal, share, molar in _metals(formula):
-        dry.append(Part("salt", part.id, share * (acid + moles * molar), metal))
+    acid = part.grams * (1.0 - part.water) - moles * WATER - free_alkali(part)
+    for each in alkalis:
+        dry.append(Part("salt", part.id, each.share * (acid + moles * each.molar), each.metal))
     wet.append(Part("water", "water", part.grams * part.water + moles * WATER))
 
 
-def _unspent(formula: Formula, figures: Figures) -> Iterator[Part]:
+def _unspent(formula: Formula, figures: Figures, alkalis: Sequence[AlkaliShare]) -> Iterator[Part]:
     """Alkali that a superfat below zero leaves over, and what was no alkali in the first place."""
-    over = max(0.0, -formula.superfat) * demand(formula.oils)
+    asked = demand(formula.oils)
+    there = free(figures.weights.moles(formula.alkali), formula.additions, formula.liquids)
+    over = max(0.0, there - asked) if figures.superfat < 0 or asked <= 0 else 0.0
     weights, alkali = figures.weights, formula.alkali
     impure = {
         "sodium": weights.sodium_hydroxide * (1.0 - alkali.sodium_purity),
         "potassium": weights.potassium_hydroxide * (1.0 - alkali.potassium_purity),
     }
-    for metal, share, molar in _metals(formula):
-        yield Part("alkali", HYDROXIDE[metal], over * share * molar, metal)
-        yield Part("impurity", HYDROXIDE[metal], impure[metal], metal)
+    for each in alkalis:
+        yield Part("alkali", HYDROXIDE[each.metal], over * each.share * each.molar, each.metal)
+        yield Part("impurity", HYDROXIDE[each.metal], impure[each.metal], each.metal)
 
 
 def _drying(dry: float, wet: float, cured_water: float | None) -> float:

@@ -8,13 +8,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.lye import bar, density, portions, water
-from saponary.lye.alkali import Weights, acid, base, demand, free, superfat, weights_for
+from saponary.lye.alkali import (
+    Weights,
+    acid,
+    base,
+    base_most,
+    demand,
+    free,
+    shares_of,
+    superfat,
+    weights_for,
+)
 from saponary.lye.band import Bands, bands
 from saponary.lye.constants import KOH, WATER
-from saponary.lye.formula import Formula
+from saponary.lye.formula import Addition, Formula, Liquid
 from saponary.lye.scale import superfat_as_weighed
 
-ENGINE_VERSION = "1"
+ENGINE_VERSION = "2"
 """Raised whenever the same formula would give other figures."""
 
 
@@ -23,8 +33,9 @@ class Figures:
     """All that is known of a batch before it is poured.
 
     `superfat` is what the nominal weights give, free alkali of additions counted;
-    `superfat_with_liquids_fat` counts the fat that liquids bring, for which no alkali is
-    weighed, with the oils' demand.
+    `superfat_with_liquids_fat` counts the fat that liquids and additions bring (`liquids_fat`), for
+    which no alkali is weighed, with the oils' demand. `unknown` names what binds or brings alkali
+    that nobody has stated: with any such, no superfat of these has been checked.
     """
 
     oils: float
@@ -43,13 +54,19 @@ class Figures:
     liquids: float
     liquids_fat: float
     additions: float
-    additions_water: float
+    placed_water: float
     acids_water: float
     batter: float
     batter_ml: float
     placed: float
     placed_ml: float
     portions: tuple[portions.PortionFigures, ...]
+    unknown: tuple[str, ...] = ()
+
+    @property
+    def superfat_known(self) -> bool:
+        """Whether all that binds or brings alkali is counted."""
+        return not self.unknown
 
     @property
     def loaf(self) -> float:
@@ -62,8 +79,8 @@ class Figures:
 
     @property
     def fresh_water(self) -> float:
-        """Grams of water in the fresh bar: of the lye, of additions, and formed by fatty and other acids."""
-        return self.water.total + self.additions_water + self.balance.water_formed + self.acids_water
+        """Grams of water in the fresh bar: of the batter, of what is set in, and formed by acids of all kinds."""
+        return self.water.total + self.placed_water + self.balance.water_formed + self.acids_water
 
 
 def weigh(formula: Formula) -> Figures:
@@ -72,14 +89,15 @@ def weigh(formula: Formula) -> Figures:
     acids = acid(formula.additions) + acid(formula.liquids)
     weights = weights_for((1.0 - formula.superfat) * asked + acids, formula.alkali)
     total_water = water.grams(formula.water, weights.total, formula.oils_grams)
-    sources = water.sources(total_water, formula.liquids)
+    sources = water.sources(total_water, formula.liquids, formula.additions)
     available = free(weights.moles(formula.alkali), formula.additions, formula.liquids)
+    most = available + base_most(formula.additions) - base(formula.additions)
     nominal = superfat(available, asked)
-    fat = sum(part.grams * part.fat for part in formula.liquids)
-    fat_asks = sum(part.grams * part.fat * part.fat_value for part in formula.liquids) / 1000.0 / KOH
-    taken = min(available - base(formula.additions), asked)
-    pure = weights.pure_grams(formula.alkali)
-    to_oils = pure * taken / weights.moles(formula.alkali) if pure > 0 else 0.0
+    extras: tuple[Addition | Liquid, ...] = (*formula.liquids, *formula.stirred)
+    fat = sum(part.grams * part.fat for part in extras)
+    fat_asks = sum(part.grams * part.fat * part.fat_value for part in extras) / 1000.0 / KOH
+    per_mole = sum(each.share * each.molar for each in shares_of(weights, formula))
+    to_oils = min(available, asked) * per_mole
     liquids_grams = sum(part.grams for part in formula.liquids)
     stirred_grams = sum(part.grams for part in formula.stirred)
     volume = (
@@ -99,17 +117,18 @@ def weigh(formula: Formula) -> Figures:
         superfat=nominal,
         superfat_as_weighed=superfat_as_weighed(formula, weights),
         superfat_with_liquids_fat=superfat(available, asked + fat_asks),
-        bands=bands(formula.oils, available),
+        bands=bands(formula.oils, available, most),
         chemistry=bar.chemistry(formula.oils),
-        balance=bar.balance(formula.oils, formula.superfat, to_oils),
+        balance=bar.balance(formula.oils, nominal, to_oils),
         liquids=liquids_grams,
         liquids_fat=fat,
         additions=sum(part.grams for part in formula.additions),
-        additions_water=sum(part.grams * part.water for part in formula.additions),
+        placed_water=sum(part.grams * part.water for part in formula.placed),
         acids_water=max(0.0, acids) * WATER,
         batter=formula.oils_grams + weights.total + sources.plain + liquids_grams + stirred_grams,
         batter_ml=volume,
         placed=sum(part.grams for part in formula.placed),
         placed_ml=density.additions_millilitres(formula.placed),
         portions=portions.split(formula, weights, sources.plain),
+        unknown=tuple(dict.fromkeys(part.id for part in extras if not part.known and part.grams > 0)),
     )

@@ -57,13 +57,18 @@ def _canonical(formula: Formula) -> dict[str, object]:
         "liquids": sorted(
             ([*extra(p), *map(_n, (p.water, p.fat, p.fat_value))] for p in formula.liquids), key=repr
         ),
-        "additions": sorted(([*extra(p), _n(p.base * 1000)] for p in formula.additions), key=repr),
+        "additions": sorted(([*extra(p), _n(p.base * 1000), *_wet(p)] for p in formula.additions), key=repr),
         "portions": [
             [p.name, _n(p.share), sorted((oil(o, whole) for o in p.oils or ()), key=repr)]
             for p in formula.portions
         ],
         "pots": "separate" if formula.separate_pots else "one",
     }
+
+
+def _wet(part: Addition) -> list[str]:
+    """The water of a solution, for which less plain water is weighed."""
+    return [_n(part.water)] if part.water > 0 else []
 
 
 def _n(value: float) -> str:

@@ -13,6 +13,7 @@ from typing import Literal
 Ester = Literal["triglyceride", "acid", "wax"]
 Convention = Literal["lye-strength", "to-lye", "of-oils"]
 Stage = Literal["lye", "oils", "trace", "pour"]
+Metal = Literal["sodium", "potassium"]
 
 
 @dataclass(frozen=True)
@@ -65,7 +66,8 @@ class Liquid:
     """A liquid in place of water; `portion` is None where the whole batch takes it.
 
     `fat_value` is the saponification value of its fat, by which that fat joins the
-    superfat where no alkali was weighed for it.
+    superfat where no alkali was weighed for it. `acid` is mol of hydroxide taken per gram.
+    `known` is false where nobody says how much alkali it binds or brings.
     """
 
     id: str
@@ -78,6 +80,7 @@ class Liquid:
     portion: str | None = None
     acid: float = 0.0
     density: float | None = None
+    known: bool = True
 
 
 @dataclass(frozen=True)
@@ -85,7 +88,11 @@ class Addition:
     """Anything else. What goes in at the `pour` (embeds, a pencil line, petals on top) is set
     into or onto the batter and stirred into no portion. `acid` and `base` are mol of hydroxide taken or brought per gram.
 
-    `displaces` is the density (g/ml) of the stuff itself in the batter, not of a spoonful.
+    `base_most` is the most that it may bring, where that is more than `base`: it counts in the worst
+    case alone. `base_of` is the alkali that it brings. `fat` and `fat_value` are as a liquid's.
+    `displaces` is the density (g/ml) of the stuff itself in the batter, not of a spoonful. `cooled` is true
+    where it goes into the lye once that has cooled, so that its water dissolves no alkali. `known` is
+    false where nobody says how much alkali it binds or brings.
     """
 
     id: str
@@ -96,6 +103,12 @@ class Addition:
     base: float = 0.0
     water: float = 0.0
     displaces: float | None = None
+    base_most: float = 0.0
+    base_of: Metal = "potassium"
+    fat: float = 0.0
+    fat_value: float = 190.0
+    cooled: bool = False
+    known: bool = True
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from saponary.lye import density
 from saponary.lye.alkali import Weights, acid, demand, free, superfat
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
 from saponary.lye.pots import oils_of
+from saponary.lye.water import water_of
 
 
 @dataclass(frozen=True)
@@ -105,7 +106,7 @@ def _portion(
         + density.liquids_millilitres(liquids)
         + density.additions_millilitres(additions)
     )
-    water = plain + sum(part.grams * part.water for part in liquids)
+    water = plain + water_of((*liquids, *additions))
     available = free(jug.moles(formula.alkali), additions, liquids)
     alone = superfat(available, demand(oils))
     return PortionFigures(

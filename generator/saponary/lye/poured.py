@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from saponary.lye.alkali import Weights, demand, free, superfat
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.water import water_of
 from saponary.quantity.totals import totals
 
 SODIUM, POTASSIUM, WATER = "sodium-hydroxide", "potassium-hydroxide", "water"
@@ -54,7 +55,7 @@ def as_poured(
         recorded.get(SODIUM, weights.sodium_hydroxide), recorded.get(POTASSIUM, weights.potassium_hydroxide)
     )
     available = free(jug.moles(formula.alkali), additions, liquids)
-    water = recorded.get(WATER, plain_water) + sum(q.grams * q.water for q in liquids)
+    water = recorded.get(WATER, plain_water) + water_of((*liquids, *additions))
     return Poured(
         superfat(available, demand(oils)),
         jug.total / (jug.total + water) if jug.total > 0 else 0.0,

@@ -6,10 +6,10 @@ L/(L+W), water to lye is W/L, water of oils is W/O.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from saponary.lye.formula import Liquid, Water
+from saponary.lye.formula import Addition, Liquid, Water
 
 
 def grams(water: Water, alkali: float, oils: float) -> float:
@@ -34,23 +34,36 @@ def as_convention(convention: str, total: float, alkali: float, oils: float) -> 
 class Sources:
     """Where the water comes from, in grams.
 
-    `dissolving` is the water the alkali is dissolved in: plain water, and the water of
-    liquids that go in with the lye. `plain` below zero means the liquids bring too much.
+    `dissolving` is the water the alkali is dissolved in: plain water, and the water of what
+    goes into the lye before it cools. `plain` below zero means that liquids and additions
+    bring too much.
     """
 
     total: float
     plain: float
     liquids: float
+    additions: float
     dissolving: float
 
+    @property
+    def brought(self) -> float:
+        """Grams that liquids and solutions among the additions bring."""
+        return self.liquids + self.additions
 
-def sources(total: float, liquids: Iterable[Liquid]) -> Sources:
-    """Split the water of the lye into plain water and what the liquids bring."""
-    parts = tuple(liquids)
-    brought = sum(part.grams * part.water for part in parts)
-    with_lye = sum(part.grams * part.water for part in parts if part.stage == "lye")
-    plain = total - brought
-    return Sources(total, plain, brought, plain + with_lye)
+
+def water_of(parts: Iterable[Liquid | Addition]) -> float:
+    """Grams of water in liquids, and in additions that are stirred in."""
+    return sum(part.grams * part.water for part in parts if part.stage != "pour")
+
+
+def sources(total: float, liquids: Sequence[Liquid], additions: Sequence[Addition]) -> Sources:
+    """Split the water of the lye into plain water and what liquids and additions bring."""
+    wet, solutions = water_of(liquids), water_of(additions)
+    plain = total - wet - solutions
+    with_lye = water_of(q for q in liquids if q.stage == "lye") + water_of(
+        a for a in additions if a.stage == "lye" and not a.cooled
+    )
+    return Sources(total, plain, wet, solutions, plain + with_lye)
 
 
 def strength(alkali: float, water_grams: float) -> float:
