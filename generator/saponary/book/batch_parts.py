@@ -144,6 +144,12 @@ class _Reader:
             found.base,
             found.water,
             found.displaces,
+            base_most=found.base_most,
+            base_of=found.base_of,
+            fat=found.fat,
+            fat_value=found.fat_value,
+            cooled=found.lye_order == "cooled-lye",
+            known=found.known,
         )
 
     def _liquid(
@@ -171,6 +177,7 @@ class _Reader:
             portion=portion,
             acid=found.acid,
             density=found.density,
+            known=found.known,
         )
 
     def _portions(self, parts: BatchParts) -> None:

@@ -10,11 +10,19 @@ from collections.abc import Mapping
 from typing import Any
 
 from saponary.lye import fatty_acids as acids
-from saponary.lye.constants import NAOH
+from saponary.lye.alkali import MOLAR
+from saponary.lye.formula import Metal
 from saponary.pantry.colour import near
 from saponary.pantry.model import Addition, Chip, Colour, Entry, Liquid, Oil, Range, Source
 from saponary.quantity.units import Quantity
-from saponary.schema.ingredient import AcidEntry, AdditionEntry, IodineEntry, LiquidEntry, OilEntry
+from saponary.schema.ingredient import (
+    AcidEntry,
+    AdditionEntry,
+    FreeAlkaliEntry,
+    IodineEntry,
+    LiquidEntry,
+    OilEntry,
+)
 
 DISPLACES: Mapping[str, float] = {
     "clay": 2.6,
@@ -69,6 +77,7 @@ def liquid(name: str, entry: LiquidEntry) -> Liquid:
         sugar=_fraction(entry.sugar),
         fat_value=fat_value.number if fat_value else FAT_VALUE,
         acid=acid(entry.acid),
+        known=entry.uptake != "unknown",
         inci_sodium_salt=entry.inci_sodium_salt,
         inci_potassium_salt=entry.inci_potassium_salt,
     )
@@ -78,13 +87,21 @@ def addition(name: str, entry: AdditionEntry) -> Addition:
     kind = entry.kind or "other"
     shared = _shared(name, entry)
     solid = DISPLACES.get(kind, 1.0)
+    free = entry.free_alkali or FreeAlkaliEntry()
+    metal: Metal = "potassium" if free.as_ == "potassium-hydroxide" else "sodium"
+    molar = MOLAR[metal]
     displaces = shared["density"] if entry.liquid else solid
     return Addition(
         **shared,
         kind=kind,
         acid=acid(entry.acid),
-        base=_fraction(entry.free_alkali) / NAOH,
+        base=_fraction(free.share) / molar,
+        base_most=_fraction(free.most) / molar,
+        base_of=metal,
+        known=entry.uptake != "unknown",
         water=_fraction(entry.water),
+        fat=_fraction(entry.fat),
+        fat_value=entry.fat_saponification_value.number if entry.fat_saponification_value else FAT_VALUE,
         displaces=entry.displaces.number if entry.displaces else displaces,
         usual=(entry.usual[0].number, entry.usual[1].number) if entry.usual else None,
         cap=_number(entry.cap),

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from typing import Literal
 
-from saponary.lye.formula import Ester, Stage
+from saponary.lye.formula import Ester, Metal, Stage
 from saponary.lye.mould import Mould
 from saponary.schema.ingredient import (
     AdditionEntry,
@@ -120,7 +120,7 @@ class Oil(Ingredient):
 class Liquid(Ingredient):
     """A liquid that stands in for water; mass fractions of water, fat and sugar.
 
-    `acid` is mol of hydroxide taken per gram.
+    `acid` is mol of hydroxide taken per gram; `known` is false where nobody states it.
     """
 
     water: float
@@ -128,6 +128,7 @@ class Liquid(Ingredient):
     sugar: float = 0.0
     fat_value: float = 190.0
     acid: float = 0.0
+    known: bool = True
     inci_sodium_salt: str | None = None
     inci_potassium_salt: str | None = None
 
@@ -164,14 +165,20 @@ class Colour:
 class Addition(Ingredient):
     """Anything else. `acid` and `base` are mol of hydroxide taken or brought per gram;
     `density` is that of a spoonful, `displaces` that of the stuff itself in the batter.
-    `usual` and `cap` are grams per kg of oils. `dry` is what it looks like strewn on top, now and
+    `base_most` is the most that it may bring, `base_of` the hydroxide it is stated as, and `known` is
+    false where nobody states what it takes. `usual` and `cap` are grams per kg of oils. `dry` is what it looks like strewn on top, now and
     after the cure.
     """
 
     kind: str
     acid: float = 0.0
     base: float = 0.0
+    base_most: float = 0.0
+    base_of: Metal = "sodium"
+    known: bool = True
     water: float = 0.0
+    fat: float = 0.0
+    fat_value: float = 190.0
     displaces: float | None = None
     usual: tuple[float, float] | None = None
     cap: float | None = None
@@ -257,7 +264,10 @@ class Pantry:
         return Liquid(
             **shared,
             water=a.water,
+            fat=a.fat,
+            fat_value=a.fat_value,
             acid=a.acid,
+            known=a.known,
             inci_sodium_salt=a.inci_sodium_salt,
             inci_potassium_salt=a.inci_potassium_salt,
         )

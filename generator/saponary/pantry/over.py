@@ -90,6 +90,8 @@ def over(own: E, base: E) -> E:
         said |= _of_addition(own, base)
     if not isinstance(own, OilEntry) and not isinstance(base, OilEntry):
         said["acid"] = _acid(own.acid, base.acid)
+        if own.uptake is None and own.acid is not None:
+            said["uptake"] = None
     return base.model_copy(update=said)
 
 
@@ -112,6 +114,8 @@ def _of_addition(own: AdditionEntry, base: AdditionEntry) -> dict[str, Any]:
     said: dict[str, Any] = {}
     if (own.fresh or own.cured) and own.stays is None:
         said["stays"] = None
+    if own.free_alkali is not None and own.uptake is None:
+        said["uptake"] = None
     if own is not base:
         said["chips"] = [*base.chips, *own.chips]
     return said

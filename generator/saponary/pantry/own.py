@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import replace
 from typing import TypeVar
 
-from saponary.pantry import make, own_checks, own_names, own_scents
+from saponary.pantry import make, own_checks, own_names, own_oils, own_scents
 from saponary.pantry.model import Addition, Infusion, Liquid, Oil, Pantry
 from saponary.pantry.over import Group, Laid, laid
 from saponary.pantry.own_acids import Acids
@@ -44,7 +44,7 @@ def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pan
 
 
 def _oils(standard: Pantry, own: PantryFile, report: Reporter) -> dict[str, Oil]:
-    sound = {name: own_checks.with_known_acids(name, entry, report) for name, entry in own.oils.items()}
+    sound = {name: own_oils.with_known_acids(name, entry, report) for name, entry in own.oils.items()}
 
     def table(name: str) -> OilEntry | None:
         found = standard.oils.get(name)
@@ -56,7 +56,7 @@ def _oils(standard: Pantry, own: PantryFile, report: Reporter) -> dict[str, Oil]
         whole = laid(name, group, ("oils", name), report)
         below = table(entry.like or name)
         oil = make.oil(name, whole.entry)
-        own_checks.oil(name, entry, below, report, missing=oil is None)
+        own_oils.oil(name, entry, whole.entry, below, report, missing=oil is None)
         if oil is not None:
             made[name] = _named(oil, whole)
     return made
@@ -72,6 +72,7 @@ def _liquids(standard: Pantry, own: PantryFile, acids: Acids, report: Reporter) 
     for name in own.liquids:
         whole = laid(name, group, ("liquids", name), report)
         entry = acids.resolved(whole.entry, ("liquids", name), report)
+        entry = own_checks.settled(name, own.liquids[name], entry, table(name))
         liquid = make.liquid(name, entry)
         if own_checks.liquid(name, entry, report):
             made[name] = _named(liquid, whole)
@@ -96,6 +97,7 @@ def _additions(standard: Pantry, own: PantryFile, report: Reporter) -> dict[str,
             entry = acids.resolved(whole.entry, path, report)
             if entry.kind is None and shelf == "colourants":
                 entry = entry.model_copy(update={"kind": "colourant"})
+            entry = own_checks.settled(name, both[name], entry, table(name))
             own_checks.addition(shelf, name, entry, report)
             made[name] = _named(make.addition(name, entry), whole)
     return made

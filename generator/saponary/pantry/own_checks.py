@@ -1,83 +1,13 @@
-"""What may be wrong with an ingredient of the maker's own: values that cannot be, or that miss the table."""
+"""What may be wrong with a liquid or an addition of the maker's own: values that cannot be."""
 
 from __future__ import annotations
 
-from saponary.lye.fatty_acids import FATTY_ACIDS
-from saponary.reading.findings import suggest
+from typing import TypeVar
+
 from saponary.reading.reporter import Reporter
-from saponary.reading.tree import Path
-from saponary.schema.ingredient import AdditionEntry, LiquidEntry, OilEntry
+from saponary.schema.ingredient import AdditionEntry, LiquidEntry
 
-_FAR_OFF = 0.1
-"""A certificate this far outside the published range is of another oil, or a slip of the pen."""
-
-
-def with_known_acids(name: str, own: OilEntry, report: Reporter) -> OilEntry:
-    """The entry without fatty acids that nobody knows."""
-    if own.fatty_acids is None:
-        return own
-    for key in own.fatty_acids:
-        if key not in FATTY_ACIDS:
-            report.add(
-                ("oils", name, "fatty-acids", key),
-                f"the fatty acid {key!r} is not known",
-                suggest(key, FATTY_ACIDS, "fatty acids"),
-            )
-    known = {key: share for key, share in own.fatty_acids.items() if key in FATTY_ACIDS}
-    whole = sum(share.fraction for share in known.values())
-    if known and not 0.9 <= whole <= 1.02:
-        report.add(
-            ("oils", name, "fatty-acids"),
-            f"the fatty acids sum to {100 * whole:.1f} %",
-            "between 90 % and 102 %",
-            "warning",
-        )
-    return own.model_copy(update={"fatty_acids": known})
-
-
-def oil(name: str, own: OilEntry, below: OilEntry | None, report: Reporter, *, missing: bool) -> None:
-    """The saponification value of an entry, against its own range and the published one `below`."""
-    path: Path = ("oils", name)
-    given = own.saponification_value
-    if given is None:
-        if missing and own.like is None:
-            report.add(
-                path, f"the oil {name!r} has no saponification value", "add saponification-value: 190 mg/g"
-            )
-        return
-    value = given.value.number
-    where = (*path, "saponification-value")
-    if given.range is not None:
-        low, high = given.range[0].number, given.range[1].number
-        if not low <= value <= high:
-            report.add(
-                (*where, "range"),
-                f"the range {low:g} to {high:g} does not hold the value {value:g}",
-                "give the lower end, then the upper",
-            )
-    elif below is None:
-        report.add(
-            where,
-            "no range is given, so the superfat band takes this value as certain",
-            "add range: [lower, upper] from the certificate",
-            "warning",
-        )
-    if below is not None and below.saponification_value is not None and below.saponification_value.range:
-        published = below.saponification_value.range
-        _plausible(value, published[0].number, published[1].number, where, report)
-
-
-def _plausible(value: float, low: float, high: float, where: Path, report: Reporter) -> None:
-    """A value of the maker's own against the published range of that oil."""
-    if low <= value <= high:
-        return
-    far = not (1 - _FAR_OFF) * low <= value <= (1 + _FAR_OFF) * high
-    report.add(
-        where,
-        f"{value:g} mg/g lies {'far ' if far else ''}outside the published {low:g} to {high:g}",
-        "check the certificate; another oil needs an id of its own" if far else "check the certificate",
-        "error" if far else "warning",
-    )
+W = TypeVar("W", LiquidEntry, AdditionEntry)
 
 
 def liquid(name: str, entry: LiquidEntry, report: Reporter) -> bool:
@@ -98,6 +28,24 @@ def liquid(name: str, entry: LiquidEntry, report: Reporter) -> bool:
             "they are shares of the liquid's weight",
         )
     return True
+
+
+def settled(name: str, own: W, made: W, below: W | None) -> W:
+    """An entry that says whether its uptake of alkali is known.
+
+    It is not where the maker alone knows the thing and states neither an acid nor a free alkali,
+    and it is a liquid or of a kind that may bind alkali or bring it.
+    """
+    stated = made.uptake or made.acid or getattr(made, "free_alkali", None)
+    if stated is not None or below is not None or own.like is not None:
+        return made
+    if isinstance(made, AdditionEntry) and made.kind not in _MAY_BIND:
+        return made
+    return made.model_copy(update={"uptake": "unknown"})
+
+
+_MAY_BIND = frozenset({None, "acid", "salt", "chelator", "soap", "other"})
+"""Kinds of additions that may bind alkali or bring it; None is an entry that states no kind."""
 
 
 def addition(group: str, name: str, entry: AdditionEntry, report: Reporter) -> None:

@@ -35,6 +35,8 @@ Origin = Literal["plant", "animal", "mineral", "synthetic", "unknown"]
 How = Literal["verified", "second-hand", "memory", "computed", "common-practice", "maker"]
 LyeOrder = Literal["before-alkali", "in-lye", "cooled-lye"]
 """What goes into the lye: into the water before the alkali, into the lye, or once it has cooled."""
+UptakeKnown = Literal["known", "unknown"]
+"""Whether all the alkali that a thing binds or brings is stated."""
 
 
 def _per_kilo(value: object) -> object:
@@ -147,9 +149,22 @@ class AcidEntry(Part):
 Acid = Annotated[AcidEntry, shorthand("takes")]
 
 
+class FreeAlkaliEntry(Part):
+    """The free alkali in a thing: its share, what it may be at the most, and as which hydroxide it is stated."""
+
+    PUBLIC: ClassVar[frozenset[str]] = frozenset({"share", "most", "as_"})
+
+    share: Share | None = None
+    most: Share | None = None
+    as_: Literal["sodium-hydroxide", "potassium-hydroxide"] | None = None
+
+
+FreeAlkali = Annotated[FreeAlkaliEntry, shorthand("share")]
+
+
 class LiquidEntry(IngredientEntry):
     PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
-        "water", "fat", "fat_saponification_value", "sugar", "acid", "inci_sodium_salt",
+        "water", "fat", "fat_saponification_value", "sugar", "acid", "uptake", "inci_sodium_salt",
         "inci_potassium_salt",
     }  # fmt: skip
 
@@ -158,6 +173,7 @@ class LiquidEntry(IngredientEntry):
     fat_saponification_value: SaponificationValue | None = None
     sugar: Share | None = None
     acid: Acid | None = None
+    uptake: UptakeKnown | None = None
     inci_sodium_salt: ShortText | None = None
     inci_potassium_salt: ShortText | None = None
 
@@ -173,15 +189,19 @@ class ChipEntry(Part):
 
 class AdditionEntry(IngredientEntry):
     PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
-        "kind", "water", "acid", "free_alkali", "inci_sodium_salt", "inci_potassium_salt", "liquid",
+        "kind", "water", "fat", "fat_saponification_value", "acid", "uptake", "free_alkali",
+        "inci_sodium_salt", "inci_potassium_salt", "liquid",
         "displaces", "usual", "cap", "stage", "lye_order", "ci", "fresh", "cured", "full_depth",
         "lightfast", "stays", "in_alkali", "dry", "dry_cured",
     }  # fmt: skip
 
     kind: ShortText | None = None
     water: Share | None = None
+    fat: Share | None = None
+    fat_saponification_value: SaponificationValue | None = None
     acid: Acid | None = None
-    free_alkali: Share | None = None
+    uptake: UptakeKnown | None = None
+    free_alkali: FreeAlkali | None = None
     inci_sodium_salt: ShortText | None = None
     inci_potassium_salt: ShortText | None = None
     liquid: bool | None = None
