@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from pantry.test_own import shelf
 from saponary.pantry.own_oils import ACIDS_OFF, WINDOWS
 from saponary.pantry.standard import standard
-from saponary.quantity.numbers import short
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=120)
 KOH, NAOH = 56.1056, 39.9971
@@ -61,12 +60,12 @@ def test_a_known_oil_far_outside_its_range_is_an_error(tmp_path: Path) -> None:
     """Olive, 184 to 196 (Codex Stan 33): 215 is another oil; three per cent beyond the end is a warning."""
     high = standard().oils["olive"].saponification_value.high
     assert [s for s, _, _ in told(tmp_path / "far", one(215, "name: Olive"), "olive")] == ["error"]
-    assert [
-        s for s, _, _ in told(tmp_path / "near", one(short(high * 1.029, 2), "name: Olive"), "olive")
-    ] == ["warning"]
-    assert [
-        s for s, _, _ in told(tmp_path / "over", one(short(high * 1.031, 2), "name: Olive"), "olive")
-    ] == ["error"]
+    assert [s for s, _, _ in told(tmp_path / "near", one(f"{high * 1.029:.2f}", "name: Olive"), "olive")] == [
+        "warning"
+    ]
+    assert [s for s, _, _ in told(tmp_path / "over", one(f"{high * 1.031:.2f}", "name: Olive"), "olive")] == [
+        "error"
+    ]
 
 
 def test_like_gives_an_oil_the_published_range(tmp_path: Path) -> None:
