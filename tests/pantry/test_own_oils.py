@@ -19,7 +19,7 @@ STEARIC = "fatty-acids: {C18:0: 100 %}"
 
 
 def told(root: Path, entry: str, name: str = "own") -> list[tuple[str, str, str]]:
-    _, found = shelf(root, f"oils:\n  {name}: {{{entry}}}\n")
+    _, found = shelf(root, f"oils:\n  {name}: {{inci: Own Oil, {entry}}}\n")
     return [(f.severity, f.message, f.hint) for f in found]
 
 
