@@ -54,7 +54,8 @@ def spectrum(acids: Mapping[str, float], say: Speaker, prefix: str = "acids") ->
 
 
 def _column(x: float, of_kind: Mapping[str, float], y: Callable[[float], float], prefix: str) -> list[str]:
-    parts, below = [], 0.0
+    parts: list[str] = []
+    below = 0.0
     for name, pattern in KINDS:
         part = 100 * of_kind.get(name, 0.0)
         if part > 0:

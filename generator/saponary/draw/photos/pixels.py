@@ -52,7 +52,10 @@ def fit(size: tuple[int, int], widest: int) -> tuple[int, int]:
 
 def _stored_fit(size: tuple[int, int], orientation: int, widest: int) -> tuple[int, int]:
     """The same for a picture that is still as it was stored; the last four orientations lie on a side."""
-    return fit(size[::-1], widest)[::-1] if orientation >= 5 else fit(size, widest)
+    if orientation < 5:
+        return fit(size, widest)
+    height, width = fit((size[1], size[0]), widest)
+    return width, height
 
 
 def _orientation(image: Image.Image) -> int:
@@ -92,6 +95,11 @@ def _on_white(picture: Image.Image, profile: bytes) -> Image.Image:
     return ground
 
 
+def _srgb() -> ImageCms.ImageCmsProfile:
+    # The library's own types leave open what it makes.
+    return ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB"))  # pyright: ignore[reportUnknownMemberType, reportUnknownArgumentType]
+
+
 def _in_srgb(picture: Image.Image, profile: bytes) -> Image.Image:
     """Through the photo's own colour profile where it has a usable one; else it is taken for sRGB."""
     if profile and len(profile) <= _MAX_PROFILE:
@@ -100,7 +108,7 @@ def _in_srgb(picture: Image.Image, profile: bytes) -> Image.Image:
             turned = ImageCms.profileToProfile(
                 picture,
                 source,
-                ImageCms.createProfile("sRGB"),
+                _srgb(),
                 renderingIntent=ImageCms.Intent.RELATIVE_COLORIMETRIC,
                 outputMode="RGB",
                 flags=ImageCms.Flags.BLACKPOINTCOMPENSATION,

@@ -42,7 +42,7 @@ def shape(kind: str, across: float) -> Polygon:
         arc = np.linspace(0, math.pi, 33)
         return Polygon([(half * math.cos(a), half * math.sin(a) - half / 2) for a in arc])
     if kind == "star":
-        points = []
+        points: list[tuple[float, float]] = []
         for i in range(10):
             reach = half if i % 2 == 0 else 0.44 * half
             angle = math.pi / 2 + i * math.pi / 5
@@ -111,10 +111,8 @@ def _rows(mould: Mould, outline: Polygon, across: float, level: float, draws: Ar
     ring = np.asarray(outline.exterior.coords)
     xs = ring[:, 0] * np.cos(angles) - ring[:, 1] * np.sin(angles)
     ys = ring[:, 0] * np.sin(angles) + ring[:, 1] * np.cos(angles)
-    placed: list[Polygon] = shapely.polygons(
-        np.stack([xs, ys], axis=2) + np.array(places)[:, None, :]
-    ).tolist()
-    return placed
+    rings = np.stack([xs, ys], axis=2) + np.array(places)[:, None, :]
+    return [Polygon(ring) for ring in rings]
 
 
 def _room(mould: Mould, level: float, across: float) -> tuple[float, float]:

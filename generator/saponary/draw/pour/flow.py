@@ -53,11 +53,13 @@ def _weights(t: Array) -> tuple[tuple[Array, Array, Array], tuple[Array, Array, 
 
 def grid(region: BaseGeometry) -> tuple[float, float, Array, tuple[int, int]]:
     """The grid over a region: its origin, its points and its shape."""
-    left, bottom, right, top = region.bounds
+    left, bottom, right, top = (float(edge) for edge in region.bounds)
     left, bottom = left - 3 * CELL, bottom - 3 * CELL
     columns, rows = int((right - left) / CELL) + 5, int((top - bottom) / CELL) + 5
-    xs, ys = np.meshgrid(left + CELL * np.arange(columns), bottom + CELL * np.arange(rows))
-    return left, bottom, np.column_stack([xs.ravel(), ys.ravel()]), (rows, columns)
+    across = left + CELL * np.arange(columns, dtype=np.float64)
+    up = bottom + CELL * np.arange(rows, dtype=np.float64)
+    points = np.column_stack([np.tile(across, rows), np.repeat(up, columns)])
+    return left, bottom, points, (rows, columns)
 
 
 def veil(region: BaseGeometry, obstacle: BaseGeometry, fade: float) -> Field:
@@ -67,7 +69,9 @@ def veil(region: BaseGeometry, obstacle: BaseGeometry, fade: float) -> Field:
     shapely.prepare(free)
     within = shapely.contains_xy(free, points)
     depth = np.zeros(len(points))
-    depth[within] = shapely.distance(shapely.points(points[within]), free.boundary)
+    edge: BaseGeometry = free.boundary
+    # The library's own types leave its keywords open.
+    depth[within] = shapely.distance(shapely.points(points[within]), edge)  # pyright: ignore[reportUnknownMemberType]
     # The spline reaches a cell and a half, so it is nought at the edge only if the rim is.
     rise = np.clip((depth - 2.2 * CELL) / fade, 0, 1)
     return Field(left, bottom, (rise**2 * (3 - 2 * rise)).reshape(shape))

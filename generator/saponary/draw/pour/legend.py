@@ -37,7 +37,7 @@ class LegendEntry:
 
 def legend(scene: Scene, layout: Layout, id_prefix: str) -> tuple[LegendEntry, ...]:
     """Portions in the order of the recipe, then lines, embeds and what is strewn."""
-    entries = []
+    entries: list[LegendEntry] = []
     seen: set[str] = set()
     shares = volumes(scene.portions)
     for number, portion in enumerate(scene.portions):

@@ -39,7 +39,8 @@ class Sheet:
         points = self.place(kept[:-1] if closed else kept)
         if len(points) < (3 if closed else 2):
             return ""
-        (x, y), steps = points[0], []
+        (x, y) = points[0]
+        steps: list[str] = []
         for next_x, next_y in points[1:]:
             if (next_x, next_y) != (x, y):
                 steps.append(f"{next_x - x}{_joined(next_y - y)}")

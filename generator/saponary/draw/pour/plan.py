@@ -61,7 +61,7 @@ class Zone:
 class _Ledger:
     """Which laying asks for which portion: `(laying, portion) -> part`, None where none is said."""
 
-    asked: dict[tuple[str, str], float | None] = field(default_factory=dict)
+    asked: dict[tuple[str, str], float | None] = field(default_factory=dict[tuple[str, str], float | None])
 
     def shares(self, volumes: Mapping[str, float]) -> dict[tuple[str, str], float]:
         out: dict[tuple[str, str], float] = {}

@@ -24,7 +24,7 @@ CURVE = (0.0, 0.25, 0.5, 0.75, 1.0)
 def spoons(sites: Array, weights: Array, near: NDArray[np.bool_], radius: float) -> list[Polygon]:
     """An outline for each site; later ones are to be painted over earlier ones."""
     turns = [math.tau * (k + 0.5) / SIDES for k in range(SIDES)]
-    outlines = []
+    outlines: list[Polygon] = []
     for i, site in enumerate(sites):
         x, y = float(site[0]), float(site[1])
         ring: Ring = [(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in turns]

@@ -22,7 +22,7 @@ class Petal:
 def petals(mould: Mould, id: str, title: str) -> tuple[Petal, ...]:
     """Petals scattered by the words of the recipe; they lie on the batter and take no area from it."""
     spots = _from_above(mould, id, title) if mould.face.top_view else _along_the_top(mould, id, title)
-    out = []
+    out: list[Petal] = []
     for i, (x, y, turn) in enumerate(spots):
         draws = numbers(3, "petal", id, title, str(i))
         out.append(Petal(petal(x, y, turn, 2.5 + 1.5 * draws[0], 1.1 + 0.5 * draws[1]), draws[2] > 0.6))
@@ -32,7 +32,7 @@ def petals(mould: Mould, id: str, title: str) -> tuple[Petal, ...]:
 def _along_the_top(mould: Mould, id: str, title: str) -> list[tuple[float, float, float]]:
     count = 22
     draws = numbers(3 * count, "strewn", id, title)
-    spots = []
+    spots: list[tuple[float, float, float]] = []
     for i in range(count):
         x = mould.width * (0.03 + 0.94 * (i + 0.5 + 0.9 * (draws[3 * i] - 0.5)) / count)
         y = float(np.interp(x, mould.xs, mould.top)) + 0.5 - 2.2 * draws[3 * i + 1] ** 2
@@ -44,7 +44,7 @@ def _from_above(mould: Mould, id: str, title: str) -> list[tuple[float, float, f
     pitch = 10.0
     columns, rows = max(2, round(mould.width / pitch)), max(2, round(mould.height / pitch))
     draws = numbers(3 * columns * rows, "strewn", id, title)
-    spots = []
+    spots: list[tuple[float, float, float]] = []
     for i in range(columns * rows):
         x = mould.width * (i % columns + 0.5 + 0.7 * (draws[3 * i] - 0.5)) / columns
         y = mould.height * (i // columns + 0.5 + 0.7 * (draws[3 * i + 1] - 0.5)) / rows

@@ -15,7 +15,7 @@ import shapely
 from saponary.draw.pour.dusting import specks
 from saponary.draw.pour.ink import ink_on, luminance, mixed
 from saponary.draw.pour.layout import Layout
-from saponary.draw.pour.mould import Mould
+from saponary.draw.pour.mould import Mould, parts
 from saponary.draw.pour.paths import FINE, Sheet
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.seed import Array
@@ -98,7 +98,7 @@ def _dressed(scene: Scene, layout: Layout, when: When, sheet: Sheet, key: str) -
 
 
 def _outline(mould: Mould) -> list[Array]:
-    return [shapely.get_coordinates(mould.outline)[:-1]]
+    return [np.asarray(part.exterior.coords)[:-1] for part in parts(mould.outline)]
 
 
 def _seam(shade: str) -> str:
@@ -108,7 +108,7 @@ def _seam(shade: str) -> str:
 
 def _dust(layout: Layout, extras: Mapping[str, str], sheet: Sheet, title: str) -> list[str]:
     """A pencil line: a thin veil of powder with grains about it."""
-    out = []
+    out: list[str] = []
     for i, dust in enumerate(layout.dust):
         path = sheet.path([dust.line], 0.04, closed=False)
         if path:
@@ -123,7 +123,7 @@ def _dust(layout: Layout, extras: Mapping[str, str], sheet: Sheet, title: str) -
 
 
 def _embeds(layout: Layout, extras: Mapping[str, str], sheet: Sheet) -> str:
-    out = []
+    out: list[str] = []
     for embed in layout.embeds:
         shade = extras[embed.id]
         path = sheet.path([np.asarray(embed.shape.exterior.coords)[:-1]], 0.02)
@@ -135,7 +135,7 @@ def _embeds(layout: Layout, extras: Mapping[str, str], sheet: Sheet) -> str:
 
 
 def _strewn(layout: Layout, extras: Mapping[str, str], sheet: Sheet) -> str:
-    out = []
+    out: list[str] = []
     for strewn in layout.strewn:
         shade = extras[strewn.id]
         for pale in (False, True):

@@ -87,7 +87,7 @@ def hanger(swirl: Swirl, room: Reach) -> list[Stroke]:
 
 def comb(swirl: Swirl, room: Reach) -> list[Stroke]:
     """Tines side by side; each pass goes the other way and between the lines of the last."""
-    strokes = []
+    strokes: list[Stroke] = []
     for turn in range(min(swirl.passes, MOST_PASSES)):
         across = room.upright if not room.top_view else (turn % 2 == 1) != room.upright
         length, span = (room.width, room.height) if across else (room.height, room.width)
@@ -113,7 +113,7 @@ def comb(swirl: Swirl, room: Reach) -> list[Stroke]:
 
 def skewer(swirl: Swirl, room: Reach) -> list[Stroke]:
     """A wandering line, there and back, with small curls; it crosses the batter's beds or columns."""
-    strokes = []
+    strokes: list[Stroke] = []
     length, span = (room.height, room.width) if room.upright else (room.width, room.height)
     for turn in range(min(swirl.passes, MOST_PASSES)):
         draws = numbers(4, "skewer", str(turn), *room.words)
@@ -173,7 +173,7 @@ def _paced(path: Array, pace: float) -> Array:
     """The path in even steps."""
     run = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(path, axis=0).T))])
     steps = max(2, int(run[-1] / pace))
-    at = np.linspace(0.0, run[-1], steps + 1)
+    at = np.linspace(0.0, float(run[-1]), steps + 1)
     return np.column_stack([np.interp(at, run, path[:, 0]), np.interp(at, run, path[:, 1])])
 
 

@@ -14,7 +14,6 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 from shapely.geometry import Point, Polygon
-from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.flow import Field, Threads, grid, veil
 from saponary.draw.pour.laying import Filling, Patch, patch
@@ -36,7 +35,8 @@ def plops(filling: Filling) -> list[Patch]:
     shapes = _solved(filling, sites, owners, spacing)
     painted = [patch(filling.step, filling.loads[0].name, filling.above)]
     for owner, spoon in zip(owners, shapes, strict=True):
-        painted.append(patch(filling.step, filling.loads[owner].name, spoon.intersection(filling.above)))
+        name = filling.loads[int(owner)].name
+        painted.append(patch(filling.step, name, spoon.intersection(filling.above)))
     return _wavering(filling, painted, spacing)
 
 
@@ -114,7 +114,7 @@ def _solved(filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: 
 
 
 def _seen(
-    filling: Filling, shapes: Sequence[BaseGeometry], near: NDArray[np.bool_], owners: NDArray[np.int64]
+    filling: Filling, shapes: Sequence[Polygon], near: NDArray[np.bool_], owners: NDArray[np.int64]
 ) -> Array:
     """The free area that shows of each portion; the gaps are the first portion's."""
     areas = np.zeros(len(filling.loads))
