@@ -30,9 +30,11 @@ class BatchParts:
     """
 
     blend: Callable[[float], tuple[Oil, ...]]
-    additions: list[Callable[[float], Addition]] = field(default_factory=list)
-    liquids: list[Callable[[float], Liquid]] = field(default_factory=list)
-    pots: list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]] = field(default_factory=list)
+    additions: list[Callable[[float], Addition]] = field(default_factory=list[Callable[[float], Addition]])
+    liquids: list[Callable[[float], Liquid]] = field(default_factory=list[Callable[[float], Liquid]])
+    pots: list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]] = field(
+        default_factory=list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]]
+    )
 
     def oils_and_portions(self, total: float) -> tuple[tuple[Oil, ...], tuple[Portion, ...]]:
         """The oils of the whole batch, and its portions, for so many grams of oils."""

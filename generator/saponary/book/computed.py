@@ -43,9 +43,9 @@ class Computed:
     """The entries that it rests on, and those of the recipes whose scrap it holds."""
     photos: frozenset[str] = frozenset()
     """Those of its photos that the book holds, by their path inside `photos/`."""
-    instead: Mapping[str, str] = field(default_factory=dict)
+    instead: Mapping[str, str] = field(default_factory=dict[str, str])
     """For a photo or a thing of the pour that the book does not hold: a hint, what to write instead."""
-    scraps: Mapping[str, Computed] = field(default_factory=dict, compare=False)
+    scraps: Mapping[str, Computed] = field(default_factory=lambda: dict[str, Computed](), compare=False)
     """By slug, the recipes whose scrap is in this one, or in one of those."""
     faults: tuple[Finding, ...] = ()
     """What was found while it was resolved, and did not keep it from being computed."""

@@ -18,7 +18,8 @@ def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> A
     if given is None or (given.sodium is None and given.potassium is None):
         purity = settings.purity.sodium
         return Alkali(sodium_purity=purity.fraction if purity else 1.0)
-    shares, purities = [], []
+    shares: list[Fraction] = []
+    purities: list[float] = []
     for name, own, default in (
         ("sodium", given.sodium, settings.purity.sodium),
         ("potassium", given.potassium, settings.purity.potassium),

@@ -10,6 +10,7 @@ import re
 from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
@@ -164,11 +165,12 @@ def _after_block(text: str, tree: Tree, key: int | None, end: int) -> int:
 
 
 def _same_and_one_more(old: Tree, new: Tree, whole: bool) -> None:
-    before, after = old.data or {}, new.data or {}
+    before: dict[str, Any] = old.data or {}
+    after: dict[str, Any] = new.data or {}
     kept = {k: v for k, v in after.items() if k != "batches"} == {
         k: v for k, v in before.items() if k != "batches"
     }
-    had = before.get("batches") or []
+    had: list[Any] = before.get("batches") or []
     if not (
         whole
         and kept

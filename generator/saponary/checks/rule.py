@@ -36,7 +36,7 @@ class ProofContext:
     """The claim words that this book looks for."""
     silenced: WordList | None = None
     """Those alone that it looks away from; None where there are none."""
-    silences: Mapping[str, Waived] = field(default_factory=dict)
+    silences: Mapping[str, Waived] = field(default_factory=dict[str, Waived])
     """By the id of the entry, where it is silenced and why."""
 
 

@@ -27,7 +27,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 def _bar(record: BatchRecord, bar: BarCure) -> Iterator[Finding]:
     home = ("bars", bar.name) if bar.name else ("weighed",)
     first_day, first = bar.weighings[0]
-    doubted = {suspect.day for suspect in bar.fit.suspects} if isinstance(bar.fit, CureFit) else set()
+    doubted = {suspect.day for suspect in bar.fit.suspects} if isinstance(bar.fit, CureFit) else set[float]()
     for day, grams in bar.weighings[1:]:
         if first > 0 and not (1 - MOST_LOSS) * first <= grams <= (1 + MOST_GAIN) * first:
             change = grams / first - 1

@@ -9,6 +9,7 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from importlib import import_module
+from io import TextIOWrapper
 
 from saponary import __version__
 from saponary.cli.command import CLEAN, MISUSE, Command, Misuse
@@ -38,7 +39,7 @@ drawing and PDF libraries behind `build` would make every other command wait."""
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status."""
     for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
+        if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")
     # Looking through every installed package for a plugin of pydantic's costs more than reading a book.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")

@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from io import BytesIO
+from typing import Any
 
 from saponary.assets.fonts import font_files
 from saponary.quantity.rounding import show
@@ -53,7 +54,7 @@ def face(name: str) -> Face:
     """Read from the font file itself."""
     from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
 
-    font = TTFont(BytesIO(font_files()[name]), lazy=True)
+    font: Any = TTFont(BytesIO(font_files()[name]), lazy=True)
     em, metrics = font["head"].unitsPerEm, font["hmtx"]
     advances = {code: metrics[glyph][0] / em for code, glyph in font.getBestCmap().items()}
     return Face(advances, metrics[".notdef"][0] / em, font["OS/2"].sxHeight / em)
@@ -117,11 +118,17 @@ def fit(words: Words, width: float, height: float, law: str) -> Fitted | Misfit:
     room_x, room_y = width - 2 * padding, height - 2 * padding
     least = _quarters(smallest(width, height, law) / face(REGULAR).x_height)
     net = _quarters(smallest_net(width, height, law) / face(BOLD).x_height)
-    for quarters in range(max(_LARGEST, least), least - 1, -1):
-        made = _set(words, quarters / _QUARTER_POINTS, max(quarters, net) / _QUARTER_POINTS, room_x, padding)
+
+    def at(quarters: int) -> Fitted | Misfit:
+        size, net_size = quarters / _QUARTER_POINTS, max(quarters, net) / _QUARTER_POINTS
+        return _set(words, size, net_size, room_x, padding)
+
+    for quarters in range(max(_LARGEST, least), least, -1):
+        made = at(quarters)
         if isinstance(made, Fitted) and _height(made) <= room_y:
             return made
-    if isinstance(made, Misfit):
+    made = at(least)
+    if isinstance(made, Misfit) or _height(made) <= room_y:
         return made
     return Misfit(
         f"at the smallest type allowed, {show(least / _QUARTER_POINTS, 2)} pt, its text is "

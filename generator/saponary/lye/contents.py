@@ -104,8 +104,10 @@ def _soaked(oil: Oil) -> tuple[str, ...]:
 
 
 def _extras(formula: Formula) -> Iterator[tuple[Kind, Liquid | Addition]]:
-    yield from (("liquid", part) for part in formula.liquids)
-    yield from (("addition", part) for part in formula.additions)
+    for liquid in formula.liquids:
+        yield "liquid", liquid
+    for addition in formula.additions:
+        yield "addition", addition
 
 
 def _saponify(

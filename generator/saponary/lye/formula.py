@@ -31,7 +31,7 @@ class Oil:
     low: float
     high: float
     iodine_value: float | None = None
-    fatty_acids: Mapping[str, float] = field(default_factory=dict)
+    fatty_acids: Mapping[str, float] = field(default_factory=dict[str, float])
     ester: Ester = "triglyceride"
     unsaponifiable: float = 0.0
     density: float | None = None

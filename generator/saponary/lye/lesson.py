@@ -8,7 +8,7 @@ it gives in strong solution. Specific heat of a 25 to 40 % solution: 3.5 J/(g·K
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 from typing import Literal
@@ -63,24 +63,32 @@ def to_fill(formula: Formula, millilitres: float) -> float:
 
 def weighings(formula: Formula, figures: Figures, on_scale: Callable[[float], float]) -> tuple[Weighing, ...]:
     """Everything weighed for one batch, each thing once, as it lies on the scale."""
-    parts: list[tuple[Kind, str, float]] = [("oil", oil.id, oil.grams) for oil in formula.oils]
-    parts += [
-        ("alkali", "sodium-hydroxide", figures.weights.sodium_hydroxide),
-        ("alkali", "potassium-hydroxide", figures.weights.potassium_hydroxide),
-        ("water", "water", figures.water.plain),
-    ]
-    parts += [("liquid", part.id, part.grams) for part in formula.liquids]
-    parts += [("addition", part.id, part.grams) for part in formula.additions]
-    summed = totals(((kind, name), on_scale(grams)) for kind, name, grams in parts if grams > 0)
+    summed: dict[tuple[Kind, str], float] = totals(
+        ((kind, name), on_scale(grams)) for kind, name, grams in _parts(formula, figures) if grams > 0
+    )
     return tuple(Weighing(kind, name, grams) for (kind, name), grams in summed.items())
+
+
+def _parts(formula: Formula, figures: Figures) -> Iterator[tuple[Kind, str, float]]:
+    for oil in formula.oils:
+        yield "oil", oil.id, oil.grams
+    yield "alkali", "sodium-hydroxide", figures.weights.sodium_hydroxide
+    yield "alkali", "potassium-hydroxide", figures.weights.potassium_hydroxide
+    yield "water", "water", figures.water.plain
+    for liquid in formula.liquids:
+        yield "liquid", liquid.id, liquid.grams
+    for addition in formula.additions:
+        yield "addition", addition.id, addition.grams
 
 
 def shopping(
     batches: Iterable[tuple[Sequence[Weighing], int]], spare: float, packs: Mapping[str, float]
 ) -> tuple[Purchase, ...]:
     """What so many of each batch need together, and the whole packs that hold it with the spare."""
-    summed = totals(((each.kind, each.id), count * each.grams) for batch, count in batches for each in batch)
-    found = []
+    summed: dict[tuple[Kind, str], float] = totals(
+        ((each.kind, each.id), count * each.grams) for batch, count in batches for each in batch
+    )
+    found: list[Purchase] = []
     for (kind, name), needed in summed.items():
         wanted, pack = needed * (1.0 + spare), packs.get(name)
         found.append(Purchase(kind, name, needed, wanted, pack, _whole(wanted / pack) if pack else 0))

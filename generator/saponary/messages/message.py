@@ -16,7 +16,7 @@ class Message:
     """
 
     key: str
-    values: Mapping[str, Value] = field(default_factory=dict)
+    values: Mapping[str, Value] = field(default_factory=lambda: dict[str, Value]())
 
 
 @dataclass(frozen=True)

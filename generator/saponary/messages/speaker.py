@@ -21,6 +21,7 @@ FALLBACK = "en"
 _PLACE = re.compile(r"\{([a-z_]+)\}")
 
 Text = str | Mapping[str, str]
+Nested = Mapping[str, "str | Nested | None"]
 
 
 @dataclass(frozen=True)
@@ -97,20 +98,20 @@ def speaker(language: str = FALLBACK) -> Speaker:
     file = folder.joinpath(f"{language}.yaml")
     if not file.is_file():
         return speaker(FALLBACK)
-    data = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
+    data: Nested = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
     return Speaker(language, dict(_flat(data, "")))
 
 
 _FORMS = frozenset({"zero", "one", "two", "few", "many", "other"})
 
 
-def _flat(data: Mapping[str, object], path: str) -> Iterator[tuple[str, Text]]:
+def _flat(data: Nested, path: str) -> Iterator[tuple[str, Text]]:
     for key, value in data.items():
         if isinstance(value, str):
             yield f"{path}{key}", value
-        elif isinstance(value, dict) and set(value) <= _FORMS:
-            yield f"{path}{key}", {str(form): str(text) for form, text in value.items()}
-        elif isinstance(value, dict):
-            yield from _flat(value, f"{path}{key}.")
-        else:
+        elif not isinstance(value, Mapping):
             raise ValueError(f"{path}{key}: a text or a map of texts is needed")
+        elif set(value) <= _FORMS:
+            yield f"{path}{key}", {form: str(text) for form, text in value.items()}
+        else:
+            yield from _flat(value, f"{path}{key}.")

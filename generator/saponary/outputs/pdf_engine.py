@@ -7,6 +7,8 @@ import mimetypes
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
+from importlib import import_module
+from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from saponary.assets.fonts import FONTS_AT, font_files
@@ -27,7 +29,7 @@ class PressMissing(Exception):
 def ready() -> None:
     """Raise PressMissing, in one line, where PDFs cannot be made here."""
     try:
-        import weasyprint  # noqa: F401
+        import_module("weasyprint")
     except OSError as error:
         raise PressMissing(
             "PDFs need Pango, which is not on this machine (README.md, section PDFs, says which packages); "
@@ -67,7 +69,7 @@ def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> SetPdf:
                 url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"}
             )
 
-    html = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
+    html: Any = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
     attachments = [
         weasyprint.Attachment(
             string=item.data, name=item.name, description=item.about, created=_DATED, modified=_DATED

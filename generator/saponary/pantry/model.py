@@ -69,7 +69,7 @@ class Ingredient:
     price_per_kg: float | None = None
     note: str | None = None
     common: str = ""
-    source: Sources = field(default_factory=dict)
+    source: Sources = field(default_factory=dict[str, Source])
 
     @property
     def own(self) -> bool:
@@ -94,7 +94,7 @@ class Oil(Ingredient):
     kind: str
     saponification_value: Range
     iodine_value: Range | None = None
-    fatty_acids: Mapping[str, float] = field(default_factory=dict)
+    fatty_acids: Mapping[str, float] = field(default_factory=dict[str, float])
     unsaponifiable: float = 0.0
     inci_sodium_soap: str | None = None
     inci_potassium_soap: str | None = None
@@ -214,7 +214,7 @@ class Fragrance:
     kind: Literal["essential-oil", "fragrance-oil"]
     composition: Mapping[str, float] | None = None
     certificate: Certificate | None = None
-    blend: Mapping[str, float] = field(default_factory=dict)
+    blend: Mapping[str, float] = field(default_factory=dict[str, float])
 
 
 @dataclass(frozen=True)
@@ -244,11 +244,11 @@ class Pantry:
     oils: Mapping[str, Oil]
     liquids: Mapping[str, Liquid]
     additions: Mapping[str, Addition]
-    moulds: Mapping[str, Mould] = field(default_factory=dict)
-    infusions: Mapping[str, Infusion] = field(default_factory=dict)
-    fragrances: Mapping[str, Fragrance] = field(default_factory=dict)
+    moulds: Mapping[str, Mould] = field(default_factory=dict[str, Mould])
+    infusions: Mapping[str, Infusion] = field(default_factory=dict[str, Infusion])
+    fragrances: Mapping[str, Fragrance] = field(default_factory=dict[str, Fragrance])
     terms: tuple[Term, ...] = ()
-    publications: Mapping[str, str] = field(default_factory=dict)
+    publications: Mapping[str, str] = field(default_factory=dict[str, str])
     version: str = ""
     papers: Mapping[str, FragranceEntry] = field(default_factory=dict)
     """What the maker's own `pantry.yaml` states of each scent."""

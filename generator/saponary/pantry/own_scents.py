@@ -121,7 +121,7 @@ def _sound_blends(
     scents: dict[str, pantry.Fragrance], additions: Mapping[str, pantry.Addition], report: Reporter
 ) -> dict[str, pantry.Fragrance]:
     """The scents, with no blend of what is not known and none that comes back to itself."""
-    known = set(_scents(additions)) if any(scent.blend for scent in scents.values()) else set()
+    known = set(_scents(additions)) if any(scent.blend for scent in scents.values()) else set[str]()
     sound: dict[str, pantry.Fragrance] = {}
     for name, scent in scents.items():
         for part in scent.blend:

@@ -28,18 +28,23 @@ class Files(Protocol):
     @property
     def root(self) -> Path:
         """The book's folder."""
+        ...
 
     def has(self, name: str) -> bool:
         """Whether anything is there under this name, a link that leads nowhere too."""
+        ...
 
     def read(self, name: str) -> bytes | Unread:
         """The bytes of a file of the book's text; no more than MAX_FILE_BYTES."""
+        ...
 
     def names(self, folder: str) -> list[str] | Unread:
         """What stands in a folder of the book, sorted; nothing where it has no such folder."""
+        ...
 
     def below(self, folder: str) -> frozenset[str]:
         """Every file in a folder of the book and in its folders, by its path there."""
+        ...
 
 
 def is_book(root: Path) -> bool:

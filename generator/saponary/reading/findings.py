@@ -10,7 +10,7 @@ import difflib
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, cast
 
 Severity = Literal["error", "warning"]
 
@@ -43,7 +43,7 @@ class Finding:
         return (self.place.file, self.place.line, self.place.column, self.rule, self.message)
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
+def nearest(word: str, known: Iterable[str] | Mapping[str, object]) -> str | None:
     """The known name most like `word`, or None when nothing is close.
 
     A slip of a letter comes first, then a name (or, in a mapping to things that have one, the
@@ -57,7 +57,8 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
         return folded[slip[0]]
     whole = [name for name in names if _words(written) <= _words(name)]
     if not whole and isinstance(known, Mapping):
-        whole = [name for name in names if _words(written) <= _words(str(getattr(known[name], "name", "")))]
+        things = cast("Mapping[str, object]", known)
+        whole = [name for name in names if _words(written) <= _words(str(getattr(things[name], "name", "")))]
     if whole and _words(written):
         return min(whole, key=len)
     close = difflib.get_close_matches(written, folded, n=1, cutoff=_ALIKE)
@@ -76,10 +77,11 @@ def _words(text: str) -> set[str]:
     return set(re.findall(r"[^\W_]+", text.casefold()))
 
 
-def suggest(word: str, known: Iterable[str], what: str) -> str:
+def suggest(word: str, known: Iterable[str] | Mapping[str, object], what: str) -> str:
     """A hint naming the nearest known name, or listing a few when nothing is near."""
     names = sorted(set(known))
-    close = nearest(word, known if isinstance(known, Mapping) else names)
+    things = cast("Mapping[str, object]", known) if isinstance(known, Mapping) else None
+    close = nearest(word, names if things is None else things)
     if close is not None:
         return f"did you mean {close!r}?"
     if not names:

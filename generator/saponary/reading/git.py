@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import subprocess
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
@@ -59,7 +59,7 @@ class Objects:
 
 
 @contextmanager
-def objects(root: Path) -> Iterator[Objects | None]:
+def objects(root: Path) -> Generator[Objects | None, None, None]:
     """The objects of the repository that holds a folder; None where none does."""
     inside = ask(root, "rev-parse", "--show-prefix")
     if inside is None:

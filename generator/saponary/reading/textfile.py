@@ -18,7 +18,7 @@ class TextFile:
     text: str = ""
     tree: Tree = field(default_factory=Tree)
     body_start: int = 0
-    findings: list[Finding] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list[Finding])
 
     @property
     def body(self) -> str:

@@ -51,8 +51,8 @@ class Tree:
     """Plain data (str, list, dict, None) with the span of every value and key by its path."""
 
     data: Any = None
-    values: dict[Path, Span] = field(default_factory=dict)
-    keys: dict[Path, Span] = field(default_factory=dict)
+    values: dict[Path, Span] = field(default_factory=dict[Path, Span])
+    keys: dict[Path, Span] = field(default_factory=dict[Path, Span])
 
     def nearest(self, path: Path, *, key: bool = False) -> Span | None:
         """The span at `path`, or of its closest ancestor that has one."""

@@ -14,6 +14,7 @@ from typing import Any
 import yaml
 
 from saponary.reading.findings import Finding, Place
+from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import MAX_FAULTS, Lines, Path, Span, Tree, shown
 
 MAX_BYTES = 1_000_000
@@ -246,7 +247,7 @@ class _Builder:
             raise _Refused(
                 "aliases expand to too many values", f"a file may hold {MAX_NODES} values", event.start_mark
             )
-        if not isinstance(value, (dict, list)):
+        if not (is_map(value) or is_list(value)):
             self.tree.values[path] = self.tree.values[origin]
             return value
         depth = len(origin)
@@ -269,8 +270,8 @@ def _count(value: Any, room: int) -> int:
     while stack and total <= room:
         each = stack.pop()
         total += 1
-        if isinstance(each, dict):
+        if is_map(each):
             stack.extend(each.values())
-        elif isinstance(each, list):
+        elif is_list(each):
             stack.extend(each)
     return total

@@ -35,6 +35,7 @@ from saponary.quantity.units import (
     parse,
     parse_amount,
 )
+from saponary.reading.plain import is_map
 
 T = TypeVar("T")
 
@@ -293,7 +294,7 @@ class _OneOrMany:
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         def listed(value: object) -> object:
-            return [value] if isinstance(value, dict) else value
+            return [value] if is_map(value) else value
 
         return core_schema.no_info_before_validator_function(listed, handler(source))
 

@@ -14,6 +14,8 @@ from typing import Annotated, Any, Literal, TypeVar, get_args, get_type_hints
 
 from pydantic import BaseModel
 
+from saponary.reading.plain import is_map, is_row
+
 Shown = Literal[
     "summary",
     "drawing",
@@ -61,11 +63,12 @@ Private = Annotated[T, Seen()]
 @cache
 def marks(kind: type) -> Mapping[str, Seen]:
     """The marks of a model's or a data class's fields, by field; those without are left out."""
+    found: dict[str, list[Any]]
     if issubclass(kind, BaseModel):
         found = {name: field.metadata for name, field in kind.model_fields.items()}
     else:
         hints = get_type_hints(kind, include_extras=True)
-        found = {name: list(getattr(hint, "__metadata__", ())) for name, hint in hints.items()}
+        found = {name: [*getattr(hint, "__metadata__", ())] for name, hint in hints.items()}
     return {name: mark for name, data in found.items() for mark in data if isinstance(mark, Seen)}
 
 
@@ -84,9 +87,9 @@ def only_seen(value: T, sight: frozenset[str]) -> T:
     if isinstance(value, BaseModel):
         kept = {name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)}
         made = value.__class__.model_construct(**kept)
-    elif isinstance(value, (list, tuple)):
+    elif is_row(value):
         made = kind(only_seen(one, sight) for one in value)
-    elif isinstance(value, dict):
+    elif is_map(value):
         made = {key: only_seen(one, sight) for key, one in value.items()}
     elif dataclasses.is_dataclass(value) and marks(kind):
         made = kind(**{name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)})

@@ -10,6 +10,7 @@ from typing import Any, TypeVar, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 
 from saponary.reading.findings import Finding, Place, nearest, suggest
+from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import MAX_FAULTS, Path, Tree, placed, shown
 from saponary.schema.fields import Part
 
@@ -77,15 +78,15 @@ def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
             if path[-1] in _COLOURS:
                 hint += "; a colour stands in quotes"
             yield Finding("schema", "warning", place, _nothing(path), hint)
-        elif isinstance(value, dict) and path[-1:] == _TO_FILL and None in value.values():
+        elif is_map(value) and path[-1:] == _TO_FILL and None in value.values():
             place = placed(tree.keys.get(path) or tree.nearest(path), file)
             empty = sum(one is None for one in value.values())
             message = f"{empty} of {len(value)} weights of this batch are not filled in"
             hint = "write what the scale showed, or take those lines out"
             yield Finding("schema", "warning", place, message, hint)
-        elif isinstance(value, dict) and path != ("private",):
+        elif is_map(value) and path != ("private",):
             stack += [((*path, key), inner) for key, inner in value.items()]
-        elif isinstance(value, list):
+        elif is_list(value):
             stack += [((*path, index), inner) for index, inner in enumerate(value)]
 
 

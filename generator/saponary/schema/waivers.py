@@ -53,7 +53,7 @@ def _named(rule: str, about: str) -> str:
 
 def placed(waivers: Sequence[Waiver], tree: Tree, file: str) -> tuple[Waived, ...]:
     """The waivers of a file, each at the rule it names."""
-    found = []
+    found: list[Waived] = []
     for index, waiver in enumerate(waivers):
         found.append(
             Waived(

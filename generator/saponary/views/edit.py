@@ -51,7 +51,7 @@ def edit(site: SiteInput, edition: Edition) -> SiteInput:
     )
     shown = {shot.file for r in recipes for record in r.computed.batches for shot in record.batch.photos}
     shown |= {r.computed.model.photo.file for r in recipes if r.computed.model.photo is not None}
-    slugs = {recipe.slug for recipe in recipes} if "badge" in edition.shows else set()
+    slugs = {recipe.slug for recipe in recipes} if "badge" in edition.shows else set[str]()
     return replace(
         site,
         book=book,

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from saponary.book.computed import Computed
 from saponary.lye.cost import cost
 from saponary.messages.message import Number, Value, clauses, commas, message
+from saponary.reading.plain import is_list, is_map
 from saponary.views import names
 from saponary.views.site import SiteInput
 
@@ -54,10 +55,10 @@ def _costs(computed: Computed) -> tuple[Rows, Value]:
 
 def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[Value, str]]:
     """A private map of any shape as pairs; names of nested keys are joined."""
-    if isinstance(value, dict):
+    if is_map(value):
         for key, inner in value.items():
             yield from _flat(inner, (*path, str(key).replace("-", " ")))
-    elif isinstance(value, list):
+    elif is_list(value):
         for inner in value:
             yield from _flat(inner, path)
     elif value is not None:

@@ -51,12 +51,14 @@ class SiteInput:
     recipes: tuple[RecipeInput, ...]
     engine: str
     tables: str
-    photos: Mapping[str, PhotoSet] = field(default_factory=dict)
-    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
+    photos: Mapping[str, PhotoSet] = field(default_factory=dict[str, PhotoSet])
+    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(
+        default_factory=dict[str, Mapping[str, tuple[str, ...]]]
+    )
     """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
-    changed: Mapping[str, Changed] = field(default_factory=dict)
+    changed: Mapping[str, Changed] = field(default_factory=dict[str, Changed])
     """By recipe, where the book is kept in a history: when what its figures come from last changed."""
-    labels: Mapping[str, Bar] = field(default_factory=dict)
+    labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     """What is in each recipe's bar, by its slug."""
     edition: Edition = STANDARD[OPEN]
     on: date = date.max

@@ -36,7 +36,7 @@ class Entry:
     unless: tuple[str, ...] = ()
     near: tuple[str, ...] = ()
     mention: bool = False
-    why: Mapping[str, str] = field(default_factory=dict)
+    why: Mapping[str, str] = field(default_factory=dict[str, str])
     neutral: str = ""
     source: Source = Source("maker")
 

@@ -114,7 +114,7 @@ class Matcher:
         self, words: Sequence[Word], here: Sequence[frozenset[int]]
     ) -> Mapping[tuple[int, str], Spans]:
         found: dict[tuple[int, str], Spans] = {}
-        live = self._live(frozenset().union(*set(here)))
+        live = self._live(frozenset[int]().union(*set(here)))
         for start, numbers in enumerate(here) if live else ():
             for number in numbers:
                 for step in live.get(number, ()):

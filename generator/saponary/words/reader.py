@@ -73,9 +73,9 @@ class OwnFile(Part):
 class Own:
     """What a book adds to the standard list, by language, and which entries it sets aside."""
 
-    added: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
+    added: dict[str, tuple[Entry, ...]] = field(default_factory=dict[str, tuple[Entry, ...]])
     silenced: frozenset[str] = frozenset()
-    silences: Mapping[str, Waived] = field(default_factory=dict)
+    silences: Mapping[str, Waived] = field(default_factory=dict[str, Waived])
     """By the id of the entry, where it is silenced and why."""
     waived: tuple[Waived, ...] = ()
 

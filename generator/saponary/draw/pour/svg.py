@@ -10,7 +10,6 @@ from collections.abc import Mapping
 from html import escape
 
 import numpy as np
-import shapely
 
 from saponary.draw.pour.dusting import specks
 from saponary.draw.pour.ink import ink_on, luminance, mixed

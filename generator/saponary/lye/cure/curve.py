@@ -137,7 +137,7 @@ def leave_one_out(points: Sequence[Point]) -> list[Curve]:
             free = 1.0 - 1.0 / count - (gone[i] - mean) ** 2 / total
             rest = grams[i] - line.start + line.fall * gone[i]
             without[i].append(line.squares - rest * rest / free if free > 1e-9 else line.squares)
-    curves = []
+    curves: list[Curve] = []
     for i, squares in enumerate(without):
         others = [*points[:i], *points[i + 1 :]]
         best = min(range(len(nodes)), key=squares.__getitem__)

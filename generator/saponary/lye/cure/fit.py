@@ -223,7 +223,7 @@ def _with_errors(
     rate_interval: Interval | None = None
     spread: float | None = None
     covariance: tuple[Triple, ...] | None = None
-    rows = []
+    rows: list[Triple] = []
     for day, _ in points:
         age = day - curve.first_day
         left = 1.0 + expm1(-curve.rate * age)

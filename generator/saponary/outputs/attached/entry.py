@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from saponary.quantity.units import Quantity
+from saponary.reading.plain import is_list, is_map
 from saponary.schema.fields import Part, kebab
 
 
@@ -28,8 +29,8 @@ def _value(value: object) -> Any:
         return " ".join(value.text.split())
     if isinstance(value, Part):
         return written(value, None)
-    if isinstance(value, dict):
+    if is_map(value):
         return {key: _value(inner) for key, inner in value.items()}
-    if isinstance(value, list):
+    if is_list(value):
         return [_value(inner) for inner in value]
     return value

@@ -21,6 +21,7 @@ from saponary.outputs.attached.written import amount, to_yaml
 from saponary.outputs.figures_json import site_object
 from saponary.outputs.pdf_kind import Attachment
 from saponary.quantity.units import Amount, Quantity
+from saponary.reading.plain import is_map, is_row
 from saponary.schema.fields import Part, kebab
 from saponary.schema.recipe import Cut, OilPart, Recipe
 from saponary.schema.settings import Settings
@@ -29,7 +30,7 @@ from saponary.views.site import RecipeInput, SiteInput
 _LEFT_OUT = frozenset({"editions", "batches", "waive", "private", "photo", "label"})
 """What belongs to the maker's own book, or rests on what does."""
 
-_SHORT = {OilPart: "share", Cut: "along"}
+_SHORT: Mapping[type[Part], str] = {OilPart: "share", Cut: "along"}
 """Parts that are written as one value where only that is said."""
 
 
@@ -114,9 +115,9 @@ def _plain(value: Any) -> Any:
             if (given := getattr(value, name)) != fields[name].get_default(call_default_factory=True)
         }
         return said.get(_SHORT[type(value)], said) if type(value) in _SHORT and len(said) == 1 else said
-    if isinstance(value, Mapping):
+    if is_map(value):
         return {key: _plain(given) for key, given in value.items()}
-    if isinstance(value, (list, tuple)):
+    if is_row(value):
         return [_plain(given) for given in value]
     if isinstance(value, float) and value.is_integer():
         return int(value)

@@ -28,7 +28,7 @@ def by_file(context: PageContext) -> tuple[FileWaivers, ...]:
     rows: dict[str, list[tuple[str, str]]] = {}
     for waiver in context.site.book.waived:
         rows.setdefault(waiver.place.file, []).append((waiver.name, waiver.because))
-    found = []
+    found: list[FileWaivers] = []
     for recipe in in_order(context.recipes):
         if recipe.computed.path in rows:
             title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)

@@ -40,7 +40,7 @@ class ClassProse(Prose):
     are of that size too, one that is quoted is given again for it, to the same precision.
     """
 
-    own: Mapping[str, Figure] = field(default_factory=dict)
+    own: Mapping[str, Figure] = field(default_factory=dict[str, Figure])
     gaps: frozenset[str] = frozenset()
     answers: bool = False
 
