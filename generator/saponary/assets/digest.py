@@ -16,6 +16,7 @@ from enum import Enum
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import cast
 
 _PACKAGE = Path(__file__).resolve().parents[1]
 _DATA = frozenset({".py", ".yaml"})
@@ -53,11 +54,12 @@ def _feed(feed: Feed, value: object) -> None:
     elif value is None or isinstance(value, (bool, int, float, date, Decimal, Fraction)):
         _sized(feed, type(value).__name__.encode(), repr(value).encode())
     elif isinstance(value, Mapping):
-        _several(feed, "map", [part for key, one in value.items() for part in (key, one)])
+        pairs = cast("Mapping[object, object]", value).items()
+        _several(feed, "map", [part for pair in pairs for part in pair])
     elif isinstance(value, AbstractSet):
-        _several(feed, "set", sorted(digest(one) for one in value))
+        _several(feed, "set", sorted(digest(one) for one in cast("AbstractSet[object]", value)))
     elif isinstance(value, Sequence):
-        _several(feed, "list", value)
+        _several(feed, "list", cast("Sequence[object]", value))
     else:
         _several(feed, type(value).__qualname__, _parts(value))
 

@@ -47,12 +47,15 @@ class Store(Protocol):
 
     def recall(self, key: Key) -> bytes | None:
         """What is kept under a key; None where nothing is, or nothing sound."""
+        ...
 
     def keep(self, key: Key, value: bytes) -> None:
         """Keep a value, if that can be done."""
+        ...
 
     def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
         """What is kept under a key, or else what `make` makes of it."""
+        ...
 
 
 class DiskStore:

@@ -67,9 +67,9 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         face = f' font-family="{escape(font)}"' if font else ""
         return Markup(f"{head}{face}{close}<title>{html.say(words)}</title>{rest}")
 
-    made.globals["message"] = message
-    made.filters["told"] = told
-    made.globals["say"] = html
+    for name, thing in {"message": message, "say": html}.items():
+        made.globals[name] = thing  # pyright: ignore[reportArgumentType]
+    made.filters["told"] = told  # pyright: ignore[reportArgumentType]
     made.filters["said"] = html.say
     return made
 

@@ -250,7 +250,7 @@ class Pantry:
     terms: tuple[Term, ...] = ()
     publications: Mapping[str, str] = field(default_factory=dict[str, str])
     version: str = ""
-    papers: Mapping[str, FragranceEntry] = field(default_factory=dict)
+    papers: Mapping[str, FragranceEntry] = field(default_factory=dict[str, FragranceEntry])
     """What the maker's own `pantry.yaml` states of each scent."""
 
     def liquid(self, name: str) -> Liquid | None:

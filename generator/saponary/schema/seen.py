@@ -61,7 +61,7 @@ Private = Annotated[T, Seen()]
 
 
 @cache
-def marks(kind: type) -> Mapping[str, Seen]:
+def marks(kind: type[object]) -> Mapping[str, Seen]:
     """The marks of a model's or a data class's fields, by field; those without are left out."""
     found: dict[str, list[Any]]
     if issubclass(kind, BaseModel):

@@ -197,7 +197,7 @@ def _ladder(entry: Addition, colour: Colour) -> tuple[Rung, ...]:
     full = _full(entry, colour)
     if not full:
         return ()
-    found = []
+    found: list[Rung] = []
     for name, part in (
         (message("colours.quarter"), 0.25),
         (message("colours.half"), 0.5),

@@ -210,7 +210,9 @@ def _choices(row: Sequence[RecipeInput]) -> Iterable[Choice]:
 
 def _rules(choices: Sequence[Choice]) -> Markup:
     """One rule a choice for the cards, one a combination for the collections and the note."""
-    cards, empty, none = [], [], []
+    cards: list[str] = []
+    empty: list[str] = []
+    none: list[str] = []
     for combination in product(*(choice.options for choice in choices)):
         taken = [option for option in combination if option.mark]
         if not taken:

@@ -87,7 +87,7 @@ def lot_cure(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) ->
     moments = tuple(_moments(batch, computed, site, prose, earlier))
     pair = len(moments) > 1 and moments[0].day != moments[-1].day
     line = () if pair and len(moments) == 2 else moments
-    ends = tuple(replace(one, readings=()) for one in moments) if line else moments
+    ends = [replace(one, readings=()) for one in moments] if line else list(moments)
     return LotCure(
         word=found.head,
         ready=found.on.isoformat() if shown else "",

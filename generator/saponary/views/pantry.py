@@ -74,7 +74,7 @@ def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, Number]]:
 
 def _oil(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
     oil = shelf.oils.get(name)
-    facts = []
+    facts: list[Fact] = []
     if oil:
         facts.append(Fact(message("shelves.saponification"), _range(oil.saponification_value, "mg/g")))
     if oil and oil.iodine_value:

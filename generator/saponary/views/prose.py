@@ -220,7 +220,7 @@ def _shift_headings(tokens: Sequence[Token], top: int) -> None:
 
 
 def _bare(tokens: Sequence[Token]) -> str:
-    out = []
+    out: list[str] = []
     for token in tokens:
         if token.children is not None:
             out.append(_bare(token.children))

@@ -80,7 +80,7 @@ def class_weights(
 ) -> ClassWeights:
     """`together` is a whole bench; `bare` where a student works out the superfat."""
     of_bench = {(w.kind, w.id): w.grams for w in on_the_scale(together)}
-    lines = []
+    lines: list[ClassWeight] = []
     for each in on_the_scale(one):
         name = line_id(each.kind, each.id)
         bare_line = name in one.hidden
