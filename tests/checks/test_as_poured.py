@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import subprocess
+from pathlib import Path
+
 import pytest
 
 from checks.books import batch, with_batch
+from saponary.build.proof import prove
 from saponary.checks.as_poured import check
-from support import PLAIN, prove_one
+from support import PLAIN, prove_one, write_book
 
 KOH, NAOH = 56.1056, 39.9971
 BREAKER = batch(", as-weighed: {sodium-hydroxide: 160 g}")
@@ -19,6 +23,8 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = batch(", as-weighed: {sodium-hydroxide: 136 g}")
+
+WHO = ["-c", "user.name=A", "-c", "user.email=a@example.org"]
 
 POTASH = PLAIN.replace(
     "superfat: 5 %\n",
@@ -50,17 +56,63 @@ def _takes(text: str) -> float:
     return sum(oil.grams * oil.saponification_value for oil in oils) / 1000 / KOH
 
 
-def test_a_lot_of_another_formula_is_not_held_to_this_one() -> None:
-    one = with_batch("as-weighed: {sodium-hydroxide: 160 g}")
-    other = prove_one(
-        PLAIN.replace(
-            "stated:\n",
-            "batches: [{lot: A1, poured: 2026-03-02, formula: 123456, as-weighed: {sodium-hydroxide: 160 g}}]\n"
-            "stated:\n",
-        )
+WHOLE = "as-weighed: {olive: 600 g, coconut: 250 g, sunflower-high-oleic: 150 g, sodium-hydroxide: 160 g}"
+CAUSTIC = "as weighed, lot A1 has a superfat of -8.7 %: free lye"
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ("superfat: 5 %\n", "superfat: 6 %\n"),
+        ("olive: 60 %\n    coconut: 25 %", "olive: 61 %\n    coconut: 24 %"),
+        ("    olive: 60 %\n", "    lard: 60 %\n"),
+        ("superfat: 5 %\n", "superfat: 5 %\nadditions: [{what: blue-clay, amount: 10 g}]\n"),
+        ("total: 1000 g", "total: 400 g"),
+        ("olive: 60 %", "olive: 6 %"),
+        ("olive: 60 %", "olivine: 60 %"),
+        ("title: Plain Bar\n", "title: Plain Bar\nnonsense: 1\n"),
+    ],
+    ids=["superfat", "oil", "other oil", "clay", "size", "sum", "unknown", "schema"],
+)
+def test_a_lot_with_free_lye_stays_an_error_whatever_becomes_of_its_recipe(
+    tmp_path: Path, change: tuple[str, str]
+) -> None:
+    mark = prove_one(PLAIN).recipes[0].computed.fingerprint
+    text = PLAIN.replace(*change).replace(
+        "stated:\n", f"batches: [{{lot: A1, poured: 2026-03-02, formula: {mark}, {WHOLE}}}]\nstated:\n"
     )
-    assert [f.severity for f in check(one)] == ["error"]
-    assert list(check(other.recipes[0].computed)) == []
+    proof = prove(write_book(tmp_path, {"recipes/tried.md": text}))
+    told = [f.message for f in proof.findings if f.rule == "as-poured" and f.severity == "error"]
+    assert told == [CAUSTIC]
+
+
+def test_what_is_not_recorded_is_taken_from_the_formula_that_git_still_has(tmp_path: Path) -> None:
+    mark = prove_one(PLAIN).recipes[0].computed.fingerprint
+    record = f"batches: [{{lot: A1, poured: 2026-03-02, formula: {mark}, as-weighed: {{sodium-hydroxide: 160 g}}}}]\n"
+    text = PLAIN.replace("stated:\n", f"{record}stated:\n")
+    book = write_book(tmp_path, {"recipes/tried.md": text})
+    changed = text.replace("superfat: 5 %\n", "superfat: 6 %\n")
+    write_book(book, {"recipes/tried.md": changed})
+    (lost,) = (f for f in prove(book).findings if f.rule == "as-poured")
+    assert lost.severity == "warning" and "cannot be known" in lost.message
+    write_book(book, {"recipes/tried.md": text})
+    for words in (["init", "-q"], ["add", "."], [*WHO, "commit", "-qm", "first"]):
+        subprocess.run(["git", "-C", str(book), *words], check=True)
+    write_book(book, {"recipes/tried.md": changed})
+    (told,) = (f.message for f in prove(book).findings if f.rule == "as-poured")
+    assert told == CAUSTIC
+
+
+def test_a_lot_that_does_not_say_enough_is_told() -> None:
+    record = (
+        "batches: [{lot: A1, poured: 2026-03-02, formula: 123456, as-weighed: {sodium-hydroxide: 136 g}}]\n"
+    )
+    (told,) = check(prove_one(PLAIN.replace("stated:\n", f"{record}stated:\n")).recipes[0].computed)
+    assert told.severity == "warning" and told.about == "A1"
+    assert told.message == (
+        "the superfat of lot A1 cannot be known: the formula 123456 is not to be found, "
+        "and no weight is recorded for its oils"
+    )
 
 
 def test_a_name_that_the_recipe_lacks_is_found() -> None:

@@ -71,6 +71,12 @@ def test_a_book_of_many_lots(tmp_path: Path) -> None:
         ("free-alkali", "batches/a.yaml:5:19", "lot A2 held a trace of free alkali on 2026-04-10"),
         ("as-poured", "batches/a.yaml:6:58", "as weighed, lot A3 has a superfat of -1.9 %: free lye"),
         ("batches", "batches/a.yaml:7:44", "lot A4 was poured to an earlier formula, 123456"),
+        (
+            "as-poured",
+            "batches/a.yaml:7:54",
+            "the superfat of lot A4 cannot be known: the formula 123456 is not to be found, and no weight is "
+            "recorded for its oils",
+        ),
         ("lots", "batches/a.yaml:8:11", "the lot 'A1' is recorded twice"),
         ("batch-days", "batches/a.yaml:8:46", "lot A1 was unmoulded before it was poured"),
         ("net-weight", "recipes/a.md:11:21", "the label states 100.5 g; a bar of lot A1 comes to 100.0 g"),

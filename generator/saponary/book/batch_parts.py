@@ -11,8 +11,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from saponary.book import blend
-from saponary.lye.formula import Addition, Liquid, Oil, Portion, scaled
+from saponary.lye.formula import Addition, Liquid, Oil, Portion, Stage, scaled
 from saponary.lye.pots import together
+from saponary.pantry import model as shelf
 from saponary.pantry.model import Pantry
 from saponary.quantity.units import Amount
 from saponary.reading.findings import suggest
@@ -56,6 +57,43 @@ def batch_parts(
 ) -> BatchParts:
     """The parts of a recipe, given the shares of its blend."""
     return _Reader(recipe, shares, pantry, report).read()
+
+
+def addition_of(entry: shelf.Addition, grams: float, stage: Stage, portion: str | None) -> Addition:
+    """So many grams of an addition of the pantry, for the engine."""
+    return Addition(
+        entry.id,
+        grams,
+        stage,
+        portion,
+        entry.acid,
+        entry.base,
+        entry.water,
+        entry.displaces,
+        base_most=entry.base_most,
+        base_of=entry.base_of,
+        fat=entry.fat,
+        fat_value=entry.fat_value,
+        cooled=entry.lye_order == "cooled-lye",
+        known=entry.known,
+    )
+
+
+def liquid_of(entry: shelf.Liquid, grams: float, stage: Stage, portion: str | None) -> Liquid:
+    """So many grams of a liquid of the pantry, for the engine."""
+    return Liquid(
+        id=entry.id,
+        grams=grams,
+        water=entry.water,
+        fat=entry.fat,
+        fat_value=entry.fat_value,
+        sugar=entry.sugar,
+        stage=stage,
+        portion=portion,
+        acid=entry.acid,
+        density=entry.density,
+        known=entry.known,
+    )
 
 
 class _Reader:
@@ -137,22 +175,7 @@ class _Reader:
         grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
         stage = item.at or entry.stage
         found = entry
-        return lambda oils: Addition(
-            found.id,
-            grams(oils * share),
-            stage,
-            portion,
-            found.acid,
-            found.base,
-            found.water,
-            found.displaces,
-            base_most=found.base_most,
-            base_of=found.base_of,
-            fat=found.fat,
-            fat_value=found.fat_value,
-            cooled=found.lye_order == "cooled-lye",
-            known=found.known,
-        )
+        return lambda oils: addition_of(found, grams(oils * share), stage, portion)
 
     def _liquid(
         self, item: written.Liquid, path: Path, portion: str | None, share: float
@@ -168,19 +191,7 @@ class _Reader:
             return None
         grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
         found = entry
-        return lambda oils: Liquid(
-            id=found.id,
-            grams=grams(oils * share),
-            water=found.water,
-            fat=found.fat,
-            fat_value=found.fat_value,
-            sugar=found.sugar,
-            stage=item.at,
-            portion=portion,
-            acid=found.acid,
-            density=found.density,
-            known=found.known,
-        )
+        return lambda oils: liquid_of(found, grams(oils * share), item.at, portion)
 
     def _portions(self, parts: BatchParts) -> None:
         portions = self.recipe.portions

@@ -97,24 +97,26 @@ def oil(
     soaked = infused or part.infused_with or (stock.botanical if stock else None)
     if entry is None:
         return lambda grams: Oil(name, grams, 1.0, 1.0, 1.0)
+    found = entry
+    return lambda grams: oil_of(found, grams, soaked)
+
+
+def oil_of(entry: pantry.Oil, grams: float, infused: str | None) -> Oil:
+    """So many grams of an oil of the pantry, for the engine."""
     value = entry.saponification_value
-
-    def make(grams: float) -> Oil:
-        return Oil(
-            id=entry.id,
-            grams=grams,
-            saponification_value=value.value,
-            low=value.low,
-            high=value.high,
-            iodine_value=entry.iodine_value.value if entry.iodine_value else None,
-            fatty_acids=entry.fatty_acids,
-            ester=entry.ester,
-            unsaponifiable=entry.unsaponifiable,
-            density=entry.density,
-            infused_with=soaked,
-        )
-
-    return make
+    return Oil(
+        id=entry.id,
+        grams=grams,
+        saponification_value=value.value,
+        low=value.low,
+        high=value.high,
+        iodine_value=entry.iodine_value.value if entry.iodine_value else None,
+        fatty_acids=entry.fatty_acids,
+        ester=entry.ester,
+        unsaponifiable=entry.unsaponifiable,
+        density=entry.density,
+        infused_with=infused,
+    )
 
 
 def check_botanical(name: str, path: Path, shelf: pantry.Pantry, report: Reporter) -> None:

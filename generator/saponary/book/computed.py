@@ -16,9 +16,10 @@ from saponary.book.library import Book
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved, resolve
-from saponary.book.used import dressing, together, used
+from saponary.book.used import dressing, named, together, used
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
+from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place, Severity, suggest
 from saponary.reading.tree import Path
@@ -47,6 +48,8 @@ class Computed:
     """For a photo or a thing of the pour that the book does not hold: a hint, what to write instead."""
     scraps: Mapping[str, Computed] = field(default_factory=lambda: dict[str, Computed](), compare=False)
     """By slug, the recipes whose scrap is in this one, or in one of those."""
+    poured_to: Mapping[str, Formula] = field(default_factory=dict, compare=False)
+    """Earlier formulas of the recipe, by the fingerprint that a batch of it records."""
     faults: tuple[Finding, ...] = ()
     """What was found while it was resolved, and did not keep it from being computed."""
 
@@ -119,7 +122,7 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
         fingerprint=fingerprint(resolved.formula),
         batches=batches,
         settings=book.settings,
-        pantry=used(recipe.model, book.pantry),
+        pantry=_shelf(recipe.model, batches, book.pantry),
         photos=book.photos.intersection(pictures),
         instead={
             **{name: suggest(name, book.photos, "photos") for name in pictures if name not in book.photos},
@@ -148,8 +151,15 @@ def compute_all(book: Book) -> tuple[dict[str, Computed], Pantry, list[Finding]]
         if computed is not None:
             alone[recipe.slug] = computed
     pantry = with_evidence(book.pantry, ((c.batches, c.figures, c.fingerprint) for c in alone.values()))
-    alone = {slug: replace(one, pantry=used(one.model, pantry)) for slug, one in alone.items()}
+    alone = {slug: replace(one, pantry=_shelf(one.model, one.batches, pantry)) for slug, one in alone.items()}
     return {slug: _with_scraps(one, alone) for slug, one in alone.items()}, pantry, found
+
+
+def _shelf(model: Recipe, batches: Iterable[BatchRecord], shelf: Pantry) -> Pantry:
+    """What the recipe names, and what its batches were weighed of."""
+    weighed = [name for record in batches for name in record.batch.as_weighed]
+    own = used(model, shelf)
+    return together((own, named(weighed, shelf))) if weighed else own
 
 
 def _pictures(model: Recipe, batches: Iterable[BatchRecord]) -> list[str]:

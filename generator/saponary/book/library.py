@@ -12,7 +12,7 @@ from saponary.book.classes import ClassFile
 from saponary.book.parts import read_pantry, read_settings, read_yaml_file
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
-from saponary.book.records import BatchesFile, BatchRecord, records
+from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
 from saponary.pantry.model import Pantry
 from saponary.reading.decode import printable, text_of
 from saponary.reading.files import Files, Unread
@@ -98,11 +98,7 @@ def _batches(
     files: Files, recipes: list[RecipeFile], findings: list[Finding]
 ) -> dict[str, tuple[BatchRecord, ...]]:
     """Every recipe's batches, by slug: those in its own file, then those in `batches/`."""
-    found = {
-        recipe.slug: records(recipe.model.batches, recipe.file, recipe.tree)
-        for recipe in recipes
-        if recipe.model
-    }
+    found = {recipe.slug: in_recipe(recipe) for recipe in recipes}
     known = {recipe.slug for recipe in recipes}
     for name in _in_folder(files, "batches", findings):
         path = PurePosixPath(name)

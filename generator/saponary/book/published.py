@@ -16,8 +16,9 @@ from saponary.book.quotes import Quote
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved
 from saponary.book.status import Status
-from saponary.book.used import used
+from saponary.book.used import named, together, used
 from saponary.lye.figures import Figures
+from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Tree
@@ -46,6 +47,8 @@ class Published:
     settings: Settings
     pantry: Pantry
     status: Status
+    poured_to: Mapping[str, Formula]
+    """Earlier formulas, by the fingerprint that a batch records."""
     remarks: tuple[str, ...]
     """What the checks warn of."""
 
@@ -54,7 +57,8 @@ def published(computed: Computed, status: Status, warnings: Sequence[Finding], e
     """A recipe that this edition shows, as it shows it."""
     shows = edition.shows
     remarks = dict.fromkeys(f.message for f in warnings if f.severity == "warning")
-    records = (_record(record, edition) for record in computed.batches)
+    records = tuple(r for record in computed.batches if (r := _record(record, edition)) is not None)
+    weighed = named((name for r in records for name in r.batch.as_weighed), computed.pantry)
     return Published(
         slug=computed.slug,
         path=computed.file.file,
@@ -65,9 +69,10 @@ def published(computed: Computed, status: Status, warnings: Sequence[Finding], e
         catalogue=computed.catalogue,
         quotes=computed.quotes if "badge" in shows else (),
         fingerprint=computed.fingerprint,
-        batches=tuple(record for record in records if record is not None),
+        batches=records,
         settings=only_seen(computed.settings, edition.sight),
-        pantry=used(computed.model, computed.pantry, parts_of_scents=False),
+        pantry=together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)),
+        poured_to=computed.poured_to if "batches" in shows else {},
         status=status,
         remarks=tuple(remarks) if "remarks" in shows else (),
     )

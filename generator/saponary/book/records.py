@@ -10,8 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import Field, ValidationError
 
+from saponary.book.recipe_file import RecipeFile
 from saponary.reading.findings import Finding, Place, Severity
 from saponary.reading.tree import Path, Tree
 from saponary.schema.batch import Batch
@@ -64,6 +65,26 @@ def texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:
             yield ("photos", index, "note"), photo.note
         if photo.alt:
             yield ("photos", index, "alt"), photo.alt
+
+
+def in_recipe(recipe: RecipeFile) -> tuple[BatchRecord, ...]:
+    """The batches in a recipe's own file: of one that does not hold, those that do."""
+    if recipe.model is not None:
+        return records(recipe.model.batches, recipe.file, recipe.tree)
+    written = recipe.tree.data.get("batches") if isinstance(recipe.tree.data, dict) else None
+    found = ((i, _read(one)) for i, one in enumerate(written if isinstance(written, list) else ()))
+    return tuple(
+        BatchRecord(batch, recipe.file, recipe.tree, ("batches", i))
+        for i, batch in found
+        if batch is not None
+    )
+
+
+def _read(written: object) -> Batch | None:
+    try:
+        return Batch.model_validate(written)
+    except ValidationError:
+        return None
 
 
 def records(batches: list[Batch], file: str, tree: Tree) -> tuple[BatchRecord, ...]:

@@ -43,6 +43,23 @@ def used(model: Recipe, shelf: Pantry, *, parts_of_scents: bool = True) -> Pantr
     )
 
 
+def named(names: Iterable[str], shelf: Pantry) -> Pantry:
+    """The entries of the pantry that these names may mean, as a record of weights has them."""
+    wanted = tuple(dict.fromkeys(names))
+    infusions = _of(shelf.infusions, wanted)
+    return replace(
+        shelf,
+        oils=_of(shelf.oils, (*wanted, *(stock.carrier for stock in infusions.values()))),
+        liquids=_of(shelf.liquids, wanted),
+        additions=_of(shelf.additions, wanted),
+        moulds={},
+        infusions=infusions,
+        fragrances={},
+        terms=(),
+        papers={},
+    )
+
+
 def together(shelves: Iterable[Pantry]) -> Pantry:
     """The entries of several pantries of one book; there must be one at least."""
     first, *others = shelves

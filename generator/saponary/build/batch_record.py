@@ -14,11 +14,9 @@ from typing import Any
 
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
+from saponary.book.rows import to_weigh
 from saponary.build.proof import Proofed
-from saponary.lye.formula import Addition, Liquid, Oil
-from saponary.lye.poured import POTASSIUM, SODIUM, WATER
 from saponary.quantity.numbers import Scale
-from saponary.quantity.totals import totals
 from saponary.reading.text_edits import Edit, apply, closing_line, newline_of, write
 from saponary.reading.tree import Tree
 from saponary.reading.yaml_tree import read_yaml
@@ -84,13 +82,7 @@ def _run_of(one: Proofed) -> tuple[str, int, int]:
 def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[str]:
     """The lines of a new record, without indentation; weights to be filled in stand as comments."""
     formula, figures = one.computed.resolved.formula, one.computed.figures
-    weighed = [(WATER, figures.water.plain)]
-    if formula.alkali.sodium > 0:
-        weighed.append((SODIUM, figures.weights.sodium_hydroxide))
-    if formula.alkali.potassium > 0:
-        weighed.append((POTASSIUM, figures.weights.potassium_hydroxide))
-    parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
-    nominal = totals([*weighed, *((part.id, part.grams) for part in parts)])
+    nominal = to_weigh(formula, figures, one.computed.pantry)
     units = one.computed.settings.units
     scale = Scale(formula.scale_step, units)
     width = max(len(name) for name in nominal) + 1

@@ -15,6 +15,7 @@ from saponary.book.changes import Changed, changes
 from saponary.book.computed import Computed
 from saponary.book.library import Book, read_recipe
 from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE, read_pantry, read_settings
+from saponary.book.poured import recount_of
 from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
@@ -30,40 +31,63 @@ _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 Earlier = Mapping[str, Mapping[str, tuple[str, ...]]]
 """By a recipe's slug, then by the fingerprint a batch records: what of the formula changed since."""
 
+Formulas = Mapping[str, Mapping[str, Formula]]
+"""By a recipe's slug, then by the fingerprint a batch records: the formula."""
+
 
 def changes_since(book: Book, recipes: Iterable[Computed]) -> Earlier:
     """For each batch poured to an earlier formula that git still has: what changed since."""
-    sought = {one.file.file: _Sought(one) for one in recipes}
-    open_ = {file: one for file, one in sought.items() if one.wanted}
-    if open_:
-        with objects(book.root) as held:
-            if held is not None:
-                _search(book.root, held, open_)
-    return {one.computed.file.slug: one.found for one in sought.values()}
+    asked = {one.slug: one for one in recipes}
+    found = _formulas(book, [_Sought(one, _earlier(one)) for one in asked.values()])
+    return {
+        slug: {mark: changes(old, asked[slug].resolved.formula) for mark, old in formulas.items()}
+        for slug, formulas in found.items()
+    }
+
+
+def formulas_lacking(book: Book, recipes: Iterable[Computed]) -> Formulas:
+    """The earlier formulas, where git still has them, of batches whose own weights do not tell their superfat."""
+    return _formulas(book, [_Sought(one, _untold(one)) for one in recipes])
+
+
+def _earlier(computed: Computed) -> set[str]:
+    """The earlier formulas that a recipe's batches record."""
+    marks = {record.batch.formula for record in computed.batches if record.batch.formula is not None}
+    return {mark for mark in marks if not matches(mark, computed.fingerprint)}
+
+
+def _untold(computed: Computed) -> set[str]:
+    found = ((record.batch.formula, recount_of(record.batch, computed)) for record in computed.batches)
+    return {mark for mark, one in found if mark and one is not None and not one.known} & _earlier(computed)
 
 
 class _Sought:
-    """The earlier formulas that a recipe's batches record, and those found so far."""
+    """The earlier formulas that are wanted of a recipe, and those found so far."""
 
-    def __init__(self, computed: Computed) -> None:
-        self.computed = computed
-        self.wanted = {
-            record.batch.formula
-            for record in computed.batches
-            if record.batch.formula is not None and not matches(record.batch.formula, computed.fingerprint)
-        }
-        self.found: dict[str, tuple[str, ...]] = {}
+    def __init__(self, computed: Computed, wanted: set[str]) -> None:
+        self.computed, self.wanted = computed, wanted
+        self.found: dict[str, Formula] = {}
         self.tried: set[tuple[str | None, ...]] = set()
         self.revisions = 0
 
     def look_at(self, old: Formula) -> None:
         for recorded in sorted(self.wanted - self.found.keys()):
             if matches(recorded, fingerprint(old)):
-                self.found[recorded] = changes(old, self.computed.resolved.formula)
+                self.found[recorded] = old
 
     @property
     def done(self) -> bool:
         return self.revisions >= MOST_REVISIONS or self.wanted <= self.found.keys()
+
+
+def _formulas(book: Book, sought: Iterable[_Sought]) -> Formulas:
+    every = {one.computed.file.file: one for one in sought}
+    open_ = {file: one for file, one in every.items() if one.wanted}
+    if open_:
+        with objects(book.root) as held:
+            if held is not None:
+                _search(book.root, held, open_)
+    return {one.computed.slug: one.found for one in every.values()}
 
 
 def _search(root: Path, held: Objects, sought: dict[str, _Sought]) -> None:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from saponary.book.computed import Computed, compute_all
 from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.status import Status, status
+from saponary.build.history import Formulas, formulas_lacking
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import check
 from saponary.label.lists import bar
@@ -42,16 +43,20 @@ class Proof:
 
 def prove(root: Path) -> Proof:
     """Read and check the book in `root`."""
-    return prove_book(read_book(Folder(root)))
+    return prove_book(read_book(Folder(root)), formulas_lacking)
 
 
-def prove_book(book: Book) -> Proof:
-    """Compute and check a book that has been read. Pure.
+def prove_book(
+    book: Book, earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {}
+) -> Proof:
+    """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
 
     Every recipe is computed before any is checked, since the photos of one recipe's
     batches are evidence for the colours of another.
     """
     computed, pantry, faults = compute_all(book)
+    found = earlier(book, computed.values())
+    computed = {slug: replace(one, poured_to=found.get(slug, {})) for slug, one in computed.items()}
     book = replace(book, pantry=pantry)
     own, own_faults = _words(book)
     standard = standard_words()

@@ -1,50 +1,93 @@
-"""as-poured: a batch whose recorded weights leave free lye, or name what the recipe lacks."""
+"""as-poured: a batch whose recorded weights leave free lye, or do not say enough to tell."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
-from saponary.lye.fingerprint import matches
-from saponary.lye.poured import as_poured, names
+from saponary.book.lye_written import alkali
+from saponary.book.poured import OILS, Behind, Recount, behind, names, recount
+from saponary.book.records import BatchRecord
+from saponary.checks.rule import BOTH, ProofContext, Rule
+from saponary.pantry.model import Pantry
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding, suggest
+from saponary.reading.reporter import Reporter
+from saponary.reading.tree import Tree
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    known = names(computed.resolved.formula)
     for record in computed.batches:
-        batch = record.batch
-        if batch.formula is not None and not matches(batch.formula, computed.fingerprint):
-            continue
-        recorded = {name: q.grams for name, q in batch.as_weighed.items() if q is not None}
-        for name in batch.as_weighed:
-            if name not in known:
-                yield record.finding(
-                    RULE.name,
-                    ("as-weighed", name),
-                    f"{name!r} is not in this recipe",
-                    suggest(name, known, "names"),
-                    key=True,
-                )
-        if not recorded:
-            continue
-        figures = computed.figures
-        poured = as_poured(computed.resolved.formula, figures.water.plain, figures.weights, recorded)
-        if poured.superfat < 0:
-            yield record.finding(
-                RULE.name,
-                ("as-weighed",),
-                f"as weighed, lot {batch.lot} has a superfat of {show(100 * poured.superfat, 1)} %: free lye",
-                "do not use, sell or give away this lot; check the record against the scale",
-                key=True,
-            )
+        yield from _of(record, computed.pantry, behind(record.batch, computed))
+
+
+def check_book(context: ProofContext) -> Iterator[Finding]:
+    """Lots of recipes that cannot be computed are lots all the same."""
+    book = context.book
+    usual = alkali(None, book.settings, Reporter(Tree(), "", RULE.name))
+    assert usual is not None
+    for slug, records in book.batches.items():
+        if slug not in context.recipes:
+            for record in records:
+                yield from _of(record, book.pantry, Behind(None, None, usual))
+
+
+def _of(record: BatchRecord, shelf: Pantry, known: Behind) -> Iterator[Finding]:
+    found = recount(record.batch, shelf, known)
+    if found is None:
+        return
+    yield from _strange(record, found, shelf, known)
+    if found.caustic:
+        yield _caustic(record, found)
+    elif found.lacking:
+        yield _unknown(record, found)
+
+
+def _strange(record: BatchRecord, found: Recount, shelf: Pantry, known: Behind) -> Iterator[Finding]:
+    may = names(record.batch, shelf, known)
+    where = "this recipe" if known.then is known.now else "the formula that this lot was poured to"
+    for name in found.strange:
+        yield record.finding(
+            RULE.name,
+            ("as-weighed", name),
+            f"{name!r} is not in {where if known.then is not None else 'the pantry'}",
+            suggest(name, may, "names"),
+            key=True,
+        )
+
+
+def _caustic(record: BatchRecord, found: Recount) -> Finding:
+    assert found.superfat is not None
+    return record.finding(
+        RULE.name,
+        ("as-weighed",),
+        f"as weighed, lot {record.batch.lot} has a superfat of {show(100 * found.superfat, 1)} %: free lye",
+        "do not use, sell or give away this lot; check the record against the scale",
+        key=True,
+    )
+
+
+def _unknown(record: BatchRecord, found: Recount) -> Finding:
+    formula = record.batch.formula
+    told = f"the formula {formula} is not to be found" if formula else "it records no formula"
+    wanted = ", ".join("its oils" if name == OILS else name for name in found.lacking)
+    return record.finding(
+        RULE.name,
+        ("as-weighed",),
+        f"the superfat of lot {record.batch.lot} cannot be known: {told}, and no weight is recorded for {wanted}",
+        "add what the scale showed; until then the lot is not called ready",
+        "warning",
+        key=True,
+        about=record.batch.lot,
+    )
 
 
 RULE = Rule(
     "as-poured",
     "danger",
-    "A batch record's own weights are recomputed. A lot whose weights leave free lye is no soap for skin.",
+    "Each batch record is recomputed from its own weights, whatever its recipe has become since. A lot whose weights "
+    "leave free lye is no soap for skin; one whose weights do not tell is not called ready.",
     recipe=check,
+    book=check_book,
+    kinds=BOTH,
 )

@@ -12,9 +12,10 @@ from datetime import date
 from typing import Literal, get_args
 
 from saponary.book.curing import BarCure, cures
+from saponary.book.poured import OILS, Recount, recount_of
 from saponary.lye.fingerprint import matches
-from saponary.lye.poured import as_poured
 from saponary.messages.message import Listed, Message, Value, Within, clauses, grams, message, percent
+from saponary.pantry.model import Pantry
 from saponary.schema.batch import Batch, Fault
 from saponary.views import links, names
 from saponary.views.facts import Fact, days, of_bar
@@ -166,17 +167,31 @@ def _weighed(bar: BarCure) -> Fact:
 
 
 def _superfat(lot: Lot) -> Fact | None:
-    """What the recorded weights really give; only where they were weighed for this very formula."""
-    batch, computed = lot.batch, lot.recipe.computed
-    recorded = {name: mass.grams for name, mass in batch.as_weighed.items() if mass is not None}
-    if not recorded or batch.formula is None or not matches(batch.formula, computed.fingerprint):
+    """What the recorded weights really give, whatever the recipe is now."""
+    found = recount_of(lot.batch, lot.recipe.computed)
+    if found is None:
         return None
-    figures = computed.figures
-    found = as_poured(computed.resolved.formula, figures.water.plain, figures.weights, recorded)
-    note: Value = message("lots.by-formula", share=percent(figures.superfat))
-    if found.superfat < 0:
+    pantry = lot.recipe.computed.pantry
+    if found.superfat is None:
+        return Fact(message("lots.superfat"), message("shelf.not-known"), unknown(found, pantry))
+    note: Value = message("lots.by-own-weights")
+    if found.caustic:
         note = message("lots.free-lye")
+    elif not found.known:
+        note = unknown(found, pantry)
     if found.assumed:
-        assumed = Listed(tuple(Within(names.anything(computed.pantry, name)) for name in found.assumed))
+        assumed = Listed(tuple(Within(names.anything(pantry, name)) for name in found.assumed))
         note = clauses(note, message("lots.assumed", names=assumed))
     return Fact(message("lots.superfat"), percent(found.superfat), note)
+
+
+def unknown(found: Recount, pantry: Pantry) -> Message:
+    """What keeps a lot's superfat from being known."""
+    if not (found.lacking or found.strange):
+        uncounted = tuple(Within(names.anything(pantry, name)) for name in found.uncounted)
+        return message("lots.uncounted", names=Listed(uncounted))
+    lacking = (
+        message("lots.its-oils") if name == OILS else Within(names.anything(pantry, name))
+        for name in (*found.lacking, *found.strange)
+    )
+    return message("lots.not-recorded", names=Listed(tuple(lacking)))
