@@ -49,7 +49,6 @@ def loaded(words: list[str], folder: Path) -> set[str]:
         (["schema"], {"pydantic"}),
         (["schema", "book"], {"pydantic"}),
         (["schema", "pantry"], {"pydantic"}),
-        (["schema", "class"], {"pydantic"}),
         (["proof", "new"], {"markdown_it", "pydantic", "yaml"}),
     ],
     ids=lambda value: " ".join(value) if isinstance(value, list) else "",

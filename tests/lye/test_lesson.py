@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.book.classes import sized
+from saponary.book.classes import ClassPlan, sized
 from saponary.lye import lesson
 from saponary.lye.alkali import Weights
 from saponary.lye.density import lye_millilitres
@@ -14,7 +14,6 @@ from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali
 from saponary.lye.lesson import Weighing
 from saponary.quantity.rounding import to_step
-from saponary.schema.class_plan import ClassPlan
 from support import PLAIN, prove_one
 
 (BUILT,) = [one.computed.resolved for one in prove_one(PLAIN).recipes]

@@ -1,7 +1,8 @@
 """The oils' ranges against published ones written out here, and the compositions against the ranges.
 
 CXS 210-1999 (Codex, named vegetable oils), CXS 33-1981 (olive oils), CXS 211-1999 (animal fats).
-"verified" means the numbers were read in a transcription of the standard, "memory" that they were not seen.
+"verified" means the numbers were read in the publication, "second-hand" in a transcription of it, "memory" that
+they were not seen.
 """
 
 from __future__ import annotations
@@ -21,48 +22,48 @@ DATA = Path(__file__).parents[1] / "data" / "datasets"
 SAPONIFICATION = {
     "olive": (184, 196, "cxs-33", "memory"),
     "olive-pomace": (182, 193, "cxs-33", "memory"),
-    "coconut": (248, 265, "cxs-210", "verified"),
-    "palm": (190, 209, "cxs-210", "verified"),
+    "coconut": (248, 265, "cxs-210", "second-hand"),
+    "palm": (190, 209, "cxs-210", "second-hand"),
     "palm-kernel": (230, 254, "cxs-210", "memory"),
-    "babassu": (245, 256, "cxs-210", "verified"),
+    "babassu": (245, 256, "cxs-210", "second-hand"),
     "sunflower": (187, 194, "cxs-210-2022", "verified"),
-    "sunflower-high-oleic": (182, 194, "cxs-210", "verified"),
+    "sunflower-high-oleic": (182, 194, "cxs-210", "second-hand"),
     "safflower": (186, 198, "cxs-210", "memory"),
-    "safflower-high-oleic": (186, 194, "cxs-210", "verified"),
-    "soybean": (189, 195, "cxs-210", "verified"),
-    "rapeseed": (182, 193, "cxs-210", "verified"),
-    "sesame": (186, 195, "cxs-210", "verified"),
-    "maize": (187, 195, "cxs-210", "memory"),
-    "peanut": (187, 196, "cxs-210", "memory"),
+    "safflower-high-oleic": (186, 194, "cxs-210", "second-hand"),
+    "soybean": (189, 195, "cxs-210", "second-hand"),
+    "rapeseed": (182, 193, "cxs-210", "second-hand"),
+    "sesame": (186, 195, "cxs-210", "second-hand"),
+    "maize": (187, 195, "cxs-210", "second-hand"),
+    "peanut": (185, 196, "int-pharm-arachis", "second-hand"),
     "cottonseed": (189, 198, "cxs-210", "memory"),
     "grapeseed": (188, 194, "cxs-210", "memory"),
-    "rice-bran": (180, 199, "cxs-210", "verified"),
-    "linseed": (185, 197, "cxs-210", "verified"),
-    "walnut": (189, 198, "cxs-210", "verified"),
+    "rice-bran": (180, 199, "cxs-210", "second-hand"),
+    "linseed": (185, 197, "cxs-210", "second-hand"),
+    "walnut": (189, 198, "cxs-210", "second-hand"),
     "hazelnut": (188, 197, "cxs-210", "memory"),
-    "shea-butter": (160, 195, "cxs-325r", "verified"),
-    "lard": (192, 203, "cxs-211", "memory"),
+    "shea-butter": (160, 195, "cxs-325r", "second-hand"),
+    "lard": (192, 203, "canada-lard", "verified"),
     "tallow": (190, 202, "cxs-211", "memory"),
 }
 
 # Oil: iodine range g/100 g, standard, and how it is known.
 IODINE = {
     "olive": (75, 94, "cxs-33", "memory"),
-    "coconut": (6.3, 10.6, "cxs-210", "verified"),
-    "palm": (50, 55, "cxs-210", "verified"),
+    "coconut": (6.3, 10.6, "cxs-210", "second-hand"),
+    "palm": (50, 55, "cxs-210", "second-hand"),
     "palm-kernel": (14.1, 21, "cxs-210", "memory"),
-    "babassu": (10, 18, "cxs-210", "verified"),
-    "sunflower": (118, 141, "cxs-210-trade", "verified"),
-    "soybean": (124, 139, "cxs-210", "verified"),
-    "rapeseed": (105, 126, "cxs-210", "verified"),
-    "sesame": (104, 120, "cxs-210", "verified"),
-    "maize": (103, 135, "cxs-210", "memory"),
+    "babassu": (10, 18, "cxs-210", "second-hand"),
+    "sunflower": (118, 141, "cxs-210-trade", "second-hand"),
+    "soybean": (124, 139, "cxs-210", "second-hand"),
+    "rapeseed": (105, 126, "cxs-210", "second-hand"),
+    "sesame": (104, 120, "cxs-210", "second-hand"),
+    "maize": (103, 135, "cxs-210", "second-hand"),
     "peanut": (77, 107, "cxs-210", "memory"),
     "cottonseed": (100, 123, "cxs-210", "memory"),
-    "grapeseed": (128, 150, "cxs-210", "memory"),
-    "rice-bran": (90, 115, "cxs-210", "verified"),
-    "linseed": (170, 211, "cxs-210", "verified"),
-    "tallow": (40, 53, "cxs-211", "memory"),
+    "grapeseed": (128, 150, "grapeseed-sheet", "second-hand"),
+    "rice-bran": (90, 115, "cxs-210", "second-hand"),
+    "linseed": (170, 211, "cxs-210", "second-hand"),
+    "tallow": (32, 53, "malaysia-suet", "verified"),
 }
 
 

@@ -7,7 +7,7 @@ from typing import Annotated, Any, get_args
 
 import pytest
 
-from saponary.schema.class_plan import ClassPlan
+from saponary.book.classes import ClassPlan
 from saponary.schema.edition import STANDARD
 from saponary.schema.fields import Part, ShortText
 from saponary.schema.recipe import Recipe

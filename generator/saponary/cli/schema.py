@@ -30,7 +30,7 @@ def _pantry() -> type[BaseModel]:
 
 
 def _class() -> type[BaseModel]:
-    from saponary.schema.class_plan import ClassPlan
+    from saponary.book.classes import ClassPlan
 
     return ClassPlan
 

@@ -52,9 +52,9 @@ class Part(BaseModel):
         alias_generator=kebab,
         populate_by_name=False,
         frozen=True,
-        defer_build=True,  # built when first used: no command uses all of them
         arbitrary_types_allowed=True,
         str_strip_whitespace=True,
+        defer_build=True,  # a command builds the models it reads by, and no others
     )
 
 

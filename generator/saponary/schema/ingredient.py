@@ -118,7 +118,7 @@ class UnsaponifiableEntry(Part):
 class OilEntry(IngredientEntry):
     PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
         "kind", "inci_sodium_soap", "inci_potassium_soap", "saponification_value", "iodine_value",
-        "fatty_acids", "unsaponifiable", "melting",
+        "fatty_acids", "unsaponifiable", "melting", "certificate_needed",
     }  # fmt: skip
 
     kind: OilKind | None = None
@@ -129,6 +129,7 @@ class OilEntry(IngredientEntry):
     fatty_acids: dict[ShortText, Share] | None = None
     unsaponifiable: Annotated[UnsaponifiableEntry, shorthand("value")] | None = None
     melting: Annotated[list[Temperature], Field(min_length=2, max_length=2)] | None = None
+    certificate_needed: bool | None = None
 
 
 class AcidEntry(Part):
@@ -191,7 +192,8 @@ class AdditionEntry(IngredientEntry):
     PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
         "kind", "water", "fat", "fat_saponification_value", "acid", "uptake", "free_alkali",
         "inci_sodium_salt", "inci_potassium_salt", "liquid",
-        "displaces", "usual", "cap", "stage", "lye_order", "ci", "fresh", "cured", "full_depth",
+        "displaces", "usual", "cap", "stage", "lye_order", "ci", "listed_colour", "fresh", "cured",
+        "full_depth",
         "lightfast", "stays", "in_alkali", "dry", "dry_cured",
     }  # fmt: skip
 
@@ -211,6 +213,7 @@ class AdditionEntry(IngredientEntry):
     stage: Literal["lye", "oils", "trace"] | None = None
     lye_order: LyeOrder | None = None
     ci: ShortText | None = None
+    listed_colour: Annotated[list[Name], Field(max_length=10)] | None = None
     fresh: Colour | None = None
     cured: Colour | None = None
     full_depth: Rate | None = None

@@ -7,12 +7,11 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from saponary.book.classes import ClassFile
+from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.computed import Computed
 from saponary.label.cautions import emergency
 from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
-from saponary.schema.class_plan import ClassPlan
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.handout_prep import Preparation, preparation
 from saponary.views.paper.handout_prose import ClassProse, blanks

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from saponary.book.catalogue import catalogue
-from saponary.book.classes import sized
+from saponary.book.classes import ClassPlan, sized
 from saponary.book.computed import Computed
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition
@@ -14,7 +14,6 @@ from saponary.messages.message import Listed, Message, Number, Value
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.schema import recipe as written
-from saponary.schema.class_plan import ClassPlan
 from saponary.views.paper.handout_prose import BLANK, ClassProse
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden
 from saponary.views.work import Stage, work_order

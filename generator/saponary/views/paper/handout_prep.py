@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from saponary.book.classes import ClassPlan
 from saponary.book.computed import Computed
 from saponary.lye import lesson
 from saponary.lye.density import lye_millilitres
@@ -13,7 +14,6 @@ from saponary.messages.message import Listed, Message, Number, Value, Within, me
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import to_step
-from saponary.schema.class_plan import ClassPlan
 from saponary.views import names
 from saponary.views.paper.handout_bench import at_class_size, class_bench, stages
 from saponary.views.paper.handout_weights import called, on_the_scale

@@ -1,0 +1,43 @@
+"""certificate-needed: an oil whose published values scatter too far, with no value of the maker's own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.computed import Computed
+from saponary.checks.rule import IN_RECIPES, Rule
+from saponary.pantry.model import Oil
+from saponary.reading.findings import Finding
+from saponary.schema.ingredient import OilEntry
+
+
+def check(computed: Computed) -> Iterator[Finding]:
+    stocks = computed.pantry.infusions
+    for name in computed.model.oils.parts:
+        oil = computed.pantry.oils[stocks[name].carrier if name in stocks else name]
+        if _wanted(oil):
+            yield computed.finding(
+                RULE.name,
+                ("oils", "parts", name),
+                f"published saponification values of {oil.id} scatter too far to weigh lye by",
+                f"state the saponification-value of {oil.id} in pantry.yaml, from the certificate of this oil",
+                key=True,
+                about=name,
+            )
+
+
+def _wanted(oil: Oil) -> bool:
+    stated = oil.source.get("saponification-value")
+    needed = isinstance(oil.entry, OilEntry) and oil.entry.certificate_needed
+    return bool(needed) and (stated is None or stated.how != "maker")
+
+
+RULE = Rule(
+    "certificate-needed",
+    "danger",
+    "Where published values lie so far apart, one from a table can leave free alkali in the bar. The "
+    "supplier's certificate of the very oil decides.",
+    recipe=check,
+    waivable=IN_RECIPES,
+    each="oil",
+)
