@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from saponary.draw.charts.swatch import swatch
-from saponary.messages.message import Listed, Message, Number, Value, clauses, message, short
+from saponary.messages.message import Listed, Message, Number, Value, message, short
 from saponary.pantry.colour import CURED_FROM, FRESH_UNTIL, seen
-from saponary.pantry.model import Addition, Chip, Colour, Pantry, Source
+from saponary.pantry.model import Addition, Chip, Colour, Pantry
 from saponary.pantry.standard import standard
 from saponary.views import links, names, shades
 from saponary.views.colour_uses import uses
@@ -18,6 +18,7 @@ from saponary.views.colour_words import in_words
 from saponary.views.facts import Fact
 from saponary.views.pantry import Use
 from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.sources import where
 
 
 @dataclass(frozen=True)
@@ -274,11 +275,6 @@ def _sources(entry: Addition, shelf: Pantry) -> Iterator[Fact]:
         if group == "colours" and own:
             yield Fact(label, message("known.maker"))
         elif source is not None:
-            yield Fact(label, message(f"known.{source.how}"), _where(source, shelf))
+            yield Fact(label, message(f"known.{source.how}"), where(source, shelf))
     if "maker" in entry.source and not own:
         yield Fact(message("colours.refined"), message("known.maker"))
-
-
-def _where(source: Source, shelf: Pantry) -> Value:
-    title = shelf.publications.get(source.publication, source.publication) if source.publication else ""
-    return clauses(title, source.where or "")

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.lye.formula import Addition, Liquid, Oil
-from saponary.messages.message import Number, Value, grams, message, percent, short
-from saponary.pantry.model import Pantry, Range
+from saponary.messages.message import Message, Number, Value, grams, message, percent, short
+from saponary.pantry.model import Ingredient, Pantry, Range
 from saponary.quantity.totals import totals
 from saponary.views import links, names
-from saponary.views.facts import Fact
 from saponary.views.prose import Prose
 from saponary.views.site import RecipeInput
+from saponary.views.sources import Known, known
 
 
 @dataclass(frozen=True)
@@ -23,11 +23,21 @@ class Use:
 
 
 @dataclass(frozen=True)
+class Property:
+    """What is known of an ingredient, and from where; no source at all where a recipe names a thing
+    that is on no shelf."""
+
+    label: Value
+    text: Value
+    sources: tuple[Known, ...]
+
+
+@dataclass(frozen=True)
 class Item:
     id: str
     name: str
     latin: str
-    facts: tuple[Fact, ...]
+    facts: tuple[Property, ...]
     uses: tuple[Use, ...]
 
 
@@ -74,39 +84,68 @@ def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, Number]]:
 
 def _oil(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
     oil = shelf.oils.get(name)
-    facts: list[Fact] = []
+    facts: list[Property] = []
     if oil:
-        facts.append(Fact(message("shelves.saponification"), _range(oil.saponification_value, "mg/g")))
+        value = _range(oil.saponification_value, "mg/g")
+        facts.append(
+            _property(oil, shelf, message("shelves.saponification"), value, *_value("saponification-value"))
+        )
     if oil and oil.iodine_value:
-        facts.append(Fact(message("shelves.iodine"), _range(oil.iodine_value, "g/100 g")))
-    latin = oil.latin if oil else None
-    return Item(f"oil-{name}", names.oil(shelf, name), latin or "", tuple(facts), uses)
+        iodine = _range(oil.iodine_value, "g/100 g")
+        facts.append(_property(oil, shelf, message("shelves.iodine"), iodine, *_value("iodine-value")))
+    return _item("oil", name, names.oil(shelf, name), oil, shelf, facts, uses)
 
 
 def _liquid(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
     liquid = shelf.liquid(name)
-    made_of = (
-        (
+    facts: list[Property] = []
+    if liquid:
+        made_of = (
             (message("shelves.water"), liquid.water),
             (message("shelves.fat"), liquid.fat),
             (message("shelves.sugar"), liquid.sugar),
         )
-        if liquid
-        else ()
-    )
-    facts = tuple(Fact(label, percent(part)) for label, part in made_of if part > 0)
-    latin = liquid.latin if liquid else None
-    return Item(f"liquid-{name}", names.liquid(shelf, name), latin or "", facts, uses)
+        facts += (
+            _property(liquid, shelf, label, percent(part), "composition")
+            for label, part in made_of
+            if part > 0
+        )
+    return _item("liquid", name, names.liquid(shelf, name), liquid, shelf, facts, uses)
 
 
 def _addition(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
     addition = shelf.additions.get(name)
-    facts: tuple[Fact, ...] = ()
+    facts: list[Property] = []
     if addition and addition.usual:
         low, high = addition.usual
-        facts = (Fact(message("shelves.usual"), message("shelves.rates", low=short(low), high=short(high))),)
-    latin = addition.latin if addition else None
-    return Item(f"addition-{name}", names.addition(shelf, name), latin or "", facts, uses)
+        rates = message("shelves.rates", low=short(low), high=short(high))
+        facts.append(_property(addition, shelf, message("shelves.usual"), rates, "usual"))
+    return _item("addition", name, names.addition(shelf, name), addition, shelf, facts, uses)
+
+
+def _value(group: str) -> tuple[str, str]:
+    """The two groups of sources of a value and of its range."""
+    return group, f"{group}-range"
+
+
+def _property(entry: Ingredient, shelf: Pantry, label: Message, text: Value, *groups: str) -> Property:
+    return Property(label, text, tuple(known(entry, shelf, *groups)))
+
+
+def _item(
+    kind: str,
+    name: str,
+    title: str,
+    entry: Ingredient | None,
+    shelf: Pantry,
+    facts: Sequence[Property],
+    uses: tuple[Use, ...],
+) -> Item:
+    """The facts of its kind, with what every ingredient may have."""
+    every = list(facts)
+    if entry and entry.inci:
+        every.append(_property(entry, shelf, message("shelves.listed"), entry.inci, "inci"))
+    return Item(f"{kind}-{name}", title, (entry.latin if entry else None) or "", tuple(every), uses)
 
 
 _ITEM = {"oils": _oil, "liquids": _liquid, "additions": _addition}
