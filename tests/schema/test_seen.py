@@ -10,8 +10,9 @@ import pytest
 from saponary.book.classes import ClassPlan
 from saponary.schema.edition import STANDARD
 from saponary.schema.fields import Part, ShortText
+from saponary.schema.pantry import PantryFile
 from saponary.schema.recipe import Recipe
-from saponary.schema.seen import Private, Public, Seen, marks, only_seen
+from saponary.schema.seen import EVERYWHERE, Private, Public, Seen, marks, only_seen
 from saponary.schema.settings import Settings
 
 
@@ -25,7 +26,9 @@ def inside(kind: Any) -> Iterator[type[Part]]:
         yield from inside(one)
 
 
-MODELS = sorted({m for top in (Recipe, Settings, ClassPlan) for m in inside(top)}, key=lambda m: m.__name__)
+MODELS = sorted(
+    {m for top in (Recipe, Settings, ClassPlan, PantryFile) for m in inside(top)}, key=lambda m: m.__name__
+)
 
 
 @pytest.mark.parametrize("model", MODELS, ids=lambda m: m.__name__)
@@ -37,7 +40,7 @@ def test_every_field_says_who_may_see_it(model: type[Part]) -> None:
 def test_a_field_that_must_be_written_is_seen_with_its_model(model: type[Part]) -> None:
     """Else what an edition is given would lack it altogether."""
     needed = {name for name, field in model.model_fields.items() if field.is_required()}
-    hidden = {name for name in needed if not marks(model)[name].within(frozenset({"always"}))}
+    hidden = {name for name in needed if not marks(model)[name].within(EVERYWHERE)}
     assert hidden <= {"shows"}
 
 

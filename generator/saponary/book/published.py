@@ -71,7 +71,9 @@ def published(computed: Computed, status: Status, warnings: Sequence[Finding], e
         fingerprint=computed.fingerprint,
         batches=records,
         settings=only_seen(computed.settings, edition.sight),
-        pantry=together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)),
+        pantry=only_seen(
+            together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)), edition.sight
+        ),
         poured_to=computed.poured_to if "batches" in shows else {},
         status=status,
         remarks=tuple(remarks) if "remarks" in shows else (),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, fields, replace
 from datetime import date
-from typing import Literal
+from typing import Annotated, Literal
 
 from saponary.lye.formula import Ester, Metal, Stage
 from saponary.lye.mould import Mould
@@ -24,6 +24,7 @@ from saponary.schema.ingredient import (
     OilEntry,
     Origin,
 )
+from saponary.schema.seen import Private, Public, Seen
 
 
 @dataclass(frozen=True)
@@ -57,19 +58,19 @@ class Ingredient:
     `common` is the plain name that a table has of what the maker's entry is laid over, '' for none.
     """
 
-    id: str
-    name: str
-    entry: Entry
-    latin: str | None = None
-    inci: str | None = None
-    allergens: tuple[Allergen, ...] = ()
-    hazards: tuple[Hazard, ...] = ()
-    origin: Origin = "unknown"
-    density: float | None = None
-    price_per_kg: float | None = None
-    note: str | None = None
-    common: str = ""
-    source: Sources = field(default_factory=dict[str, Source])
+    id: Public[str]
+    name: Public[str]
+    entry: Public[Entry]
+    latin: Public[str | None] = None
+    inci: Public[str | None] = None
+    allergens: Public[tuple[Allergen, ...]] = ()
+    hazards: Public[tuple[Hazard, ...]] = ()
+    origin: Public[Origin] = "unknown"
+    density: Public[float | None] = None
+    price_per_kg: Annotated[float | None, Seen("costs")] = None
+    note: Private[str | None] = None
+    common: Public[str] = ""
+    source: Public[Sources] = field(default_factory=dict[str, Source])
 
     @property
     def own(self) -> bool:
@@ -91,13 +92,13 @@ OWN = "maker"
 class Oil(Ingredient):
     """An oil, butter, fat, wax or fatty acid. Values in mg KOH/g and g iodine/100 g."""
 
-    kind: str
-    saponification_value: Range
-    iodine_value: Range | None = None
-    fatty_acids: Mapping[str, float] = field(default_factory=dict[str, float])
-    unsaponifiable: float = 0.0
-    inci_sodium_soap: str | None = None
-    inci_potassium_soap: str | None = None
+    kind: Public[str]
+    saponification_value: Public[Range]
+    iodine_value: Public[Range | None] = None
+    fatty_acids: Public[Mapping[str, float]] = field(default_factory=dict[str, float])
+    unsaponifiable: Public[float] = 0.0
+    inci_sodium_soap: Public[str | None] = None
+    inci_potassium_soap: Public[str | None] = None
 
     @property
     def ester(self) -> Ester:
@@ -123,25 +124,25 @@ class Liquid(Ingredient):
     `acid` is mol of hydroxide taken per gram; `known` is false where nobody states it.
     """
 
-    water: float
-    fat: float = 0.0
-    sugar: float = 0.0
-    fat_value: float = 190.0
-    acid: float = 0.0
-    known: bool = True
-    inci_sodium_salt: str | None = None
-    inci_potassium_salt: str | None = None
+    water: Public[float]
+    fat: Public[float] = 0.0
+    sugar: Public[float] = 0.0
+    fat_value: Public[float] = 190.0
+    acid: Public[float] = 0.0
+    known: Public[bool] = True
+    inci_sodium_salt: Public[str | None] = None
+    inci_potassium_salt: Public[str | None] = None
 
 
 @dataclass(frozen=True)
 class Chip:
     """What the maker saw: the colour of a bar at a dose (g per kg of oils) on a day of its cure."""
 
-    dose: float
-    day: int
-    colour: str
-    note: str = ""
-    lot: str = ""
+    dose: Public[float]
+    day: Public[int]
+    colour: Public[str]
+    note: Public[str] = ""
+    lot: Public[str] = ""
     """The lot whose photo shows it; empty for a chip of its own."""
 
 
@@ -152,13 +153,13 @@ class Colour:
     `chips` are the maker's own results, which go before the table's two colours.
     """
 
-    fresh: str
-    cured: str
-    full_depth: float | None = None
-    lightfast: str | None = None
-    stays: bool = True
-    in_alkali: str | None = None
-    chips: tuple[Chip, ...] = ()
+    fresh: Public[str]
+    cured: Public[str]
+    full_depth: Public[float | None] = None
+    lightfast: Public[str | None] = None
+    stays: Public[bool] = True
+    in_alkali: Public[str | None] = None
+    chips: Public[tuple[Chip, ...]] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -170,35 +171,35 @@ class Addition(Ingredient):
     after the cure.
     """
 
-    kind: str
-    acid: float = 0.0
-    base: float = 0.0
-    base_most: float = 0.0
-    base_of: Metal = "sodium"
-    known: bool = True
-    water: float = 0.0
-    fat: float = 0.0
-    fat_value: float = 190.0
-    displaces: float | None = None
-    usual: tuple[float, float] | None = None
-    cap: float | None = None
-    stage: Stage = "trace"
-    lye_order: LyeOrder = "in-lye"
-    colour: Colour | None = None
-    dry: tuple[str, str] | None = None
-    ci: str | None = None
-    inci_sodium_salt: str | None = None
-    inci_potassium_salt: str | None = None
-    scrap_of: str | None = None
+    kind: Public[str]
+    acid: Public[float] = 0.0
+    base: Public[float] = 0.0
+    base_most: Public[float] = 0.0
+    base_of: Public[Metal] = "sodium"
+    known: Public[bool] = True
+    water: Public[float] = 0.0
+    fat: Public[float] = 0.0
+    fat_value: Public[float] = 190.0
+    displaces: Public[float | None] = None
+    usual: Public[tuple[float, float] | None] = None
+    cap: Public[float | None] = None
+    stage: Public[Stage] = "trace"
+    lye_order: Public[LyeOrder] = "in-lye"
+    colour: Public[Colour | None] = None
+    dry: Public[tuple[str, str] | None] = None
+    ci: Public[str | None] = None
+    inci_sodium_salt: Public[str | None] = None
+    inci_potassium_salt: Public[str | None] = None
+    scrap_of: Public[str | None] = None
 
 
 @dataclass(frozen=True)
 class Certificate:
     """The supplier's own limit: the largest share of the finished product, for what kind of product."""
 
-    maximum: float
-    category: str | None = None
-    publication: str | None = None
+    maximum: Public[float]
+    category: Public[str | None] = None
+    publication: Private[str | None] = None
 
 
 @dataclass(frozen=True)
@@ -210,23 +211,23 @@ class Fragrance:
     other scents.
     """
 
-    id: str
-    kind: Literal["essential-oil", "fragrance-oil"]
-    composition: Mapping[str, float] | None = None
-    certificate: Certificate | None = None
-    blend: Mapping[str, float] = field(default_factory=dict[str, float])
+    id: Public[str]
+    kind: Public[Literal["essential-oil", "fragrance-oil"]]
+    composition: Public[Mapping[str, float] | None] = None
+    certificate: Public[Certificate | None] = None
+    blend: Private[Mapping[str, float]] = field(default_factory=dict[str, float])
 
 
 @dataclass(frozen=True)
 class Infusion:
     """A stock of oil that has stood on a botanical; it counts as its carrier for lye."""
 
-    id: str
-    botanical: str
-    carrier: str
-    ratio: str | None = None
-    made: date | None = None
-    days: int | None = None
+    id: Public[str]
+    botanical: Public[str]
+    carrier: Public[str]
+    ratio: Private[str | None] = None
+    made: Private[date | None] = None
+    days: Private[int | None] = None
 
 
 @dataclass(frozen=True)
@@ -241,16 +242,16 @@ class Term:
 class Pantry:
     """Everything a recipe may name, by id."""
 
-    oils: Mapping[str, Oil]
-    liquids: Mapping[str, Liquid]
-    additions: Mapping[str, Addition]
-    moulds: Mapping[str, Mould] = field(default_factory=dict[str, Mould])
-    infusions: Mapping[str, Infusion] = field(default_factory=dict[str, Infusion])
-    fragrances: Mapping[str, Fragrance] = field(default_factory=dict[str, Fragrance])
-    terms: tuple[Term, ...] = ()
-    publications: Mapping[str, str] = field(default_factory=dict[str, str])
-    version: str = ""
-    papers: Mapping[str, FragranceEntry] = field(default_factory=dict[str, FragranceEntry])
+    oils: Public[Mapping[str, Oil]]
+    liquids: Public[Mapping[str, Liquid]]
+    additions: Public[Mapping[str, Addition]]
+    moulds: Public[Mapping[str, Mould]] = field(default_factory=dict[str, Mould])
+    infusions: Public[Mapping[str, Infusion]] = field(default_factory=dict[str, Infusion])
+    fragrances: Public[Mapping[str, Fragrance]] = field(default_factory=dict[str, Fragrance])
+    terms: Public[tuple[Term, ...]] = ()
+    publications: Public[Mapping[str, str]] = field(default_factory=dict[str, str])
+    version: Public[str] = ""
+    papers: Public[Mapping[str, FragranceEntry]] = field(default_factory=dict[str, FragranceEntry])
     """What the maker's own `pantry.yaml` states of each scent."""
 
     def liquid(self, name: str) -> Liquid | None:

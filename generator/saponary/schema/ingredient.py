@@ -1,13 +1,12 @@
 """An ingredient as it is written: by a maker in `pantry.yaml`, and in the tables of this package alike.
 
 Every field may be left out. Over a known ingredient an entry replaces what it states; a new
-one takes the rest from the ingredient that `like` names. `PUBLIC` of a class lists the fields
-that may leave the maker's book; a field that is not in it stays private.
+one takes the rest from the ingredient that `like` names.
 """
 
 from __future__ import annotations
 
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
@@ -27,6 +26,7 @@ from saponary.schema.fields import (
     Uptake,
     shorthand,
 )
+from saponary.schema.seen import Private, Public, Seen
 
 OilKind = Literal["oil", "butter", "fat", "wax", "acid"]
 Allergen = Literal["tree-nut", "gluten", "wheat", "sesame", "soy", "peanut", "milk"]
@@ -55,81 +55,64 @@ LongText = Annotated[str, Field(max_length=1000)]
 class SourceEntry(Part):
     """Where a group of figures comes from: how it is known, which publication, which place in it."""
 
-    how: How
-    publication: ShortText | None = None
-    where: LongText | None = None
+    how: Public[How]
+    publication: Public[ShortText | None] = None
+    where: Public[LongText | None] = None
 
 
 class DensityEntry(Part):
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"value", "at"})
-
-    value: Density
-    at: Temperature | None = None
+    value: Public[Density]
+    at: Public[Temperature | None] = None
 
 
 class IngredientEntry(Part):
     """What any ingredient may state."""
 
-    PUBLIC: ClassVar[frozenset[str]] = frozenset(
-        {"name", "latin", "inci", "allergens", "hazards", "origin", "density", "law"}
-    )
-
-    like: Name | None = None
-    name: ShortText | None = None
-    latin: ShortText | None = None
-    inci: ShortText | None = None
-    allergens: Annotated[list[Allergen], Field(max_length=10)] | None = None
-    hazards: Annotated[list[Hazard], Field(max_length=10)] | None = None
-    origin: Origin | None = None
-    density: Annotated[DensityEntry, shorthand("value")] | None = None
-    law: dict[Name, ShortText] | None = None
-    price: Price | None = None
-    supplier: ShortText | None = None
-    note: LongText | None = None
-    source: Annotated[dict[Name, SourceEntry], Field(max_length=40)] | None = None
+    like: Private[Name | None] = None
+    name: Public[ShortText | None] = None
+    latin: Public[ShortText | None] = None
+    inci: Public[ShortText | None] = None
+    allergens: Public[Annotated[list[Allergen], Field(max_length=10)] | None] = None
+    hazards: Public[Annotated[list[Hazard], Field(max_length=10)] | None] = None
+    origin: Public[Origin | None] = None
+    density: Public[Annotated[DensityEntry, shorthand("value")] | None] = None
+    law: Public[dict[Name, ShortText] | None] = None
+    price: Annotated[Price | None, Seen("costs")] = None
+    supplier: Private[ShortText | None] = None
+    note: Private[LongText | None] = None
+    source: Private[Annotated[dict[Name, SourceEntry], Field(max_length=40)] | None] = None
 
 
 class CertifiedValue(Part):
     """A saponification value, with its published or certified range."""
 
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"value", "range"})
-
-    value: SaponificationValue
-    range: Annotated[list[SaponificationValue], Field(min_length=2, max_length=2)] | None = None
-    from_: ShortText | None = None
+    value: Public[SaponificationValue]
+    range: Public[Annotated[list[SaponificationValue], Field(min_length=2, max_length=2)] | None] = None
+    from_: Private[ShortText | None] = None
 
 
 class IodineEntry(Part):
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"value", "range"})
-
-    value: IodineValue
-    range: Annotated[list[IodineValue], Field(min_length=2, max_length=2)] | None = None
+    value: Public[IodineValue]
+    range: Public[Annotated[list[IodineValue], Field(min_length=2, max_length=2)] | None] = None
 
 
 class UnsaponifiableEntry(Part):
     """What takes no alkali: the share used, and the most that is allowed."""
 
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"value", "limit"})
-
-    value: Share
-    limit: Share | None = None
+    value: Public[Share]
+    limit: Public[Share | None] = None
 
 
 class OilEntry(IngredientEntry):
-    PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
-        "kind", "inci_sodium_soap", "inci_potassium_soap", "saponification_value", "iodine_value",
-        "fatty_acids", "unsaponifiable", "melting", "certificate_needed",
-    }  # fmt: skip
-
-    kind: OilKind | None = None
-    inci_sodium_soap: ShortText | None = None
-    inci_potassium_soap: ShortText | None = None
-    saponification_value: Annotated[CertifiedValue, shorthand("value")] | None = None
-    iodine_value: Annotated[IodineEntry, shorthand("value")] | None = None
-    fatty_acids: dict[ShortText, Share] | None = None
-    unsaponifiable: Annotated[UnsaponifiableEntry, shorthand("value")] | None = None
-    melting: Annotated[list[Temperature], Field(min_length=2, max_length=2)] | None = None
-    certificate_needed: bool | None = None
+    kind: Public[OilKind | None] = None
+    inci_sodium_soap: Public[ShortText | None] = None
+    inci_potassium_soap: Public[ShortText | None] = None
+    saponification_value: Public[Annotated[CertifiedValue, shorthand("value")] | None] = None
+    iodine_value: Public[Annotated[IodineEntry, shorthand("value")] | None] = None
+    fatty_acids: Public[dict[ShortText, Share] | None] = None
+    unsaponifiable: Public[Annotated[UnsaponifiableEntry, shorthand("value")] | None] = None
+    melting: Public[Annotated[list[Temperature], Field(min_length=2, max_length=2)] | None] = None
+    certificate_needed: Public[bool | None] = None
 
 
 class AcidEntry(Part):
@@ -138,13 +121,11 @@ class AcidEntry(Part):
     The acid is one of the pantry (`of`), or is told by its molar mass and its acid groups.
     """
 
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"takes", "of", "molar_mass", "groups", "share"})
-
-    takes: Uptake | None = None
-    of: Name | None = None
-    molar_mass: MolarMass | None = None
-    groups: Annotated[int, Field(ge=1, le=10)] | None = None
-    share: Share | None = None
+    takes: Public[Uptake | None] = None
+    of: Public[Name | None] = None
+    molar_mass: Public[MolarMass | None] = None
+    groups: Public[Annotated[int, Field(ge=1, le=10)] | None] = None
+    share: Public[Share | None] = None
 
 
 Acid = Annotated[AcidEntry, shorthand("takes")]
@@ -153,94 +134,75 @@ Acid = Annotated[AcidEntry, shorthand("takes")]
 class FreeAlkaliEntry(Part):
     """The free alkali in a thing: its share, what it may be at the most, and as which hydroxide it is stated."""
 
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"share", "most", "as_"})
-
-    share: Share | None = None
-    most: Share | None = None
-    as_: Literal["sodium-hydroxide", "potassium-hydroxide"] | None = None
+    share: Public[Share | None] = None
+    most: Public[Share | None] = None
+    as_: Public[Literal["sodium-hydroxide", "potassium-hydroxide"] | None] = None
 
 
 FreeAlkali = Annotated[FreeAlkaliEntry, shorthand("share")]
 
 
 class LiquidEntry(IngredientEntry):
-    PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
-        "water", "fat", "fat_saponification_value", "sugar", "acid", "uptake", "inci_sodium_salt",
-        "inci_potassium_salt",
-    }  # fmt: skip
-
-    water: Share | None = None
-    fat: Share | None = None
-    fat_saponification_value: SaponificationValue | None = None
-    sugar: Share | None = None
-    acid: Acid | None = None
-    uptake: UptakeKnown | None = None
-    inci_sodium_salt: ShortText | None = None
-    inci_potassium_salt: ShortText | None = None
+    water: Public[Share | None] = None
+    fat: Public[Share | None] = None
+    fat_saponification_value: Public[SaponificationValue | None] = None
+    sugar: Public[Share | None] = None
+    acid: Public[Acid | None] = None
+    uptake: Public[UptakeKnown | None] = None
+    inci_sodium_salt: Public[ShortText | None] = None
+    inci_potassium_salt: Public[ShortText | None] = None
 
 
 class ChipEntry(Part):
     """A colour chip: the colour of a bar at a dose, on a day of its cure."""
 
-    dose: Rate
-    day: Day
-    colour: Colour
-    note: ShortText | None = None
+    dose: Public[Rate]
+    day: Public[Day]
+    colour: Public[Colour]
+    note: Public[ShortText | None] = None
 
 
 class AdditionEntry(IngredientEntry):
-    PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {
-        "kind", "water", "fat", "fat_saponification_value", "acid", "uptake", "free_alkali",
-        "inci_sodium_salt", "inci_potassium_salt", "liquid",
-        "displaces", "usual", "cap", "stage", "lye_order", "ci", "listed_colour", "fresh", "cured",
-        "full_depth",
-        "lightfast", "stays", "in_alkali", "dry", "dry_cured",
-    }  # fmt: skip
-
-    kind: ShortText | None = None
-    water: Share | None = None
-    fat: Share | None = None
-    fat_saponification_value: SaponificationValue | None = None
-    acid: Acid | None = None
-    uptake: UptakeKnown | None = None
-    free_alkali: FreeAlkali | None = None
-    inci_sodium_salt: ShortText | None = None
-    inci_potassium_salt: ShortText | None = None
-    liquid: bool | None = None
-    displaces: Density | None = None
-    usual: Annotated[list[Rate], Field(min_length=2, max_length=2)] | None = None
-    cap: Rate | None = None
-    stage: Literal["lye", "oils", "trace"] | None = None
-    lye_order: LyeOrder | None = None
-    ci: ShortText | None = None
-    listed_colour: Annotated[list[Name], Field(max_length=10)] | None = None
-    fresh: Colour | None = None
-    cured: Colour | None = None
-    full_depth: Rate | None = None
-    lightfast: Literal["good", "fair", "poor"] | None = None
-    stays: bool | None = None
-    in_alkali: ShortText | None = None
-    dry: Colour | None = None
-    dry_cured: Colour | None = None
-    chips: Annotated[list[ChipEntry], Field(max_length=60)] = []
+    kind: Public[ShortText | None] = None
+    water: Public[Share | None] = None
+    fat: Public[Share | None] = None
+    fat_saponification_value: Public[SaponificationValue | None] = None
+    acid: Public[Acid | None] = None
+    uptake: Public[UptakeKnown | None] = None
+    free_alkali: Public[FreeAlkali | None] = None
+    inci_sodium_salt: Public[ShortText | None] = None
+    inci_potassium_salt: Public[ShortText | None] = None
+    liquid: Public[bool | None] = None
+    displaces: Public[Density | None] = None
+    usual: Public[Annotated[list[Rate], Field(min_length=2, max_length=2)] | None] = None
+    cap: Public[Rate | None] = None
+    stage: Public[Literal["lye", "oils", "trace"] | None] = None
+    lye_order: Public[LyeOrder | None] = None
+    ci: Public[ShortText | None] = None
+    listed_colour: Public[Annotated[list[Name], Field(max_length=10)] | None] = None
+    fresh: Public[Colour | None] = None
+    cured: Public[Colour | None] = None
+    full_depth: Public[Rate | None] = None
+    lightfast: Public[Literal["good", "fair", "poor"] | None] = None
+    stays: Public[bool | None] = None
+    in_alkali: Public[ShortText | None] = None
+    dry: Public[Colour | None] = None
+    dry_cured: Public[Colour | None] = None
+    chips: Annotated[list[ChipEntry], Field(max_length=60), Seen("work")] = []
 
 
 class CertificateEntry(Part):
     """The largest share of the finished product, from the supplier's certificate for this very scent."""
 
-    PUBLIC: ClassVar[frozenset[str]] = frozenset({"maximum", "category"})
-
-    maximum: Share
-    category: ShortText | None = None
-    from_: ShortText | None = None
+    maximum: Public[Share]
+    category: Public[ShortText | None] = None
+    from_: Private[ShortText | None] = None
 
 
 class FragranceEntry(IngredientEntry):
     """A scent. `composition` is the supplier's allergen sheet (may be empty); `blend` makes it of others."""
 
-    PUBLIC: ClassVar[frozenset[str]] = IngredientEntry.PUBLIC | {"kind", "composition", "certificate"}
-
-    kind: Literal["essential-oil", "fragrance-oil"] | None = None
-    composition: Annotated[dict[ShortText, Share], Field(max_length=200)] | None = None
-    certificate: Annotated[CertificateEntry, shorthand("maximum")] | None = None
-    blend: Annotated[dict[Name, Share], Field(min_length=1, max_length=40)] | None = None
+    kind: Public[Literal["essential-oil", "fragrance-oil"] | None] = None
+    composition: Public[Annotated[dict[ShortText, Share], Field(max_length=200)] | None] = None
+    certificate: Public[Annotated[CertificateEntry, shorthand("maximum")] | None] = None
+    blend: Private[Annotated[dict[Name, Share], Field(min_length=1, max_length=40)] | None] = None

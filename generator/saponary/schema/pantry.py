@@ -8,60 +8,61 @@ from pydantic import Field
 
 from saponary.schema.fields import Date, Length, Name, Part, ShortText, Volume
 from saponary.schema.ingredient import AdditionEntry, FragranceEntry, LiquidEntry, OilEntry
+from saponary.schema.seen import Private, Public
 from saponary.schema.waivers import Waivers
 
 
 class Box(Part):
-    length: Length
-    width: Length
-    height: Length
-    top_length: Length | None = None
-    top_width: Length | None = None
-    liner: Length | None = None
-    count: Annotated[int, Field(ge=1, le=100)] = 1
+    length: Public[Length]
+    width: Public[Length]
+    height: Public[Length]
+    top_length: Public[Length | None] = None
+    top_width: Public[Length | None] = None
+    liner: Public[Length | None] = None
+    count: Public[Annotated[int, Field(ge=1, le=100)]] = 1
 
 
 class Cylinder(Part):
-    diameter: Length
-    length: Length
-    liner: Length | None = None
-    count: Annotated[int, Field(ge=1, le=100)] = 1
+    diameter: Public[Length]
+    length: Public[Length]
+    liner: Public[Length | None] = None
+    count: Public[Annotated[int, Field(ge=1, le=100)]] = 1
 
 
 class Cavities(Part):
-    count: Annotated[int, Field(ge=1, le=500)]
-    volume: Volume
+    count: Public[Annotated[int, Field(ge=1, le=500)]]
+    volume: Public[Volume]
 
 
 class MouldEntry(Part):
     """One mould: exactly one of its kinds is given."""
 
-    loaf: Box | None = None
-    slab: Box | None = None
-    cylinder: Cylinder | None = None
-    cavities: Cavities | None = None
+    loaf: Public[Box | None] = None
+    slab: Public[Box | None] = None
+    cylinder: Public[Cylinder | None] = None
+    cavities: Public[Cavities | None] = None
 
 
 class InfusionEntry(Part):
-    botanical: Name
-    carrier: Name
-    ratio: ShortText | None = None
-    made: Date | None = None
-    days: Annotated[int, Field(ge=0, le=2000)] | None = None
+    botanical: Public[Name]
+    carrier: Public[Name]
+    ratio: Private[ShortText | None] = None
+    made: Private[Date | None] = None
+    days: Private[Annotated[int, Field(ge=0, le=2000)] | None] = None
 
 
 class ScrapEntry(Part):
-    of: Name
-    lot: ShortText | None = None
+    of: Public[Name]
+    lot: Private[ShortText | None] = None
 
 
 class PantryFile(Part):
-    oils: dict[Name, OilEntry] = {}
-    liquids: dict[Name, LiquidEntry] = {}
-    additions: dict[Name, AdditionEntry] = {}
-    colourants: dict[Name, AdditionEntry] = {}
-    moulds: dict[Name, MouldEntry] = {}
-    infusions: dict[Name, InfusionEntry] = {}
-    scraps: dict[Name, ScrapEntry] = {}
-    fragrances: dict[Name, FragranceEntry] = {}
-    waive: Waivers = []
+    oils: Public[dict[Name, OilEntry]] = {}
+    liquids: Public[dict[Name, LiquidEntry]] = {}
+    additions: Public[dict[Name, AdditionEntry]] = {}
+    colourants: Public[dict[Name, AdditionEntry]] = {}
+    moulds: Public[dict[Name, MouldEntry]] = {}
+    infusions: Public[dict[Name, InfusionEntry]] = {}
+    scraps: Public[dict[Name, ScrapEntry]] = {}
+    fragrances: Public[dict[Name, FragranceEntry]] = {}
+    waive: Private[Waivers] = []

@@ -14,7 +14,7 @@ from typing import Annotated, Any, Literal, TypeVar, get_args, get_type_hints
 
 from pydantic import BaseModel
 
-from saponary.reading.plain import is_map, is_row
+from saponary.reading.plain import is_row
 
 Shown = Literal[
     "summary",
@@ -56,6 +56,9 @@ class Seen:
         return bool(self.by & sight)
 
 
+EVERYWHERE: frozenset[str] = frozenset({"always"})
+"""The sight of an edition that shows nothing but what all show."""
+
 Public = Annotated[T, Seen("always")]
 Private = Annotated[T, Seen()]
 
@@ -89,7 +92,7 @@ def only_seen(value: T, sight: frozenset[str]) -> T:
         made = value.__class__.model_construct(**kept)
     elif is_row(value):
         made = kind(only_seen(one, sight) for one in value)
-    elif is_map(value):
+    elif isinstance(value, Mapping):
         made = {key: only_seen(one, sight) for key, one in value.items()}
     elif dataclasses.is_dataclass(value) and marks(kind):
         made = kind(**{name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)})

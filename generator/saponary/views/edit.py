@@ -12,7 +12,6 @@ from typing import cast
 from saponary.book.classes import ClassFile
 from saponary.book.computed import Computed
 from saponary.book.published import belongs, published
-from saponary.pantry.model import Pantry
 from saponary.schema.edition import Edition
 from saponary.schema.seen import only_seen
 from saponary.views.site import RecipeInput, SiteInput
@@ -23,14 +22,13 @@ _TAUGHT = ["class", "bench"]
 
 def edit(site: SiteInput, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
-    shelf = site.book.pantry if "costs" in edition.shows else _without_prices(site.book.pantry)
     taught = tuple(
         c for c in site.book.classes if c.plan is not None and belongs(c.plan.editions or _TAUGHT, edition)
     )
     book = replace(
         site.book,
         settings=only_seen(site.book.settings, edition.sight),
-        pantry=shelf,
+        pantry=only_seen(site.book.pantry, edition.sight),
         recipes=[],
         batches={},
         findings=[],
@@ -41,7 +39,7 @@ def edit(site: SiteInput, edition: Edition) -> SiteInput:
     )
     recipes = tuple(
         RecipeInput(
-            cast(Computed, published(replace(r.computed, pantry=shelf), r.status, r.warnings, edition)),
+            cast(Computed, published(r.computed, r.status, r.warnings, edition)),
             r.status,
             r.warnings if "remarks" in edition.shows else (),
         )
@@ -71,12 +69,3 @@ def _lesson(taught: ClassFile, edition: Edition) -> ClassFile:
     assert taught.plan is not None
     plan = only_seen(taught.plan, edition.sight)
     return ClassFile(taught.file, taught.slug, taught.body, plan=plan)
-
-
-def _without_prices(shelf: Pantry) -> Pantry:
-    return replace(
-        shelf,
-        oils={key: replace(entry, price_per_kg=None) for key, entry in shelf.oils.items()},
-        liquids={key: replace(entry, price_per_kg=None) for key, entry in shelf.liquids.items()},
-        additions={key: replace(entry, price_per_kg=None) for key, entry in shelf.additions.items()},
-    )

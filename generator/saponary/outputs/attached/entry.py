@@ -7,14 +7,15 @@ from typing import Any
 from saponary.quantity.units import Quantity
 from saponary.reading.plain import is_list, is_map
 from saponary.schema.fields import Part, kebab
+from saponary.schema.seen import EVERYWHERE, marks
 
 
 def written(entry: Part, base: Part | None) -> dict[str, Any]:
-    """The public fields of an entry, by their keys in YAML; without those that `base` states alike.
-
-    Of a model that lists no public fields nothing is written.
+    """The fields of an entry that every edition may show, by their keys in YAML; without those that
+    `base` states alike.
     """
-    public: frozenset[str] = getattr(type(entry), "PUBLIC", frozenset())
+    marked = marks(type(entry))
+    public = {name for name, mark in marked.items() if mark.within(EVERYWHERE)}
     said: dict[str, Any] = {}
     for field in type(entry).model_fields:
         value = getattr(entry, field) if field in public else None

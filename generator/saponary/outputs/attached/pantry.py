@@ -72,7 +72,7 @@ def _fragrance(pantry: Pantry, own: Addition, base: Pantry) -> dict[str, Any]:
     """A scent with what its papers say: its limit and its materials, not whose papers they are, and
     never what the maker blended it of.
     """
-    shown = {kebab(field) for field in FragranceEntry.PUBLIC}
+    shown = {kebab(name) for name in FragranceEntry.model_fields}
     said = {key: value for key, value in _entry(own, base.additions).items() if key in shown}
     papers = pantry.fragrances[own.id]
     said["kind"] = papers.kind
