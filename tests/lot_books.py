@@ -12,8 +12,7 @@ import html5lib
 from saponary.build.proof import Proof
 from saponary.outputs.compose import compose
 from saponary.schema.edition import OPEN, STANDARD
-from saponary.views.edit import edit
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
 from support import PLAIN, REPOSITORY, prove_one
 
 X = "{http://www.w3.org/1999/xhtml}"
@@ -37,9 +36,8 @@ def mark() -> str:
 
 
 def site_of(proof: Proof, on: date = ON, edition: str = OPEN, **more: object) -> dict[str, bytes]:
-    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
-    whole = SiteInput(proof.book, recipes, "1", "t", on=on, **more)  # type: ignore[arg-type]
-    made = edit(whole, STANDARD[edition]) if edition != OPEN else whole
+    whole = Unpublished(proof.book, proof.recipes, "1", "t", on=on, **more)  # type: ignore[arg-type]
+    made = for_edition(whole, STANDARD[edition])
     return {output.path: output.data for output in compose(made, [REPOSITORY / "templates"])}
 
 

@@ -19,7 +19,8 @@ from saponary.assets import resources
 from saponary.build.proof import prove
 from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.schema.edition import OPEN, STANDARD
+from saponary.views.for_edition import Unpublished, for_edition
 
 COUNT = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
 
@@ -55,13 +56,9 @@ def main() -> None:
         start = time.perf_counter()
         proof = prove(root)
         proofed = time.perf_counter() - start
-        site = SiteInput(
-            proof.book,
-            tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes),
-            ENGINE,
-            proof.book.pantry.version,
-        )
+        whole = Unpublished(proof.book, proof.recipes, ENGINE, proof.book.pantry.version)
         start = time.perf_counter()
+        site = for_edition(whole, STANDARD[OPEN])
         files = sum(1 for _ in compose(site, [resources.templates()]))
         composed = time.perf_counter() - start
     print(f"{COUNT} recipes, {files} files")

@@ -12,8 +12,7 @@ from saponary.outputs import compose
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.schema.edition import STANDARD
-from saponary.views.edit import edit
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
 from support import REPOSITORY, proof_of
 
 TEMPLATES = (REPOSITORY / "templates",)
@@ -22,8 +21,7 @@ TEMPLATES = (REPOSITORY / "templates",)
 def led(edition: str) -> list[str]:
     """Where the first page's navigation leads."""
     proof = proof_of("demo")
-    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
-    site = edit(SiteInput(proof.book, recipes, "engine", "tables"), STANDARD[edition])
+    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[edition])
     files = {file.path: file for file in compose.site_files(site, TEMPLATES)}
     nav = re.search(r"<nav.*?</nav>", files["index.html"].write().decode(), re.S)
     assert nav is not None

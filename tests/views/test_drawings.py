@@ -12,16 +12,18 @@ import pytest
 
 from saponary.assets.store import DiskStore, Key, Store
 from saponary.draw.pour import PourDrawing
+from saponary.schema.edition import OPEN, STANDARD
 from saponary.views import drawings
 from saponary.views.drawings import Drawings
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import SiteInput
 from support import PLAIN, REPOSITORY, prove_one
 
 
 def site(text: str = PLAIN) -> SiteInput:
     proof = prove_one(text)
     (one,) = proof.recipes
-    return SiteInput(proof.book, (RecipeInput(one.computed, one.status),), "engine", "tables")
+    return for_edition(Unpublished(proof.book, (one,), "engine", "tables"), STANDARD[OPEN])
 
 
 def drawn(site: SiteInput, store: Store | None = None) -> PourDrawing:

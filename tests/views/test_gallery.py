@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from saponary.book.published import Published
 from saponary.messages.speaker import speaker
 from saponary.quantity.rounding import show
+from saponary.schema.edition import OPEN, STANDARD
+from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.gallery import KEYS_BY_ID, collection, gallery_view, main_oils
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 from support import proof_of
 
 
-def recipes_of(book: str) -> tuple[SiteInput, tuple[RecipeInput, ...]]:
+def recipes_of(book: str) -> tuple[SiteInput, tuple[Published, ...]]:
     proof = proof_of(book)
-    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
-    return SiteInput(proof.book, recipes, "engine", "tables"), recipes
+    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[OPEN])
+    return site, site.recipes
 
 
 def test_choices_count_every_card_that_bears_their_mark() -> None:
@@ -30,7 +33,7 @@ def test_choices_count_every_card_that_bears_their_mark() -> None:
 def test_the_largest_oils_come_first_with_their_share_or_without() -> None:
     _, recipes = recipes_of("starters")
     for recipe in recipes:
-        computed, say = recipe.computed, speaker().say
+        computed, say = recipe, speaker().say
         grams = sorted((oil.grams for oil in computed.resolved.formula.oils), reverse=True)
         most = f"{show(100 * grams[0] / sum(grams), 0)}\u00a0%"
         assert most in say(main_oils(computed)).split(", ")[0]

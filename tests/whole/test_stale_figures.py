@@ -17,8 +17,9 @@ from saponary.book import quotes
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.classes import parse_class
 from saponary.book.library import Book, read_book
+from saponary.book.proofed import Proofed
 from saponary.book.recipe_file import RecipeFile
-from saponary.build.proof import Proofed, prove_book
+from saponary.build.proof import prove_book
 from saponary.cli.main import main
 from saponary.reading.files import Folder
 from saponary.reading.textfile import TextFile

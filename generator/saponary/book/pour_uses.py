@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.reading.tree import Path
 
 How = Literal["line", "embeds", "strewn"]
@@ -26,7 +27,7 @@ class PourUse:
     path: Path
 
 
-def pour_uses(computed: Computed) -> tuple[PourUse, ...]:
+def pour_uses(computed: Computed | Published) -> tuple[PourUse, ...]:
     """What a recipe's pour uses, in the order of its steps; a thing used twice stands twice."""
     placed = {part.id for part in computed.resolved.formula.placed}
     found: list[PourUse] = []

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from saponary.book.catalogue import Figure
-from saponary.book.computed import Computed
+from saponary.book.proofed import Proofed
 from saponary.book.quotes import Quote
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved
@@ -20,7 +20,6 @@ from saponary.book.used import named, together, used
 from saponary.lye.figures import Figures
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.reading.findings import Finding
 from saponary.reading.tree import Tree
 from saponary.schema.edition import Edition
 from saponary.schema.recipe import Recipe
@@ -53,10 +52,10 @@ class Published:
     """What the checks warn of."""
 
 
-def published(computed: Computed, status: Status, warnings: Sequence[Finding], edition: Edition) -> Published:
+def published(one: Proofed, edition: Edition) -> Published:
     """A recipe that this edition shows, as it shows it."""
-    shows = edition.shows
-    remarks = dict.fromkeys(f.message for f in warnings if f.severity == "warning")
+    computed, shows = one.computed, edition.shows
+    remarks = dict.fromkeys(f.message for f in one.findings if f.severity == "warning")
     records = tuple(r for record in computed.batches if (r := _record(record, edition)) is not None)
     weighed = named((name for r in records for name in r.batch.as_weighed), computed.pantry)
     return Published(
@@ -75,7 +74,7 @@ def published(computed: Computed, status: Status, warnings: Sequence[Finding], e
             together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)), edition.sight
         ),
         poured_to=computed.poured_to if "batches" in shows else {},
-        status=status,
+        status=one.status,
         remarks=tuple(remarks) if "remarks" in shows else (),
     )
 

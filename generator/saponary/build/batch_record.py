@@ -12,10 +12,10 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from saponary.book.proofed import Proofed
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
 from saponary.book.rows import to_weigh
-from saponary.build.proof import Proofed
 from saponary.quantity.numbers import Scale
 from saponary.reading.text_edits import Edit, apply, closing_line, newline_of, write
 from saponary.reading.tree import Tree

@@ -6,17 +6,18 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from saponary.assets.store import Store
+from saponary.book.proofed import Proofed
 from saponary.book.shots import shots
 from saponary.draw.photos import PhotoFault, Variant, make_all
 from saponary.reading.findings import Finding
-from saponary.views.site import PhotoSet, RecipeInput
+from saponary.views.site import PhotoSet
 
 FOLDER = "photos"
 """Where published photos lie, from the top of the site."""
 
 
 def make_ready(
-    root: Path, recipes: Sequence[RecipeInput], store: Store
+    root: Path, recipes: Sequence[Proofed], store: Store
 ) -> tuple[dict[str, PhotoSet], dict[str, bytes], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
     named = [(shot, place("file")) for recipe in recipes for shot, place in shots(recipe.computed)]

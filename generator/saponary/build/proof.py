@@ -8,7 +8,8 @@ from pathlib import Path
 
 from saponary.book.computed import Computed, compute_all
 from saponary.book.library import CLAIMS, Book, read_book
-from saponary.book.status import Status, status
+from saponary.book.proofed import Proofed
+from saponary.book.status import status
 from saponary.build.history import Formulas, formulas_lacking
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import check
@@ -17,15 +18,6 @@ from saponary.reading.files import Folder
 from saponary.reading.findings import Finding, has_errors
 from saponary.words.reader import Own, read_own
 from saponary.words.standard import standard as standard_words
-
-
-@dataclass(frozen=True)
-class Proofed:
-    """One recipe that could be computed."""
-
-    computed: Computed
-    status: Status
-    findings: tuple[Finding, ...]
 
 
 @dataclass(frozen=True)

@@ -28,8 +28,8 @@ from saponary.outputs.templating import environment
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
-from saponary.views.edit import edit
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import SiteInput
 
 STORE = Path(".cache")
 """Where made photos, drawings and PDFs are kept, in the book's folder. It may be deleted."""
@@ -73,7 +73,7 @@ def build(
     store = DiskStore(book.root / STORE)
     whole, photo_files = _site(proof, on, store)
     maker = _Maker(book.root, photo_files, press, progress, store)
-    sites = {edition: edit(whole, edition) for edition in editions}
+    sites = {edition: for_edition(whole, edition) for edition in editions}
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
         raise Stopped(maker.faults)
@@ -84,14 +84,14 @@ def build(
     )
 
 
-def _site(proof: Proof, on: date, store: Store) -> tuple[SiteInput, Mapping[str, bytes]]:
+def _site(proof: Proof, on: date, store: Store) -> tuple[Unpublished, Mapping[str, bytes]]:
     """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
     book = proof.book
-    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
+    recipes = proof.recipes
     photos, photo_files, faults = make_ready(book.root, recipes, store)
     if faults:
         raise Stopped(faults)
-    whole = SiteInput(
+    whole = Unpublished(
         book,
         recipes,
         ENGINE,

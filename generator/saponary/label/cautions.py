@@ -11,6 +11,7 @@ from typing import get_args
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
+from saponary.book.published import Published
 from saponary.messages.message import Message, Value, message
 from saponary.pantry.model import Ingredient
 from saponary.schema.ingredient import Allergen, Hazard
@@ -86,7 +87,7 @@ _WHILE_MAKING = frozenset({"heat", "carbon-monoxide", "dust"})
 """Gone once the soap is made: of no use to who buys a bar."""
 
 
-def for_recipe(computed: Computed, *, making: bool = True) -> tuple[Caution, ...]:
+def for_recipe(computed: Computed | Published, *, making: bool = True) -> tuple[Caution, ...]:
     """The cautions that the ingredients of this recipe call for, in a fixed order.
 
     Without `making`, those alone that hold for the bar.
@@ -101,18 +102,18 @@ def for_recipe(computed: Computed, *, making: bool = True) -> tuple[Caution, ...
     return tuple(Caution(name) for name in dict.fromkeys(found))
 
 
-def for_buyers(computed: Computed) -> tuple[Caution, ...]:
+def for_buyers(computed: Computed | Published) -> tuple[Caution, ...]:
     """Those that a label has to tell, in the same order."""
     return tuple(caution for caution in for_recipe(computed) if caution.for_buyers)
 
 
-def _added(computed: Computed) -> Iterable[str]:
+def _added(computed: Computed | Published) -> Iterable[str]:
     """Ids of everything added: weighed in, dusted on, set in or strewn."""
     yield from (part.id for part in computed.resolved.formula.additions)
     yield from (use.what for use in pour_uses(computed))
 
 
-def _used(computed: Computed) -> Iterator[Ingredient]:
+def _used(computed: Computed | Published) -> Iterator[Ingredient]:
     """The pantry's entries of everything in the recipe but what an oil was infused with."""
     pantry, formula = computed.pantry, computed.resolved.formula
     found = [
@@ -123,7 +124,7 @@ def _used(computed: Computed) -> Iterator[Ingredient]:
     yield from (entry for entry in found if entry is not None)
 
 
-def _steeped(computed: Computed) -> Iterator[Ingredient]:
+def _steeped(computed: Computed | Published) -> Iterator[Ingredient]:
     """What oils were infused with; it is strained off, so that its dust and its grains stay behind."""
     for oil in computed.resolved.formula.oils:
         found = computed.pantry.botanical(oil.infused_with) if oil.infused_with else None
@@ -131,7 +132,7 @@ def _steeped(computed: Computed) -> Iterator[Ingredient]:
             yield found
 
 
-def _hazards(computed: Computed) -> Iterator[str]:
+def _hazards(computed: Computed | Published) -> Iterator[str]:
     for entry in _used(computed):
         yield from entry.hazards
     for entry in _steeped(computed):
@@ -141,6 +142,6 @@ def _hazards(computed: Computed) -> Iterator[str]:
 _GO_INTO_OIL = frozenset({"sensitiser"})
 
 
-def _allergens(computed: Computed) -> Iterator[str]:
+def _allergens(computed: Computed | Published) -> Iterator[str]:
     for entry in (*_used(computed), *_steeped(computed)):
         yield from entry.allergens

@@ -7,6 +7,7 @@ from typing import Any
 
 from saponary import __version__
 from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.book.status import Status
 from saponary.lye.figures import ENGINE_VERSION, Figures
 from saponary.lye.portions import PortionFigures
@@ -18,25 +19,32 @@ ENGINE = f"{__version__}+{ENGINE_VERSION}"
 
 def figures_json(site: SiteInput) -> str:
     """What an edition publishes of its book as JSON."""
-    return json.dumps(site_object(site), ensure_ascii=False, indent=1, allow_nan=False)
+    return as_text(site_object(site))
+
+
+def as_text(found: dict[str, Any]) -> str:
+    """JSON as a book publishes it."""
+    return json.dumps(found, ensure_ascii=False, indent=1, allow_nan=False)
 
 
 def site_object(site: SiteInput) -> dict[str, Any]:
     """An edition's own recipes, without findings, and their figures only where it gives the formula in full."""
-    describe = recipe_object if site.edition.formula == "full" else _named
     return {
         "book": site.book.settings.title,
         "engine": site.engine,
         "tables": site.tables,
-        "recipes": [describe(one.computed, one.status) for one in site.recipes],
+        "recipes": [published_object(one, site) for one in site.recipes],
     }
 
 
-def _named(computed: Computed, status: Status) -> dict[str, Any]:
-    return {"slug": computed.slug, "title": computed.model.title, "status": status.name}
+def published_object(recipe: Published, site: SiteInput) -> dict[str, Any]:
+    """One recipe of an edition."""
+    if site.edition.formula == "full":
+        return recipe_object(recipe, recipe.status)
+    return {"slug": recipe.slug, "title": recipe.model.title, "status": recipe.status.name}
 
 
-def recipe_object(computed: Computed, status: Status) -> dict[str, Any]:
+def recipe_object(computed: Computed | Published, status: Status) -> dict[str, Any]:
     return {
         "slug": computed.slug,
         "title": computed.model.title,

@@ -8,9 +8,10 @@ from pathlib import Path
 
 from jinja2 import Environment
 
+from saponary.book.published import Published
 from saponary.outputs.frame import NavEntry, frame
 from saponary.views.drawings import Drawings
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 
 @dataclass(frozen=True)
@@ -27,7 +28,7 @@ class PageContext:
     """The site's input with what all pages share."""
 
     site: SiteInput
-    recipes: tuple[RecipeInput, ...]
+    recipes: tuple[Published, ...]
     """The recipes that are published; drafts only where the edition shows them."""
     environment: Environment
     templates: tuple[Path, ...]
@@ -62,6 +63,6 @@ class PageKind:
     """Its page in the navigation. A site that lacks the page has no such link."""
 
 
-def published(recipes: Sequence[RecipeInput], shows: frozenset[str] = frozenset()) -> tuple[RecipeInput, ...]:
+def published(recipes: Sequence[Published], shows: frozenset[str] = frozenset()) -> tuple[Published, ...]:
     """The recipes that a site shows: drafts only where its edition shows them."""
     return tuple(recipe for recipe in recipes if recipe.status.name != "draft" or "drafts" in shows)

@@ -19,7 +19,9 @@ from pydantic import (
     Field,
     GetCoreSchemaHandler,
     GetJsonSchemaHandler,
+    PlainSerializer,
     PlainValidator,
+    SerializerFunctionWrapHandler,
     WithJsonSchema,
 )
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
@@ -216,10 +218,15 @@ def read_colour(value: object) -> str:
 _JSON_TYPES: Any = {False: "string", True: ["string", "number"]}
 
 
+def _as_written(value: Quantity | Amount) -> str:
+    return " ".join(value.text.split())
+
+
 def _quantity(read: Callable[[object], Any], example: str, description: str, bare: bool = False) -> Any:
     """A quantity field; `bare` where a number without a unit has a meaning."""
     return (
         PlainValidator(reader(read)),
+        PlainSerializer(_as_written),
         WithJsonSchema({"type": _JSON_TYPES[bare], "examples": [example], "description": description}),
     )
 
@@ -274,7 +281,15 @@ class _Shorthand:
         def spread(value: object) -> object:
             return {self.key: value} if isinstance(value, str) else value
 
-        return core_schema.no_info_before_validator_function(spread, handler(source))
+        def gathered(value: object, dump: SerializerFunctionWrapHandler) -> object:
+            said = dump(value)
+            return said[self.key] if isinstance(said, dict) and said.keys() == {self.key} else said
+
+        return core_schema.no_info_before_validator_function(
+            spread,
+            handler(source),
+            serialization=core_schema.wrap_serializer_function_ser_schema(gathered),
+        )
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler

@@ -7,11 +7,12 @@ from typing import get_args
 
 from saponary.book.catalogue import FINGERPRINT, compare
 from saponary.book.changes import Changed
+from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
 from saponary.quantity.units import QuantityError
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ KEYS_BY_ID = {
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
-def badge(recipe: RecipeInput, site: SiteInput) -> Badge:
+def badge(recipe: Published, site: SiteInput) -> Badge:
     stated = _stated(recipe)
     quoted = _quoted(recipe)
     return Badge(
@@ -53,11 +54,11 @@ def badge(recipe: RecipeInput, site: SiteInput) -> Badge:
         missing=recipe.status.missing,
         checked=_checked(stated, quoted),
         holds=all(stated) and all(quoted),
-        fingerprint=recipe.computed.fingerprint,
+        fingerprint=recipe.fingerprint,
         engine=site.engine,
         tables=site.tables,
         changed=_changed(site.changed.get(recipe.slug)),
-        remarks=tuple(dict.fromkeys(f.message for f in recipe.warnings if f.severity == "warning")),
+        remarks=recipe.remarks,
     )
 
 
@@ -68,22 +69,20 @@ def _changed(changed: Changed | None) -> Message | None:
     return message(key, day=changed.on.isoformat())
 
 
-def _stated(recipe: RecipeInput) -> list[bool]:
-    computed = recipe.computed
+def _stated(recipe: Published) -> list[bool]:
+    computed = recipe
     return [
         matches(text.strip(), computed.fingerprint) if name == FINGERPRINT else _holds(recipe, name, text)
         for name, text in computed.model.stated.items()
     ]
 
 
-def _quoted(recipe: RecipeInput) -> list[bool]:
-    return [
-        _holds(recipe, quote.name, quote.value) for quote in recipe.computed.quotes if quote.value is not None
-    ]
+def _quoted(recipe: Published) -> list[bool]:
+    return [_holds(recipe, quote.name, quote.value) for quote in recipe.quotes if quote.value is not None]
 
 
-def _holds(recipe: RecipeInput, name: str, text: str) -> bool:
-    figure = recipe.computed.catalogue.get(name)
+def _holds(recipe: Published, name: str, text: str) -> bool:
+    figure = recipe.catalogue.get(name)
     try:
         return figure is not None and compare(figure, text).holds
     except QuantityError:

@@ -8,7 +8,7 @@ from typing import get_args
 
 from markupsafe import Markup
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Message, Value, clauses, message, percent, short
 from saponary.quantity.units import Quantity
@@ -51,13 +51,13 @@ class BatchView:
     photos: tuple[Photo, ...]
 
 
-def batches(computed: Computed, site: SiteInput, prose: Prose) -> tuple[BatchView, ...]:
+def batches(computed: Published, site: SiteInput, prose: Prose) -> tuple[BatchView, ...]:
     """The latest first. Who made a batch, where it lies and what it took stays with the maker."""
     made = sorted((r.batch for r in computed.batches), key=lambda b: (b.poured, b.lot), reverse=True)
     return tuple(_view(batch, computed, site, prose) for batch in made)
 
 
-def _view(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> BatchView:
+def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> BatchView:
     since = site.earlier.get(computed.slug, {})
     return BatchView(
         lot=batch.lot,
@@ -105,7 +105,7 @@ KEYS_BY_ID = {
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
-def _formula(batch: Batch, computed: Computed) -> Message:
+def _formula(batch: Batch, computed: Published) -> Message:
     if batch.formula is None:
         return message("lot.formula.unrecorded")
     same = matches(batch.formula, computed.fingerprint)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.draw.charts import Chart, Share, key, shares, spectrum
 from saponary.draw.charts.acids import KINDS, kind
 from saponary.lye.fatty_acids import FATTY_ACIDS
@@ -59,7 +59,7 @@ class ChemistryView:
     whole: Component
 
 
-def chemistry(computed: Computed) -> ChemistryView:
+def chemistry(computed: Published) -> ChemistryView:
     found = computed.figures.chemistry
     parts = _parts(computed)
     whole = computed.figures.loaf or 1.0
@@ -84,7 +84,7 @@ def chemistry(computed: Computed) -> ChemistryView:
     )
 
 
-def _values(computed: Computed) -> tuple[Entry, ...]:
+def _values(computed: Published) -> tuple[Entry, ...]:
     figures = computed.catalogue
     found = [
         entry(
@@ -100,7 +100,7 @@ def _values(computed: Computed) -> tuple[Entry, ...]:
     return tuple(found)
 
 
-def _group(computed: Computed, name: str, pattern: str) -> Group:
+def _group(computed: Published, name: str, pattern: str) -> Group:
     acids = [
         (k, part)
         for k, part in computed.figures.chemistry.fatty_acids.items()
@@ -124,7 +124,7 @@ KEYS_BY_ID = {"acid.": tuple(FATTY_ACIDS), "acids.": tuple(name for name, _ in K
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
-def _parts(computed: Computed) -> list[tuple[Message, float, str]]:
+def _parts(computed: Published) -> list[tuple[Message, float, str]]:
     """The batter once its alkali is spent. What is none of the four is named for what it is."""
     f = computed.figures
     known = [

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
+from saponary.book.published import Published
 from saponary.lye.formula import Addition, Oil
 from saponary.messages.message import Message, Value, commas, message, percent, short
 from saponary.pantry.model import Pantry
@@ -13,14 +13,13 @@ from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.pantry import Use
 from saponary.views.prose import Prose
-from saponary.views.site import RecipeInput
 
 
-def uses(recipes: Sequence[RecipeInput], shelf: Pantry, up: str) -> dict[str, tuple[Use, ...]]:
+def uses(recipes: Sequence[Published], shelf: Pantry, up: str) -> dict[str, tuple[Use, ...]]:
     """By colourant, recipes by title; a colourant that is in none is left out."""
     found: dict[str, list[Use]] = {}
-    for recipe in sorted(recipes, key=lambda r: (r.computed.model.title.casefold(), r.slug)):
-        computed = recipe.computed
+    for recipe in sorted(recipes, key=lambda r: (r.model.title.casefold(), r.slug)):
+        computed = recipe
         title = Prose(computed.catalogue).title(computed.model.title)
         amounts: dict[str, list[Value]] = {}
         for name, much in (*_stirred(computed), *_infused(computed, shelf), *_dry(computed)):
@@ -42,7 +41,7 @@ def _once(ways: Iterable[Value]) -> list[Value]:
     return found
 
 
-def _stirred(computed: Computed) -> Iterator[tuple[str, Value]]:
+def _stirred(computed: Published) -> Iterator[tuple[str, Value]]:
     """Doses in grams per kilogram of the oils they colour, portion by portion."""
     if not computed.figures.portions:
         yield from _doses("", computed.resolved.formula.oils, computed.resolved.formula.stirred)
@@ -58,7 +57,7 @@ def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -
             yield name, message("colours.use.in-portion", portion=where, dose=dose) if where else dose
 
 
-def _infused(computed: Computed, shelf: Pantry) -> Iterator[tuple[str, Message]]:
+def _infused(computed: Published, shelf: Pantry) -> Iterator[tuple[str, Message]]:
     formula = computed.resolved.formula
     for oil in formula.oils:
         stock = shelf.infusions.get(oil.infused_with) if oil.infused_with else None
@@ -71,7 +70,7 @@ def _infused(computed: Computed, shelf: Pantry) -> Iterator[tuple[str, Message]]
             )
 
 
-def _dry(computed: Computed) -> Iterator[tuple[str, Message]]:
+def _dry(computed: Published) -> Iterator[tuple[str, Message]]:
     return ((use.what, message(f"colours.use.{use.how}")) for use in pour_uses(computed))
 
 

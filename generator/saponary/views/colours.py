@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from saponary.book.published import Published
 from saponary.draw.charts.swatch import swatch
 from saponary.messages.message import Listed, Message, Number, Value, message, short
 from saponary.pantry.colour import CURED_FROM, FRESH_UNTIL, seen
@@ -17,7 +18,7 @@ from saponary.views.colour_uses import uses
 from saponary.views.colour_words import in_words
 from saponary.views.facts import Fact
 from saponary.views.pantry import Use
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 from saponary.views.sources import where
 
 
@@ -89,10 +90,10 @@ class ColoursView:
     cured_from: int
 
 
-def colours_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> ColoursView:
+def colours_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ColoursView:
     shelf = site.book.pantry
     used = uses(recipes, shelf, up)
-    lots = frozenset(record.batch.lot for recipe in recipes for record in recipe.computed.batches)
+    lots = frozenset(record.batch.lot for recipe in recipes for record in recipe.batches)
     found = sorted(
         (e for e in shelf.additions.values() if e.colour is not None), key=lambda e: (e.name.casefold(), e.id)
     )

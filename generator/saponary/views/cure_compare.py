@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from math import ceil
 
 from saponary.book.curing import cures
+from saponary.book.published import Published
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.cure.readings import half_life
 from saponary.messages.message import Message, Number, Value, message, percent, short
 from saponary.views import links
 from saponary.views.names import spoken
 from saponary.views.readiness import Lot, lots
-from saponary.views.site import RecipeInput
 
 
 @dataclass(frozen=True)
@@ -50,7 +50,7 @@ _BANDS = ((0.5, "air-dry"), (0.65, "air-middle"), (1.01, "air-damp"))
 """Bands of humidity: below which share, and their ids."""
 
 
-def compare(recipes: Sequence[RecipeInput], up: str) -> CureCompare | None:
+def compare(recipes: Sequence[Published], up: str) -> CureCompare | None:
     """None where fewer than two bars of the book could be fitted."""
     fitted = list(_fitted(recipes))
     if len(fitted) < 2:
@@ -74,7 +74,7 @@ def compare(recipes: Sequence[RecipeInput], up: str) -> CureCompare | None:
     )
 
 
-def _fitted(recipes: Sequence[RecipeInput]) -> Iterator[tuple[Lot, CureFit, float]]:
+def _fitted(recipes: Sequence[Published]) -> Iterator[tuple[Lot, CureFit, float]]:
     for lot in sorted(lots(recipes), key=lambda each: (each.title.casefold(), each.batch.poured)):
         for bar in cures(lot.batch):
             if isinstance(bar.fit, CureFit) and bar.ready is not None:
@@ -83,7 +83,7 @@ def _fitted(recipes: Sequence[RecipeInput]) -> Iterator[tuple[Lot, CureFit, floa
 
 def _groups(lot: Lot) -> Iterator[tuple[str, str]]:
     """What a lot shares with others: bands of humidity by their id, moulds by their name."""
-    mould = lot.recipe.computed.resolved.mould_name
+    mould = lot.recipe.resolved.mould_name
     if mould is not None:
         yield "mould", mould
     if lot.batch.humidity is not None:
@@ -100,7 +100,7 @@ KEYS_BY_ID = {"shelf.group.": tuple(band for _, band in _BANDS)}
 
 
 def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
-    batch, mould = lot.batch, lot.recipe.computed.resolved.mould_name
+    batch, mould = lot.batch, lot.recipe.resolved.mould_name
     return CureRow(
         lot=batch.lot,
         href=f"{up}{links.LOTS}#{lot.anchor}",

@@ -9,6 +9,7 @@ from math import inf
 from markupsafe import Markup
 
 from saponary.book.curing import BarCure, cures
+from saponary.book.published import Published
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
@@ -19,7 +20,7 @@ from saponary.views.cure_compare import CureCompare, compare
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.lots import State, state_of
 from saponary.views.readiness import Lot, Readiness, lots, readiness, why_none
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ class ShelfView:
     compare: CureCompare | None
 
 
-def cure_shelf_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> ShelfView:
+def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ShelfView:
     every = [(lot, readiness(lot.batch, site.book.settings.cure)) for lot in lots(recipes)]
     by_state: dict[State, list[tuple[Lot, Readiness]]] = {"curing": [], "ready": [], "ahead": []}
     for lot, found in every:

@@ -9,10 +9,11 @@ from pydantic import TypeAdapter, ValidationError
 
 from saponary.assets.digest import code_of
 from saponary.assets.store import NoStore, Store, key
+from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing, Scene, Shade, draw_pair
 from saponary.messages.speaker import speaker
 from saponary.views.scene import blended_shade, scene
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 _KEPT_AS = TypeAdapter(PourDrawing)
 
@@ -24,16 +25,16 @@ class Drawings:
     """Draws on demand, unless a store keeps the drawing."""
 
     def __init__(self, site: SiteInput, store: Store | None = None) -> None:
-        self._computed = {recipe.slug: recipe.computed for recipe in site.recipes}
+        self._computed = {recipe.slug: recipe for recipe in site.recipes}
         self._say = speaker(site.book.settings.language)
         self._store = store or NoStore()
         self._drawn: dict[str, PourDrawing] = {}
 
-    def of(self, recipe: RecipeInput) -> PourDrawing:
+    def of(self, recipe: Published) -> PourDrawing:
         """The drawing of one of the site's recipes. Its slug begins the ids within the drawing."""
         slug = recipe.slug
         if slug not in self._drawn:
-            self._drawn[slug] = self._draw(scene(recipe.computed, self._scrap), slug)
+            self._drawn[slug] = self._draw(scene(recipe, self._scrap), slug)
         return self._drawn[slug]
 
     def _scrap(self, slug: str) -> Shade | None:

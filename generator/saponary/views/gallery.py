@@ -9,13 +9,13 @@ from typing import get_args
 
 from markupsafe import Markup
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.messages.message import Message, Value, Within, commas, message, percent
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Links, Prose
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 
 @dataclass(frozen=True)
@@ -85,11 +85,11 @@ def collection(name: str | None) -> Collection:
     return Collection(links.anchor(name), name)
 
 
-def in_order(recipes: Iterable[RecipeInput]) -> list[RecipeInput]:
+def in_order(recipes: Iterable[Published]) -> list[Published]:
     """By collection, those without one last, then by title."""
 
-    def key(recipe: RecipeInput) -> tuple[bool, str, str, str]:
-        model = recipe.computed.model
+    def key(recipe: Published) -> tuple[bool, str, str, str]:
+        model = recipe.model
         return (
             model.collection is None,
             (model.collection or "").casefold(),
@@ -100,13 +100,13 @@ def in_order(recipes: Iterable[RecipeInput]) -> list[RecipeInput]:
     return sorted(recipes, key=key)
 
 
-def gallery_view(site: SiteInput, recipes: Sequence[RecipeInput], published: frozenset[str]) -> GalleryView:
+def gallery_view(site: SiteInput, recipes: Sequence[Published], published: frozenset[str]) -> GalleryView:
     settings = site.book.settings
     row = in_order(recipes)
     choices = tuple(choice for choice in _choices(row) if len(choice.options) > 2)
     groups: dict[str | None, list[Card]] = {}
     for recipe in row:
-        groups.setdefault(recipe.computed.model.collection or None, []).append(_card(recipe, site))
+        groups.setdefault(recipe.model.collection or None, []).append(_card(recipe, site))
     return GalleryView(
         title=settings.title,
         subtitle=settings.subtitle,
@@ -127,8 +127,8 @@ def _group(name: str | None, cards: Sequence[Card], *, alone: bool) -> Group:
     return Group(called.id, title, tuple(cards))
 
 
-def _card(recipe: RecipeInput, site: SiteInput) -> Card:
-    computed = recipe.computed
+def _card(recipe: Published, site: SiteInput) -> Card:
+    computed = recipe
     prose = Prose(computed.catalogue)
     title = prose.title(computed.model.title)
     return Card(
@@ -144,7 +144,7 @@ def _card(recipe: RecipeInput, site: SiteInput) -> Card:
     )
 
 
-def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> Value:
+def main_oils(computed: Published, most: int = 3, *, numbers: bool = True) -> Value:
     """The largest oils, with their shares where the edition gives numbers."""
     whole = computed.figures.oils or 1.0
     summed = totals((oil.id, oil.grams) for oil in computed.resolved.formula.oils)
@@ -159,7 +159,7 @@ def main_oils(computed: Computed, most: int = 3, *, numbers: bool = True) -> Val
     )
 
 
-def _main_acids(computed: Computed) -> Value:
+def _main_acids(computed: Published) -> Value:
     largest = sorted(computed.figures.chemistry.fatty_acids.items(), key=lambda item: -item[1])[:3]
     return commas(*(_share(message(f"acid.{key}"), part) for key, part in largest))
 
@@ -168,20 +168,20 @@ def _share(name: Value, part: float) -> Message:
     return message("gallery.share", name=name, share=percent(part, 0, tight=True))
 
 
-def _status(recipe: RecipeInput) -> str:
+def _status(recipe: Published) -> str:
     return f"is-{recipe.status.name}"
 
 
-def _alkali(recipe: RecipeInput) -> str:
-    alkali = recipe.computed.resolved.formula.alkali
+def _alkali(recipe: Published) -> str:
+    alkali = recipe.resolved.formula.alkali
     return "of-sodium" if alkali.potassium <= 0 else "of-potassium" if alkali.sodium <= 0 else "of-both"
 
 
-def _colours(recipe: RecipeInput) -> str:
-    return f"in-{min(max(len(recipe.computed.figures.portions), 1), 4)}"
+def _colours(recipe: Published) -> str:
+    return f"in-{min(max(len(recipe.figures.portions), 1), 4)}"
 
 
-_CHOICES: tuple[tuple[str, Callable[[RecipeInput], str], tuple[str, ...]], ...] = (
+_CHOICES: tuple[tuple[str, Callable[[Published], str], tuple[str, ...]], ...] = (
     ("status", _status, ("is-tested", "is-stated")),
     ("alkali", _alkali, ("of-sodium", "of-potassium", "of-both")),
     ("portions", _colours, ("in-1", "in-2", "in-3", "in-4")),
@@ -196,7 +196,7 @@ KEYS_BY_ID = {
 """Keys that are put together here or in a template: what they start with, and the ids that may follow."""
 
 
-def _choices(row: Sequence[RecipeInput]) -> Iterable[Choice]:
+def _choices(row: Sequence[Published]) -> Iterable[Choice]:
     for name, mark, known in _CHOICES:
         marks = [mark(recipe) for recipe in row]
         options = [Option(f"{name}-all", "", message("gallery.all"), len(row))]

@@ -9,8 +9,8 @@ from math import inf
 
 from markupsafe import Markup
 
-from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
+from saponary.book.published import Published
 from saponary.draw.charts.cure import cure_chart
 from saponary.draw.charts.swatch import swatch
 from saponary.lye.cure.fit import CureFit, NoFit
@@ -74,13 +74,13 @@ class LotCure:
     moments: tuple[Moment, ...]
 
 
-def lot_cures(computed: Computed, site: SiteInput, prose: Prose) -> tuple[LotCure, ...]:
+def lot_cures(computed: Published, site: SiteInput, prose: Prose) -> tuple[LotCure, ...]:
     """The lots of a recipe, the latest first."""
     made = sorted((r.batch for r in computed.batches), key=lambda b: (b.poured, b.lot), reverse=True)
     return tuple(lot_cure(batch, computed, site, prose) for batch in made)
 
 
-def lot_cure(batch: Batch, computed: Computed, site: SiteInput, prose: Prose) -> LotCure:
+def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> LotCure:
     shown, words = site.shows("batches"), speaker(site.book.settings.language)
     found = readiness(batch, site.book.settings.cure)
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
@@ -143,7 +143,7 @@ def _plateau(fit: CureFit) -> Message:
 
 
 def _moments(
-    batch: Batch, computed: Computed, site: SiteInput, prose: Prose, earlier: bool
+    batch: Batch, computed: Published, site: SiteInput, prose: Prose, earlier: bool
 ) -> Iterator[Moment]:
     for ref in sorted(batch.photos, key=lambda ref: ref.day):
         found = photo(ref, site, prose, computed.model.title)

@@ -13,6 +13,7 @@ from typing import Literal, get_args
 
 from saponary.book.curing import BarCure, cures
 from saponary.book.poured import OILS, Recount, recount_of
+from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, Value, Within, clauses, grams, message, percent
 from saponary.pantry.model import Pantry
@@ -20,7 +21,7 @@ from saponary.schema.batch import Batch, Fault
 from saponary.views import links, names
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.readiness import Lot, Readiness, lots, readiness
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 State = Literal["ready", "curing", "ahead"]
 
@@ -60,7 +61,7 @@ class LotsView:
     years: tuple[Year, ...]
 
 
-def lots_view(site: SiteInput, recipes: Sequence[RecipeInput], up: str) -> LotsView:
+def lots_view(site: SiteInput, recipes: Sequence[Published], up: str) -> LotsView:
     years: dict[str, list[LotView]] = {}
     every = lots(recipes)
     for lot in every:
@@ -118,7 +119,7 @@ def _age(batch: Batch, state: State, on: date) -> Message:
 
 def formula_state(lot: Lot, site: SiteInput) -> tuple[Message, Message | None]:
     """Whether a lot was poured to the recipe as it stands, and what is known of it where not."""
-    recorded, computed = lot.batch.formula, lot.recipe.computed
+    recorded, computed = lot.batch.formula, lot.recipe
     if recorded is None:
         return message("lot.formula.unrecorded"), None
     if matches(recorded, computed.fingerprint):
@@ -168,10 +169,10 @@ def _weighed(bar: BarCure) -> Fact:
 
 def _superfat(lot: Lot) -> Fact | None:
     """What the recorded weights really give, whatever the recipe is now."""
-    found = recount_of(lot.batch, lot.recipe.computed)
+    found = recount_of(lot.batch, lot.recipe)
     if found is None:
         return None
-    pantry = lot.recipe.computed.pantry
+    pantry = lot.recipe.pantry
     if found.superfat is None:
         return Fact(message("lots.superfat"), message("shelf.not-known"), unknown(found, pantry))
     note: Value = message("lots.by-own-weights")

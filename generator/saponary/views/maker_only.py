@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye.cost import cost
 from saponary.messages.message import Number, Value, clauses, commas, message
 from saponary.reading.plain import is_list, is_map
@@ -27,7 +27,7 @@ class MakerOnly:
     waived: Rows
 
 
-def maker_only(computed: Computed, site: SiteInput) -> MakerOnly | None:
+def maker_only(computed: Published, site: SiteInput) -> MakerOnly | None:
     """None where the edition shows none of it, or there is nothing to show."""
     costs, unpriced = _costs(computed) if site.shows("costs") else ((), "")
     private = tuple(_flat(computed.model.private, ())) if site.shows("private") else ()
@@ -36,7 +36,7 @@ def maker_only(computed: Computed, site: SiteInput) -> MakerOnly | None:
     return MakerOnly(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
 
 
-def _costs(computed: Computed) -> tuple[Rows, Value]:
+def _costs(computed: Published) -> tuple[Rows, Value]:
     shelf = computed.pantry
     prices = {
         entry.id: entry.price_per_kg
@@ -65,7 +65,7 @@ def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[Value, str]]:
         yield ", ".join(path).capitalize() or message("maker.note"), str(value)
 
 
-def _lots(computed: Computed) -> Iterator[tuple[Value, Value]]:
+def _lots(computed: Published) -> Iterator[tuple[Value, Value]]:
     for record in computed.batches:
         batch = record.batch
         notes: list[Value] = []

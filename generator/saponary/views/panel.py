@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from saponary.book.catalogue import Figure
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.draw.charts import Chart, Superfat, superfat_band
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
 from saponary.messages.speaker import speaker
@@ -36,7 +36,7 @@ class Panel:
     band: Chart
 
 
-def panel(computed: Computed, scale: Scale) -> Panel:
+def panel(computed: Published, scale: Scale) -> Panel:
     f = computed.figures
     spread = Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst)
     band = superfat_band(spread, speaker(computed.settings.language))
@@ -53,7 +53,7 @@ def span(low: float, high: float) -> Message:
     return message("figure.span", low=Number(100.0 * low, 1), high=percent(high))
 
 
-def _weights(computed: Computed) -> Iterator[Entry]:
+def _weights(computed: Published) -> Iterator[Entry]:
     figures, alkali, built = computed.catalogue, computed.resolved.formula.alkali, computed.resolved
     yield entry(figures["oils"], message("figure.oils"))
     for name, share, purity in (
@@ -76,7 +76,7 @@ def _purity(share: float) -> Message:
     return message("figure.pure")
 
 
-def _sources(computed: Computed) -> Message:
+def _sources(computed: Published) -> Message:
     """Where the water comes from, if not all of it from the tap."""
     liquids = dict.fromkeys(liquid.id for liquid in computed.resolved.formula.liquids)
     if not liquids:
@@ -89,7 +89,7 @@ def _sources(computed: Computed) -> Message:
     )
 
 
-def _lye(computed: Computed) -> Iterator[Entry]:
+def _lye(computed: Published) -> Iterator[Entry]:
     figures, f = computed.catalogue, computed.figures
     dissolved: Value = ""
     if abs(f.lye_strength_dissolved - f.lye_strength) > 0.0005:
@@ -100,7 +100,7 @@ def _lye(computed: Computed) -> Iterator[Entry]:
     yield entry(figures["water-of-oils"], message("figure.water-of-oils"), "", "water-of-oils")
 
 
-def _superfat(computed: Computed, scale: Scale) -> Iterator[Entry]:
+def _superfat(computed: Published, scale: Scale) -> Iterator[Entry]:
     figures, f = computed.catalogue, computed.figures
     likely, worst = f.bands.likely, f.bands.worst
     yield entry(figures["superfat"], message("figure.superfat"), "", "superfat")

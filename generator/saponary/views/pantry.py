@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.messages.message import Message, Number, Value, grams, message, percent, short
 from saponary.pantry.model import Ingredient, Pantry, Range
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Prose
-from saponary.views.site import RecipeInput
 from saponary.views.sources import Known, known
 
 
@@ -55,24 +55,24 @@ KEYS_BY_ID = {"shelves.": tuple(f"{shelf}.{part}" for shelf in SHELVES for part 
 """Keys that templates put together: what they start with, and the ids that may follow."""
 
 
-def shelves(shelf: Pantry, recipes: Sequence[RecipeInput]) -> tuple[Shelf, ...]:
+def shelves(shelf: Pantry, recipes: Sequence[Published]) -> tuple[Shelf, ...]:
     """Only what some recipe uses, by name."""
     found = (Shelf(kind, _items(shelf, recipes, kind)) for kind in SHELVES)
     return tuple(one for one in found if one.items)
 
 
-def _items(shelf: Pantry, recipes: Sequence[RecipeInput], kind: str) -> tuple[Item, ...]:
+def _items(shelf: Pantry, recipes: Sequence[Published], kind: str) -> tuple[Item, ...]:
     uses: dict[str, list[Use]] = {}
     for recipe in recipes:
         for name, much in _used(recipe, kind):
-            title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
+            title = Prose(recipe.catalogue).title(recipe.model.title)
             uses.setdefault(name, []).append(Use(title, "../" + links.recipe_page(recipe.slug), much))
     made = [_ITEM[kind](shelf, name, tuple(of)) for name, of in uses.items()]
     return tuple(sorted(made, key=lambda item: (item.name.casefold(), item.id)))
 
 
-def _used(recipe: RecipeInput, kind: str) -> Iterator[tuple[str, Number]]:
-    formula = recipe.computed.resolved.formula
+def _used(recipe: Published, kind: str) -> Iterator[tuple[str, Number]]:
+    formula = recipe.resolved.formula
     shelves: dict[str, Sequence[Oil | Liquid | Addition]] = {
         "oils": formula.oils,
         "liquids": formula.liquids,

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from math import ceil, floor
 
 from saponary.book.curing import WEEKLY_LOSS, cures, ready_on
+from saponary.book.published import Published
 from saponary.lye.cure.fit import NoFit, Reason
 from saponary.lye.cure.readings import Ready
 from saponary.messages.message import Message, clauses, message, percent
@@ -15,14 +16,13 @@ from saponary.schema.batch import Batch
 from saponary.views import links
 from saponary.views.facts import days
 from saponary.views.prose import Prose
-from saponary.views.site import RecipeInput
 
 
 @dataclass(frozen=True)
 class Lot:
     """A batch with its recipe, the recipe's title, and a fragment that names it on the page of lots."""
 
-    recipe: RecipeInput
+    recipe: Published
     batch: Batch
     title: str
     anchor: str
@@ -52,13 +52,13 @@ class Readiness:
         return message("lot.over-head") if self.held else message("lot.ready-head")
 
 
-def lots(recipes: Iterable[RecipeInput]) -> tuple[Lot, ...]:
+def lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
     """Every batch of these recipes, the newest first."""
     found: list[Lot] = []
     taken: set[str] = set()
     for recipe in sorted(recipes, key=lambda r: r.slug):
-        title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
-        for record in recipe.computed.batches:
+        title = Prose(recipe.catalogue).title(recipe.model.title)
+        for record in recipe.batches:
             anchor = _free(f"lot-{recipe.slug}-{links.anchor(record.batch.lot)}", taken)
             found.append(Lot(recipe, record.batch, title, anchor))
     found.sort(key=lambda lot: (lot.recipe.slug, lot.batch.lot))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing
 from saponary.label import cautions
 from saponary.messages.message import Message, Number, Value, message
@@ -20,7 +21,7 @@ from saponary.views.lot_cure import LotCure, lot_cures
 from saponary.views.maker_only import MakerOnly, maker_only
 from saponary.views.panel import Panel, panel
 from saponary.views.prose import Links, Prose
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 from saponary.views.sizes import Sizes, sizes
 from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import WorkOrder, work_order
@@ -82,12 +83,12 @@ class RecipePage:
 
 
 def recipe_view(
-    recipe: RecipeInput, site: SiteInput, drawing: PourDrawing, to: Links, *, folder: str = "", top: int = 3
+    recipe: Published, site: SiteInput, drawing: PourDrawing, to: Links, *, folder: str = "", top: int = 3
 ) -> RecipeView:
     """`to` says where its texts lead, `folder` where its drawing lies; headings in the maker's notes
     begin at the level `top`.
     """
-    computed, settings = recipe.computed, site.book.settings
+    computed, settings = recipe, site.book.settings
     model, prose = computed.model, Prose(computed.catalogue, to)
     scale = Scale(settings.scale_step_grams, settings.units)
     body = prose.block(computed.notes, top=top)
@@ -110,9 +111,9 @@ def recipe_view(
     )
 
 
-def recipe_page(recipe: RecipeInput, site: SiteInput, row: Sequence[RecipeInput], to: Links) -> RecipePage:
+def recipe_page(recipe: Published, site: SiteInput, row: Sequence[Published], to: Links) -> RecipePage:
     """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
-    computed, model = recipe.computed, recipe.computed.model
+    computed, model = recipe, recipe.model
     prose = Prose(computed.catalogue, to)
     scale = Scale(site.book.settings.scale_step_grams, site.book.settings.units)
     place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
@@ -153,6 +154,6 @@ KEYS_BY_ID = {"drawing.": ("line", "embed", "strewn")}
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
-def _neighbour(recipe: RecipeInput, up: str) -> Neighbour:
-    title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
+def _neighbour(recipe: Published, up: str) -> Neighbour:
+    title = Prose(recipe.catalogue).title(recipe.model.title)
     return Neighbour(title, up + links.recipe_page(recipe.slug))

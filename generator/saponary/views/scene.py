@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from math import sqrt
 
-from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
+from saponary.book.published import Published
 from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
 from saponary.lye import mould as geometry
 from saponary.lye.formula import Addition, Oil
@@ -25,7 +25,7 @@ ShadeOf = Callable[[str], Shade | None]
 """The shade of another recipe's bar, all its portions in one; None where it is not known."""
 
 
-def scene(computed: Computed, scrap: ShadeOf) -> Scene:
+def scene(computed: Published, scrap: ShadeOf) -> Scene:
     """What is to be drawn for a recipe. Pure."""
     return Scene(
         title=computed.model.title,
@@ -36,7 +36,7 @@ def scene(computed: Computed, scrap: ShadeOf) -> Scene:
     )
 
 
-def portions(computed: Computed) -> tuple[DrawnPortion, ...]:
+def portions(computed: Published) -> tuple[DrawnPortion, ...]:
     """Portions with their part of the batter's volume; the whole batter where nothing is split."""
     shelf, made = computed.pantry, computed.figures.portions
     if not made:
@@ -46,7 +46,7 @@ def portions(computed: Computed) -> tuple[DrawnPortion, ...]:
     return tuple(DrawnPortion(p.name, p.batter_ml / whole, _shade(shelf, p.oils, p.additions)) for p in made)
 
 
-def blended_shade(computed: Computed) -> Shade:
+def blended_shade(computed: Published) -> Shade:
     """The whole bar as one colour: what its scrap looks like."""
     return shades.blend((p.shade, p.volume_share) for p in portions(computed))
 
@@ -60,7 +60,7 @@ def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]
     return shades.shade(tints)
 
 
-def _extras(computed: Computed, scrap: ShadeOf) -> Iterator[DrawnExtra]:
+def _extras(computed: Published, scrap: ShadeOf) -> Iterator[DrawnExtra]:
     """Powders of lines, embeds and what is strewn, each once."""
     for name in dict.fromkeys(use.what for use in pour_uses(computed)):
         yield DrawnExtra(name, names.addition(computed.pantry, name), _extra(computed.pantry, name, scrap))
@@ -75,7 +75,7 @@ def _extra(shelf: Pantry, name: str, scrap: ShadeOf) -> Shade:
     return Shade(*entry.dry) if entry is not None and entry.dry is not None else shades.PLAIN
 
 
-def face(computed: Computed) -> Face:
+def face(computed: Published) -> Face:
     """The face a buyer sees: across the loaf, the round of a pipe, a tray from above."""
     mould = computed.resolved.mould
     if mould is None:

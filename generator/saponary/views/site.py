@@ -7,12 +7,13 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from saponary.book.changes import Changed
-from saponary.book.computed import Computed
-from saponary.book.library import Book
-from saponary.book.status import Status
+from saponary.book.classes import ClassFile
+from saponary.book.published import Published
 from saponary.label.lists import Bar
-from saponary.reading.findings import Finding
+from saponary.pantry.model import Pantry
 from saponary.schema.edition import OPEN, STANDARD, Edition
+from saponary.schema.settings import Settings
+from saponary.schema.waivers import Waived
 
 
 @dataclass(frozen=True)
@@ -31,24 +32,21 @@ class PhotoSet:
 
 
 @dataclass(frozen=True)
-class RecipeInput:
-    """One recipe that was computed and checked, with what the checks remarked."""
+class PublishedBook:
+    """What of the book's own files an edition may show."""
 
-    computed: Computed
-    status: Status
-    warnings: tuple[Finding, ...] = ()
-
-    @property
-    def slug(self) -> str:
-        return self.computed.slug
+    settings: Settings
+    pantry: Pantry
+    classes: tuple[ClassFile, ...] = ()
+    waived: tuple[Waived, ...] = ()
 
 
 @dataclass(frozen=True)
 class SiteInput:
-    """A whole book. Photos are named as recipes name them, by their path inside `photos/`."""
+    """An edition of a book. Photos are named as recipes name them, by their path inside `photos/`."""
 
-    book: Book
-    recipes: tuple[RecipeInput, ...]
+    book: PublishedBook
+    recipes: tuple[Published, ...]
     engine: str
     tables: str
     photos: Mapping[str, PhotoSet] = field(default_factory=dict[str, PhotoSet])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula
 from saponary.messages.message import Message, Number, Value, message
@@ -30,7 +30,7 @@ class Sizes:
     rows: tuple[Size, ...]
 
 
-def sizes(computed: Computed, scale: Scale) -> Sizes | None:
+def sizes(computed: Published, scale: Scale) -> Sizes | None:
     """None where no other size is offered."""
     built = computed.resolved
     if not built.sizes:

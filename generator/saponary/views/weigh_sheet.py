@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.messages.message import Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
@@ -49,7 +49,7 @@ class WeighTable:
 class WeighSheet:
     """One recipe on the bench: its figures, its scale, and its maker's words."""
 
-    computed: Computed
+    computed: Published
     scale: Scale
     prose: Prose
 

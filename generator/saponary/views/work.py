@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
+from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid
 from saponary.messages.message import Listed, Message, Value, Within, message, percent, short
 from saponary.quantity.rounding import divided
@@ -79,7 +79,7 @@ def _before(bench: WeighSheet) -> Stage:
     return Stage("before", message("work.before.title"), lead, steps=bench.steps("before"))
 
 
-def unweighed(computed: Computed) -> tuple[Within, ...]:
+def unweighed(computed: Published) -> tuple[Within, ...]:
     """What the pour dusts, sets in or strews without a weight, each once."""
     unseen = dict.fromkeys(use.what for use in pour_uses(computed) if not use.weighed)
     return tuple(Within(names.addition(computed.pantry, name)) for name in unseen)

@@ -16,8 +16,7 @@ from saponary.messages.message import message
 from saponary.outputs.compose import compose, site_files
 from saponary.schema.edition import STANDARD
 from saponary.views.bench_screens import screens
-from saponary.views.edit import edit
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.work import Stage
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
 
@@ -28,9 +27,8 @@ TEMPLATES = (REPOSITORY / "templates",)
 def site_of(book: str, edition: str = "open", *, ends: str = "") -> dict[str, bytes]:
     """The files of a site whose paths end so; the others are not made."""
     proof = proof_of(book)
-    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
-    whole = SiteInput(proof.book, recipes, "engine", "tables")
-    made = site_files(edit(whole, STANDARD[edition]), TEMPLATES)
+    whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
+    made = site_files(for_edition(whole, STANDARD[edition]), TEMPLATES)
     return {sheet.path: sheet.write() for sheet in made if sheet.path.endswith(ends)}
 
 
@@ -88,9 +86,8 @@ stated:"""
 
 def test_no_two_things_of_a_page_have_one_name() -> None:
     proof = prove_one(PLAIN.replace("stated:", ROWS))
-    recipes = tuple(RecipeInput(one.computed, one.status) for one in proof.recipes)
-    whole = SiteInput(proof.book, recipes, "engine", "tables")
-    made = {output.path: output.data for output in compose(whole, TEMPLATES)}
+    whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
+    made = {output.path: output.data for output in compose(for_edition(whole, STANDARD["open"]), TEMPLATES)}
     for path in ("recipes/tried/index.html", "recipes/tried/at-the-bench.html"):
         named = Counter(e.get("id") for e in parse(made[path]).iter() if e.get("id"))
         assert [name for name, count in named.items() if count > 1] == []

@@ -16,10 +16,11 @@ from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
 from saponary.pantry.model import Chip, Colour, Source
 from saponary.pantry.standard import standard
+from saponary.schema.edition import OPEN, STANDARD
 from saponary.schema.settings import Settings
 from saponary.views.colour_words import in_words
 from saponary.views.colours import KEYS_BY_ID, colours_view
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
 from support import BOOKS, PLAIN, proof_of, prove_one, write_book
 
 pytestmark = pytest.mark.slow
@@ -163,7 +164,7 @@ def test_without_any_dose_there_is_no_ladder() -> None:
     book = Book(
         Path("/nowhere"), Settings(), shelf.with_changes(additions={"bare": bare}), [], frozenset(), {}, []
     )
-    view = colours_view(SiteInput(book, (), "1", "t"), [], "../")
+    view = colours_view(for_edition(Unpublished(book, (), "1", "t"), STANDARD[OPEN]), [], "../")
     ((one,),) = [kind.colourants for kind in view.others]
     assert one.ladder == () and one.ladder_from == () and one.known == "memory"
     assert say(one.chips[0].day) == "the day it was poured" and one.chips[0].where == "a card"
@@ -171,12 +172,8 @@ def test_without_any_dose_there_is_no_ladder() -> None:
 
 def test_infused_and_dusted_colourants_count_as_used() -> None:
     proof = proof_of("demo")
-    recipes = tuple(
-        RecipeInput(one.computed, one.status, one.findings)
-        for one in proof.recipes
-        if one.status.name != "draft"
-    )
-    view = colours_view(SiteInput(proof.book, recipes, "1", "t"), recipes, "../")
+    site = for_edition(Unpublished(proof.book, proof.recipes, "1", "t"), STANDARD[OPEN])
+    view = colours_view(site, site.recipes, "../")
     used = {one.id.removeprefix("colour-"): [say(use.much) for use in one.uses] for one in view.used}
     assert any("infused" in much for much in used["alkanet"])
     assert any("dusted line" in much for much in used["activated-charcoal"])

@@ -8,11 +8,13 @@ from xml.etree import ElementTree
 import html5lib
 import pytest
 
-from saponary.build.proof import Proof, Proofed
+from saponary.book.proofed import Proofed
+from saponary.build.proof import Proof
 from saponary.outputs.compose import site_files
 from saponary.quantity.numbers import OUNCE, Scale
 from saponary.quantity.rounding import show, to_step
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.schema.edition import OPEN, STANDARD
+from saponary.views.for_edition import Unpublished, for_edition
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
 
 TEMPLATES = (REPOSITORY / "templates",)
@@ -30,8 +32,7 @@ def recipe_page(proof: Proof, slug: str) -> ElementTree.Element:
 
 
 def read_page(proof: Proof, slug: str) -> ElementTree.Element:
-    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
-    site = SiteInput(proof.book, recipes, "engine", "tables")
+    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[OPEN])
     path = f"recipes/{slug}/index.html"
     data = next(sheet for sheet in site_files(site, TEMPLATES) if sheet.path == path).write()
     return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))

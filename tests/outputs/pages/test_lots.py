@@ -8,10 +8,11 @@ import pytest
 
 from lot_books import FITTED, ON, built, having, mark, parsed, recipe, site_of, words
 from saponary.book.curing import ready_on
+from saponary.book.published import published
 from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
+from saponary.schema.edition import OPEN, STANDARD
 from saponary.views.readiness import later, lots
-from saponary.views.site import RecipeInput
 from support import BOOKS, PLAIN, prove_one, some
 
 pytestmark = pytest.mark.slow
@@ -153,7 +154,7 @@ def test_lots_alike_but_for_signs_have_fragments_of_their_own() -> None:
         recipe("lot: A 1\npoured: 2026-03-02", "lot: A-1\npoured: 2026-03-03", "lot: A.1\npoured: 2026-03-03")
     )
     one = proof.recipes[0]
-    found = lots([RecipeInput(one.computed, one.status)])
+    found = lots([published(one, STANDARD[OPEN])])
     assert len({lot.anchor for lot in found}) == 3
 
 

@@ -17,18 +17,18 @@ import pytest
 from saponary.build.proof import Proof
 from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
-from saponary.schema.edition import STANDARD
-from saponary.views.edit import edit
-from saponary.views.site import PhotoSet, RecipeInput, SiteInput
+from saponary.schema.edition import OPEN, STANDARD
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import PhotoSet, SiteInput
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
 
 TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"
 
 
-def site_input(proof: Proof, **more: object) -> SiteInput:
-    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
-    return SiteInput(proof.book, recipes, ENGINE, proof.book.pantry.version, **more)  # type: ignore[arg-type]
+def site_input(proof: Proof, edition: str = OPEN, **more: object) -> SiteInput:
+    whole = Unpublished(proof.book, proof.recipes, ENGINE, proof.book.pantry.version, **more)  # type: ignore[arg-type]
+    return for_edition(whole, STANDARD[edition])
 
 
 def files(proof: Proof, **more: object) -> dict[str, bytes]:
@@ -197,8 +197,8 @@ def trap() -> dict[str, bytes]:
 @pytest.mark.parametrize("edition", sorted(STANDARD))
 def test_what_is_waived_stands_with_its_reason_on_the_bench_alone(edition: str) -> None:
     waive = "waive: [{rule: claims, because: a saying of 1850}]\nstated:"
-    site = site_input(prove_one(PLAIN.replace("stated:", waive) + "It cures eczema, they said.\n"))
-    made = {output.path: output.data for output in compose(edit(site, STANDARD[edition]), TEMPLATES)}
+    proof = prove_one(PLAIN.replace("stated:", waive) + "It cures eczema, they said.\n")
+    made = {output.path: output.data for output in compose(site_input(proof, edition), TEMPLATES)}
     said = {path for path, data in made.items() if b"a saying of 1850" in data}
     assert said == ({"waivers/index.html", "recipes/tried/index.html"} if edition == "bench" else set())
 

@@ -21,8 +21,7 @@ from saponary.outputs.pdf_make import make, sheets
 from saponary.outputs.templating import environment
 from saponary.schema.edition import editions
 from saponary.views.drawings import Drawings
-from saponary.views.edit import edit
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.for_edition import Unpublished, for_edition
 from support import proof_of
 
 ON = date(2026, 10, 1)
@@ -41,11 +40,10 @@ def desk_at(root: Path, edition: str = "open") -> PdfContext:
 def desk_for(proof: Proof, edition: str = "open") -> PdfContext:
     """The desk of an edition of a proofed book, as a build lays it out, but without photos."""
     book = proof.book
-    recipes = tuple(RecipeInput(one.computed, one.status, one.findings) for one in proof.recipes)
-    labels = {r.slug: bar(r.computed) for r in recipes}
-    whole = SiteInput(book, recipes, ENGINE, book.pantry.version, labels=labels, on=ON)
+    labels = {r.slug: bar(r.computed) for r in proof.recipes}
+    whole = Unpublished(book, proof.recipes, ENGINE, book.pantry.version, labels=labels, on=ON)
     wanted = editions(book.settings.editions)[edition]
-    site = edit(whole, wanted)
+    site = for_edition(whole, wanted)
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
     drawings = Drawings(site)
     files = {output.path: output.data for output in compose(site, templates, drawings)}

@@ -103,7 +103,7 @@ def test_shopping_is_the_sum_of_the_weigh_sheets(desk: PdfContext) -> None:
 def test_whole_packs_hold_the_spare(desk: PdfContext) -> None:
     (file,) = desk.site.book.classes
     assert file.plan is not None
-    cases = [recipe.computed for recipe in desk.site.recipes]
+    cases = list(desk.site.recipes)
     for line in purchases(file.plan, cases, Scale(1.0, "g")):
         if line.pack:
             assert line.packs * line.pack >= line.wanted > (line.packs - 1) * line.pack
@@ -147,7 +147,7 @@ def test_the_students_copy_leaves_blank_what_the_teachers_fills_in(
 ) -> None:
     plan = desk.site.book.classes[0].plan
     assert plan is not None
-    computed = at_class_size(next(r.computed for r in desk.site.recipes if r.slug == "plain"), plan)
+    computed = at_class_size(next(r for r in desk.site.recipes if r.slug == "plain"), plan)
     assert computed is not None
     answer = computed.catalogue["sodium-hydroxide"].text()
     rounded = show(computed.catalogue["sodium-hydroxide"].value, 0)
@@ -170,7 +170,7 @@ def test_weights_on_paper_are_the_engines(desk: PdfContext, pdfs: dict[str, Any]
     for size in ("a4", "letter"):
         text = text_of(pdfs[f"classes/day-teacher-{size}.pdf"])
         for recipe in desk.site.recipes:
-            one, two = at_class_size(recipe.computed, plan), at_class_size(recipe.computed, plan, 2)
+            one, two = at_class_size(recipe, plan), at_class_size(recipe, plan, 2)
             assert one is not None and two is not None
             for name, label in (("sodium-hydroxide", "Sodium hydroxide"), ("plain-water", "Plain water")):
                 pair = f"{label} {scale.weigh(one.catalogue[name].value).main} {scale.weigh(two.catalogue[name].value).main}"

@@ -71,7 +71,7 @@ def test_the_source_inside_makes_the_same_recipe_in_an_empty_book(
         proof = prove(root)
         assert not proof.failed, proof.findings
         (made,) = proof.recipes
-        assert made.computed.fingerprint == recipe.computed.fingerprint
+        assert made.computed.fingerprint == recipe.fingerprint
         assert recipe_object(made.computed, made.status)["figures"] == published[recipe.slug]["figures"]
 
 
@@ -90,7 +90,7 @@ def test_every_caution_is_on_the_sheet(book: str) -> None:
     sheets = composed(book)
     for recipe in some(desk.site.recipes):
         html = sheets[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"].html
-        for caution in (*LYE, *for_recipe(recipe.computed)):
+        for caution in (*LYE, *for_recipe(recipe)):
             assert speaker().say(caution.head) in html
 
 

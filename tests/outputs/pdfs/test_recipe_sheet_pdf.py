@@ -68,7 +68,7 @@ def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
 def test_cautions_and_the_emergency_line_are_in_every_pdf(book: str) -> None:
     desk = desk_of(book)
     for recipe in some(desk.site.recipes):
-        said = [speaker().say(caution.head) for caution in (*LYE, *for_recipe(recipe.computed))]
+        said = [speaker().say(caution.head) for caution in (*LYE, *for_recipe(recipe))]
         said += [
             speaker().say(emergency(desk.site.book.settings.emergency)),
             "Follow local codes and licensed practice",
@@ -97,10 +97,10 @@ def test_the_source_comes_out_of_the_pdf_and_makes_the_recipe_again(book: str, t
         held = read(pdfs(book)[f"recipes/{recipe.slug}/{recipe.slug}-letter.pdf"]).attachments
         files = {name: data[0] for name, data in held.items()}
         assert set(files) == {"figures.json", "recipe.md", "pantry.yaml", "book.yaml"}
-        assert json.loads(files["figures.json"])["fingerprint"] == recipe.computed.fingerprint
+        assert json.loads(files["figures.json"])["fingerprint"] == recipe.fingerprint
         files[f"recipes/{recipe.slug}.md"] = files.pop("recipe.md")
         (made,) = prove(write_book(tmp_path / recipe.slug, files)).recipes
-        assert made.computed.fingerprint == recipe.computed.fingerprint
+        assert made.computed.fingerprint == recipe.fingerprint
 
 
 @pytest.mark.parametrize("book", BOOKS)

@@ -65,7 +65,7 @@ def test_the_book_holds_every_recipe_with_its_figures(book: str) -> None:
 @pytest.mark.parametrize("book", BOOKS)
 def test_the_book_is_sound_and_can_be_found_through(book: str) -> None:
     desk = desk_of(book)
-    titles = [recipe.computed.model.title for recipe in in_order(desk.site.recipes)]
+    titles = [recipe.model.title for recipe in in_order(desk.site.recipes)]
     for pdf in some(pdfs(book).values()):
         sound(pdf, desk.site.book.settings.maker)
         reader = read(pdf)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye.mould import Mould
 from saponary.outputs.attached.entry import written
 from saponary.outputs.attached.written import amount, to_yaml
@@ -22,13 +22,13 @@ from saponary.schema.ingredient import FragranceEntry, IngredientEntry
 _HEAD = "# What this recipe takes from its maker's own pantry; all else is in the standard tables.\n"
 
 
-def pantry_source(computed: Computed) -> str:
+def pantry_source(computed: Published) -> str:
     """The text of a `pantry.yaml`; of a recipe that takes all from the standard tables, a remark."""
     entries = pantry_entries(computed)
     return _HEAD + (to_yaml(entries) if entries else "{}\n")
 
 
-def pantry_entries(computed: Computed) -> dict[str, Any]:
+def pantry_entries(computed: Published) -> dict[str, Any]:
     """The maker's entries by table and id."""
     pantry, base = computed.pantry, standard()
     found: dict[str, dict[str, Any]] = {

@@ -6,6 +6,7 @@ import hashlib
 from collections.abc import Iterator
 from functools import partial
 
+from saponary.book.published import Published
 from saponary.label import cautions
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.templating import named_by_content, script
@@ -13,7 +14,6 @@ from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.bench_screens import screens
 from saponary.views.prose import Links, Prose
-from saponary.views.site import RecipeInput
 from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import work_order
 
@@ -27,8 +27,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         yield SiteFile(path, partial(_page, context, recipe, path, address), recipe.slug)
 
 
-def _page(context: PageContext, recipe: RecipeInput, path: str, address: str) -> bytes:
-    computed, settings, up = recipe.computed, context.site.book.settings, links.root(path)
+def _page(context: PageContext, recipe: Published, path: str, address: str) -> bytes:
+    computed, settings, up = recipe, context.site.book.settings, links.root(path)
     prose = Prose(computed.catalogue, Links(context.published, up))
     scale = Scale(settings.scale_step_grams, settings.units)
     order = work_order(WeighSheet(computed, scale, prose))

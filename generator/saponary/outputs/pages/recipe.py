@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
+from saponary.book.published import Published
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.prose import Links
 from saponary.views.recipe import recipe_page, recipe_view
-from saponary.views.site import RecipeInput
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -24,14 +24,14 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
             )
 
 
-def _page(context: PageContext, recipe: RecipeInput, row: tuple[RecipeInput, ...], path: str) -> bytes:
+def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], path: str) -> bytes:
     to = Links(context.published, links.root(path))
     view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
     beside = recipe_page(recipe, context.site, row, to)
     return context.page("recipe.html", path, recipe=view, page=beside)
 
 
-def _drawing(context: PageContext, recipe: RecipeInput, when: str) -> bytes:
+def _drawing(context: PageContext, recipe: Published, when: str) -> bytes:
     drawn = context.drawings.of(recipe)
     return (drawn.fresh_svg if when == "fresh" else drawn.cured_svg).encode("utf-8")
 

@@ -30,10 +30,10 @@ def by_file(context: PageContext) -> tuple[FileWaivers, ...]:
         rows.setdefault(waiver.place.file, []).append((waiver.name, waiver.because))
     found: list[FileWaivers] = []
     for recipe in in_order(context.recipes):
-        if recipe.computed.path in rows:
-            title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
+        if recipe.path in rows:
+            title = Prose(recipe.catalogue).title(recipe.model.title)
             href = up + links.recipe_page(recipe.slug)
-            found.append(FileWaivers(title, href, tuple(rows.pop(recipe.computed.path))))
+            found.append(FileWaivers(title, href, tuple(rows.pop(recipe.path))))
     return (*found, *(FileWaivers(file, "", tuple(rows[file])) for file in sorted(rows)))
 
 

@@ -20,7 +20,7 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
         if bar is None:
             continue
         for name, grid in site.book.settings.label_sheets.items():
-            said = words(recipe.computed, bar, site.book.settings, grid.law)
+            said = words(recipe, bar, site.book.settings, grid.law)
             view = labels_view(said, grid) if said is not None else None
             if said is None or not isinstance(view, LabelsView):
                 continue

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.message import message
-from saponary.outputs.attached.recipe import attachments, figures_of
+from saponary.outputs.attached.recipe import attachments
 from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.gallery import in_order
@@ -16,12 +16,11 @@ from saponary.views.paper.short_code import code, page_address
 
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
-    figures = figures_of(site)
     template = context.environment.get_template("press/recipe-sheet.html")
     for recipe in in_order(published(site.recipes, site.edition.shows)):
         view = paper_recipe(recipe, site, context.drawings.of(recipe))
         square = code(page_address(site, recipe.slug))
-        carried = attachments(recipe, site, figures)
+        carried = attachments(recipe, site)
         for size in SIZES:
             head = message("sheet.head", title=view.title, formula=view.fingerprint)
             subject = message("sheet.subject", book=site.book.settings.title)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from saponary.book.classes import ClassFile, ClassPlan
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.label.cautions import emergency
 from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
@@ -57,8 +57,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
     # A class may be taught in a mould that is none of the recipe's own.
     moulds = site.book.pantry.moulds
     shown = {
-        recipe.slug: replace(recipe.computed, pantry=replace(recipe.computed.pantry, moulds=moulds))
-        for recipe in site.recipes
+        recipe.slug: replace(recipe, pantry=replace(recipe.pantry, moulds=moulds)) for recipe in site.recipes
     }
     recipes = [shown[slug] for slug in plan.recipes if slug in shown]
     ones = [one for computed in recipes if (one := at_class_size(computed, plan)) is not None]
@@ -118,7 +117,7 @@ def _benches(plan: ClassPlan) -> Message:
 
 
 def _pages(
-    plan: ClassPlan, title: str, computed: Computed, scale: Scale, answers: bool, of_lesson: frozenset[str]
+    plan: ClassPlan, title: str, computed: Published, scale: Scale, answers: bool, of_lesson: frozenset[str]
 ) -> RecipePages:
     one, together = (
         at_class_size(computed, plan),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from saponary.book.catalogue import catalogue
 from saponary.book.classes import ClassPlan, sized
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition
 from saponary.messages.message import Listed, Message, Number, Value
@@ -25,7 +25,7 @@ _GIVEN_AWAY_BY = {
 """Figures that are no line of the weigh sheet themselves: the lines that would give them away."""
 
 
-def at_class_size(computed: Computed, plan: ClassPlan, students: float = 1.0) -> Computed | None:
+def at_class_size(computed: Published, plan: ClassPlan, students: float = 1.0) -> Published | None:
     """A recipe as so many students of a class make it together; None where its mould is not known.
 
     Its own mould's cuts go: they are cuts of another mould.
@@ -103,7 +103,7 @@ def _shown(number: Number) -> tuple[str, str]:
 
 
 def class_bench(
-    computed: Computed, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
+    computed: Published, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
 ) -> ClassBench:
     """`answers` for the teacher's copy, which hides nothing."""
     prose = ClassProse(computed.catalogue, own=computed.catalogue, gaps=blank, answers=answers)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from saponary.book.classes import ClassPlan
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.lye import lesson
 from saponary.lye.density import lye_millilitres
 from saponary.lye.lesson import Purchase
@@ -77,7 +77,7 @@ class Preparation:
     unit: str
 
 
-def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Computed]], scale: Scale) -> Preparation:
+def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Published]], scale: Scale) -> Preparation:
     """`recipes` are titles and recipes as written, in the order of the class."""
     return Preparation(
         shopping=shopping(plan, [computed for _, computed in recipes], scale),
@@ -87,7 +87,7 @@ def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Computed]], scale:
     )
 
 
-def purchases(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> tuple[Purchase, ...]:
+def purchases(plan: ClassPlan, recipes: Sequence[Published], scale: Scale) -> tuple[Purchase, ...]:
     """Over all students and recipes, from the weights as they lie on each student's scale."""
     made = [one for computed in recipes if (one := at_class_size(computed, plan)) is not None]
     batches = [(on_the_scale(class_bench(one, scale, answers=True)), plan.students) for one in made]
@@ -95,7 +95,7 @@ def purchases(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> tup
     return lesson.shopping(batches, plan.spare_share, packs)
 
 
-def shopping(plan: ClassPlan, recipes: Sequence[Computed], scale: Scale) -> Shopping:
+def shopping(plan: ClassPlan, recipes: Sequence[Published], scale: Scale) -> Shopping:
     shelf = recipes[0].pantry
     dry = dict.fromkeys(thing for computed in recipes for thing in unweighed(computed))
     return Shopping(
@@ -124,7 +124,7 @@ def _much(grams: float) -> Number:
     return Number(grams, 0 if grams >= 20 or float(int(grams)) == grams else 1, "g")
 
 
-def _master(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Master:
+def _master(plan: ClassPlan, title: str, computed: Published, scale: Scale) -> Master:
     """The lye of all students with the spare, in the order in which it is put together."""
     count = plan.students * (1.0 + plan.spare_share)
     whole, one = at_class_size(computed, plan, count), at_class_size(computed, plan)
@@ -143,7 +143,7 @@ def _master(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Ma
     return Master(title, Listed(wet) if wet else None, jug, facts)
 
 
-def _lye_facts(whole: Computed) -> tuple[tuple[Message, Value], ...]:
+def _lye_facts(whole: Published) -> tuple[tuple[Message, Value], ...]:
     figures, alkali = whole.figures, whole.resolved.formula.alkali
     warm = lesson.rise(figures.weights, alkali, figures.water.dissolving)
     degrees = Number(to_step(warm.degrees, _SHARPEST), 0, "°C")
@@ -157,7 +157,7 @@ def _lye_facts(whole: Computed) -> tuple[tuple[Message, Value], ...]:
     )
 
 
-def _stage(computed: Computed, scale: Scale, name: str) -> Stage:
+def _stage(computed: Published, scale: Scale, name: str) -> Stage:
     """A stage of the work order, with all its weights."""
     order = stages(class_bench(computed, scale, answers=True), frozenset())
     return next(stage for stage in order if stage.id == name)
@@ -167,7 +167,7 @@ def _with_unit(line: WeighLine, scale: Scale) -> Value:
     return replace(line.main, unit=scale.unit) if line.main is not None else ""
 
 
-def _ready(plan: ClassPlan, title: str, computed: Computed, scale: Scale) -> Ready:
+def _ready(plan: ClassPlan, title: str, computed: Published, scale: Scale) -> Ready:
     at_bench = min(plan.bench, plan.students)
     together = at_class_size(computed, plan, at_bench)
     assert together is not None

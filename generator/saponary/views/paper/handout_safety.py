@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.label.cautions import Caution, for_recipe
 from saponary.messages.message import Message, message
 from saponary.views.names import charge
@@ -76,7 +76,7 @@ KEYS_BY_ID = {"statement.": tuple(one.code for one in (_METAL, _SWALLOWED, _BURN
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
-def safety(recipes: Sequence[Computed]) -> Safety:
+def safety(recipes: Sequence[Published]) -> Safety:
     """For the alkalis and the ingredients of these recipes."""
     alkalis = [computed.resolved.formula.alkali for computed in recipes]
     jars = [SODIUM] if any(a.sodium > 0 for a in alkalis) else []

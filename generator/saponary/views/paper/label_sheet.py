@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.book.published import Published
 from saponary.label.cautions import for_buyers
 from saponary.label.fit import LEADING, Fitted, Misfit, Words, fit
 from saponary.label.lists import Bar
@@ -58,7 +59,7 @@ def net_weight(grams: float) -> Message:
     return message("label.net-pounds", net=text, pounds=pounds, ounces=rest)
 
 
-def words(computed: Computed, bar: Bar, settings: Settings, law: str) -> Words | None:
+def words(computed: Computed | Published, bar: Bar, settings: Settings, law: str) -> Words | None:
     """What a recipe's label says, in the book's language, since its length says how large it is set;
     None where the recipe states no net weight.
     """

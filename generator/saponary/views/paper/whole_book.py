@@ -9,6 +9,7 @@ from pathlib import PurePosixPath
 from markupsafe import Markup
 
 from saponary.book.pour_uses import pour_uses
+from saponary.book.published import Published
 from saponary.messages.message import Message, Value, Within, message
 from saponary.pantry.model import Addition
 from saponary.views import names
@@ -20,7 +21,7 @@ from saponary.views.pantry import Shelf, Use, shelves
 from saponary.views.paper.recipe_sheet import paper_recipe
 from saponary.views.prose import PaperLinks, Prose
 from saponary.views.recipe import RecipeView
-from saponary.views.site import RecipeInput, SiteInput
+from saponary.views.site import SiteInput
 
 
 @dataclass(frozen=True)
@@ -60,7 +61,7 @@ class WholeBook:
     words: tuple[Word, ...]
 
 
-def whole_book(site: SiteInput, recipes: Sequence[RecipeInput], drawings: Drawings) -> WholeBook:
+def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings) -> WholeBook:
     settings, row = site.book.settings, in_order(recipes)
     slugs = frozenset(recipe.slug for recipe in row)
     made = {recipe.slug: paper_recipe(recipe, site, drawings.of(recipe), slugs) for recipe in row}
@@ -83,9 +84,9 @@ def whole_book(site: SiteInput, recipes: Sequence[RecipeInput], drawings: Drawin
     )
 
 
-def _richest(row: Sequence[RecipeInput]) -> RecipeInput:
+def _richest(row: Sequence[Published]) -> Published:
     """The recipe for the cover: the first of those with most portions."""
-    return max(row, key=lambda recipe: len(recipe.computed.figures.portions))
+    return max(row, key=lambda recipe: len(recipe.figures.portions))
 
 
 def _chapters(made: Sequence[RecipeView]) -> Iterator[Chapter]:
@@ -108,20 +109,20 @@ def _inside(use: Use) -> Use:
     return replace(use, href=f"#recipe-{PurePosixPath(use.href).parent.name}")
 
 
-def _hues(site: SiteInput, row: Sequence[RecipeInput]) -> Iterator[Hue]:
+def _hues(site: SiteInput, row: Sequence[Published]) -> Iterator[Hue]:
     """Colourants of the published recipes by name: stirred in, dusted on, or drawn into an oil."""
     shelf = site.book.pantry
     uses: dict[str, list[Use]] = {}
     for recipe in row:
-        title = Prose(recipe.computed.catalogue).title(recipe.computed.model.title)
+        title = Prose(recipe.catalogue).title(recipe.model.title)
         for entry, how in dict(_coloured(recipe)).items():
             uses.setdefault(entry, []).append(Use(title, f"#recipe-{recipe.slug}", how))
     for name in sorted(uses, key=lambda name: (shelf.additions[name].name.casefold(), name)):
         yield _hue(shelf.additions[name], tuple(uses[name]))
 
 
-def _coloured(recipe: RecipeInput) -> Iterator[tuple[str, Value]]:
-    shelf, computed = recipe.computed.pantry, recipe.computed
+def _coloured(recipe: Published) -> Iterator[tuple[str, Value]]:
+    shelf, computed = recipe.pantry, recipe
     for oil in computed.resolved.formula.oils:
         botanical = shelf.botanical(oil.infused_with) if oil.infused_with else None
         if botanical is not None and botanical.colour is not None:

@@ -1,0 +1,22 @@
+"""A recipe that was computed and checked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.book.computed import Computed
+from saponary.book.status import Status
+from saponary.reading.findings import Finding
+
+
+@dataclass(frozen=True)
+class Proofed:
+    """One recipe that could be computed, its status, and what the checks found in it."""
+
+    computed: Computed
+    status: Status
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def slug(self) -> str:
+        return self.computed.slug

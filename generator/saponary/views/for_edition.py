@@ -1,0 +1,91 @@
+"""An edition of a whole book: what its readers may see, made anew before any view or template is reached."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import date
+from typing import TypeVar
+
+from saponary.book.changes import Changed
+from saponary.book.classes import ClassFile
+from saponary.book.library import Book
+from saponary.book.proofed import Proofed
+from saponary.book.published import Published, belongs, published
+from saponary.label.lists import Bar
+from saponary.schema.edition import Edition
+from saponary.schema.seen import only_seen
+from saponary.views.site import PhotoSet, PublishedBook, SiteInput
+
+T = TypeVar("T")
+
+_TAUGHT = ["class", "bench"]
+"""Where a class is shown that does not say: not on the open site."""
+
+
+@dataclass(frozen=True)
+class Unpublished:
+    """A whole book, proofed, with all that any edition may need. `SiteInput` tells of the fields."""
+
+    book: Book
+    recipes: tuple[Proofed, ...]
+    engine: str
+    tables: str
+    photos: Mapping[str, PhotoSet] = field(default_factory=dict)
+    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
+    changed: Mapping[str, Changed] = field(default_factory=dict)
+    labels: Mapping[str, Bar] = field(default_factory=dict)
+    on: date = date.max
+
+
+def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
+    """The site as an edition may show it."""
+    shows = edition.shows
+    recipes = tuple(published(one, edition) for one in whole.recipes if _is_shown(one, edition))
+    slugs = {recipe.slug for recipe in recipes}
+    return SiteInput(
+        book=_book(whole.book, edition),
+        recipes=recipes,
+        engine=whole.engine,
+        tables=whole.tables,
+        photos={name: whole.photos[name] for name in _photos(recipes) if name in whole.photos},
+        earlier=_of(whole.earlier, slugs) if "batches" in shows else {},
+        changed={
+            slug: one if "private" in shows else replace(one, again=False)
+            for slug, one in _of(whole.changed, slugs).items()
+            if "badge" in shows
+        },
+        labels=_of(whole.labels, slugs) if "ingredients" in shows else {},
+        edition=edition,
+        on=whole.on,
+    )
+
+
+def _is_shown(one: Proofed, edition: Edition) -> bool:
+    drafts = "drafts" in edition.shows
+    return belongs(one.computed.model.editions, edition) and (one.status.name != "draft" or drafts)
+
+
+def _of(found: Mapping[str, T], slugs: set[str]) -> dict[str, T]:
+    return {slug: one for slug, one in found.items() if slug in slugs}
+
+
+def _photos(recipes: tuple[Published, ...]) -> dict[str, None]:
+    own = (recipe.model.photo for recipe in recipes)
+    of_batches = (shot for recipe in recipes for made in recipe.batches for shot in made.batch.photos)
+    return dict.fromkeys(shot.file for shot in (*own, *of_batches) if shot is not None)
+
+
+def _book(book: Book, edition: Edition) -> PublishedBook:
+    return PublishedBook(
+        settings=only_seen(book.settings, edition.sight),
+        pantry=only_seen(book.pantry, edition.sight),
+        classes=tuple(lesson for read in book.classes if (lesson := _lesson(read, edition)) is not None),
+        waived=book.waived if "waivers" in edition.shows else (),
+    )
+
+
+def _lesson(read: ClassFile, edition: Edition) -> ClassFile | None:
+    if read.plan is None or not belongs(read.plan.editions or _TAUGHT, edition):
+        return None
+    return ClassFile(read.file, read.slug, read.body, plan=only_seen(read.plan, edition.sight))
