@@ -44,6 +44,62 @@ def test_a_field_that_must_be_written_is_seen_with_its_model(model: type[Part]) 
     assert hidden <= {"shows"}
 
 
+GUARDED: dict[tuple[str, ...], set[str]] = {
+    (): {
+        "AdditionEntry.like", "AdditionEntry.note", "AdditionEntry.source", "AdditionEntry.supplier",
+        "Batch.editions", "Batch.mould", "CertificateEntry.from_", "CertifiedValue.from_",
+        "ClassPlan.editions", "EditionEntry.formula", "EditionEntry.shows", "FragranceEntry.blend",
+        "FragranceEntry.like", "FragranceEntry.note", "FragranceEntry.source",
+        "FragranceEntry.supplier", "InfusionEntry.days", "InfusionEntry.made", "InfusionEntry.ratio",
+        "LiquidEntry.like", "LiquidEntry.note", "LiquidEntry.source", "LiquidEntry.supplier",
+        "OilEntry.like", "OilEntry.note", "OilEntry.source", "OilEntry.supplier", "Recipe.batches",
+        "Recipe.editions", "ScrapEntry.lot", "Settings.build", "Settings.editions", "Settings.press",
+    },
+    ("batches",): {
+        "Batch.as_weighed", "Batch.bars", "Batch.cut", "Batch.faults", "Batch.free_alkali", "Batch.gel",
+        "Batch.humidity", "Batch.lye_temperature", "Batch.notes", "Batch.oils_temperature",
+        "Batch.room_temperature", "Batch.trace", "Batch.unmoulded", "Batch.weighed",
+    },
+    ("costs",): {
+        "AdditionEntry.price", "FragranceEntry.price", "LiquidEntry.price", "OilEntry.price",
+    },
+    ("full formula",): {
+        "Recipe.sizes", "Recipe.stated",
+    },
+    ("ingredients",): {
+        "Recipe.label",
+    },
+    ("people",): {
+        "Batch.by", "Batch.shelf", "Batch.store", "ClassPlan.packs", "ClassPlan.spare",
+    },
+    ("photos",): {
+        "Batch.photos", "Recipe.photo",
+    },
+    ("private",): {
+        "Batch.private", "Recipe.private",
+    },
+    ("summary",): {
+        "Recipe.summary",
+    },
+    ("waivers",): {
+        "ClassPlan.waive", "PantryFile.waive", "Recipe.waive", "Settings.waive",
+    },
+    ("work",): {
+        "Addition.from_", "AdditionEntry.chips", "Portion.note", "Recipe.steps", "Recipe.vessel",
+    },
+}  # fmt: skip
+"""By what an edition must show, the fields that not every edition shows: by hand, so that none opens unseen."""
+
+
+def test_no_field_is_opened_or_closed_by_mistake() -> None:
+    found: dict[tuple[str, ...], set[str]] = {}
+    for model in MODELS:
+        for name, mark in marks(model).items():
+            if not mark.within(EVERYWHERE):
+                found.setdefault(tuple(sorted(mark.by)), set()).add(f"{model.__name__}.{name}")
+    assert found == GUARDED
+
+
 class Inner(Part):
     open: Public[ShortText] = ""
     work: Annotated[ShortText, Seen("work")] = ""

@@ -58,7 +58,7 @@ class ClassPlan(Part):
     spare: Annotated[Share | None, Seen("people")] = None
     emergency: Public[ShortText] = ""
     editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
-    waive: Private[Waivers] = []
+    waive: Annotated[Waivers, Seen("waivers")] = []
 
     @model_validator(mode="after")
     def one_size(self) -> ClassPlan:

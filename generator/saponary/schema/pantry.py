@@ -8,7 +8,7 @@ from pydantic import Field
 
 from saponary.schema.fields import Date, Length, Name, Part, ShortText, Volume
 from saponary.schema.ingredient import AdditionEntry, FragranceEntry, LiquidEntry, OilEntry
-from saponary.schema.seen import Private, Public
+from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.waivers import Waivers
 
 
@@ -65,4 +65,4 @@ class PantryFile(Part):
     infusions: Public[dict[Name, InfusionEntry]] = {}
     scraps: Public[dict[Name, ScrapEntry]] = {}
     fragrances: Public[dict[Name, FragranceEntry]] = {}
-    waive: Private[Waivers] = []
+    waive: Annotated[Waivers, Seen("waivers")] = []

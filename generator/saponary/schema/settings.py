@@ -10,7 +10,7 @@ from saponary.schema.edition import EditionEntry
 from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, shorthand
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.recipe import Water
-from saponary.schema.seen import Private, Public
+from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.waivers import Waivers
 
 
@@ -48,7 +48,7 @@ class Settings(Part):
     build: Private[Annotated[list[Name], Field(max_length=20)]] = []
     press: Private[Annotated[list[Name], Field(max_length=20)]] = []
     label_sheets: Public[Annotated[dict[Name, LabelSheet], Field(max_length=20)]] = {}
-    waive: Private[Waivers] = []
+    waive: Annotated[Waivers, Seen("waivers")] = []
     base_url: Public[Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None] = None
 
     @property

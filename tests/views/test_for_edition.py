@@ -1,0 +1,192 @@
+"""What an edition shows, held against the schema: a marker in every text field, those alone appear that may.
+
+A field that is added to a model is planted by itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+import yaml
+
+from planted import Planter
+from saponary.assets import resources
+from saponary.book.classes import ClassPlan
+from saponary.build.proof import prove
+from saponary.label.lists import bar
+from saponary.messages.speaker import speaker
+from saponary.outputs.compose import compose
+from saponary.outputs.pdf_kind import PdfContext
+from saponary.outputs.pdf_make import sheets
+from saponary.outputs.templating import environment
+from saponary.schema.batch import Batch
+from saponary.schema.edition import STANDARD
+from saponary.schema.fields import Part, ShortText
+from saponary.schema.pantry import PantryFile
+from saponary.schema.recipe import Recipe
+from saponary.schema.settings import Settings
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import PhotoSet
+from support import write_book
+
+RECIPE = """\
+title: t
+stated: {superfat: 5.0 %}
+oils: {total: 1000 g, parts: {olive: 60 %, coconut: 25 %, sunflower-high-oleic: 15 %}}
+superfat: 5 %
+water: {lye-strength: 33 %}
+liquids: [{what: cow-milk, amount: 50 g}]
+additions: [{what: kaolin, amount: 8 g/kg}, {what: meadow, amount: 11 g/kg}]
+portions: [{name: pale, share: 60 %}, {name: dark, share: 40 %, additions: [{what: ochre, amount: 3 g}]}]
+pour: [{beds: [{of: pale}, {of: dark}]}]
+steps: [{at: lye}]
+photo: {file: f, day: 40}
+label: {net-weight: 97.31 g}
+waive: [{rule: claims, because: a reason that is long enough}]
+"""
+BATCH = """\
+poured: 2026-03-02
+room-temperature: 17.31 °C
+humidity: 61.37 %
+as-weighed: {olive: 600.71 g}
+weighed: {0: 131.7 g, 14: 121.7 g}
+free-alkali: [{result: none, on: 2026-04-20}]
+photos: [{file: f, day: 41}]
+"""
+PANTRY = """\
+oils: {olive: {price: 987654.25 / kg, law: {eu: x}}}
+liquids: {cow-milk: {price: 987654.25 / kg}}
+additions: {kaolin: {price: 987654.25 / kg}}
+colourants:
+  ochre: {like: iron-oxide-yellow, fresh: "#c0a060", cured: "#c0a060", chips: [{dose: 3 g/kg, day: 9, colour: "#b09050"}]}
+fragrances:
+  meadow: {composition: {linalool: 3 %}, certificate: {maximum: 9 %}}
+waive: [{rule: claims, because: a reason that is long enough}]
+"""
+BOOK = """\
+label-sheets: {}
+waive: [{rule: claims, because: a reason that is long enough}]
+"""
+CLASS = """\
+title: c
+students: 2
+oils: 500 g
+recipes: [planted]
+timetable: [{at: "09:00"}]
+packs: {olive: 98.71 kg}
+waive: [{rule: claims, because: a reason that is long enough}]
+"""
+TAUGHT = ("class", "bench")
+NUMBERS = {
+    "987654": "costs", "98.71 kg": "people", "17.31": "batches", "131.7": "batches", "97.31": "ingredients",
+}  # fmt: skip
+"""Amounts that no text field holds, and what an edition shows that shows them."""
+
+NOT_A_TEXT = {"Recipe.photo.file", "Batch.photos.file"}
+"""A photo is published under an address of its own."""
+
+NOBODY = {
+    "Batch.mould", "PantryFile.oils.supplier", "PantryFile.liquids.supplier", "PantryFile.additions.supplier",
+    "PantryFile.colourants.supplier", "PantryFile.fragrances.supplier", "PantryFile.oils.note",
+    "PantryFile.liquids.note", "PantryFile.additions.note", "PantryFile.colourants.note",
+    "PantryFile.fragrances.note", "PantryFile.fragrances.certificate.from_",
+}  # fmt: skip
+"""Texts that no edition shows, not even the bench's: by hand, so that none becomes private unseen."""
+
+
+@pytest.fixture(scope="module")
+def book(tmp_path_factory: pytest.TempPathFactory) -> tuple[Planter, Unpublished]:
+    """The book of all markers, proofed. What the checks say of it does not matter: it is never built."""
+    root, planter = tmp_path_factory.mktemp("planted"), Planter()
+    tops: list[tuple[str, type[Part], dict[str, Any]]] = [
+        (name, kind, yaml.load(text, Loader=yaml.BaseLoader))
+        for name, kind, text in (
+            ("recipe", Recipe, RECIPE), ("batch", Batch, BATCH), ("pantry", PantryFile, PANTRY),
+            ("book", Settings, BOOK), ("class", ClassPlan, CLASS),
+        )
+    ]  # fmt: skip
+    for _, kind, data in tops:
+        planter.plant(data, kind, kind.__name__, ())
+    files = {name: data for name, _, data in tops}
+
+    def text(name: str) -> str:
+        return yaml.safe_dump(files[name], allow_unicode=True, sort_keys=False)
+
+    write_book(
+        root,
+        {
+            "recipes/planted.md": f"---\n{text('recipe')}---\nNotes {{lye}}.\n",
+            "batches/planted.yaml": yaml.safe_dump({"batches": [files["batch"]]}, allow_unicode=True),
+            "pantry.yaml": text("pantry"),
+            "book.yaml": text("book"),
+            "classes/day.md": f"---\n{text('class')}---\nA lesson.\n",
+        },
+    )
+    proof = prove(root)
+    assert len(proof.recipes) == 1, proof.findings
+    one = proof.recipes[0].computed
+    names = [s.file for s in (one.model.photo, *one.batches[0].batch.photos) if s is not None]
+    return planter, Unpublished(
+        proof.book, proof.recipes, "engine", "tables",
+        photos={name: PhotoSet(3, 2, (), "photos/x.jpg", "") for name in names},
+        labels={one.slug: bar(one)},
+    )  # fmt: skip
+
+
+def said(whole: Unpublished, edition: str) -> str:
+    """Every byte of an edition's pages, of its PDFs as they are composed, and of what they carry; in
+    small letters.
+    """
+    site = for_edition(whole, STANDARD[edition])
+    templates = [resources.templates()]
+    files = {output.path: output.data for output in compose(site, templates)}
+    context = PdfContext(site, files, environment(templates, speaker()))
+    found = [data.decode(errors="replace") for data in files.values()]
+    for sheet in sheets(context):
+        found += [sheet.html, *(carried.data.decode() for carried in sheet.attachments)]
+    return "\n".join(found).lower()
+
+
+@pytest.mark.parametrize("edition", sorted(STANDARD))
+def test_an_edition_shows_no_text_that_it_may_not(book: tuple[Planter, Unpublished], edition: str) -> None:
+    planter, whole = book
+    text, sight = said(whole, edition), STANDARD[edition].sight
+    shown = {one.path for one in planter.planted if one.text in text}
+    hidden = {one.path for one in planter.planted if not one.allowed(sight)}
+    if edition not in TAUGHT:
+        hidden |= {one.path for one in planter.planted if one.path.startswith("ClassPlan.")}
+    assert shown & hidden == set()
+    assert {amount for amount, needs in NUMBERS.items() if amount in text} <= {
+        amount for amount, needs in NUMBERS.items() if needs in STANDARD[edition].shows
+    }
+
+
+def test_what_the_maker_may_see_is_there(book: tuple[Planter, Unpublished]) -> None:
+    """So that the test above looks for something that is really there to be found."""
+    planter, whole = book
+    text = said(whole, "bench")
+    assert {one.path for one in planter.planted if one.text not in text} == NOBODY | NOT_A_TEXT
+
+
+def test_a_text_for_everybody_is_on_the_open_site(book: tuple[Planter, Unpublished]) -> None:
+    planter, whole = book
+    text = said(whole, "open")
+    wanted = {one.path for one in planter.planted if one.allowed(STANDARD["open"].sight)}
+    wanted -= {path for path in wanted if path.startswith("ClassPlan.")}
+    assert {one.path for one in planter.planted if one.text in text} == wanted - NOT_A_TEXT
+
+
+class Grown(Recipe):
+    unthought: ShortText | None = None
+    """A field that nobody thought of when editions were made."""
+
+
+@pytest.mark.parametrize("edition", ["open", "bench"])
+def test_a_new_field_is_seen_by_nobody(book: tuple[Planter, Unpublished], edition: str) -> None:
+    _, whole = book
+    one = whole.recipes[0]
+    grown = Grown.model_construct(**dict(one.computed.model), unthought="zqxunthought")
+    new = replace(one, computed=replace(one.computed, model=grown))
+    assert "zqxunthought" not in said(replace(whole, recipes=(new,)), edition)
