@@ -27,6 +27,7 @@ from saponary.schema.fields import Part, ShortText
 from saponary.schema.pantry import PantryFile
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
+from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet
 from support import write_book
@@ -141,8 +142,9 @@ def said(whole: Unpublished, edition: str) -> str:
     """
     site = for_edition(whole, STANDARD[edition])
     templates = [resources.templates()]
-    files = {output.path: output.data for output in compose(site, templates)}
-    context = PdfContext(site, files, environment(templates, speaker()))
+    drawings = Drawings(site)
+    files = {output.path: output.data for output in compose(site, templates, drawings)}
+    context = PdfContext(site, files, environment(templates, speaker()), drawings)
     found = [data.decode(errors="replace") for data in files.values()]
     for sheet in sheets(context):
         found += [sheet.html, *(carried.data.decode() for carried in sheet.attachments)]
