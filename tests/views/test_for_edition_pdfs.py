@@ -27,13 +27,13 @@ superfat: 5 %
 water: {lye-strength: 33 %}
 scale-step: 0.1 g
 about: An old saying holds that it cures eczema.
-waive: [{rule: claims, because: zqxbookwaived for a reason}]
+waive: [{rule: claims, about: cures eczema, because: zqxbookwaived for a reason}]
 editions:
   market: {shows: [summary, photos, ingredients], formula: ingredients}
 """
 PANTRY = """\
 # zqxcomment
-waive: [{rule: claims, because: zqxpantrywaived for a reason}]
+waive: [{rule: claims, about: heals, because: zqxpantrywaived for a reason}]
 liquids: {brew: {name: Heals all, water: 99 %}}
 oils:
   olive: {price: 987654.25 / kg, supplier: zqxsupplier, note: zqxoilnote}
@@ -52,7 +52,7 @@ title: A day
 students: 2
 oils: 500 g
 recipes: [plain]
-waive: [{rule: claims, because: zqxclasswaived for a reason}]
+waive: [{rule: claims, about: eczema, because: zqxclasswaived for a reason}]
 ---
 Tell us if you have eczema.
 """
@@ -83,7 +83,7 @@ batches:
     private: zqxbatchprivate
     photos: [{file: zqxphoto.png, day: 40, alt: a bar, note: as it is}]
   - {lot: zqxbenchlot, poured: 2026-03-03, editions: [bench]}
-waive: [{rule: fragrance, because: zqxwaived for a reason}]
+waive: [{rule: fragrance, about: meadow, because: zqxwaived for a reason}]
 stated: {superfat: 5.0 %, formula: FINGERPRINT}
 private:
   zqxkey: zqxvalue
