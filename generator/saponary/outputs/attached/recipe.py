@@ -17,6 +17,8 @@ from saponary.outputs.attached.pantry import pantry_source
 from saponary.outputs.attached.written import amount, to_yaml
 from saponary.outputs.figures_json import as_text, published_object
 from saponary.outputs.pdf_kind import Attachment
+from saponary.schema.fields import kebab
+from saponary.schema.recipe import Recipe
 from saponary.schema.seen import only_seen
 from saponary.schema.settings import Settings
 from saponary.views.site import SiteInput
@@ -63,7 +65,8 @@ def _front(recipe: Published) -> dict[str, Any]:
     )
     front = model.model_dump(mode="json", by_alias=True, exclude_defaults=True)
     front["lye"] = _lye(recipe.resolved.formula.alkali)
-    return {key: value for key, value in front.items() if value not in ({}, [], None, "")}
+    keys = [key for name in Recipe.model_fields if (key := kebab(name)) in front]
+    return {key: front[key] for key in keys if front[key] not in ({}, [], None, "")}
 
 
 def _lye(alkali: Alkali) -> dict[str, object]:
