@@ -112,10 +112,10 @@ def test_a_labels_cautions_are_the_same_in_a_language_of_nonsense(
     )
     context = desk_at(write_book(tmp_path, {"recipes/plain.md": recipe}), "shop")
     (one,) = context.site.recipes
-    ids = [caution.id for caution in for_buyers(one.computed)]
+    ids = [caution.id for caution in for_buyers(one)]
     assert ids == ["scratch", "milk"]
     other = nonsense_speaker()
     monkeypatch.setattr(label_sheet, "speaker", lambda _: other)
-    said = label_sheet.words(one.computed, context.site.labels["plain"], context.site.book.settings, "us")
+    said = label_sheet.words(one, context.site.labels["plain"], context.site.book.settings, "us")
     assert said is not None
     assert said.caution == " ".join((other("label.eyes"), *(other(f"caution.{name}.head") for name in ids)))
