@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from checks.books import more, recipe
+from checks.books import more, put, recipe
 
-BREAKER = recipe(more("liquids: [{what: goat-milk, amount: 60 g, at: lye}]\n"))
+WEAK = put("{lye-strength: 33 %}", "{lye-strength: 28 %}")
+"""So that milk's ice holds it."""
+
+BREAKER = recipe(more("liquids: [{what: goat-milk, amount: 60 g, at: lye}]\n", WEAK))
 TOLD = [
     (
         "recipes/tried.md:11:47",

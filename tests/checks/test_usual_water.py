@@ -20,10 +20,18 @@ NEIGHBOUR = recipe(put("{lye-strength: 33 %}", "{lye-strength: 26 %}"))
 
 
 @pytest.mark.parametrize(
-    ("strength", "word"),
-    [(0.25, ""), (0.2499, "weak"), (0.26, ""), (0.4, ""), (0.4001, "hot"), (0.5, "hot"), (0.5001, "")],
+    ("strength", "dissolving", "word"),
+    [
+        (0.25, 0.25, ""),
+        (0.2499, 0.33, "weak"),
+        (0.33, 0.4, ""),
+        (0.33, 0.4001, "hot"),
+        (0.33, 0.5, "hot"),
+        (0.45, 0.38, ""),
+        (0.33, 0.5001, ""),
+    ],
 )
-def test_the_limits(strength: float, word: str) -> None:
-    """Above a half the rule about dangerous lye speaks."""
-    found = list(check(with_figures(lye_strength=strength)))
+def test_the_limits(strength: float, dissolving: float, word: str) -> None:
+    """Hot is as the alkali dissolves, weak with all the water; above a half the rule about dangerous lye speaks."""
+    found = list(check(with_figures(lye_strength=strength, lye_strength_dissolved=dissolving)))
     assert len(found) == bool(word) and all(word in f.message for f in found)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import more, recipe, severities
+from checks.books import found, more, put, recipe, severities
 
 BREAKER = recipe(more("vessel: the old aluminium stockpot\n"))
 TOLD = [
@@ -24,8 +24,34 @@ NEIGHBOUR = recipe(more("vessel: a steel pot\n"))
         ("Stir in a zinc tub.", 1),
         ("An aluminum pot will do.", 1),
         ("Take the brass spoon.", 1),
+        ("Melt it in an aluminium pan.", 1),
+        ("Use a tin bowl.", 1),
+        ("Open a tin of coconut milk.", 0),
+        ("The pewter jug is prettiest.", 1),
+        ("A cast-iron pot keeps warm.", 1),
+        ("Never use plastic. Melt it in an aluminium pan.", 1),
+        ("Do not use the aluminium pan.", 0),
+        ("Aluminium foil goes over the top.", 1),
+        ("An aluminium pan won't do.", 0),
     ],
 )
 def test_metals_that_lye_eats(said: str, count: int, tmp_path: Path) -> None:
     found = severities(tmp_path, recipe(more(f"steps: [{{at: lye, say: {said}}}]\n")), "vessel")
     assert found == ["error"] * count
+
+
+@pytest.mark.parametrize(
+    ("said", "count"),
+    [("a tin bucket", 1), ("an old tin", 1), ("steel, never tin", 0), ("pewter", 1), ("a zinc pail", 1)],
+)
+def test_a_vessel_of_metals_that_lye_eats(said: str, count: int, tmp_path: Path) -> None:
+    assert severities(tmp_path, recipe(more(f"vessel: {said}\n")), "vessel") == ["error"] * count
+
+
+def test_the_notes_are_read_too_and_the_place_is_the_word(tmp_path: Path) -> None:
+    text = put(
+        "A plain bar.", "A plain bar.\n\nWarm it in an aluminium pan, gently. Aluminium is no good for lye."
+    )
+    (one,) = found(tmp_path, recipe(text), "vessel")
+    line = (tmp_path / "signed" / one.place.file).read_text().split("\n")[one.place.line - 1]
+    assert line[one.place.column - 1 :].startswith("aluminium pan")

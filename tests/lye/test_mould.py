@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.lye.mould import Mould, bars, filled_by, millilitres
+from saponary.lye.mould import Mould, bars, fill_height, filled_by, millilitres
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=50)
 
@@ -174,3 +174,37 @@ def test_a_slab_is_cut_inside_its_liner_both_ways() -> None:
     assert bars(slab, 70, 60, kerf=2) == 6
     assert bars(slab, 70) == 4
     assert bars(Mould("cylinder", length=300, diameter=80, liner=10), 72.5) == 4
+
+
+@pytest.mark.parametrize(
+    ("mould", "volume", "height"),
+    [
+        (Mould("loaf", 250, 90, 80), 900.0, 40.0),
+        (Mould("loaf", 254, 94, 82, liner=2), 900.0, 40.0),
+        (Mould("slab", 300, 200, 40, count=2), 2400.0, 20.0),
+        (Mould("cylinder", length=250, diameter=70), 481.056, 125.0),
+        (Mould("loaf", 250, 90, 80), 1800.0, 80.0),
+        (Mould("loaf", 250, 90, 80), 1800.1, None),
+        (Mould("loaf", 250, 90, 80), 0.0, None),
+        (Mould("cavities", cavity_ml=90.0, count=6), 300.0, None),
+    ],
+)
+def test_how_high_batter_stands(mould: Mould, volume: float, height: float | None) -> None:
+    """By plain arithmetic, from the inner bottom; two slabs share it, and a pipe stands upright."""
+    found = fill_height(mould, volume)
+    assert found == (pytest.approx(height, abs=1e-4) if height is not None else None)
+
+
+@REPEATABLE
+@given(lengths, lengths, lengths, st.floats(1.0, 1.5), st.floats(1.0, 1.5), st.floats(0.05, 1.0))
+def test_a_sloping_mould_filled_to_a_height_holds_its_slices(
+    length: float, width: float, height: float, a: float, b: float, part: float
+) -> None:
+    """Slices summed up to the height found are the volume poured."""
+    mould = Mould("loaf", length, width, height, top_length=length * a, top_width=width * b)
+    volume = millilitres(mould) * part
+    found = fill_height(mould, volume)
+    assert found is not None
+    up = found / height
+    below = Mould("loaf", length, width, found, length * (1 + (a - 1) * up), width * (1 + (b - 1) * up))
+    assert sliced(below) == pytest.approx(volume, rel=1e-5)

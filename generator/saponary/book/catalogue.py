@@ -16,17 +16,19 @@ from typing import Literal
 from saponary.book.resolve import Resolved
 from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import fingerprint
+from saponary.lye.mould import fill_height
 from saponary.lye.portions import PortionFigures
 from saponary.messages.message import Number
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
-from saponary.quantity.units import MASS, VOLUME, Quantity, QuantityError, parse
+from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError, parse
 
-Kind = Literal["mass", "volume", "share", "ratio", "mg/g", "iodine", "count"]
+Kind = Literal["mass", "volume", "length", "share", "ratio", "mg/g", "iodine", "count"]
 
 _UNITS: Mapping[Kind, tuple[str, ...]] = {
     "mass": tuple(MASS),
     "volume": tuple(VOLUME),
+    "length": tuple(LENGTH),
     "share": ("%",),
     "ratio": ("",),
     "mg/g": ("mg/g",),
@@ -34,11 +36,14 @@ _UNITS: Mapping[Kind, tuple[str, ...]] = {
     "count": ("",),
 }
 _DECIMALS: Mapping[Kind, int] = {
-    "mass": 1, "volume": 0, "share": 1, "ratio": 2, "mg/g": 1, "iodine": 1, "count": 0,
+    "mass": 1, "volume": 0, "length": 0, "share": 1, "ratio": 2, "mg/g": 1, "iodine": 1, "count": 0,
 }  # fmt: skip
 _SHOWN_UNIT: Mapping[Kind, str] = {
-    "mass": "g", "volume": "ml", "share": "%", "ratio": "", "mg/g": "mg/g", "iodine": "g/100 g", "count": "",
+    "mass": "g", "volume": "ml", "length": "mm", "share": "%", "ratio": "", "mg/g": "mg/g", "iodine": "g/100 g", "count": "",
 }  # fmt: skip
+
+
+_TABLES: Mapping[Kind, Mapping[str, str]] = {"mass": MASS, "volume": VOLUME, "length": LENGTH}
 
 
 @dataclass(frozen=True)
@@ -64,7 +69,7 @@ class Figure:
         """The value in a unit of its kind."""
         if self.kind == "share":
             return self.value * 100.0
-        table = MASS if self.kind == "mass" else VOLUME if self.kind == "volume" else {}
+        table = _TABLES.get(self.kind, {})
         return float(Fraction(self.value) / Fraction(table[unit])) if unit in table else self.value
 
 
@@ -139,6 +144,9 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
     yield Figure("saponification-value", f.chemistry.saponification_value, "mg/g")
     if f.chemistry.iodine_value is not None:
         yield Figure("iodine-value", f.chemistry.iodine_value, "iodine")
+    height = fill_height(built.mould, f.loaf_ml) if built.mould is not None else None
+    if height is not None:
+        yield Figure("fill-height", height, "length")
     if built.bars:
         yield Figure("bars", float(built.bars), "count")
         yield Figure("bar", f.loaf / built.bars, "mass")

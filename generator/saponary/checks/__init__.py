@@ -7,6 +7,7 @@ A new one is a module with a `RULE` and its line in `RULES`.
 from __future__ import annotations
 
 from saponary.checks import (
+    alkali_purity,
     allergens,
     as_poured,
     bare_figure,
@@ -18,6 +19,7 @@ from saponary.checks import (
     class_names,
     class_packs,
     class_scale,
+    cold_lye,
     draft,
     editions,
     fading,
@@ -26,6 +28,7 @@ from saponary.checks import (
     lots,
     lye_strength,
     made_elsewhere,
+    mould_fill,
     net_weight,
     photo_words,
     photos,
@@ -58,6 +61,7 @@ from saponary.checks import (
 from saponary.checks.rule import Rule
 
 RULES: tuple[Rule, ...] = (
+    alkali_purity.RULE,
     allergens.RULE,
     as_poured.RULE,
     bare_figure.RULE,
@@ -69,6 +73,7 @@ RULES: tuple[Rule, ...] = (
     class_names.RULE,
     class_packs.RULE,
     class_scale.RULE,
+    cold_lye.RULE,
     draft.RULE,
     editions.RULE,
     fading.RULE,
@@ -76,6 +81,7 @@ RULES: tuple[Rule, ...] = (
     free_alkali.RULE,
     lots.RULE,
     lye_strength.RULE,
+    mould_fill.RULE,
     net_weight.RULE,
     photo_words.RULE,
     photos.RULE,

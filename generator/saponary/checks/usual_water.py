@@ -12,13 +12,13 @@ from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    strength = computed.figures.lye_strength
+    strength, dissolving = computed.figures.lye_strength, computed.figures.lye_strength_dissolved
     path = ("water",) if computed.model.water is not None else ()
-    if STRONG_LYE < strength <= STRONGEST_LYE:
+    if STRONG_LYE < dissolving <= STRONGEST_LYE:
         yield computed.finding(
             RULE.name,
             path,
-            f"a lye of {show(100 * strength, 1)} % is hot and quick",
+            f"a lye of {show(100 * dissolving, 1)} % is hot and quick",
             _HINT,
             "warning",
             key=True,
@@ -39,8 +39,8 @@ _HINT = "usual is 30 to 35 %"
 RULE = Rule(
     "usual-water",
     "sense",
-    "A lye of 30 to 35 % is usual; above 40 % it is hot and quick, below 25 % the batter may part or stay "
-    "soft (common practice, no source).",
+    "A lye of 30 to 35 % is usual; above 40 %, as the alkali really dissolves, it is hot and quick. With all the "
+    "water of the recipe counted, below 25 %, the batter may part or stay soft (common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

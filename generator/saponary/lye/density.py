@@ -26,7 +26,7 @@ _NAOH_SOLUTION = (
 _KOH_SOLUTION = ((0.00, 0.9991), (0.30, 1.2905), (0.40, 1.3991), (0.50, 1.5143))
 
 
-def _between(table: Sequence[tuple[float, float]], x: float) -> float:
+def between(table: Sequence[tuple[float, float]], x: float) -> float:
     """Linear between the table's points, and along its end pieces beyond them."""
     i = min(max(bisect_right([p[0] for p in table], x), 1), len(table) - 1)
     (x0, y0), (x1, y1) = table[i - 1], table[i]
@@ -35,12 +35,12 @@ def _between(table: Sequence[tuple[float, float]], x: float) -> float:
 
 def naoh_solution(strength: float) -> float:
     """g/ml at 20 °C of an NaOH solution of this mass fraction."""
-    return _between(_NAOH_SOLUTION, strength)
+    return between(_NAOH_SOLUTION, strength)
 
 
 def koh_solution(strength: float) -> float:
     """g/ml at 15 °C of a KOH solution of this mass fraction."""
-    return _between(_KOH_SOLUTION, strength)
+    return between(_KOH_SOLUTION, strength)
 
 
 def lye_millilitres(weights: Weights, water: float) -> float:

@@ -48,6 +48,36 @@ def millilitres(mould: Mould) -> float:
     return prismatoid / 1000.0 * mould.count
 
 
+def fill_height(mould: Mould, volume: float) -> float | None:
+    """Millimetres from the inner bottom to the batter, for so many millilitres in all of its moulds.
+
+    A pipe stands upright. None where they do not fit, and for cavities, whose shape is not known.
+    """
+    if mould.kind == "cavities" or not 0.0 < volume <= millilitres(mould) * (1.0 + 1e-9):
+        return None
+    if mould.kind == "cylinder":
+        full = max(0.0, mould.length - mould.liner)
+        return min(1.0, volume / millilitres(mould)) * full
+    full = max(0.0, mould.height - mould.liner)
+    return rising_root(lambda height: _below(mould, height), 0.0, full, volume, near=1e-9, narrow=1e-9)
+
+
+def _below(mould: Mould, height: float) -> float:
+    """Millilitres of a loaf or slab up to an inner height."""
+    full, t = max(0.0, mould.height - mould.liner), mould.liner
+
+    def widened(bottom: float, top: float | None) -> float:
+        inner, above = max(0.0, bottom - 2 * t), max(0.0, (top or bottom) - 2 * t)
+        return inner + (above - inner) * (height / full if full > 0 else 0.0)
+
+    part = Mould(
+        mould.kind, max(0.0, mould.length - 2 * t), max(0.0, mould.width - 2 * t), height,
+        widened(mould.length, mould.top_length) or None, widened(mould.width, mould.top_width) or None,
+        count=mould.count,
+    )  # fmt: skip
+    return millilitres(part)
+
+
 def bars(mould: Mould, along: float, across: float | None = None, kerf: float = 0.0) -> int:
     """How many whole bars a mould yields, cut every `along` mm of its length and, for a slab,
     every `across` mm of its width, losing `kerf` mm at each cut."""

@@ -1,0 +1,55 @@
+"""cold-lye: more alkali than water near freezing can hold, over ice or frozen milk."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from saponary.book.computed import Computed
+from saponary.checks.rule import IN_RECIPES, WARNING, Rule
+from saponary.lye.solubility import strongest
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
+from saponary.reading.tree import Path
+
+_ICE = re.compile(r"\b(ice|ice[ -]cubes?|iced|frozen|freeze|slush)\b", re.IGNORECASE)
+
+
+def check(computed: Computed) -> Iterator[Finding]:
+    figures = computed.figures
+    most = strongest(figures.weights, 0.0)
+    if figures.lye_strength_dissolved <= most:
+        return
+    path = _over_ice(computed)
+    if path is not None:
+        yield computed.finding(
+            RULE.name,
+            path,
+            f"over ice a lye holds {show(100 * most, 1)} % of this alkali at the most, and this one is to be "
+            f"{show(100 * figures.lye_strength_dissolved, 1)} %",
+            "some of the alkali stays undissolved until it warms: take more water, or wait until the lye is clear",
+            "warning",
+        )
+
+
+def _over_ice(computed: Computed) -> Path | None:
+    """Where the recipe says that its lye is made over ice, or puts into it what must be frozen first."""
+    for path, what, stage in computed.liquids():
+        entry = computed.pantry.liquid(what)
+        if stage == "lye" and entry is not None and "carbon-monoxide" in entry.hazards:
+            return (*path, "at")
+    for index, step in enumerate(computed.model.steps):
+        if step.at in ("before", "lye") and _ICE.search(step.say):
+            return ("steps", index, "say")
+    return None
+
+
+RULE = Rule(
+    "cold-lye",
+    "danger",
+    "Water near freezing holds far less sodium hydroxide than warm water: 42 g in 100 g at 0 °C, 109 g at 20 °C. "
+    "Over frozen milk or ice the rest lies undissolved, and goes into the oils as grains if nobody waits.",
+    recipe=check,
+    kinds=WARNING,
+    waivable=IN_RECIPES,
+)
