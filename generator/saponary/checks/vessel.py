@@ -11,8 +11,8 @@ from saponary.reading.findings import Finding, Place
 from saponary.reading.tree import Lines
 
 _METAL = re.compile(
-    r"\b(alumini?um|alumin(?:ium)?\s+foil|galvani[sz]ed|zinc(?!\s+(?:oxide|white|stearate))|tinned|copper|brass|bronze|pewter"
-    r"|cast[ -]iron|tin(?=\s+(?:pan|pot|bowl|jug|can|bucket|pail|tub|vessel|cup|mug|tray|mould|mold|lid|spoon|ladle)))\b",
+    r"\b(alumini?um|alumin(?:ium)?\s{1,9}foil|galvani[sz]ed|zinc(?!\s{1,9}(?:oxide|white|stearate))|tinned|copper|brass|bronze|pewter"
+    r"|cast[ -]iron|tin(?=\s{1,9}(?:pan|pot|bowl|jug|can|bucket|pail|tub|vessel|cup|mug|tray|mould|mold|lid|spoon|ladle)))\b",
     re.IGNORECASE,
 )
 _BARE_TIN = re.compile(r"\btins?\b", re.IGNORECASE)
@@ -22,7 +22,7 @@ _REFUSED = re.compile(
     r"|n['’]t\b",
     re.IGNORECASE,
 )
-_CLAUSE = re.compile(r"[.;:!?]\s+|\n\s*\n|\s+but\s+")
+_CLAUSE = re.compile(r"[.;:!?](?=\s)|\n[ \t\r]*\n|\bbut\b")
 """Where a refusal ends: what is said of the next pot is said of that."""
 
 
