@@ -22,7 +22,7 @@ def led(edition: str) -> list[str]:
     """Where the first page's navigation leads."""
     proof = proof_of("demo")
     site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[edition])
-    files = {file.path: file for file in compose.site_files(site, TEMPLATES)}
+    files = {file.path: file for file in compose.composition(site, TEMPLATES).files}
     nav = re.search(r"<nav.*?</nav>", files["index.html"].write().decode(), re.S)
     assert nav is not None
     led = re.findall(r'href="([^"]+)"', nav[0])
@@ -43,7 +43,7 @@ def test_the_navigation_leads_to_pages_of_this_edition_alone(edition: str) -> No
 def test_a_page_that_a_book_lacks_has_no_link(monkeypatch: pytest.MonkeyPatch, there: bool) -> None:
     def render(context: PageContext) -> Iterator[SiteFile]:
         if there:
-            yield SiteFile("moulds/index.html", lambda: b"")
+            yield SiteFile("moulds/index.html", lambda: b"", ())
 
     kind = PageKind("moulds", render, nav=NavEntry(Message("nav.words"), "moulds/index.html"))
     monkeypatch.setattr(compose, "KINDS", (*compose.KINDS, kind))

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from saponary.assets import step
 from saponary.assets.store import DiskStore
 from saponary.outputs import pdf_kept, pdf_make
 from saponary.outputs.pdf_engine import SetPdf, set_sheet
@@ -54,13 +55,13 @@ def test_a_file_that_it_shows_and_that_changed_has_it_set_again(
 def test_another_version_of_what_sets_it_has_it_set_again(
     library: str, store: DiskStore, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    real = pdf_kept.version
-    monkeypatch.setattr(pdf_kept, "version", lambda name: "0" if name == library else real(name))
-    pdf_kept._set_by.cache_clear()
+    real = step.version
+    monkeypatch.setattr(step, "version", lambda name: "0" if name == library else real(name))
+    step._code.cache_clear()
     try:
         assert pdf_kept.recall(store, FILES, SHEET) is None
     finally:
-        pdf_kept._set_by.cache_clear()
+        step._code.cache_clear()
 
 
 def test_only_what_is_not_kept_is_set(store: DiskStore, monkeypatch: pytest.MonkeyPatch) -> None:

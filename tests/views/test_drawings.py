@@ -73,4 +73,4 @@ def test_all_code_that_draws_is_in_the_key() -> None:
         check=True,
     )
     used = {name.split(".")[1] for name in json.loads(run.stdout) if name.startswith("saponary.")}
-    assert used <= {room.partition("/")[0] for room in drawings.DRAWN_BY}
+    assert used <= {room.partition("/")[0] for room in drawings.DRAWING.rooms}

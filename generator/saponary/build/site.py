@@ -14,13 +14,15 @@ from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.store import DiskStore, Store
+from saponary.book.library import Book
+from saponary.build.graph import Pages
 from saponary.build.history import changes_since, last_changes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.write_site import write_site
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
-from saponary.outputs.compose import compose
+from saponary.outputs.compose import composition
 from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, Progress, make, sheets
@@ -32,7 +34,7 @@ from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import SiteInput
 
 STORE = Path(".cache")
-"""Where made photos, drawings and PDFs are kept, in the book's folder. It may be deleted."""
+"""Where made photos, drawings, pages and PDFs are kept, in the book's folder. It may be deleted."""
 
 
 class Stopped(Exception):
@@ -72,7 +74,7 @@ def build(
     book = proof.book
     store = DiskStore(book.root / STORE)
     whole, photo_files = _site(proof, on, store)
-    maker = _Maker(book.root, photo_files, press, progress, store)
+    maker = _Maker(book, photo_files, press, progress, store)
     sites = {edition: for_edition(whole, edition) for edition in editions}
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
@@ -110,7 +112,7 @@ class _Maker:
 
     def __init__(
         self,
-        root: Path,
+        book: Book,
         photo_files: Mapping[str, bytes],
         press: Sequence[str] | None,
         progress: Progress | None,
@@ -118,18 +120,18 @@ class _Maker:
     ) -> None:
         self.photo_files, self.press = photo_files, press
         self.progress, self.store = progress, store
-        own, standard = root / "templates", resources.templates()
+        own, standard = book.root / "templates", resources.templates()
         self.templates = [folder for folder in (own, standard) if folder.is_dir()]
+        self.spoken = environment(self.templates, speaker(book.settings.language))
         self.faults: list[Finding] = []
 
     def files(self, site: SiteInput) -> dict[str, bytes]:
         """Every file of an edition's site, by its path in it."""
         drawings = Drawings(site, self.store)
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
-        files |= {output.path: output.data for output in compose(site, self.templates, drawings)}
+        files |= Pages(composition(site, self.templates, drawings, self.spoken), self.store).made()
         if self.press is not None:
-            spoken = environment(self.templates, speaker(site.book.settings.language))
-            wanted = sheets(PdfContext(site, files, spoken, drawings), self.press)
+            wanted = sheets(PdfContext(site, files, self.spoken, drawings), self.press)
             pdfs, failed = make(files, wanted, self.progress, self.store)
             self.faults += [_fault(one) for one in failed]
             files |= pdfs

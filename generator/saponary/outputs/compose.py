@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
+from jinja2 import Environment
+
 from saponary.messages.speaker import speaker
+from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, SiteFile, published
 from saponary.outputs.pages import KINDS
 from saponary.outputs.templating import environment, named_by_content, style_sheet
@@ -14,21 +17,39 @@ from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
 
 
+@dataclass(frozen=True)
+class Composition:
+    """The files of a site before they are made, so that a caller may leave some unmade."""
+
+    context: PageContext
+    files: tuple[SiteFile, ...]
+
+    def value(self, name: str) -> object:
+        """What is under a name that files of this site say they rest on."""
+        return rests_on.value(name, self.context.site, self.context.templates, self.context.nav)
+
+
 def compose(site: SiteInput, templates: Sequence[Path], drawings: Drawings | None = None) -> Iterator[Output]:
     """Every file of the site, one at a time. `templates` are searched in their order."""
-    for file in site_files(site, templates, drawings):
+    for file in composition(site, templates, drawings).files:
         yield Output(file.path, file.write())
 
 
-def site_files(
-    site: SiteInput, templates: Sequence[Path], drawings: Drawings | None = None
-) -> Iterator[SiteFile]:
-    """The files of the site before they are made, so that a caller may leave some unmade."""
+def composition(
+    site: SiteInput,
+    templates: Sequence[Path],
+    drawings: Drawings | None = None,
+    spoken: Environment | None = None,
+) -> Composition:
+    """Which files the site has, and what they rest on.
+
+    `spoken` fills these templates in the book's language; a build hands one to all its editions.
+    """
     style = style_sheet(templates)
     context = PageContext(
         site=site,
         recipes=published(site.recipes, site.edition.shows),
-        environment=environment(templates, speaker(site.book.settings.language)),
+        environment=spoken or environment(templates, speaker(site.book.settings.language)),
         templates=tuple(templates),
         style=named_by_content("style.css", style),
         style_sheet=style,
@@ -37,5 +58,5 @@ def site_files(
     kinds = [kind for kind in KINDS if kind.needs is None or site.shows(kind.needs)]
     paths = {file.path for kind in kinds for file in kind.render(context)}
     nav = tuple(kind.nav for kind in kinds if kind.nav is not None and kind.nav.path in paths)
-    for kind in kinds:
-        yield from kind.render(replace(context, nav=nav))
+    context = replace(context, nav=nav)
+    return Composition(context, tuple(file for kind in kinds for file in kind.render(context)))

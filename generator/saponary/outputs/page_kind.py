@@ -16,10 +16,15 @@ from saponary.views.site import SiteInput
 
 @dataclass(frozen=True)
 class SiteFile:
-    """One file of the site, not yet made. `recipe` names the one recipe it is about, if it is."""
+    """One file of the site, not yet made.
+
+    `uses` names every value that its bytes depend on (`outputs.rests_on`). `recipe` names the one
+    recipe it is about, if it is.
+    """
 
     path: str
     write: Callable[[], bytes]
+    uses: tuple[str, ...]
     recipe: str | None = None
 
 

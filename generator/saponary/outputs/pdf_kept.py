@@ -11,16 +11,29 @@ import hashlib
 import json
 from collections.abc import Mapping
 from functools import cache
-from importlib.metadata import version
 
-from saponary.assets.digest import code_of
-from saponary.assets.store import Key, Store, key
+from saponary.assets.step import Step
+from saponary.assets.store import Key, Store
 from saponary.outputs.pdf_kind import PdfSheet
 
-_LIBRARIES = (
-    "weasyprint", "pydyf", "tinycss2", "tinyhtml5", "cssselect2", "pyphen", "fonttools", "pillow",
-    "font-source-sans-pro", "font-source-serif-pro",
-)  # fmt: skip
+PDF = Step(
+    "pdf",
+    ("system libraries", "html", "attachments"),
+    ("outputs/pdf_engine.py", "assets/fonts.py"),
+    (
+        "weasyprint",
+        "pydyf",
+        "tinycss2",
+        "tinyhtml5",
+        "cssselect2",
+        "pyphen",
+        "fonttools",
+        "pillow",
+        "font-source-sans-pro",
+        "font-source-serif-pro",
+    ),
+)
+"""The files of the site that a sheet shows are its inputs too; they are known when it has been set."""
 _SHARED = (
     ("libpango-1.0.so.0", "pango_version"),
     ("libharfbuzz.so.0", "hb_version_string"),
@@ -52,7 +65,7 @@ def keep(
 
 
 def _key(sheet: PdfSheet) -> Key:
-    return key("pdf", *_set_by(), sheet.html, sheet.attachments)
+    return PDF.key(_system(), sheet.html, sheet.attachments)
 
 
 def _digest(data: bytes | None) -> str | None:
@@ -60,10 +73,9 @@ def _digest(data: bytes | None) -> str | None:
 
 
 @cache
-def _set_by() -> tuple[object, ...]:
-    """What sets PDFs here: our own code, the libraries, and the system's. Nothing is imported for it."""
-    ours = code_of("outputs/pdf_engine.py", "assets/fonts.py")
-    return ours, {name: version(name) for name in _LIBRARIES}, [_told(*one) for one in _SHARED]
+def _system() -> list[str | None]:
+    """The versions of the system's libraries. Nothing is imported for it."""
+    return [_told(*one) for one in _SHARED]
 
 
 def _told(library: str, function: str) -> str | None:

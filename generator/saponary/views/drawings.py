@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from functools import cache
-from importlib.metadata import version
-
 from pydantic import TypeAdapter, ValidationError
 
-from saponary.assets.digest import code_of
-from saponary.assets.store import NoStore, Store, key
+from saponary.assets.step import Step
+from saponary.assets.store import NoStore, Store
 from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing, Scene, Shade, draw_pair
 from saponary.messages.speaker import speaker
@@ -17,8 +14,12 @@ from saponary.views.site import SiteInput
 
 _KEPT_AS = TypeAdapter(PourDrawing)
 
-DRAWN_BY = ("quantity", "assets", "reading", "schema", "messages", "tables/messages", "draw")
-"""The rooms whose code a drawing is made by, from the numbers upwards."""
+DRAWING = Step(
+    "drawing",
+    ("scene", "slug", "language"),
+    ("quantity", "assets", "reading", "schema", "messages", "tables/messages", "draw"),
+    ("shapely", "numpy"),
+)
 
 
 class Drawings:
@@ -42,18 +43,13 @@ class Drawings:
         return blended_shade(computed) if computed is not None else None
 
     def _draw(self, what: Scene, slug: str) -> PourDrawing:
-        at = key("drawing", *_made_by(), what, slug, self._say.language)
+        at = DRAWING.key(what, slug, self._say.language)
         recalled = self._store.recall(at)
         kept = _unpacked(recalled) if recalled is not None else None
         if kept is None:
             kept = draw_pair(what, slug, self._say)
             self._store.keep(at, _KEPT_AS.dump_json(kept))
         return kept
-
-
-@cache
-def _made_by() -> tuple[str, ...]:
-    return code_of(*DRAWN_BY), version("shapely"), version("numpy")
 
 
 def _unpacked(kept: bytes) -> PourDrawing | None:

@@ -13,7 +13,7 @@ import html5lib
 import pytest
 
 from saponary.messages.message import message
-from saponary.outputs.compose import compose, site_files
+from saponary.outputs.compose import compose, composition
 from saponary.schema.edition import STANDARD
 from saponary.views.bench_screens import screens
 from saponary.views.for_edition import Unpublished, for_edition
@@ -28,7 +28,7 @@ def site_of(book: str, edition: str = "open", *, ends: str = "") -> dict[str, by
     """The files of a site whose paths end so; the others are not made."""
     proof = proof_of(book)
     whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
-    made = site_files(for_edition(whole, STANDARD[edition]), TEMPLATES)
+    made = composition(for_edition(whole, STANDARD[edition]), TEMPLATES).files
     return {sheet.path: sheet.write() for sheet in made if sheet.path.endswith(ends)}
 
 

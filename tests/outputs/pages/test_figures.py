@@ -10,7 +10,7 @@ import pytest
 
 from saponary.book.proofed import Proofed
 from saponary.build.proof import Proof
-from saponary.outputs.compose import site_files
+from saponary.outputs.compose import composition
 from saponary.quantity.numbers import OUNCE, Scale
 from saponary.quantity.rounding import show, to_step
 from saponary.schema.edition import OPEN, STANDARD
@@ -34,7 +34,7 @@ def recipe_page(proof: Proof, slug: str) -> ElementTree.Element:
 def read_page(proof: Proof, slug: str) -> ElementTree.Element:
     site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[OPEN])
     path = f"recipes/{slug}/index.html"
-    data = next(sheet for sheet in site_files(site, TEMPLATES) if sheet.path == path).write()
+    data = next(sheet for sheet in composition(site, TEMPLATES).files if sheet.path == path).write()
     return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))
 
 

@@ -7,9 +7,11 @@ from collections.abc import Sequence
 
 from PIL import features
 
-from saponary.assets.digest import code_of
-from saponary.assets.store import Key, key
+from saponary.assets.step import Step
+from saponary.assets.store import Key
 from saponary.draw.photos.facts import Variant
+
+PHOTO = Step("photo", ("codecs", "widths", "file"), ("draw/photos",))
 
 _CODECS = ("pil", "webp", "libjpeg_turbo", "littlecms2")
 
@@ -17,7 +19,7 @@ _CODECS = ("pil", "webp", "libjpeg_turbo", "littlecms2")
 def key_of(data: bytes, widths: Sequence[int]) -> Key:
     """The key of a photo's variants; another encoder writes other bytes and has its own."""
     codecs = {name: features.version(name) for name in _CODECS}
-    return key("photo", code_of("draw/photos"), codecs, sorted(set(widths)), data)
+    return PHOTO.key(codecs, sorted(set(widths)), data)
 
 
 def packed(variants: Sequence[Variant]) -> bytes:

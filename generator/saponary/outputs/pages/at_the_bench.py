@@ -8,6 +8,7 @@ from functools import partial
 
 from saponary.book.published import Published
 from saponary.label import cautions
+from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.templating import named_by_content, script
 from saponary.quantity.numbers import Scale
@@ -21,10 +22,11 @@ from saponary.views.work import work_order
 def _render(context: PageContext) -> Iterator[SiteFile]:
     keeper = script(context.templates, "ticks.js")
     address = named_by_content("ticks.js", keeper)
-    yield SiteFile(address, lambda: keeper)
+    yield SiteFile(address, lambda: keeper, (rests_on.TEMPLATES,))
     for recipe in context.recipes:
         path = links.at_the_bench(recipe.slug)
-        yield SiteFile(path, partial(_page, context, recipe, path, address), recipe.slug)
+        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug))
+        yield SiteFile(path, partial(_page, context, recipe, path, address), uses, recipe.slug)
 
 
 def _page(context: PageContext, recipe: Published, path: str, address: str) -> bytes:

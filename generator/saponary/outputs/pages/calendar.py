@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from saponary.messages.message import message
 from saponary.messages.speaker import Speaker, speaker
+from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.readiness import Lot, lots, readiness
@@ -82,7 +83,8 @@ def folded(line: str) -> bytes:
 def _render(context: PageContext) -> Iterator[SiteFile]:
     found = lots(context.recipes)
     if found:
-        yield SiteFile(links.READY, lambda: calendar(context.site, found))
+        uses = (rests_on.SETTINGS, rests_on.DAY, *rests_on.recipes(context.recipes))
+        yield SiteFile(links.READY, lambda: calendar(context.site, found), uses)
 
 
 KIND = PageKind("calendar", _render, needs="batches")

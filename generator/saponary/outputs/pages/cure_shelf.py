@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.message import message
+from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
@@ -16,7 +17,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         view = cure_shelf_view(context.site, context.recipes, links.root(links.CURE_SHELF))
         return context.page("cure-shelf.html", links.CURE_SHELF, shelf=view)
 
-    yield SiteFile(links.CURE_SHELF, write)
+    uses = (*rests_on.FRAME, rests_on.DAY, *rests_on.recipes(context.recipes))
+    yield SiteFile(links.CURE_SHELF, write, uses)
 
 
 KIND = PageKind(

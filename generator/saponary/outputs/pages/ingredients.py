@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.message import message
+from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
@@ -17,7 +18,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         view = shelves(context.site.book.pantry, in_order(context.recipes))
         return context.page("ingredients.html", links.INGREDIENTS, shelves=view)
 
-    yield SiteFile(links.INGREDIENTS, write)
+    uses = (*rests_on.FRAME, rests_on.PANTRY, *rests_on.recipes(context.recipes))
+    yield SiteFile(links.INGREDIENTS, write, uses)
 
 
 KIND = PageKind(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.message import message
+from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
@@ -17,7 +18,9 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
             "lots.html", links.LOTS, lots=lots_view(context.site, context.recipes, links.root(links.LOTS))
         )
 
-    yield SiteFile(links.LOTS, write)
+    every = rests_on.recipes(context.recipes)
+    earlier = (rests_on.history(recipe.slug) for recipe in context.recipes)
+    yield SiteFile(links.LOTS, write, (*rests_on.FRAME, rests_on.DAY, *every, *earlier))
 
 
 KIND = PageKind("lots", _render, needs="batches", nav=NavEntry(message("nav.lots"), links.LOTS))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from saponary.book.published import Published
+from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
@@ -17,11 +18,13 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     row = tuple(in_order(context.recipes))
     for recipe in row:
         path = links.recipe_page(recipe.slug)
-        yield SiteFile(path, partial(_page, context, recipe, row, path), recipe.slug)
+        drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.history(recipe.slug), *drawn)
+        yield SiteFile(path, partial(_page, context, recipe, row, path), uses, recipe.slug)
         for when in ("fresh", "cured"):
-            yield SiteFile(
-                links.drawing(recipe.slug, when), partial(_drawing, context, recipe, when), recipe.slug
-            )
+            write = partial(_drawing, context, recipe, when)
+            at = links.drawing(recipe.slug, when)
+            yield SiteFile(at, write, (rests_on.SETTINGS, *drawn), recipe.slug)
 
 
 def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], path: str) -> bytes:

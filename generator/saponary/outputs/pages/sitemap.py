@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from html import escape
 
+from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
@@ -24,7 +25,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
             f'<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n{rows}</urlset>\n'
         ).encode()
 
-    yield SiteFile("sitemap.xml", write)
+    yield SiteFile("sitemap.xml", write, (rests_on.SETTINGS, rests_on.NAVIGATION, rests_on.TITLES))
 
 
 KIND = PageKind("sitemap", _render)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from saponary.messages.message import message
+from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
@@ -41,7 +42,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
         return context.page("waivers.html", links.WAIVERS, files=by_file(context))
 
-    yield SiteFile(links.WAIVERS, write)
+    uses = (*rests_on.FRAME, rests_on.WAIVERS, *rests_on.recipes(context.recipes))
+    yield SiteFile(links.WAIVERS, write, uses)
 
 
 KIND = PageKind("waivers", _render, needs="waivers", nav=NavEntry(message("nav.waivers"), links.WAIVERS))

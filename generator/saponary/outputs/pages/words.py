@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.message import message
+from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
@@ -15,7 +16,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
         return context.page("words.html", links.WORDS, words=words(context.site.book.pantry))
 
-    yield SiteFile(links.WORDS, write)
+    yield SiteFile(links.WORDS, write, (*rests_on.FRAME, rests_on.PANTRY))
 
 
 KIND = PageKind("words", _render, nav=NavEntry(message("nav.words"), links.WORDS))

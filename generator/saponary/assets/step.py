@@ -1,0 +1,35 @@
+"""A step whose values are kept: its name, what goes into it, and what its code is made of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+from importlib.metadata import version
+
+from saponary.assets.digest import code_of
+from saponary.assets.store import Key, key
+
+
+@dataclass(frozen=True)
+class Step:
+    """A pure step from values to bytes.
+
+    `uses` names its inputs, in the order in which `key` takes them. `rooms` are the parts of this
+    package, and `libraries` the installed distributions, whose code has a say in the result.
+    """
+
+    name: str
+    uses: tuple[str, ...]
+    rooms: tuple[str, ...]
+    libraries: tuple[str, ...] = ()
+
+    def key(self, *inputs: object) -> Key:
+        """The key of its value for these inputs. Raises ValueError where they are not as many as it uses."""
+        if len(inputs) != len(self.uses):
+            raise ValueError(f"{self.name} uses {', '.join(self.uses)}; {len(inputs)} inputs were given")
+        return key(self.name, *_code(self.rooms, self.libraries), *inputs)
+
+
+@cache
+def _code(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> tuple[object, ...]:
+    return code_of(*rooms), {name: version(name) for name in libraries}

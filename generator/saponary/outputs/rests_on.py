@@ -1,0 +1,104 @@
+"""What the files of a site rest on: the names by which they say so, and the values under those names.
+
+A file states every value that its bytes depend on. Where all of them are as they were, and the
+code too, so are its bytes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import fields
+from pathlib import Path
+
+from saponary.book.pour_uses import pour_uses
+from saponary.book.published import Published
+from saponary.views.gallery import in_order
+from saponary.views.prose import Prose
+from saponary.views.site import SiteInput
+
+SETTINGS = "settings"
+EDITION = "edition"
+TEMPLATES = "templates"
+NAVIGATION = "navigation"
+VERSIONS = "versions"
+"""Of the engine, and of the standard tables."""
+PANTRY = "pantry"
+DAY = "day"
+"""The day that the site speaks of."""
+TITLES = "titles"
+"""Which recipes are published, in their order, and what each is called."""
+WAIVERS = "waivers"
+
+FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS)
+"""What stands round every page."""
+
+_RECIPE, _HISTORY = "recipe ", "history "
+
+
+def recipe(slug: str) -> str:
+    """One recipe as it is published, with its photos and its ingredient list, but for the settings."""
+    return f"{_RECIPE}{slug}"
+
+
+def history(slug: str) -> str:
+    """What is known of a recipe's earlier formulas, and when it last changed."""
+    return f"{_HISTORY}{slug}"
+
+
+def recipes(published: Iterable[Published]) -> tuple[str, ...]:
+    """Each of these recipes, and their order."""
+    return (TITLES, *(recipe(one.slug) for one in published))
+
+
+def scraps(shown: Published) -> tuple[str, ...]:
+    """The recipes whose scrap is shown in the drawing of this one."""
+    entries = (shown.pantry.additions.get(use.what) for use in pour_uses(shown))
+    slugs = {entry.scrap_of for entry in entries if entry is not None and entry.scrap_of is not None}
+    return tuple(recipe(slug) for slug in sorted(slugs))
+
+
+def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: object) -> object:
+    """What is under a name, made of plain data. Raises KeyError for a name that is none of these."""
+    if name.startswith(_RECIPE):
+        return _of_recipe(name.removeprefix(_RECIPE), site)
+    if name.startswith(_HISTORY):
+        slug = name.removeprefix(_HISTORY)
+        return site.earlier.get(slug), site.changed.get(slug)
+    common: dict[str, Callable[[], object]] = {
+        SETTINGS: lambda: site.book.settings,
+        EDITION: lambda: site.edition,
+        TEMPLATES: lambda: [_texts(folder) for folder in templates],
+        NAVIGATION: lambda: navigation,
+        VERSIONS: lambda: (site.engine, site.tables),
+        PANTRY: lambda: site.book.pantry,
+        DAY: lambda: site.on,
+        TITLES: lambda: [_title(one) for one in in_order(site.recipes)],
+        WAIVERS: lambda: site.book.waived,
+    }
+    return common[name]()
+
+
+def _of_recipe(slug: str, site: SiteInput) -> object:
+    """A recipe's values by field; None where the site has no such recipe."""
+    one = next((each for each in site.recipes if each.slug == slug), None)
+    if one is None:
+        return None
+    own = {f.name: getattr(one, f.name) for f in fields(one) if f.name != "settings"}
+    shown = [shot.file for record in one.batches for shot in record.batch.photos]
+    if one.model.photo is not None:
+        shown.append(one.model.photo.file)
+    return own, [site.photos.get(name) for name in shown], site.labels.get(slug)
+
+
+def _title(one: Published) -> tuple[object, ...]:
+    return one.slug, one.model.collection, Prose(one.catalogue).title(one.model.title)
+
+
+def _texts(folder: Path) -> list[tuple[str, bytes]]:
+    """Every file of a folder of templates, style sheets and scripts; no link leads out of it."""
+    home = folder.resolve()
+    return [
+        (path.relative_to(folder).as_posix(), path.read_bytes())
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and path.resolve().is_relative_to(home)
+    ]

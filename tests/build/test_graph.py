@@ -1,0 +1,261 @@
+"""A file of a site says all that it rests on, and is made again when that changes and not otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date, timedelta
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pytest
+from jinja2 import Environment
+
+from saponary.assets.step import Step
+from saponary.assets.store import DiskStore, Key, NoStore
+from saponary.book.changes import Changed
+from saponary.book.proofed import Proofed
+from saponary.build import graph
+from saponary.build.graph import PAGE, STEPS, Pages
+from saponary.build.proof import prove
+from saponary.label.lists import bar
+from saponary.messages.speaker import speaker
+from saponary.outputs import rests_on
+from saponary.outputs.compose import composition
+from saponary.outputs.templating import environment
+from saponary.pantry.model import Pantry
+from saponary.reading.findings import Finding, Place
+from saponary.schema.edition import EditionEntry, editions
+from saponary.schema.waivers import Waived
+from saponary.views.drawings import Drawings
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import PhotoSet
+from support import PLAIN, REPOSITORY, write_book
+
+STANDARD = REPOSITORY / "templates"
+EDITIONS = ("open", "bench", "plain-list")
+ON = date(2026, 3, 20)
+
+BATCHES = """\
+batches:
+  - lot: A-1
+    poured: 2026-03-02
+    formula: '0123456789ab'
+    weighed: {0: 128.2 g, 7: 122.4 g, 14: 118.9 g, 28: 115.1 g, 42: 113.6 g}
+    photos: [{file: bar.jpg, day: 14, alt: A pale bar}]
+"""
+LAMP = (
+    PLAIN.replace("Plain Bar", "Lamp")
+    .replace("superfat: 5 %\n", "superfat: 5 %\nadditions:\n  - {what: odds, amount: 100 g, at: pour}\n", 1)
+    .replace("stated:", "pour:\n  - embeds: {of: odds, shape: round, across: 30 mm, count: 1}\nstated:")
+)
+BOOK = {
+    "book.yaml": "title: A Small Book\nbase-url: https://book.invalid\n",
+    "pantry.yaml": "scraps: {odds: {of: plain}}\n",
+    "recipes/plain.md": PLAIN.replace("stated:", BATCHES + "stated:"),
+    "recipes/lamp.md": LAMP,
+    "recipes/ochre.md": PLAIN.replace("Plain Bar", "Ochre {superfat}").replace(
+        "superfat: 5 %\n", "additions:\n  - {what: kaolin, amount: 10 g, at: pour}\nsuperfat: 5 %\n", 1
+    ),
+    "photos/bar.jpg": "",
+}
+
+Change = Callable[[Unpublished], Unpublished]
+
+
+def changed_file(name: str, old: str, new: str) -> Change:
+    assert old in BOOK[name]
+    return lambda _: whole((name, BOOK[name].replace(old, new)))
+
+
+@cache
+def whole(*changed: tuple[str, str]) -> Unpublished:
+    """The small book, with the text of some files changed."""
+    with TemporaryDirectory() as folder:
+        proof = prove(write_book(Path(folder), {**BOOK, **dict(changed)}))
+        assert not proof.failed, [f.message for f in proof.findings if f.severity == "error"]
+    return Unpublished(
+        proof.book,
+        proof.recipes,
+        "engine 1",
+        "tables 1",
+        photos={"bar.jpg": PhotoSet(800, 600, (("image/jpeg", "photos/a.jpg 800w"),), "photos/a.jpg", "")},
+        earlier={"plain": {"0123456789ab": ("olive 60.0 to 59.0 %",)}},
+        changed={"plain": Changed(date(2026, 3, 1), False)},
+        labels={one.slug: bar(one.computed) for one in proof.recipes},
+        on=ON,
+    )
+
+
+def with_book(**more: object) -> Change:
+    return lambda site: replace(site, book=replace(site.book, **more))  # type: ignore[arg-type]
+
+
+def emptied(shelf: Pantry) -> Pantry:
+    return replace(shelf, additions={}, terms=shelf.terms[:3])
+
+
+CHANGES: dict[str, Change] = {
+    "a recipe's summary": changed_file("recipes/plain.md", "title: Plain Bar\n", "title: Plain Bar\nsummary: Soft.\n"),
+    "a recipe's title": changed_file("recipes/plain.md", "title: Plain Bar", "title: Aubergine Bar"),
+    "a recipe's collection": changed_file("recipes/ochre.md", "oils:\n", "collection: Earth\noils:\n"),
+    "a recipe's weights": changed_file("recipes/plain.md", "total: 1000 g", "total: 900 g"),
+    "a recipe's notes": changed_file("recipes/ochre.md", "A plain bar.", "Another. See [it](plain.md)."),
+    "a colour that a scrap has": changed_file(
+        "recipes/plain.md", "superfat: 5 %\n", "additions:\n  - {what: ultramarine-blue, amount: 9 g, at: trace}\nsuperfat: 5 %\n"
+    ),
+    "a lot": changed_file("recipes/plain.md", "poured: 2026-03-02", "poured: 2026-03-01"),
+    "a status": changed_file("recipes/ochre.md", "stated:\n  superfat: 5.0 %\n", ""),
+    "a recipe gone": lambda site: replace(site, recipes=site.recipes[1:]),
+    "the book's title": changed_file("book.yaml", "A Small Book", "A Smaller Book"),
+    "the book's scale": changed_file("book.yaml", "base-url", "scale-step: 5 g\nbase-url"),
+    "the book's address": changed_file("book.yaml", "book.invalid", "other.invalid"),
+    "the pantry": lambda site: with_book(pantry=emptied(site.book.pantry))(site),
+    "a waiver": with_book(waived=(Waived("photos", "", "None yet.", Place("pantry.yaml")),)),
+    "a photo": lambda site: replace(site, photos={"bar.jpg": replace(site.photos["bar.jpg"], src="photos/b.jpg")}),
+    "earlier formulas": lambda site: replace(site, earlier={"plain": {"0123456789ab": ("superfat 4.0 to 5.0 %",)}}),
+    "when it last changed": lambda site: replace(site, changed={"plain": Changed(date(2026, 3, 9), True)}),
+    "an ingredient list": lambda site: replace(site, labels={**site.labels, "ochre": site.labels["lamp"]}),
+    "the engine": lambda site: replace(site, engine="engine 2"),
+    "the tables": lambda site: replace(site, tables="tables 2"),
+    "the day": lambda site: replace(site, on=ON + timedelta(30)),
+    "a remark": lambda site: replace(site, recipes=tuple(_remarked(one) for one in site.recipes)),
+}  # fmt: skip
+
+
+def _remarked(one: Proofed) -> Proofed:
+    found = Finding("superfat", "warning", Place(one.computed.path), "it is low", "")
+    return replace(one, findings=(*one.findings, found))
+
+
+class Held(NoStore):
+    """Keeps values in memory."""
+
+    def __init__(self) -> None:
+        self.values = dict[Key, bytes]()
+
+    def recall(self, key: Key) -> bytes | None:
+        return self.values.get(key)
+
+    def keep(self, key: Key, value: bytes) -> None:
+        self.values[key] = value
+
+
+DRAWN = Held()
+
+
+def pages(site: Unpublished, edition: str, templates: tuple[Path, ...] = (STANDARD,)) -> Pages:
+    """The files of one edition of a whole book."""
+    known = editions({"plain-list": EditionEntry(shows=["ingredients", "drawing"])})
+    cut = for_edition(site, known[edition])
+    return Pages(composition(cut, templates, Drawings(cut, DRAWN), spoken(templates)), NoStore())
+
+
+@cache
+def spoken(templates: tuple[Path, ...]) -> Environment:
+    """One for all, since reading the templates takes longer than filling them."""
+    return environment(templates, speaker("en"))
+
+
+def told(made: Pages) -> dict[str, tuple[Key, bytes]]:
+    """Every file's key and bytes, by its path."""
+    return {file.path: (made.key(file), file.write()) for file in made.composed.files}
+
+
+@cache
+def before(edition: str) -> dict[str, tuple[Key, bytes]]:
+    return told(pages(whole(), edition))
+
+
+def differing(edition: str, now: dict[str, tuple[Key, bytes]]) -> set[str]:
+    """Files whose bytes differ, in both sites; each of them must have another key."""
+    then = before(edition)
+    both = {path for path in then.keys() & now.keys() if then[path][1] != now[path][1]}
+    assert not {path for path in both if then[path][0] == now[path][0]}, (
+        "these did not say that they rest on it"
+    )
+    return both | (then.keys() ^ now.keys())
+
+
+@pytest.mark.parametrize("what", CHANGES)
+def test_every_file_that_changes_said_that_it_rests_on_it(what: str) -> None:
+    after = CHANGES[what](whole())
+    reached = [differing(edition, told(pages(after, edition))) for edition in EDITIONS]
+    assert any(reached), "nothing changed"
+
+
+@pytest.mark.parametrize(
+    ("name", "old", "new"),
+    [
+        ("base.html", "<main", "<main data-own"),
+        ("style/10-ground.css", "", "/* own */"),
+        ("script/ticks.js", "", "// own\n"),
+    ],
+)
+def test_a_books_own_template_makes_other_pages(name: str, old: str, new: str, tmp_path: Path) -> None:
+    text = (STANDARD / name).read_text()
+    assert old in text
+    write_book(tmp_path, {name: text.replace(old, new, 1)})
+    assert differing("bench", told(pages(whole(), "bench", (tmp_path, STANDARD))))
+
+
+def test_another_edition_shares_no_page_that_differs() -> None:
+    for edition in EDITIONS[1:]:
+        assert differing("open", before(edition))
+
+
+def kept(edition: str, after: Unpublished) -> set[str]:
+    """Files that need not be made again."""
+    then, made = before(edition), pages(after, edition)
+    return {f.path for f in made.composed.files if f.path in then and made.key(f) == then[f.path][0]}
+
+
+@pytest.mark.parametrize("edition", EDITIONS)
+def test_a_source_that_says_the_same_changes_no_key(edition: str) -> None:
+    reworded = changed_file("recipes/ochre.md", "oils:\n", "# a remark of the maker's\noils:\n")
+    assert kept(edition, reworded(whole())) == before(edition).keys()
+
+
+def test_what_a_change_does_not_reach_is_kept() -> None:
+    summary = kept("bench", CHANGES["a recipe's summary"](whole()))
+    assert {"recipes/ochre/index.html", "recipes/ochre/fresh.svg", "words/index.html"} <= summary
+    assert "recipes/plain/index.html" not in summary
+    a_day_later = kept("bench", CHANGES["the day"](whole()))
+    assert {"index.html", "recipes/plain/index.html", "figures.json"} <= a_day_later
+    scrap = kept("bench", CHANGES["a colour that a scrap has"](whole()))
+    assert "recipes/ochre/index.html" in scrap and "recipes/lamp/index.html" not in scrap
+
+
+def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    site = for_edition(whole(), editions({})["bench"])
+    first = Pages(composition(site, (STANDARD,)), DiskStore(tmp_path)).made()
+    assert {path: data for path, (_, data) in before("bench").items()} == first
+    again = composition(site, (STANDARD,))
+    monkeypatch.setattr(type(again.context), "page", lambda *_, **__: pytest.fail("a template was filled"))
+    assert Pages(again, DiskStore(tmp_path)).made() == first
+
+
+def test_another_version_of_the_code_makes_every_page_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    changed = replace(PAGE, rooms=PAGE.rooms[1:])
+    monkeypatch.setattr(graph, "PAGE", changed)
+    assert not kept("open", whole())
+
+
+def test_pages_are_made_by_these_rooms_alone() -> None:
+    layers = {path.name for path in (REPOSITORY / "generator" / "saponary").iterdir() if path.is_dir()}
+    assert set(PAGE.rooms) == layers - {"checks", "build", "cli", "__pycache__"}
+
+
+def test_steps_have_names_of_their_own_and_take_what_they_use() -> None:
+    assert len({step.name for step in STEPS}) == len(STEPS)
+    step = Step("tried", ("a", "b"), ("quantity/units.py",))
+    assert step.key(1, 2) == step.key(1, 2) != step.key(2, 1)
+    assert replace(step, rooms=("quantity/rounding.py",)).key(1, 2) != step.key(1, 2)
+    with pytest.raises(ValueError, match="uses a, b; 1 inputs"):
+        step.key(1)
+
+
+def test_a_name_of_nothing_is_refused() -> None:
+    with pytest.raises(KeyError):
+        rests_on.value("weather", for_edition(whole(), editions({})["open"]), (), ())
