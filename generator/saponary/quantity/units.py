@@ -125,6 +125,11 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
             f"{whole!r} does not begin with a number", "write a number and a unit, such as 12.5 g"
         )
     rest = text[found.end() :]
+    if re.match(r",\d{3}(?!\d)", rest):
+        raise QuantityError(
+            f"{whole!r} uses a comma inside a number, which may part thousands or tenths",
+            "write 1000 g for a thousand, 1.0 g for one",
+        )
     if re.match(r",\d", rest):
         raise QuantityError(
             f"{whole!r} uses a comma inside a number", "write the decimal point as a point: 12.5 g"

@@ -47,7 +47,8 @@ def nearest(word: str, known: Iterable[str] | Mapping[str, object]) -> str | Non
     """The known name most like `word`, or None when nothing is close.
 
     A slip of a letter comes first, then a name (or, in a mapping to things that have one, the
-    thing's name in words) that holds every word of `word`, then whatever looks alike.
+    thing's name in words) that holds every word of `word`, then whatever looks alike. A thing of
+    which it is not `known` how much alkali it binds is named for a slip of a letter alone.
     """
     names = sorted(set(known))
     folded = {name.casefold(): name for name in names}
@@ -55,6 +56,10 @@ def nearest(word: str, known: Iterable[str] | Mapping[str, object]) -> str | Non
     slip = difflib.get_close_matches(written, folded, n=1, cutoff=_SLIP)
     if slip:
         return folded[slip[0]]
+    if isinstance(known, Mapping):
+        things = cast("Mapping[str, object]", known)
+        names = [name for name in names if getattr(things[name], "known", True)]
+        folded = {name.casefold(): name for name in names}
     whole = [name for name in names if _words(written) <= _words(name)]
     if not whole and isinstance(known, Mapping):
         things = cast("Mapping[str, object]", known)

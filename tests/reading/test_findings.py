@@ -1,0 +1,36 @@
+"""Suggestions lead to what was likely meant, and never to what binds an unknown amount of alkali."""
+
+from __future__ import annotations
+
+import pytest
+
+from saponary.pantry.standard import standard
+from saponary.quantity.units import QuantityError, parse
+from saponary.reading.findings import nearest, suggest
+
+
+@pytest.mark.parametrize("word", ["sea-salt", "epsom-salt", "bath-salt", "dead", "sea"])
+def test_no_salt_is_answered_with_one_that_binds_an_unknown_amount_of_alkali(word: str) -> None:
+    assert (
+        "dead-sea-salt"
+        not in suggest(word, standard().additions, "additions").partition("known additions")[0]
+    )
+
+
+def test_a_slip_of_a_letter_is_one_whatever_it_names() -> None:
+    assert nearest("dead-sea-slat", standard().additions) == "dead-sea-salt"
+    assert nearest("sea-salt", standard().additions) == "salt"
+
+
+@pytest.mark.parametrize("text", ["1,000 g", "12,500 g", "1,234 kg"])
+def test_a_comma_before_three_figures_may_part_thousands(text: str) -> None:
+    with pytest.raises(QuantityError) as raised:
+        parse(text, units=("g", "kg"), example="12 g")
+    assert "write 1000 g for a thousand" in raised.value.hint and "point" not in raised.value.hint
+
+
+@pytest.mark.parametrize("text", ["12,5 g", "0,25 g", "1,2345 g"])
+def test_any_other_comma_is_a_decimal_one(text: str) -> None:
+    with pytest.raises(QuantityError) as raised:
+        parse(text, units=("g",), example="12 g")
+    assert "as a point" in raised.value.hint
