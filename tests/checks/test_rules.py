@@ -4,20 +4,21 @@ from __future__ import annotations
 
 import importlib
 import re
+from dataclasses import asdict, fields
 from pathlib import Path
 
 import pytest
 import yaml
 
 from checks.books import RECIPE, Files, proofed
-from saponary import checks
 from saponary.build.proof import Proof
-from saponary.checks import RULES
-from saponary.checks.rule import NOWHERE, Rule
+from saponary.checks.listed import NOWHERE, Listed, listed
+from saponary.checks.rule import Rule
+from saponary.checks.rules import RULES
 from support import REPOSITORY
 
 ROOM = REPOSITORY / "generator" / "saponary" / "checks"
-HELPERS = {"__init__", "about", "made_elsewhere", "rule", "run", "settle"}
+HELPERS = {"__init__", "about", "listed", "made_elsewhere", "rule", "rules", "run", "settle"}
 OWN = [rule for rule in RULES if rule.recipe is not None or rule.book is not None]
 
 
@@ -33,8 +34,9 @@ def case(rule: Rule, name: str) -> Files:
 
 def test_each_module_is_a_listed_rule_and_has_its_tests() -> None:
     modules = {path.stem for path in ROOM.glob("*.py")} - HELPERS
-    listed = {module(rule) for rule in OWN}
-    assert modules == listed, "a rule is a module of checks/ and a line of RULES in checks/__init__.py"
+    assert modules == {module(rule) for rule in OWN}, (
+        "a rule is a module of checks/ and a line of RULES in checks/rules.py"
+    )
     for rule in OWN:
         assert (Path(__file__).parent / f"test_{module(rule)}.py").is_file(), (
             f"write tests/checks/test_{module(rule)}.py with BREAKER, a book that breaks {rule.name!r} alone, "
@@ -47,7 +49,11 @@ def test_names_are_unique_and_in_order() -> None:
     assert own == sorted(own) and len({rule.name for rule in RULES}) == len(RULES)
     assert all(rule.about.endswith(".") and rule.kinds for rule in RULES)
     assert all(re.fullmatch(r"[a-z]+(-[a-z]+)*", rule.name) for rule in RULES)
-    assert checks.__doc__
+
+
+def test_what_is_listed_without_the_checks_is_what_the_rules_say() -> None:
+    said = [{field.name: getattr(rule, field.name) for field in fields(Listed)} for rule in RULES]
+    assert [asdict(rule) for rule in listed()] == said
 
 
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)

@@ -9,7 +9,7 @@ from urllib.parse import quote
 
 from saponary import __version__
 from saponary.build.proof import Proof
-from saponary.checks import RULES
+from saponary.checks.rules import RULES
 from saponary.outputs.figures_json import ENGINE, recipe_object
 from saponary.reading.findings import Finding
 

@@ -8,7 +8,8 @@ from saponary.book.computed import Computed
 from saponary.book.lye_written import alkali
 from saponary.book.poured import OILS, Behind, Recount, behind, names, recount
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import BOTH, ProofContext, Rule
+from saponary.checks.listed import BOTH
+from saponary.checks.rule import ProofContext, Rule
 from saponary.pantry.model import Pantry
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding, suggest

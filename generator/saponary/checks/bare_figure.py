@@ -13,7 +13,8 @@ from saponary.book.catalogue import Figure, catalogue
 from saponary.book.computed import Computed
 from saponary.book.quotes import TEXT_KEYS
 from saponary.book.resolve import Resolved
-from saponary.checks.rule import IN_RECIPES, WARNING, Rule
+from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.rule import Rule
 from saponary.lye.figures import weigh
 from saponary.quantity.rounding import to_decimals
 from saponary.quantity.units import MASS

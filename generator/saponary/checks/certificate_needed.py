@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import IN_RECIPES, Rule
+from saponary.checks.listed import IN_RECIPES
+from saponary.checks.rule import Rule
 from saponary.pantry.model import Oil
 from saponary.reading.findings import Finding
 from saponary.schema.ingredient import OilEntry

@@ -14,7 +14,8 @@ from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
 from saponary.book.records import BatchRecord, texts
-from saponary.checks.rule import BOTH, EVERYWHERE, ProofContext, Rule
+from saponary.checks.listed import BOTH, EVERYWHERE
+from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, Place, Severity
 from saponary.reading.tree import Path, Span
 from saponary.words.entries import WordList

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from saponary.checks.rule import IN_CLASSES, WARNING, ProofContext, Rule
+from saponary.checks.listed import IN_CLASSES, WARNING
+from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, Place
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.classes import made_by_a_student
-from saponary.checks.rule import BOTH, ProofContext, Rule
+from saponary.checks.listed import BOTH
+from saponary.checks.rule import ProofContext, Rule
 from saponary.lye.figures import weigh
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding

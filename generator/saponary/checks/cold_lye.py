@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import IN_RECIPES, WARNING, Rule
+from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.rule import Rule
 from saponary.lye.solubility import strongest
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding

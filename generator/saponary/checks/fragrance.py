@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import BOTH, IN_RECIPES, Rule
+from saponary.checks.listed import BOTH, IN_RECIPES
+from saponary.checks.rule import Rule
 from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
 from saponary.label.cured import cured_water

@@ -6,7 +6,8 @@ set, from what is broken. None but those of the labels can be waived: what canno
 
 from __future__ import annotations
 
-from saponary.checks.rule import BOTH, IN_RECIPES, IN_THE_PANTRY, WARNING, Rule
+from saponary.checks.listed import BOTH, IN_RECIPES, IN_THE_PANTRY, WARNING
+from saponary.checks.rule import Rule
 
 READING = Rule(
     "reading",

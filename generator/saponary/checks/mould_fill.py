@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import BOTH, IN_RECIPES, Rule
+from saponary.checks.listed import BOTH, IN_RECIPES
+from saponary.checks.rule import Rule
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from saponary.book.computed import Computed
 from saponary.book.curing import cures
-from saponary.checks.rule import BOTH, IN_RECIPES, Rule
+from saponary.checks.listed import BOTH, IN_RECIPES
+from saponary.checks.rule import Rule
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.fingerprint import matches
 from saponary.quantity.rounding import show

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
-from saponary.checks.rule import BOTH, Rule
+from saponary.checks.listed import BOTH
+from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.tree import Path
 from saponary.schema.pour import PourStep

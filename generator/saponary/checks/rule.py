@@ -1,28 +1,16 @@
-"""What a rule is: its name, what it is for, what it may find, and where it may be waived."""
+"""A rule with what it checks, and what it may look at."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Literal
 
 from saponary.book.computed import Computed
 from saponary.book.library import Book
-from saponary.reading.findings import Finding, Severity
-from saponary.schema.waivers import Home, Waived
+from saponary.checks.listed import Listed
+from saponary.reading.findings import Finding
+from saponary.schema.waivers import Waived
 from saponary.words.entries import WordList
-
-Family = Literal["reading", "stale", "danger", "sense", "words", "label"]
-
-NOWHERE: tuple[Home, ...] = ()
-IN_RECIPES: tuple[Home, ...] = ("recipe",)
-IN_CLASSES: tuple[Home, ...] = ("class",)
-IN_THE_PANTRY: tuple[Home, ...] = ("pantry",)
-EVERYWHERE: tuple[Home, ...] = ("recipe", "class", "book", "pantry")
-
-ERROR: tuple[Severity, ...] = ("error",)
-WARNING: tuple[Severity, ...] = ("warning",)
-BOTH: tuple[Severity, ...] = ("error", "warning")
 
 
 @dataclass(frozen=True)
@@ -41,21 +29,12 @@ class ProofContext:
 
 
 @dataclass(frozen=True)
-class Rule:
-    """A rule by its stable name. `about` says in plain words what it is for.
+class Rule(Listed):
+    """A rule with what it checks.
 
     `recipe` looks at one computed recipe, `book` at the whole book; a rule with neither is held
-    while files are read or written, and listed here so that its name is known. `kinds` are the
-    severities that its findings may have. `waivable` names the kinds of file that may waive it.
-    Where one file may hold several findings of a rule, each is about one thing, which `each` names
-    in a word, and which a waiver names too; it is empty where a file as a whole is meant.
+    while files are read or written, and listed here so that its name is known.
     """
 
-    name: str
-    family: Family
-    about: str
     recipe: Callable[[Computed], Iterable[Finding]] | None = None
     book: Callable[[ProofContext], Iterable[Finding]] | None = None
-    kinds: tuple[Severity, ...] = ERROR
-    waivable: tuple[Home, ...] = NOWHERE
-    each: str = ""

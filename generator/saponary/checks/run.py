@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from saponary.book.library import CLAIMS, Book
-from saponary.checks import RULES
 from saponary.checks.claims import found_in
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import ProofContext
+from saponary.checks.rules import RULES
 from saponary.checks.settle import WaivingFile, settle
-from saponary.reading.findings import Finding
-from saponary.schema.waivers import Home, Waived
+from saponary.reading.findings import Finding, Home
+from saponary.schema.waivers import Waived
 
 _HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry", CLAIMS: "claims"}
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import IN_THE_PANTRY, WARNING, ProofContext, Rule
+from saponary.checks.listed import IN_THE_PANTRY, WARNING
+from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, Place, suggest
 
 

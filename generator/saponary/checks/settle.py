@@ -13,8 +13,8 @@ from dataclasses import dataclass, replace
 
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import Rule
-from saponary.reading.findings import Finding, suggest
-from saponary.schema.waivers import Home, Waived
+from saponary.reading.findings import Finding, Home, suggest
+from saponary.schema.waivers import Waived
 
 _PLAIN = re.compile(r"[^\W\d_][\w ./()%-]*(?<! )")
 _WORDS_OF_YAML = frozenset({"null", "true", "false", "yes", "no", "on", "off", "y", "n"})

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from saponary.book.computed import Computed
 from saponary.checks.about import placed
-from saponary.checks.rule import IN_RECIPES, Rule
+from saponary.checks.listed import IN_RECIPES
+from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from saponary.book.catalogue import FINGERPRINT
 from saponary.book.computed import Computed
-from saponary.checks.rule import IN_RECIPES, WARNING, Rule
+from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.rule import Rule
 from saponary.quantity.units import MASS, QuantityError, parse
 from saponary.reading.findings import Finding
 

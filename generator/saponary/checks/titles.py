@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.checks.rule import IN_RECIPES, WARNING, ProofContext, Rule
+from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import IN_RECIPES, WARNING, Rule
+from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.rule import Rule
 from saponary.lye.bar import POLYUNSATURATED_GUARD
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.book.curing import BarCure, cures
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import IN_RECIPES, WARNING, Rule
+from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.rule import Rule
 from saponary.lye.cure.fit import CureFit
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding

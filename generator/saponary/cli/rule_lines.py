@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from saponary.checks.rule import Rule
-from saponary.schema.waivers import Home
+from saponary.checks.listed import Listed
+from saponary.reading.findings import Home
 
 _HOMES: dict[Home, str] = {
     "recipe": "a recipe",
@@ -14,12 +14,12 @@ _HOMES: dict[Home, str] = {
 }
 
 
-def rule_lines(rule: Rule) -> tuple[str, str]:
+def rule_lines(rule: Listed) -> tuple[str, str]:
     """Its head, and what it is for."""
     return f"{rule.name} ({rule.family}; {' or '.join(rule.kinds)}; {_waived(rule)})", rule.about
 
 
-def _waived(rule: Rule) -> str:
+def _waived(rule: Listed) -> str:
     if not rule.waivable:
         return "cannot be waived"
     where = " or ".join(_HOMES[home] for home in rule.waivable)

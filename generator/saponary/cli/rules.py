@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from saponary.checks import RULES
+from saponary.checks.listed import listed
 from saponary.cli.command import CLEAN, Misuse
 from saponary.cli.rule_lines import rule_lines
 from saponary.reading.findings import suggest
@@ -15,7 +15,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
-    known = {rule.name: rule for rule in RULES}
+    known = {rule.name: rule for rule in listed()}
     if given.rule is not None and given.rule not in known:
         raise Misuse(f"there is no rule {given.rule!r}; {suggest(given.rule, known, 'rules')}")
     for rule in known.values() if given.rule is None else (known[given.rule],):

@@ -14,6 +14,9 @@ from typing import Literal, cast
 
 Severity = Literal["error", "warning"]
 
+Home = Literal["recipe", "class", "book", "pantry", "claims"]
+"""The kinds of file that may waive a rule."""
+
 
 @dataclass(frozen=True, order=True)
 class Place:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Annotated, Literal
+from typing import Annotated
 
 from pydantic import Field
 
@@ -12,9 +12,6 @@ from saponary.reading.findings import Place
 from saponary.reading.tree import Tree
 from saponary.schema.fields import Part, ShortText
 from saponary.schema.seen import Public
-
-Home = Literal["recipe", "class", "book", "pantry", "claims"]
-"""The kinds of file that may waive a rule."""
 
 
 class Waiver(Part):
