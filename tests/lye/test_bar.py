@@ -107,3 +107,10 @@ def test_what_went_in_is_there(
         ("oil", figures.balance.oil_left),
     ):
         assert sum(p.grams for p in found if p.kind == kind) == pytest.approx(grams, rel=1e-9, abs=1e-6)
+
+
+def test_water_of_what_is_set_in_is_in_the_fresh_bar() -> None:
+    """50 g of embeds with a tenth of water, beside 270 g in the batter."""
+    embeds = Addition("embeds", 50.0, "pour", water=0.1)
+    made = Formula((OLIVE,), Alkali(), 0.05, Water("of-oils", 0.3), additions=(embeds,))
+    assert weigh(made).fresh_water == pytest.approx(275.0)

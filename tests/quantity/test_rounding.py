@@ -110,3 +110,12 @@ def test_rounded_down_is_never_more(value: float, decimals: int) -> None:
     shown = float(show_down(value, decimals))
     assert shown <= value * (1 + 1e-11)
     assert isclose(value, shown, abs_tol=10.0**-decimals)
+
+
+@pytest.mark.parametrize(
+    ("step", "parts"),
+    [(0.0, [50.25, 150.75]), (-1.0, [50.25, 150.75]), (1.0, [50.0, 151.0]), (0.5, [50.5, 150.5])],
+)
+def test_a_whole_is_divided_in_proportion(step: float, parts: list[float]) -> None:
+    """201 in parts of 1 and 3; what rounding down leaves goes to the larger remainder."""
+    assert divided(201.0, [1.0, 3.0], step) == pytest.approx(parts)

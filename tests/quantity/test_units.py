@@ -386,3 +386,13 @@ def test_nothing_but_a_quantity_error_comes_of_any_text(text: str) -> None:
         assert amount.quantity.unit in AMOUNT_UNITS
         assert amount.per_grams_of_oil is None or amount.per_grams_of_oil > 0
         assert amount.text == text
+
+
+@pytest.mark.parametrize(("decimals", "fits"), [(9, True), (10, False), (11, False)])
+def test_nine_decimals_are_the_most(decimals: int, fits: bool) -> None:
+    text = f"1.{'1' * decimals} g"
+    if fits:
+        assert parse(text, units=("g",), example="1 g").decimals == decimals
+    else:
+        with pytest.raises(QuantityError, match="too many decimals"):
+            parse(text, units=("g",), example="1 g")
