@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from checks.books import more, recipe
+from pathlib import Path
+
+import pytest
+
+from checks.books import GOOD, found, more, recipe
 
 BREAKER = recipe(more("summary: It heals dry skin.\n"))
 TOLD = [
@@ -14,3 +18,37 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("summary: It washes.\n"))
+
+
+@pytest.mark.parametrize(
+    ("notes", "at"),
+    [
+        ("Plain. It cures eczema.", "cures"),
+        ("'Plain. It cures eczema.'", "cures"),
+        ('"Plain. It cures eczema."', "cures"),
+        ('"It cures ecz\\u0065ma."', '"It'),
+    ],
+)
+def test_a_claim_in_a_file_of_batches_stands_where_it_is(notes: str, at: str, tmp_path: Path) -> None:
+    """Where the text is written otherwise than it reads, the value's own beginning stands for it."""
+    line = f"  - {{lot: A1, poured: 2026-03-02, notes: {notes}}}"
+    (one,) = found(tmp_path, recipe(GOOD, batches=f"batches:\n{line}\n"), "claims")
+    assert (str(one.place), one.about) == (f"batches/tried.yaml:2:{line.index(at) + 1}", "cures eczema")
+
+
+def test_a_denial_is_said_to_be_none(tmp_path: Path) -> None:
+    (one,) = found(tmp_path, recipe(GOOD + "It does not treat eczema.\n"), "claims")
+    assert "; denying it still names it (US: " in one.message
+
+
+def test_long_words_are_cut_in_the_message_and_the_waiver_alike() -> None:
+    from saponary.checks.claims import told
+    from saponary.words.entries import Entry
+    from saponary.words.matching import Hit
+
+    def hit(words: str) -> Hit:
+        return Hit(0, 1, Entry("x", "drug", ("x",)), "", words)
+
+    assert told(hit("Heals  You")) == "heals you"
+    assert told(hit("x" * 80)) == "x" * 80
+    assert told(hit("x" * 81)) == "x" * 79 + "…"

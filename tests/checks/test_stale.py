@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from checks.books import put, recipe
+from pathlib import Path
+
+from checks.books import GOOD, LESSON, found, put, recipe
 
 BREAKER = recipe(put("superfat: SUPERFAT", "superfat: 4.9 %"))
 TOLD = [
@@ -14,3 +16,29 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("superfat: SUPERFAT", "superfat: 5 %"))
+
+
+def test_a_lesson_is_held_to_the_size_of_each_student(tmp_path: Path) -> None:
+    """500 g of oils each, of the recipe's 1000 g."""
+    lesson = LESSON + "All {oils = 1000 g} of it, {oils = 500 g}, {lie} and {oils = 500}.\n"
+    stale, unknown, bare = found(tmp_path, recipe(GOOD, lesson=lesson), "stale")
+    assert str(stale.place) == "classes/one.md:8:13"
+    where = "in the first recipe at each student's size"
+    assert stale.message == f"oils is quoted as 1000 g and is now 500 g, {where}"
+    assert stale.hint == "if the class is right, run: saponary restate one"
+    assert (str(unknown.place), unknown.message) == ("classes/one.md:8:44", "there is no figure 'lie'")
+    assert unknown.hint == "did you mean 'lye'? (a plain brace is written \\{)"
+    assert (str(bare.place), bare.message) == ("classes/one.md:8:62", "'500' has no unit")
+
+
+def test_figures_of_the_notes_and_of_the_front_matter(tmp_path: Path) -> None:
+    text = (
+        GOOD.replace("stated:\n", "stated:\n  lie: 5 g\n  oils: 1 ml\n") + "It has {oils = 999 g}, {lie}.\n"
+    )
+    told = [(str(f.place), f.message) for f in found(tmp_path, recipe(text), "stale")]
+    assert told[0] == ("recipes/tried.md:12:3", "there is no figure 'lie'")
+    assert told[1][0] == "recipes/tried.md:13:9" and "'ml'" in told[1][1]
+    assert told[2:] == [
+        ("recipes/tried.md:18:16", "oils is quoted as 999 g and is now 1000 g"),
+        ("recipes/tried.md:18:24", "there is no figure 'lie'"),
+    ]

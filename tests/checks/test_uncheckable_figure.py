@@ -94,3 +94,31 @@ def test_what_is_no_figure_stays_as_it_is() -> None:
     text = PLAIN.replace("stated:", "summary: 'A \\{plain = brace}, {lye} and more.'\nstated:")
     body = "A \\{brace = 1}, `{lye = 2 g}`.\n\n```\n{lye = 4 g}\n```\n"
     assert errors(prove_one(text + body + "<!-- {lye = 5 g} -->\n").findings) == []
+
+
+LOT = "batches:\n  - {lot: A1, poured: 2026-03-02, %s}\n"
+
+
+@pytest.mark.parametrize(
+    ("fields", "message", "hint"),
+    [
+        ("notes: 'It took {lye = 999 g}.'", "lye is quoted as 999 g; it is now ", "mend the record of lot A1"),
+        ("notes: 'It took {lie}.'", "'lie' is placed; there is no such figure", "mend the record of lot A1"),
+        ("notes: 'It took {lye = 5}.'", "lye is quoted as 5; '5' has no unit", "mend the record of lot A1"),
+        ("notes: 'It took {lye = 999 g.'", "a value stands in braces here", "name a figure, such as {lye = 138.7 g}"),
+        ("trace: '{lye = 999 g}'", "no figure can stand in 'trace'", "write it in the notes, where it is checked"),
+    ],
+)  # fmt: skip
+def test_a_batch_in_a_file_of_its_own(fields: str, message: str, hint: str, tmp_path: Path) -> None:
+    files = {"recipes/a.md": PLAIN, "batches/a.yaml": LOT % fields}
+    (found,) = errors(prove(write_book(tmp_path, files)).findings)
+    assert found.rule == "uncheckable-figure" and found.place.file == "batches/a.yaml"
+    assert found.message.startswith(message) and found.hint.startswith(hint) and found.place.line == 2
+
+
+def test_a_batch_may_place_and_quote_what_holds(tmp_path: Path) -> None:
+    files = {
+        "recipes/a.md": PLAIN,
+        "batches/a.yaml": LOT % "notes: 'It had {superfat} and {superfat = 5.0 %}.'",
+    }
+    assert errors(prove(write_book(tmp_path, files)).findings) == []

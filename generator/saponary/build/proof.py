@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -13,7 +13,6 @@ from saponary.book.status import status
 from saponary.build.history import Formulas, formulas_lacking
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import check
-from saponary.label.lists import bar
 from saponary.reading.files import Folder
 from saponary.reading.findings import Finding, has_errors
 from saponary.words.reader import Own, read_own
@@ -59,8 +58,7 @@ def prove_book(
         silenced=standard.only(own.silenced) if own.silenced else None,
         silences=own.silences,
     )
-    labels = _labels(book, computed)
-    findings = check(context, (*book.findings, *faults, *own_faults, *labels), own.waived)
+    findings = check(context, (*book.findings, *faults, *own_faults), own.waived)
     proofed = tuple(_of_one(one, findings) for one in computed.values())
     of_recipes = [waiver for one in computed.values() for waiver in one.file.waived()]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values(), *own.waived))
@@ -79,14 +77,3 @@ def _of_one(one: Computed, findings: Sequence[Finding]) -> Proofed:
 def _words(book: Book) -> tuple[Own, list[Finding]]:
     """What the book adds to the standard list of claim words, and what it silences."""
     return (Own(), []) if book.own_claims is None else read_own(book.own_claims, CLAIMS)
-
-
-def _labels(book: Book, computed: Mapping[str, Computed]) -> Iterator[Finding]:
-    """Labels are measured only where the book has paper for them."""
-    grids = book.settings.label_sheets
-    if not grids:
-        return
-    from saponary.views.paper.label_sheet import misfits
-
-    for one in computed.values():
-        yield from misfits(one, bar(one), book.settings, grids)

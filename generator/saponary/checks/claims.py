@@ -138,5 +138,5 @@ RULE = Rule(
     book=check,
     kinds=BOTH,
     waivable=EVERYWHERE,
-    each="words",
+    each="phrase",
 )

@@ -6,7 +6,7 @@ set, from what is broken. None but those of the labels can be waived: what canno
 
 from __future__ import annotations
 
-from saponary.checks.listed import BOTH, IN_RECIPES, IN_THE_PANTRY, WARNING
+from saponary.checks.listed import BOTH, IN_THE_PANTRY, WARNING
 from saponary.checks.rule import Rule
 
 READING = Rule(
@@ -60,12 +60,4 @@ WAIVER = Rule(
     "A waiver names a rule that may be waived in that file, the one thing it is about where there may be several, "
     "and a reason. One that no longer sets anything aside is taken out.",
     kinds=BOTH,
-)
-LABEL_FIT = Rule(
-    "label-fit",
-    "label",
-    "What a label says fits on it at a size that can be read.",
-    kinds=WARNING,
-    waivable=IN_RECIPES,
-    each="grid",
 )

@@ -61,7 +61,7 @@ def face(name: str) -> Face:
 
 
 @dataclass(frozen=True)
-class Words:
+class LabelText:
     """What a label says, each a run of text."""
 
     name: str
@@ -112,7 +112,7 @@ def smallest_net(width: float, height: float, law: str) -> float:
     return INCH * next((size for most, size in _NET_BY_AREA if area <= most), _NET_BEYOND)
 
 
-def fit(words: Words, width: float, height: float, law: str) -> Fitted | Misfit:
+def fit(words: LabelText, width: float, height: float, law: str) -> Fitted | Misfit:
     """The largest type at which everything fits, or why even the smallest does not."""
     padding = min(2.5, 0.07 * min(width, height))
     room_x, room_y = width - 2 * padding, height - 2 * padding
@@ -141,7 +141,7 @@ def _quarters(millimetres: float) -> int:
     return -int(-millimetres / POINT * _QUARTER_POINTS // 1)
 
 
-def _set(words: Words, size: float, net_size: float, room: float, padding: float) -> Fitted | Misfit:
+def _set(words: LabelText, size: float, net_size: float, room: float, padding: float) -> Fitted | Misfit:
     name_size = max(size * _TITLE, net_size)
     runs = {
         "name": (words.name, NAME, name_size),

@@ -5,29 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from outputs.pdfs.desk import desk_at, pdfs_of, read, sheets_of
 from saponary.build.proof import prove
 from saponary.label.fit import (
-    BOLD,
-    INCH,
-    LEADING,
-    NAME,
     POINT,
-    REGULAR,
-    Fitted,
-    Misfit,
-    Words,
-    face,
-    fit,
-    smallest,
-    smallest_net,
 )
-from saponary.messages.speaker import speaker
 from saponary.schema.label_sheets import PAGES, LabelSheet
-from saponary.views.paper.label_sheet import net_weight
 from support import PLAIN, proof_of, write_book
 
 LABELLED = PLAIN.replace("stated:", "label: {net-weight: 100 g}\nstated:")
@@ -40,77 +24,6 @@ label-sheets:
   broad: {page: letter, width: 4 in, height: 2 in, columns: 2, rows: 5, left: 4 mm, top: 0.5 in, law: us}
   tiny: {page: a4, width: 20 mm, height: 10 mm, columns: 6, rows: 20, left: 10 mm, top: 15 mm}
 """
-
-
-def words(ingredients: str) -> Words:
-    return Words(
-        "A Bar", "soap", ingredients, "Keep out of eyes.", "Net weight 100 g · 3.5 oz", "Lot", "Somebody"
-    )
-
-
-@pytest.mark.parametrize(
-    ("grams", "text"),
-    [
-        (100, "Net weight 100 g · 3.5 oz"),
-        (99.99, "Net weight 99 g · 3.5 oz"),
-        (113.398, "Net weight 113 g · 3.9 oz"),
-        (113.4, "Net weight 113 g · 4.0 oz"),
-        (8.26, "Net weight 8.2 g · 0.2 oz"),
-        (500, "Net weight 500 g · 17.6 oz (1 lb 1.6 oz)"),
-    ],
-)
-def test_net_weight_is_rounded_down_in_both_units(grams: float, text: str) -> None:
-    assert speaker().say(net_weight(grams)) == text
-
-
-@given(
-    st.lists(st.integers(1, 14), min_size=1, max_size=60),
-    st.floats(30, 190),
-    st.floats(15, 120),
-    st.sampled_from(["eu", "us"]),
-)
-def test_text_fits_or_is_refused(lengths: list[int], width: float, height: float, law: str) -> None:
-    said = words(", ".join("olivenblatter-x"[:length] for length in lengths))
-    made = fit(said, width, height, law)
-    if isinstance(made, Misfit):
-        assert made.why
-        return
-    room = width - 2 * made.padding
-    for lines, font, size in (
-        (made.name, NAME, made.name_size),
-        (made.ingredients, REGULAR, made.size),
-        (made.net_weight, BOLD, made.net_size),
-    ):
-        assert all(face(font).width(line) * size * POINT <= room for line in lines)
-    assert " ".join(made.ingredients) == said.ingredients
-    small = (made.kind, made.ingredients, made.caution, made.lot, made.maker)
-    high = made.name_size * len(made.name) + made.net_size * len(made.net_weight)
-    high += made.size * sum(len(lines) for lines in small)
-    assert high * POINT * LEADING <= height - 2 * made.padding
-    assert made.size * POINT * face(REGULAR).x_height >= smallest(width, height, law) - 1e-9
-    assert made.net_size * POINT * face(BOLD).x_height >= smallest_net(width, height, law) - 1e-9
-
-
-def test_smallest_type_by_law() -> None:
-    assert smallest(60, 35, "eu") == 1.2
-    assert smallest(60, 35, "us") == pytest.approx(INCH / 32)
-    assert smallest(4 * INCH, 3 * INCH, "us") == pytest.approx(INCH / 16)
-    assert smallest_net(2 * INCH, 2 * INCH, "us") == pytest.approx(INCH / 16)
-    assert smallest_net(4 * INCH, 2 * INCH, "us") == pytest.approx(INCH / 8)
-
-
-def test_a_word_wider_than_the_label_is_refused() -> None:
-    made = fit(words("x" * 200), 60, 100, "eu")
-    assert isinstance(made, Misfit) and "wider" in made.why
-
-
-def test_more_room_never_means_smaller_type() -> None:
-    sizes = [
-        made.size
-        for h in range(30, 120, 5)
-        if isinstance(made := fit(words("oil, " * 40), 80, h, "eu"), Fitted)
-    ]
-    assert sizes == sorted(sizes) and sizes
 
 
 def test_every_label_lies_on_its_page() -> None:

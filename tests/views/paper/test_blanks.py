@@ -11,11 +11,11 @@ import pytest
 
 from outputs.pdfs.desk import desk_at, sheets_of
 from saponary.assets import resources
+from saponary.label import label_text
 from saponary.label.cautions import for_buyers
 from saponary.messages.speaker import Speaker, Text, speaker
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.templating import environment
-from saponary.views.paper import label_sheet
 from support import PLAIN, write_book
 
 CLASS = """\
@@ -115,7 +115,7 @@ def test_a_labels_cautions_are_the_same_in_a_language_of_nonsense(
     ids = [caution.id for caution in for_buyers(one)]
     assert ids == ["scratch", "milk"]
     other = nonsense_speaker()
-    monkeypatch.setattr(label_sheet, "speaker", lambda _: other)
-    said = label_sheet.words(one, context.site.labels["plain"], context.site.book.settings, "us")
+    monkeypatch.setattr(label_text, "speaker", lambda _: other)
+    said = label_text.label_text(one, context.site.labels["plain"], context.site.book.settings, "us")
     assert said is not None
     assert said.caution == " ".join((other("label.eyes"), *(other(f"caution.{name}.head") for name in ids)))

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.label.label_text import label_text
 from saponary.messages.message import message
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
-from saponary.views.paper.label_sheet import LabelsView, labels_view, words
+from saponary.views.paper.label_sheet import LabelsView, labels_view
 
 _SIZES = {size.name: size for size in SIZES}
 
@@ -20,7 +21,7 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
         if bar is None:
             continue
         for name, grid in site.book.settings.label_sheets.items():
-            said = words(recipe, bar, site.book.settings, grid.law)
+            said = label_text(recipe, bar, site.book.settings, grid.law)
             view = labels_view(said, grid) if said is not None else None
             if said is None or not isinstance(view, LabelsView):
                 continue

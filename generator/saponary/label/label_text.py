@@ -1,0 +1,54 @@
+"""What a recipe's label says, in the book's language: its length decides how large it can be set."""
+
+from __future__ import annotations
+
+from saponary.book.computed import Computed
+from saponary.book.plain_title import plain_title
+from saponary.book.published import Published
+from saponary.label.cautions import for_buyers
+from saponary.label.fit import LabelText
+from saponary.label.lists import Bar
+from saponary.label.tables import jurisdictions
+from saponary.messages.message import Message, message
+from saponary.messages.speaker import speaker
+from saponary.quantity.numbers import OUNCE
+from saponary.quantity.rounding import show_down
+from saponary.schema.settings import Settings
+
+_OUNCES_IN_A_POUND = 16.0
+
+
+def net_weight(grams: float) -> Message:
+    """In both units, each rounded down, so that neither promises more than there is."""
+    metric = show_down(grams, 0 if grams >= 10 else 1)
+    ounces = grams / OUNCE
+    text = message("label.net", grams=metric, ounces=show_down(ounces, 1))
+    pounds = show_down(ounces / _OUNCES_IN_A_POUND, 0)
+    if pounds == "0":
+        return text
+    rest = show_down(ounces - _OUNCES_IN_A_POUND * int(pounds), 1)
+    return message("label.net-pounds", net=text, pounds=pounds, ounces=rest)
+
+
+def label_text(computed: Computed | Published, bar: Bar, settings: Settings, law: str) -> LabelText | None:
+    """What a recipe's label says, in the book's language, since its length says how large it is set;
+    None where the recipe states no net weight.
+    """
+    label = computed.model.label
+    if label is None or label.net_weight is None:
+        return None
+    say = speaker(settings.language)
+    heads = (say(caution.head) for caution in for_buyers(computed))
+    return LabelText(
+        name=plain_title(computed.model.title, computed.catalogue),
+        kind=say(f"label.kind.{computed.model.serves}"),
+        ingredients=say("label.ingredients", listed=bar.ingredients(jurisdictions()[law]).text),
+        caution=" ".join((say("label.eyes"), *heads)),
+        net_weight=say(net_weight(label.net_weight.grams)),
+        lot=say("label.lot"),
+        maker=", ".join(part for part in (settings.maker or settings.title, settings.place) if part),
+    )
+
+
+KEYS_BY_ID = {"label.kind.": ("bar", "liquid-soap", "paste")}
+"""Keys that are put together here: what they start with, and the ids that may follow."""

@@ -1,0 +1,32 @@
+"""The rule `label-fit`: text that is too long for the book's labels."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from checks.books import batch, found, more, recipe
+
+LABELLED = more("label: {net-weight: 100 g}\n")
+LOT = "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, weighed: {0: 120 g, 42: 101 g}}]\n"
+GRID = "{page: a4, width: %s, height: %s, columns: 2, rows: 5, left: 10 mm, top: 15 mm}"
+BOOK = "maker: Somebody\nlabel-sheets:\n  plain: " + GRID + "\n"
+BREAKER = recipe(more(LOT, LABELLED), book=BOOK % ("20 mm", "10 mm"))
+TOLD = [
+    (
+        "recipes/tried.md:11:1",
+        "warning",
+        "no labels of the grid 'plain' are made of this recipe: 'Sunflowerseedate,' is wider than the label",
+        "use a grid of larger labels",
+    ),
+]
+NEIGHBOUR = recipe(more(LOT, LABELLED), book=BOOK % ("90 mm", "50 mm"))
+
+
+def test_each_grid_is_tried_on_its_own(tmp_path: Path) -> None:
+    book = BOOK % ("90 mm", "50 mm") + "  tiny: " + GRID % ("20 mm", "10 mm") + "\n"
+    (one,) = found(tmp_path, recipe(more(LOT, LABELLED), book=book), "label-fit")
+    assert one.about == "tiny" and "no labels of the grid 'tiny'" in one.message
+
+
+def test_a_recipe_without_a_net_weight_has_no_label(tmp_path: Path) -> None:
+    assert found(tmp_path, batch("") | {"book.yaml": BOOK % ("20 mm", "10 mm")}, "label-fit") == []

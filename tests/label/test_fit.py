@@ -1,0 +1,150 @@
+"""Text fitted to a label: it fits at a size that may be read, or is refused."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from saponary.label.fit import (
+    BOLD,
+    INCH,
+    LEADING,
+    NAME,
+    POINT,
+    REGULAR,
+    Fitted,
+    LabelText,
+    Misfit,
+    face,
+    fit,
+    smallest,
+    smallest_net,
+)
+
+
+def words(ingredients: str) -> LabelText:
+    return LabelText(
+        "A Bar", "soap", ingredients, "Keep out of eyes.", "Net weight 100 g · 3.5 oz", "Lot", "Somebody"
+    )
+
+
+@given(
+    st.lists(st.integers(1, 14), min_size=1, max_size=60),
+    st.floats(30, 190),
+    st.floats(15, 120),
+    st.sampled_from(["eu", "us"]),
+)
+def test_text_fits_or_is_refused(lengths: list[int], width: float, height: float, law: str) -> None:
+    said = words(", ".join("olivenblatter-x"[:length] for length in lengths))
+    made = fit(said, width, height, law)
+    if isinstance(made, Misfit):
+        assert made.why
+        return
+    room = width - 2 * made.padding
+    for lines, font, size in (
+        (made.name, NAME, made.name_size),
+        (made.ingredients, REGULAR, made.size),
+        (made.net_weight, BOLD, made.net_size),
+    ):
+        assert all(face(font).width(line) * size * POINT <= room for line in lines)
+    assert " ".join(made.ingredients) == said.ingredients
+    small = (made.kind, made.ingredients, made.caution, made.lot, made.maker)
+    high = made.name_size * len(made.name) + made.net_size * len(made.net_weight)
+    high += made.size * sum(len(lines) for lines in small)
+    assert high * POINT * LEADING <= height - 2 * made.padding
+    assert made.size * POINT * face(REGULAR).x_height >= smallest(width, height, law) - 1e-9
+    assert made.net_size * POINT * face(BOLD).x_height >= smallest_net(width, height, law) - 1e-9
+
+
+def test_smallest_type_by_law() -> None:
+    assert smallest(60, 35, "eu") == 1.2
+    assert smallest(60, 35, "us") == pytest.approx(INCH / 32)
+    assert smallest(4 * INCH, 3 * INCH, "us") == pytest.approx(INCH / 16)
+    assert smallest_net(2 * INCH, 2 * INCH, "us") == pytest.approx(INCH / 16)
+    assert smallest_net(4 * INCH, 2 * INCH, "us") == pytest.approx(INCH / 8)
+
+
+def test_a_word_wider_than_the_label_is_refused() -> None:
+    made = fit(words("x" * 200), 60, 100, "eu")
+    assert isinstance(made, Misfit) and "wider" in made.why
+
+
+def test_more_room_never_means_smaller_type() -> None:
+    sizes = [
+        made.size
+        for h in range(30, 120, 5)
+        if isinstance(made := fit(words("oil, " * 40), 80, h, "eu"), Fitted)
+    ]
+    assert sizes == sorted(sizes) and sizes
+
+
+@pytest.mark.parametrize(
+    ("inches", "law", "least"),
+    [
+        ((4, 3.01), "us", INCH / 16),
+        ((4, 3), "us", INCH / 16),
+        ((4, 2.99), "us", INCH / 32),
+        ((4, 2.99), "eu", 1.2),
+    ],
+)
+def test_twelve_square_inches_are_the_limit(inches: tuple[float, float], law: str, least: float) -> None:
+    """21 CFR 701.3(p): 1/32 inch on less than 12 square inches (from memory)."""
+    assert smallest(inches[0] * INCH, inches[1] * INCH, law) == pytest.approx(least)
+
+
+@pytest.mark.parametrize(
+    ("area", "least"),
+    [
+        (4.99, 1 / 16),
+        (5.01, 1 / 8),
+        (24.9, 1 / 8),
+        (25.1, 3 / 16),
+        (99, 3 / 16),
+        (101, 1 / 4),
+        (399, 1 / 4),
+        (401, 1 / 2),
+    ],
+)
+def test_the_net_weight_by_the_area_of_the_panel(area: float, least: float) -> None:
+    """21 CFR 701.13(i) (from memory)."""
+    assert smallest_net(area * INCH, INCH, "us") == pytest.approx(least * INCH)
+    assert smallest_net(area * INCH, INCH, "eu") == 1.2
+
+
+def test_it_is_the_largest_type_that_fits() -> None:
+    """At a quarter of a point more, the very lines that fit would not."""
+    made = fit(words("oil, " * 120), 80, 60, "eu")
+    assert isinstance(made, Fitted)
+    assert (made.size * 4) % 1 == 0 and 4 < made.size < 10
+    room = 60 - 2 * made.padding
+    small = sum(len(run) for run in (made.kind, made.ingredients, made.caution, made.lot, made.maker))
+    high = (
+        (made.name_size * len(made.name) + made.net_size * len(made.net_weight) + made.size * small)
+        * POINT
+        * LEADING
+    )
+    assert high + 1.4 <= room
+    assert made.name_size == pytest.approx(1.7 * made.size)
+    taller = fit(words("oil, " * 120), 80, 60 + 0.25 * POINT * LEADING * (small + 3), "eu")
+    assert isinstance(taller, Fitted) and taller.size >= made.size
+
+
+def test_why_it_does_not_fit_is_said_in_figures() -> None:
+    made = fit(words("oil, " * 400), 60, 30, "eu")
+    assert isinstance(made, Misfit)
+    assert made.why.startswith("at the smallest type allowed, 7.00 pt, its text is ")
+    assert made.why.endswith(" mm high and the label has room for 25.8 mm")
+
+
+def test_a_letter_the_font_lacks_is_as_wide_as_its_box() -> None:
+    assert face(REGULAR).width("\ue123") == face(REGULAR).missing > 0
+
+
+def test_room_is_kept_for_what_measuring_does_not_see() -> None:
+    """A word that fits to the very edge is refused: one part in a hundred is kept free."""
+    word = "m" * 20
+    wide = face(REGULAR).width(word) * 7.0 * POINT
+    padding = 2.5
+    assert isinstance(fit(words(word), wide * 1.005 + 2 * padding, 100, "eu"), Misfit)
+    assert isinstance(fit(words(word), wide * 1.02 + 2 * padding, 100, "eu"), Fitted)

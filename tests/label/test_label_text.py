@@ -1,0 +1,57 @@
+"""What a label says of a recipe."""
+
+from __future__ import annotations
+
+import pytest
+
+from saponary.label.fit import LabelText
+from saponary.label.label_text import label_text, net_weight
+from saponary.label.lists import bar
+from saponary.messages.speaker import speaker
+from saponary.schema.settings import Settings
+from support import PLAIN, prove_one
+
+
+@pytest.mark.parametrize(
+    ("grams", "text"),
+    [
+        (100, "Net weight 100 g · 3.5 oz"),
+        (99.99, "Net weight 99 g · 3.5 oz"),
+        (113.398, "Net weight 113 g · 3.9 oz"),
+        (113.4, "Net weight 113 g · 4.0 oz"),
+        (8.26, "Net weight 8.2 g · 0.2 oz"),
+        (500, "Net weight 500 g · 17.6 oz (1 lb 1.6 oz)"),
+    ],
+)
+def test_net_weight_is_rounded_down_in_both_units(grams: float, text: str) -> None:
+    assert speaker().say(net_weight(grams)) == text
+
+
+def said(text: str, settings: Settings) -> LabelText | None:
+    computed = prove_one(text).recipes[0].computed
+    return label_text(computed, bar(computed), settings, "eu")
+
+
+@pytest.mark.parametrize(
+    ("settings", "maker"),
+    [
+        (Settings(title="A Book"), "A Book"),
+        (Settings(title="A Book", maker="Somebody"), "Somebody"),
+        (Settings(title="A Book", maker="Somebody", place="Somewhere"), "Somebody, Somewhere"),
+    ],
+)
+def test_all_of_it(settings: Settings, maker: str) -> None:
+    text = PLAIN.replace(
+        "stated:\n",
+        "label: {net-weight: 100 g}\nadditions: [{what: oatmeal-ground, amount: 10 g}]\nstated:\n",
+    ).replace("Plain Bar", "Plain {superfat} Bar")
+    made = said(text, settings)
+    assert made is not None
+    assert (made.name, made.kind, made.net_weight) == ("Plain 5.0 % Bar", "soap", "Net weight 100 g · 3.5 oz")
+    assert (made.lot, made.maker) == ("Lot", maker)
+    assert made.ingredients.startswith("Ingredients: ") and made.ingredients.endswith(".")
+    assert made.caution.startswith("Keep out of eyes.")
+
+
+def test_no_net_weight_no_label() -> None:
+    assert said(PLAIN, Settings(title="A Book")) is None
