@@ -48,7 +48,7 @@ class Computed:
     """For a photo or a thing of the pour that the book does not hold: a hint, what to write instead."""
     scraps: Mapping[str, Computed] = field(default_factory=lambda: dict[str, Computed](), compare=False)
     """By slug, the recipes whose scrap is in this one, or in one of those."""
-    poured_to: Mapping[str, Formula] = field(default_factory=dict, compare=False)
+    poured_to: Mapping[str, Formula] = field(default_factory=dict[str, Formula], compare=False)
     """Earlier formulas of the recipe, by the fingerprint that a batch of it records."""
     faults: tuple[Finding, ...] = ()
     """What was found while it was resolved, and did not keep it from being computed."""

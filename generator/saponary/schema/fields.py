@@ -282,8 +282,8 @@ class _Shorthand:
             return {self.key: value} if isinstance(value, str) else value
 
         def gathered(value: object, dump: SerializerFunctionWrapHandler) -> object:
-            said = dump(value)
-            return said[self.key] if isinstance(said, dict) and said.keys() == {self.key} else said
+            said: object = dump(value)
+            return said[self.key] if is_map(said) and said.keys() == {self.key} else said
 
         return core_schema.no_info_before_validator_function(
             spread,

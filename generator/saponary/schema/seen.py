@@ -10,7 +10,7 @@ from __future__ import annotations
 import dataclasses
 from collections.abc import Mapping
 from functools import cache
-from typing import Annotated, Any, Literal, TypeVar, get_args, get_type_hints
+from typing import Annotated, Any, Literal, TypeVar, cast, get_args, get_type_hints
 
 from pydantic import BaseModel
 
@@ -93,7 +93,8 @@ def only_seen(value: T, sight: frozenset[str]) -> T:
     elif is_row(value):
         made = kind(only_seen(one, sight) for one in value)
     elif isinstance(value, Mapping):
-        made = {key: only_seen(one, sight) for key, one in value.items()}
+        whole = cast("Mapping[Any, Any]", value)
+        made = {key: only_seen(one, sight) for key, one in whole.items()}
     elif dataclasses.is_dataclass(value) and marks(kind):
         made = kind(**{name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)})
     return made  # type: ignore[no-any-return]

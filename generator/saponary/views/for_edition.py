@@ -31,10 +31,12 @@ class Unpublished:
     recipes: tuple[Proofed, ...]
     engine: str
     tables: str
-    photos: Mapping[str, PhotoSet] = field(default_factory=dict)
-    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
-    changed: Mapping[str, Changed] = field(default_factory=dict)
-    labels: Mapping[str, Bar] = field(default_factory=dict)
+    photos: Mapping[str, PhotoSet] = field(default_factory=dict[str, PhotoSet])
+    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(
+        default_factory=dict[str, Mapping[str, tuple[str, ...]]]
+    )
+    changed: Mapping[str, Changed] = field(default_factory=dict[str, Changed])
+    labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     on: date = date.max
 
 
