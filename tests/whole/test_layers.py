@@ -83,8 +83,14 @@ def test_the_engine_needs_nothing_but_python() -> None:
             )
 
 
+MOST_LINES, MOST_OF_A_FUNCTION = 300, 50
+
+
 @pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
-def test_modules_are_small_and_say_what_they_are_for(path: Path) -> None:
+def test_modules_and_functions_are_small_and_a_module_says_what_it_is_for(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
-    assert len(text.splitlines()) <= 400
+    assert len(text.splitlines()) <= MOST_LINES
+    for node in ast.walk(ast.parse(text)):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            assert (node.end_lineno or 0) - node.lineno < MOST_OF_A_FUNCTION, f"{path}: {node.name} is long"
     assert ast.get_docstring(ast.parse(text)), f"{path} has no docstring"

@@ -138,25 +138,27 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
         raise QuantityError(
             f"{whole!r} is not a plain number", "write digits with at most one point, such as 12.5 g"
         )
+    value, decimals = _exact(found, whole)
+    if decimals is not None and decimals > _MAX_DECIMALS:
+        raise QuantityError(f"{whole!r} has too many decimals", f"write at most {_MAX_DECIMALS} of them")
+    return -value if found["sign"] in ("-", "−") else value, decimals, rest.strip()
+
+
+def _exact(found: re.Match[str], whole: str) -> tuple[Fraction, int | None]:
+    """The value of a number as matched, without its sign, and its decimals; a fraction has none."""
     try:
         if found["dec"] is not None:
             exact = Decimal(found["dec"])
-            value, decimals = Fraction(exact), max(0, -int(exact.as_tuple().exponent))
-        elif found["whole"] is not None:
-            value, decimals = int(found["whole"]) + _part(found["mixnum"], found["mixden"], whole), None
-        else:
-            value, decimals = Fraction(int(found["num"]), int(found["den"])), None
+            return Fraction(exact), max(0, -int(exact.as_tuple().exponent))
+        if found["whole"] is not None:
+            return int(found["whole"]) + _part(found["mixnum"], found["mixden"], whole), None
+        return Fraction(int(found["num"]), int(found["den"])), None
     except QuantityError:
         raise
     except (ZeroDivisionError, DecimalException, ValueError) as error:
         raise QuantityError(
             f"{whole!r} is not a number", "a fraction needs a denominator above zero"
         ) from error
-    if decimals is not None and decimals > _MAX_DECIMALS:
-        raise QuantityError(f"{whole!r} has too many decimals", f"write at most {_MAX_DECIMALS} of them")
-    if found["sign"] in ("-", "−"):
-        value = -value
-    return value, decimals, rest.strip()
 
 
 def parse(text: object, *, units: tuple[str, ...], example: str) -> Quantity:

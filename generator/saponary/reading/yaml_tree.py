@@ -81,24 +81,28 @@ def read_yaml(text: str, file: str, *, first_line: int = 1, offset: int = 0) -> 
     except _Refused as refused:
         return refuse(refused.mark, refused.message, refused.hint)
     except yaml.YAMLError as error:
-        said = getattr(error, "problem", None) or getattr(error, "reason", None) or "cannot be read"
-        marks = [getattr(error, "problem_mark", None), getattr(error, "context_mark", None)]
-        if "end of stream" in said:
-            marks.reverse()
-        mark = next((mark for mark in marks if mark is not None), 0)
-        hint = next(
-            (h for key, h in _LIBRARY_HINTS if key in f" {error} "),
-            "check indentation, colons and quotes on this line",
-        )
-        at = mark if isinstance(mark, int) else mark.index
-        separator = _SEPARATOR.search(text, 0, at)
-        if separator is not None:
-            said = f"an unseen line break, U+{ord(separator[0]):04X}"
-            return refuse(separator.start(), f"broken YAML: {said}", "take it out")
-        if text[at : at + 1] == "\t":
-            hint = "indent with spaces, not with a tab"
-        return refuse(mark, f"broken YAML: {said}", hint)
+        return refuse(*_broken(text, error))
     return tree, findings
+
+
+def _broken(text: str, error: yaml.YAMLError) -> tuple[int, str, str]:
+    """Where a text is no YAML, what is wrong there in the library's words, and what may mend it."""
+    said = getattr(error, "problem", None) or getattr(error, "reason", None) or "cannot be read"
+    marks = [getattr(error, "problem_mark", None), getattr(error, "context_mark", None)]
+    if "end of stream" in said:
+        marks.reverse()
+    at = next((mark.index for mark in marks if mark is not None), 0)
+    separator = _SEPARATOR.search(text, 0, at)
+    if separator is not None:
+        unseen = f"U+{ord(separator[0]):04X}"
+        return separator.start(), f"broken YAML: an unseen line break, {unseen}", "take it out"
+    hint = next(
+        (h for key, h in _LIBRARY_HINTS if key in f" {error} "),
+        "check indentation, colons and quotes on this line",
+    )
+    if text[at : at + 1] == "\t":
+        hint = "indent with spaces, not with a tab"
+    return at, f"broken YAML: {said}", hint
 
 
 class _Builder:

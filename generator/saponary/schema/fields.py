@@ -7,7 +7,6 @@ Everything arrives as text (see `reading/yaml_tree.py`), so that a lot `014` or 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from datetime import date
 from typing import Annotated, Any, TypeVar
@@ -26,18 +25,30 @@ from pydantic import (
 )
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from saponary.quantity.units import (
-    LENGTH,
-    MASS,
-    TEMPERATURE,
-    VOLUME,
-    Amount,
-    Quantity,
-    QuantityError,
-    parse,
-    parse_amount,
-)
+from saponary.quantity.units import Amount, Quantity, QuantityError
 from saponary.reading.plain import is_map
+from saponary.schema.scalars import (
+    read_any_amount,
+    read_colour,
+    read_date,
+    read_day,
+    read_density,
+    read_id,
+    read_iodine_value,
+    read_length,
+    read_mass,
+    read_molar_mass,
+    read_part,
+    read_positive_mass,
+    read_rate,
+    read_ratio,
+    read_saponification_value,
+    read_share,
+    read_superfat,
+    read_temperature,
+    read_uptake,
+    read_volume,
+)
 
 T = TypeVar("T")
 
@@ -75,144 +86,6 @@ def reader(read: Callable[[object], T]) -> Callable[[object], T]:
             raise problem(str(error), error.hint) from error
 
     return wrapped
-
-
-def _bounded(quantity: Quantity, low: float, high: float, measure: float, says: str) -> Quantity:
-    if not low <= measure <= high:
-        raise QuantityError(f"{quantity.text!r} is outside what is possible here", says)
-    return quantity
-
-
-def read_mass(value: object) -> Quantity:
-    q = parse(value, units=tuple(MASS), example="1000 g")
-    return _bounded(q, 0.0, 1e7, q.grams, "a weight from 0 to 10 000 kg")
-
-
-def read_positive_mass(value: object) -> Quantity:
-    q = read_mass(value)
-    if q.value <= 0:
-        raise QuantityError(f"{q.text!r} is no weight", "a weight above zero, such as 1000 g")
-    return _bounded(q, 1e-6, 1e7, q.grams, "a weight from a microgram to 10 000 kg")
-
-
-def read_share(value: object) -> Quantity:
-    q = parse(value, units=("%", ""), example="45 % or 2/5")
-    if q.unit == "" and q.value > 1:
-        raise QuantityError(
-            f"{q.text!r} is more than the whole", f"write {q.text.strip()} % if per cent is meant"
-        )
-    if 0 < q.fraction < 1e-6:
-        raise QuantityError(f"{q.text!r} is too little to weigh", "a share of at least 0.0001 %, or 0 %")
-    return _bounded(q, 0.0, 1.0, q.fraction, "a share from 0 % to 100 %")
-
-
-def read_superfat(value: object) -> Quantity:
-    q = parse(value, units=("%",), example="5 %")
-    return _bounded(q, -0.5, 0.9, q.fraction, "a superfat such as 5 %")
-
-
-def read_part(value: object) -> Quantity:
-    q = parse(value, units=("%", "", *MASS), example="45 %, 9/20 or 450 g")
-    if q.unit == "" and q.value > 1:
-        raise QuantityError(f"{q.text!r} has no unit", f"write {q.text.strip()} % or {q.text.strip()} g")
-    if q.value < 0:
-        raise QuantityError(f"{q.text!r} is less than nothing", "a share or weight of 0 or more")
-    if q.unit in MASS:
-        return _bounded(q, 0.0, 1e7, q.grams, "a weight from 0 to 10 000 kg")
-    return _bounded(q, 0.0, 1.0, q.fraction, "a share from 0 % to 100 %")
-
-
-def read_ratio(value: object) -> Quantity:
-    q = parse(value, units=("",), example="2.0")
-    return _bounded(q, 0.1, 20.0, q.number, "water to lye, such as 2.0, from 0.1 to 20")
-
-
-def read_any_amount(value: object) -> Amount:
-    amount = parse_amount(value)
-    if amount.quantity.value < 0:
-        raise QuantityError(f"{amount.text!r} is less than nothing", "an amount of 0 or more")
-    size = amount.quantity.millilitres if amount.is_volume else amount.quantity.grams
-    per = amount.per_grams_of_oil
-    if size > 1e7 or (per is not None and size > 100 * per):
-        raise QuantityError(f"{amount.text!r} is outside what is possible here", "an amount a bench can hold")
-    return amount
-
-
-def read_length(value: object) -> Quantity:
-    q = parse(value, units=tuple(LENGTH), example="70 mm")
-    return _bounded(q, 0.01, 1e5, q.millimetres, "a length from 0.01 mm to 100 m")
-
-
-def read_volume(value: object) -> Quantity:
-    q = parse(value, units=tuple(VOLUME), example="90 ml")
-    return _bounded(q, 0.01, 1e7, q.millilitres, "a volume above zero")
-
-
-def read_temperature(value: object) -> Quantity:
-    q = parse(value, units=TEMPERATURE, example="38 °C")
-    return _bounded(q, -50.0, 200.0, q.celsius, "a temperature from -50 °C to 200 °C")
-
-
-def read_saponification_value(value: object) -> Quantity:
-    q = parse(value, units=("mg/g", ""), example="189.4 mg/g")
-    return _bounded(q, 1.0, 700.0, q.number, "mg of KOH per g, from 1 to 700")
-
-
-def read_iodine_value(value: object) -> Quantity:
-    q = parse(value, units=("g/100 g", "g/100g", ""), example="82 g/100 g")
-    return _bounded(q, 0.0, 400.0, q.number, "g of iodine per 100 g, from 0 to 400")
-
-
-def read_density(value: object) -> Quantity:
-    q = parse(value, units=("g/ml", "g/mL", "g/cm³", "g/cm3"), example="0.91 g/ml")
-    return _bounded(q, 0.01, 10.0, q.number, "a density from 0.01 to 10 g/ml")
-
-
-def read_uptake(value: object) -> Quantity:
-    q = parse(value, units=("mmol/g",), example="0.83 mmol/g")
-    return _bounded(q, 0.0, 50.0, q.number, "mmol of hydroxide per g, from 0 to 50")
-
-
-def read_molar_mass(value: object) -> Quantity:
-    q = parse(value, units=("g/mol",), example="192.124 g/mol")
-    return _bounded(q, 10.0, 5000.0, q.number, "a molar mass from 10 to 5000 g/mol")
-
-
-def read_rate(value: object) -> Quantity:
-    q = parse(value, units=("g/kg",), example="8 g/kg")
-    return _bounded(q, 0.0, 1000.0, q.number, "grams per kilogram of oils, from 0 to 1000")
-
-
-def read_date(value: object) -> date:
-    if isinstance(value, str) and re.fullmatch(r"\d{4}-\d{2}-\d{2}", value, re.ASCII):
-        try:
-            return date.fromisoformat(value)
-        except ValueError as error:
-            raise QuantityError(f"{value!r} is not in the calendar", "write a day as 2026-03-02") from error
-    raise QuantityError("a date is needed here", "write it as 2026-03-02")
-
-
-def read_day(value: object) -> int:
-    if not isinstance(value, str) or not re.fullmatch(r"0|[1-9]\d{0,3}", value, re.ASCII):
-        raise QuantityError("a count of days is needed here", "days after the pour, such as 14")
-    return int(value)
-
-
-def read_id(value: object) -> str:
-    if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", value):
-        shown = repr(value[:40]) if isinstance(value, str) else "this"
-        raise QuantityError(
-            f"{shown} is not a name", "small letters, digits and single hyphens, such as shea-butter"
-        )
-    if len(value) > 80:
-        raise QuantityError("this name is too long", "at most 80 characters")
-    return value
-
-
-def read_colour(value: object) -> str:
-    if not isinstance(value, str) or not re.fullmatch(r"#[0-9a-fA-F]{6}", value):
-        raise QuantityError("this is not a colour", 'write it as "#a4503c", in quotes')
-    return value.lower()
 
 
 _JSON_TYPES: Any = {False: "string", True: ["string", "number"]}

@@ -95,47 +95,52 @@ def _nothing(path: Path) -> str:
 
 
 def _finding(model: type[BaseModel], tree: Tree, file: str, fault: Any) -> Finding:
-    kind, context = fault["type"], fault.get("ctx", {})
+    kind = fault["type"]
     path: Path = tuple(fault["loc"])
     of_key = path[-1:] == ("[key]",) and path not in tree.values
     path = path[:-1] if of_key else path
-    on_key = kind == "extra_forbidden" or of_key
-    place = tree.place(file, path, key=on_key)
+    place = tree.place(file, path, key=kind == "extra_forbidden" or of_key)
     if kind == "missing":
         place = placed(tree.keys.get(path[:-1]) or tree.nearest(path[:-1]), file)
+    message, hint = _told(model, path, fault)
+    return Finding("schema", "error", place, message, hint)
+
+
+def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
+    """What is wrong with the value at `path`, and what was expected."""
+    kind, context, given = fault["type"], fault.get("ctx", {}), fault["input"]
     if kind == "saponary":
-        message, hint = context["message"], context["hint"]
-    elif kind == "extra_forbidden":
-        known = known_keys(model, path[:-1])
-        message, hint = f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known, "keys")
-    elif kind == "literal_error":
+        return context["message"], context["hint"]
+    if kind == "extra_forbidden":
+        return f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known_keys(model, path[:-1]), "keys")
+    if kind == "literal_error":
         expected = context["expected"]
-        close = nearest(str(fault["input"]), re.findall(r"'([^']+)'", expected))
-        message = f"{shown(fault['input'])} is not one of the words known here"
+        close = nearest(str(given), re.findall(r"'([^']+)'", expected))
         hint = f"expected {expected}" if close is None else f"did you mean {close!r}? expected {expected}"
-    elif kind in ("too_short", "string_too_short"):
-        of = "characters" if kind.startswith("string") else "entries"
-        message, hint = "this is too short or empty", f"at least {context.get('min_length', 1)} {of} needed"
-    elif kind in ("too_long", "string_too_long"):
-        of = "characters" if kind.startswith("string") else "entries"
-        message, hint = "this is too long", f"at most {context.get('max_length')} {of} allowed"
-    elif kind in ("greater_than_equal", "less_than_equal", "greater_than", "less_than"):
+        return f"{shown(given)} is not one of the words known here", hint
+    if kind == "string_pattern_mismatch":
+        form = _FORMS.get(str(path[-1]) if path else "", "the form " + context["pattern"])
+        return f"{shown(given)} does not have the right form", f"expected {form}"
+    if kind in _PLAIN:
+        message, hint = _PLAIN[kind]
+        if given is None and kind != "missing":
+            return _nothing(path) if path else "this file is empty", hint
+        return message.format(key=str(path[-1])[:60] if path else "a value"), hint
+    return _out_of_bounds(kind, context, given) or (fault["msg"], "see `saponary schema`")
+
+
+def _out_of_bounds(kind: str, context: Any, given: object) -> tuple[str, str] | None:
+    """What is said of a length or a number beyond its bound; None where the fault is another."""
+    of = "characters" if kind.startswith("string") else "entries"
+    if kind in ("too_short", "string_too_short"):
+        return "this is too short or empty", f"at least {context.get('min_length', 1)} {of} needed"
+    if kind in ("too_long", "string_too_long"):
+        return "this is too long", f"at most {context.get('max_length')} {of} allowed"
+    if kind in ("greater_than_equal", "less_than_equal", "greater_than", "less_than"):
         bound = next(v for k, v in context.items() if k in ("ge", "le", "gt", "lt"))
         word = "at least" if kind.startswith("greater") else "at most"
-        message, hint = f"{shown(fault['input'])} is out of range", f"{word} {bound}"
-    elif kind == "string_pattern_mismatch":
-        message, hint = (
-            f"{shown(fault['input'])} does not have the right form",
-            f"expected {_FORMS.get(str(path[-1]) if path else '', 'the form ' + context['pattern'])}",
-        )
-    elif kind in _PLAIN:
-        message, hint = _PLAIN[kind]
-        message = message.format(key=str(path[-1])[:60] if path else "a value")
-        if fault["input"] is None and kind != "missing":
-            message = _nothing(path) if path else "this file is empty"
-    else:
-        message, hint = fault["msg"], "see `saponary schema`"
-    return Finding("schema", "error", place, message, hint)
+        return f"{shown(given)} is out of range", f"{word} {bound}"
+    return None
 
 
 def known_keys(model: type[BaseModel], path: Path) -> list[str]:

@@ -9,6 +9,7 @@ looks at a character a fixed number of times.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from html import unescape
 
@@ -110,47 +111,57 @@ _PARAGRAPH = re.compile(r"\n[ \t]*\r?\n")
 
 def unmarked(source: Shown, *, blocks: bool) -> Shown:
     """Markdown undone. Without `blocks` it is one run of text, as front matter holds."""
-    text = source.text
-    out = _Writer(source)
-    spans = _code_spans(text) if blocks else {}
-    heading = -1
-    done = at = 0
-    pattern = _BLOCKS if blocks else _RUN
+    return _Unmarking(source, _BLOCKS if blocks else _RUN, _code_spans(source.text) if blocks else {}).done()
 
-    def copy(start: int, end: int) -> None:
-        nonlocal heading
-        if start <= heading < end:
-            out.copy(start, heading)
-            out.put(BREAK, heading)
-            start, heading = heading, -1
-        out.copy(start, end)
 
-    while (piece := pattern.search(text, at)) is not None:
-        kind, where = piece.lastgroup, piece.start()
-        copy(done, where)
-        done = at = piece.end()
+class _Unmarking:
+    """Copies a text without its marks, one piece at a time. `spans` are code spans, ends by their start."""
+
+    def __init__(self, source: Shown, pattern: re.Pattern[str], spans: Mapping[int, int]) -> None:
+        self.text, self.pattern, self.spans = source.text, pattern, spans
+        self.out = _Writer(source)
+        self.heading = -1
+        """Where the heading that was begun ends; below zero where none was."""
+
+    def done(self) -> Shown:
+        at = 0
+        while (piece := self.pattern.search(self.text, at)) is not None:
+            self._copy(at, piece.start())
+            at = self._piece(piece)
+        self._copy(at, len(self.text))
+        return self.out.done()
+
+    def _copy(self, start: int, end: int) -> None:
+        if start <= self.heading < end:
+            self.out.copy(start, self.heading)
+            self.out.put(BREAK, self.heading)
+            start, self.heading = self.heading, -1
+        self.out.copy(start, end)
+
+    def _piece(self, piece: re.Match[str]) -> int:
+        """Undo one mark; where to go on."""
+        kind, where, end = piece.lastgroup, piece.start(), piece.end()
         if kind in ("mark", "fence", "definition", "rule", "cell"):
-            out.put(BREAK, where)
+            self.out.put(BREAK, where)
         elif kind == "block":
-            if piece[0].strip(" \t>"):
-                out.put(BREAK, where)
-            else:
-                out.put(" ", where)
-            if piece[0].endswith("#"):
-                end = text.find("\n", piece.end())
-                heading = end if end >= 0 else len(text)
+            self._block(piece)
         elif kind == "escape":
-            out.copy(where + 1, done)
+            self.out.copy(where + 1, end)
         elif kind == "entity":
-            out.put(unescape(piece[0]), where)
+            self.out.put(unescape(piece[0]), where)
         elif kind == "figure":
-            out.put(" 0 ", where)
+            self.out.put(" 0 ", where)
         elif kind in ("url", "space"):
-            if where in spans:
-                done = at = spans[where]
-            out.put(" ", where)
-    copy(done, len(text))
-    return out.done()
+            end = self.spans.get(where, end)
+            self.out.put(" ", where)
+        return end
+
+    def _block(self, piece: re.Match[str]) -> None:
+        """What begins a quotation, an entry of a list or a heading."""
+        self.out.put(BREAK if piece[0].strip(" \t>") else " ", piece.start())
+        if piece[0].endswith("#"):
+            end = self.text.find("\n", piece.end())
+            self.heading = end if end >= 0 else len(self.text)
 
 
 def _code_spans(text: str) -> dict[int, int]:
