@@ -1,4 +1,4 @@
-"""The rule `mould-fill`: batter against the mould it is poured into."""
+"""The rule `mould-fill`: far less batter than the mould holds."""
 
 from __future__ import annotations
 
@@ -16,32 +16,22 @@ def of(oils: str, block: str = "mould: box\n") -> dict[str, str]:
     return recipe(more(block, put("total: 1000 g", f"total: {oils}")), pantry=LOAF)
 
 
-BREAKER = of("2600 g")
+BREAKER = of("300 g")
 TOLD = [
     (
         "recipes/tried.md:11:8",
-        "error",
-        "3663 ml of batter go into a mould of 1800 ml, which runs over",
-        "1278 g of oils fill it to the rim: make less, or take a mould that holds 3663 ml and head room",
+        "warning",
+        "423 ml of batter go into a mould of 1800 ml, which is 23 % of it",
+        "1278 g of oils fill it to the rim",
     ),
 ]
 NEIGHBOUR = of("1150 g")
 
 
-@pytest.mark.parametrize(
-    ("oils", "severity"),
-    [("1277 g", ""), ("1279 g", "error"), ("640 g", ""), ("638 g", "warning"), ("300 g", "warning")],
-)
-def test_the_rim_and_the_half_are_the_limits(oils: str, severity: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(("oils", "count"), [("640 g", 0), ("638 g", 1), ("300 g", 1), ("1277 g", 0)])
+def test_the_half_is_the_limit(oils: str, count: int, tmp_path: Path) -> None:
     """Half full: common practice, no source."""
-    assert [f.severity for f in found(tmp_path, of(oils), "mould-fill")] == [severity] * bool(severity)
-
-
-def test_what_the_hint_says_fills_it(tmp_path: Path) -> None:
-    (few,) = found(tmp_path, of("300 g"), "mould-fill")
-    assert few.message.endswith("which is 23 % of it") and few.hint.startswith(
-        "1278 g of oils fill it to the rim"
-    )
+    assert len(found(tmp_path, of(oils), "mould-fill")) == count
 
 
 @pytest.mark.parametrize(("to", "count"), [("95 %", 0), ("100 %", 0), ("40 %", 1)])

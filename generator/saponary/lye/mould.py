@@ -55,11 +55,15 @@ def fill_height(mould: Mould, volume: float) -> float | None:
     """
     if mould.kind == "cavities" or not 0.0 < volume <= millilitres(mould) * (1.0 + 1e-9):
         return None
+    full = rim_height(mould)
     if mould.kind == "cylinder":
-        full = max(0.0, mould.length - mould.liner)
         return min(1.0, volume / millilitres(mould)) * full
-    full = max(0.0, mould.height - mould.liner)
     return rising_root(lambda height: _below(mould, height), 0.0, full, volume, near=1e-9, narrow=1e-9)
+
+
+def rim_height(mould: Mould) -> float:
+    """Millimetres from the inner bottom to the rim; of a pipe, which stands upright, its inner length."""
+    return max(0.0, (mould.length if mould.kind == "cylinder" else mould.height) - mould.liner)
 
 
 def _below(mould: Mould, height: float) -> float:

@@ -10,6 +10,7 @@ from markupsafe import Markup
 from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid
+from saponary.lye.mould import rim_height
 from saponary.messages.message import Listed, Message, Value, Within, message, percent, short
 from saponary.quantity.rounding import divided
 from saponary.views import names
@@ -228,7 +229,7 @@ def _split(bench: WeighSheet) -> Stage:
 
 def _pour(bench: WeighSheet) -> Stage:
     built, figures = bench.computed.resolved, bench.computed.figures
-    close = list[Message]()
+    close = [*_fills(bench)]
     if built.bars:
         each = bench.weight(figures.loaf / built.bars)
         close.append(message("work.pour.bars", count=built.bars, each=each, cut=_cut(bench)))
@@ -241,6 +242,14 @@ def _pour(bench: WeighSheet) -> Stage:
         steps=bench.steps("pour"),
         close=tuple(close),
     )
+
+
+def _fills(bench: WeighSheet) -> Iterator[Message]:
+    """How high the batter stands in the mould, where it fits and the mould's height is known."""
+    mould, height = bench.computed.resolved.mould, bench.computed.catalogue.get("fill-height")
+    if mould is not None and height is not None:
+        rim = short(rim_height(mould), unit="mm")
+        yield message("work.pour.fills", height=height.number(), rim=rim)
 
 
 def _cut(bench: WeighSheet) -> Value:
