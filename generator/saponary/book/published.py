@@ -7,7 +7,8 @@ be of other editions than its recipe.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from saponary.book.catalogue import Figure
@@ -55,7 +56,7 @@ class Published:
 def published(one: Proofed, edition: Edition) -> Published:
     """A recipe that this edition shows, as it shows it."""
     computed, shows = one.computed, edition.shows
-    remarks = dict.fromkeys(f.message for f in one.findings if f.severity == "warning")
+    remarks = dict.fromkeys(_remarks(one, edition))
     records = tuple(r for record in computed.batches if (r := _record(record, edition)) is not None)
     weighed = named((name for r in records for name in r.batch.as_weighed), computed.pantry)
     return Published(
@@ -77,6 +78,22 @@ def published(one: Proofed, edition: Edition) -> Published:
         status=one.status,
         remarks=tuple(remarks) if "remarks" in shows else (),
     )
+
+
+def _remarks(one: Proofed, edition: Edition) -> Iterator[str]:
+    """What the checks warned of, without what is said of a batch that the edition does not show."""
+    hidden = [r for r in one.computed.batches if not belongs(r.batch.editions, edition)]
+    stretches = [(r.file, *lines) for r in hidden if (lines := r.lines()) is not None]
+    lots = [re.compile(rf"(?<!\w){re.escape(r.batch.lot)}(?!\w)") for r in hidden]
+    for finding in one.findings:
+        where = finding.place
+        inside = any(where.file == file and first <= where.line <= last for file, first, last in stretches)
+        if (
+            finding.severity == "warning"
+            and not inside
+            and not any(lot.search(finding.message) for lot in lots)
+        ):
+            yield finding.message
 
 
 def belongs(named: Sequence[str], edition: Edition) -> bool:

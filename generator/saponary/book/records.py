@@ -38,6 +38,12 @@ class BatchRecord:
         """Where a value of this batch stands."""
         return self.tree.place(self.file, (*self.path, *path), key=key)
 
+    def lines(self) -> tuple[int, int] | None:
+        """The first and the last line on which something of this batch stands; None for one without a file."""
+        length = len(self.path)
+        found = [span.line for path, span in self.tree.values.items() if path[:length] == self.path]
+        return (min(found), max(found)) if found else None
+
     def finding(
         self,
         rule: str,
