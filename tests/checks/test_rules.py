@@ -46,7 +46,8 @@ def test_each_module_is_a_listed_rule_and_has_its_tests() -> None:
 
 def test_names_are_unique_and_in_order() -> None:
     own = [rule.name for rule in OWN]
-    assert own == sorted(own) and len({rule.name for rule in RULES}) == len(RULES)
+    assert own == sorted(own), "list the rules of RULES in checks/__init__.py by name"
+    assert len({rule.name for rule in RULES}) == len(RULES)
     assert all(rule.about.endswith(".") and rule.kinds for rule in RULES)
     assert all(re.fullmatch(r"[a-z]+(-[a-z]+)*", rule.name) for rule in RULES)
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from itertools import chain
 from pathlib import Path
 
+import pytest
 from jinja2 import Environment, nodes
 
 from saponary.messages.speaker import Text, speaker
@@ -19,6 +20,11 @@ CODE = REPOSITORY / "generator" / "saponary"
 TEXTS = speaker().texts
 _ASKS = ("message", "say")
 _ANY = "[A-Za-z0-9.:+-]+"
+LANGUAGES = sorted(path.stem for path in (CODE / "tables" / "messages").glob("*.yaml"))
+MAY_LACK = {"name.keep-capital"}
+"""A language that keeps every capital within a sentence has none of these."""
+FORMS = {"one", "other"}
+"""The forms of a plural that the speaker asks for."""
 
 Asked = tuple[str, str, frozenset[str] | None]
 """Where a text is asked for, its key, and the values given with it (None where they are not to be seen)."""
@@ -148,3 +154,33 @@ def test_no_text_is_idle() -> None:
     }
     used = written | {key for _, key, _ in in_templates()} | put_together()
     assert sorted(set(TEXTS) - used) == []
+
+
+def faults(texts: Mapping[str, Text]) -> list[str]:
+    """What a language lacks of the English catalogue, has beyond it, or gives other places."""
+    found = [f"write a text for {key}" for key in sorted(TEXTS.keys() - texts.keys() - MAY_LACK)]
+    found += [f"nothing asks for {key}" for key in sorted(texts.keys() - TEXTS.keys())]
+    for key in sorted(texts.keys() & TEXTS.keys()):
+        here, english = places(texts[key]) - {"count"}, places(TEXTS[key]) - {"count"}
+        if here != english:
+            found.append(f"{key} has the places {sorted(here)}, expected {sorted(english)}")
+        if not isinstance(texts[key], str) and not set(texts[key]) >= FORMS:
+            found.append(f"{key} lacks one of the forms {sorted(FORMS)}")
+    return found
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_language_has_the_keys_and_the_places_of_english(language: str) -> None:
+    found = faults(speaker(language).texts)
+    assert not found, "\n".join(f"tables/messages/{language}.yaml: {fault}" for fault in found)
+
+
+def test_what_a_language_lacks_is_told() -> None:
+    other = {**TEXTS, "list.comma": "{first}", "days": {"one": "{count} day"}, "idle": "nobody asks"}
+    del other["nav.gallery"], other["name.keep-capital"]
+    assert faults(other) == [
+        "write a text for nav.gallery",
+        "nothing asks for idle",
+        "days lacks one of the forms ['one', 'other']",
+        "list.comma has the places ['first'], expected ['first', 'then']",
+    ]

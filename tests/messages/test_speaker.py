@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from saponary.messages.message import Listed, Number, Within, grams, message, percent
@@ -42,6 +44,15 @@ def test_a_key_that_is_not_there_is_no_text() -> None:
 
 def test_a_language_without_a_catalogue_is_said_in_english() -> None:
     assert speaker("xx").language == "en"
+
+
+def test_a_narrow_tag_is_said_by_the_wider_one(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """RFC 4647, 3.4 (lookup): subtags are left out from the end until something is found."""
+    folder = tmp_path / "messages"
+    folder.mkdir()
+    (folder / "qq.yaml").write_text("one: eno\n", encoding="utf-8")
+    monkeypatch.setattr("saponary.messages.speaker.files", lambda _: tmp_path)
+    assert speaker("qq-Latn-ZZ")("one") == speaker("qq")("one") == "eno"
 
 
 @pytest.mark.parametrize(

@@ -52,6 +52,7 @@ def read(text: str, *units: str) -> Quantity:
 
 @pytest.mark.parametrize(("unit", "base"), [(unit, base) for table, base in BASES for unit in table])
 def test_every_factor_against_the_library(unit: str, base: str) -> None:
+    assert unit in NAMES, f"write in NAMES what pint calls {unit!r}"
     table = next(table for table, name in BASES if name == base)
     expected = registry().Quantity(Fraction(1), NAMES[unit]).to(base).magnitude
     assert Fraction(table[unit]) == expected

@@ -93,11 +93,13 @@ class Speaker:
 
 @cache
 def speaker(language: str = FALLBACK) -> Speaker:
-    """The words of a language; of English where there is no catalogue of it."""
+    """The words of a language; of the wider tag where a narrow one has no catalogue (`de` for `de-AT`, as RFC 4647
+    looks tags up), and of English where no tag has one.
+    """
     folder = files("saponary.tables").joinpath("messages")
     file = folder.joinpath(f"{language}.yaml")
     if not file.is_file():
-        return speaker(FALLBACK)
+        return speaker(language.rpartition("-")[0] or FALLBACK)
     data: Nested = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
     return Speaker(language, dict(_flat(data, "")))
 

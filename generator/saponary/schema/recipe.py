@@ -1,7 +1,7 @@
 """The recipe file's front matter as one typed schema.
 
 The models say what a maker may write; what it weighs is worked out from them in
-`formula.py`. They also yield the JSON Schema that editors use.
+`book/resolve.py`. They also yield the JSON Schema that editors use.
 """
 
 from __future__ import annotations
