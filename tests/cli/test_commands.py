@@ -46,7 +46,7 @@ oils:
   soft: {saponification-value: {value: 190 mg/g, range: [186 mg/g, 194 mg/g]}}
   lauric: {saponification-value: {value: 257 mg/g, range: [250 mg/g, 264 mg/g]}}
   butter-fat: {saponification-value: {value: 181 mg/g, range: [175 mg/g, 187 mg/g]}}
-liquids: {dew: {water: 90 %}}
+liquids: {dew: {water: 90 %, acid: 0 mmol/g}}
 """
 
 

@@ -53,6 +53,8 @@ class Figure:
     name: str
     value: float
     kind: Kind
+    known: bool = True
+    """Whether all that it rests on is known; a superfat's uptake of alkali may not be."""
 
     def text(self, unit: str | None = None, decimals: int | None = None) -> str:
         """As shown on a page: number, space, unit."""
@@ -138,7 +140,8 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
         ("lye-strength-dissolved", f.lye_strength_dissolved),
         ("water-of-oils", f.water_of_oils),
     ]
-    yield from (Figure(name, value, "share") for name, value in shares)
+    for name, value in shares:
+        yield Figure(name, value, "share", f.superfat_known or not name.startswith("superfat"))
     yield Figure("water-to-lye", f.water_to_lye, "ratio")
     yield Figure("batter-volume", f.batter_ml, "volume")
     yield Figure("saponification-value", f.chemistry.saponification_value, "mg/g")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from math import nan
 
 from saponary.book import quotes
 from saponary.book.catalogue import Figure, compare
@@ -21,14 +22,22 @@ def plain_title(text: str, figures: Mapping[str, Figure]) -> str:
     return "".join([*out, text[done:]]).replace("\\{", "{")
 
 
+def unknown_figure(figure: Figure) -> str:
+    """`? %`, in any language."""
+    return f"? {figure.number().unit}"
+
+
 def shown_figure(quote: quotes.Quote, figures: Mapping[str, Figure]) -> tuple[str, float] | None:
     """What is shown for a figure in a text, and its value in the unit shown; None for one that there is not.
 
-    A placed figure is shown as recomputed, a quoted one as its maker wrote it.
+    A placed figure is shown as recomputed, a quoted one as its maker wrote it, one that is not known
+    as a question mark with its unit.
     """
     figure = figures.get(quote.name)
     if figure is None:
         return None
+    if not figure.known:
+        return unknown_figure(figure), nan
     if quote.value is None:
         text = figure.text()
         return text, figure.in_unit(text.partition(" ")[2])

@@ -55,8 +55,10 @@ def recipe_object(computed: Computed | Published, status: Status) -> dict[str, A
 
 
 def figures_object(f: Figures) -> dict[str, Any]:
-    """All figures: grams, millilitres, per cent, as the key's ending says."""
-    likely, worst = f.bands.likely, f.bands.worst
+    """All figures: grams, millilitres, per cent, as the key's ending says.
+
+    No superfat where `superfat_not_known_for` names what binds or brings an unknown amount of alkali.
+    """
     return {
         "oils_g": f.oils,
         "sodium_hydroxide_g": f.weights.sodium_hydroxide,
@@ -70,12 +72,8 @@ def figures_object(f: Figures) -> dict[str, Any]:
         "lye_strength_dissolved_percent": 100 * f.lye_strength_dissolved,
         "water_to_lye": f.water_to_lye,
         "water_of_oils_percent": 100 * f.water_of_oils,
-        "superfat_percent": 100 * f.superfat,
         "superfat_known": f.superfat_known,
-        "superfat_as_weighed_percent": 100 * f.superfat_as_weighed,
-        "superfat_with_liquids_fat_percent": 100 * f.superfat_with_liquids_fat,
-        "superfat_likely_percent": [100 * likely.low, 100 * likely.high],
-        "superfat_worst_percent": [100 * worst.low, 100 * worst.high],
+        **(_superfat(f) if f.superfat_known else {"superfat_not_known_for": list(f.unknown)}),
         "saponification_value_mg_per_g": f.chemistry.saponification_value,
         "iodine_value_g_per_100g": f.chemistry.iodine_value,
         "fatty_acids_percent": {key: 100 * part for key, part in f.chemistry.fatty_acids.items()},
@@ -88,6 +86,17 @@ def figures_object(f: Figures) -> dict[str, Any]:
         "unsaponified_oil_g": f.balance.oil_left,
         "water_formed_g": f.balance.water_formed,
         "portions": [_portion(p) for p in f.portions],
+    }
+
+
+def _superfat(f: Figures) -> dict[str, Any]:
+    likely, worst = f.bands.likely, f.bands.worst
+    return {
+        "superfat_percent": 100 * f.superfat,
+        "superfat_as_weighed_percent": 100 * f.superfat_as_weighed,
+        "superfat_with_liquids_fat_percent": 100 * f.superfat_with_liquids_fat,
+        "superfat_likely_percent": [100 * likely.low, 100 * likely.high],
+        "superfat_worst_percent": [100 * worst.low, 100 * worst.high],
     }
 
 

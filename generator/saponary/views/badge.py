@@ -13,6 +13,7 @@ from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
 from saponary.quantity.units import QuantityError
 from saponary.views.site import SiteInput
+from saponary.views.uptake import unknown_uptake
 
 
 @dataclass(frozen=True)
@@ -28,6 +29,8 @@ class Badge:
     tables: str
     changed: Message | None
     remarks: tuple[str, ...]
+    unknown: Message | None = None
+    """Why the superfat is not known; figures of superfat are then not among those that hold."""
 
     @property
     def name(self) -> Message:
@@ -59,6 +62,7 @@ def badge(recipe: Published, site: SiteInput) -> Badge:
         tables=site.tables,
         changed=_changed(site.changed.get(recipe.slug)),
         remarks=recipe.remarks,
+        unknown=unknown_uptake(recipe),
     )
 
 
@@ -74,11 +78,20 @@ def _stated(recipe: Published) -> list[bool]:
     return [
         matches(text.strip(), computed.fingerprint) if name == FINGERPRINT else _holds(recipe, name, text)
         for name, text in computed.model.stated.items()
+        if _checkable(recipe, name)
     ]
 
 
 def _quoted(recipe: Published) -> list[bool]:
-    return [_holds(recipe, quote.name, quote.value) for quote in recipe.quotes if quote.value is not None]
+    return [
+        _holds(recipe, quote.name, quote.value)
+        for quote in recipe.quotes
+        if quote.value is not None and _checkable(recipe, quote.name)
+    ]
+
+
+def _checkable(recipe: Published, name: str) -> bool:
+    return name not in recipe.catalogue or recipe.catalogue[name].known
 
 
 def _holds(recipe: Published, name: str, text: str) -> bool:

@@ -12,6 +12,7 @@ from saponary.messages.message import Listed, Message, Number, Value, Within, me
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale
 from saponary.views import names
+from saponary.views.uptake import unknown_uptake
 from saponary.views.weigh_sheet import scale_step
 
 
@@ -33,14 +34,25 @@ class Panel:
     weights: tuple[Entry, ...]
     lye: tuple[Entry, ...]
     superfat: tuple[Entry, ...]
-    band: Chart
+    band: Chart | None
+    """None where the superfat is not known."""
 
 
 def panel(computed: Published, scale: Scale) -> Panel:
+    reason = unknown_uptake(computed)
+    superfat = tuple(_superfat(computed, scale)) if reason is None else (_not_known(reason),)
+    band = _spread(computed) if reason is None else None
+    return Panel(tuple(_weights(computed)), tuple(_lye(computed)), superfat, band)
+
+
+def _spread(computed: Published) -> Chart:
     f = computed.figures
     spread = Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst)
-    band = superfat_band(spread, speaker(computed.settings.language))
-    return Panel(tuple(_weights(computed)), tuple(_lye(computed)), tuple(_superfat(computed, scale)), band)
+    return superfat_band(spread, speaker(computed.settings.language))
+
+
+def _not_known(reason: Message) -> Entry:
+    return Entry("superfat", message("figure.superfat"), reason, "", word="superfat")
 
 
 def entry(figure: Figure, label: Message, note: Value = "", word: str | None = None) -> Entry:

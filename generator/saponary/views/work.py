@@ -16,6 +16,7 @@ from saponary.quantity.rounding import divided
 from saponary.views import names
 from saponary.views.pots import PortionView, Pot, portion_views, pots
 from saponary.views.pouring import mould_words, pour_words
+from saponary.views.uptake import unknown_uptake
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, WeighTable, scale_step
 
 
@@ -75,6 +76,11 @@ def _before(bench: WeighSheet) -> Stage:
             "work.before.vessel",
             vessel=vessel,
             at_hand=message("work.before.at-hand", dry=Listed(dry)) if dry else "",
+        ),
+        *(
+            message("figure.superfat-not-known", reason=why)
+            for why in (unknown_uptake(bench.computed),)
+            if why
         ),
     )
     return Stage("before", message("work.before.title"), lead, steps=bench.steps("before"))

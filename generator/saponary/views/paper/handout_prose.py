@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import nan
 
 from markupsafe import Markup
 
 from saponary.book import quotes
 from saponary.book.catalogue import Figure, compare
+from saponary.book.plain_title import unknown_figure
 from saponary.quantity.units import QuantityError
 from saponary.views.prose import Placed, Prose
 
@@ -50,6 +52,8 @@ class ClassProse(Prose):
         figure = self.own.get(quote.name)
         if figure is None:
             return None
+        if not figure.known:
+            return Placed(text[quote.start : quote.end], unknown_figure(figure), nan)
         source, said = text[quote.start : quote.end], figure.text()
         if quote.value is not None:
             try:

@@ -13,6 +13,7 @@ from saponary.quantity.numbers import Scale
 from saponary.views import names
 from saponary.views.panel import span
 from saponary.views.paper.handout_bench import ClassBench
+from saponary.views.uptake import unknown_uptake
 
 
 @dataclass(frozen=True)
@@ -45,6 +46,8 @@ class ClassWeights:
     nominal: Number | None
     superfats: tuple[Superfat, ...]
     last_bench: Message | None
+    unknown: Message | None = None
+    """Why there is no superfat to give, even for a student to work out."""
 
 
 def on_scale(scale: Scale) -> Callable[[float], float]:
@@ -95,7 +98,8 @@ def class_weights(
     last = None
     if plan.benches > 1 and plan.last_bench < plan.bench:
         last = message("handout.last-bench", count=plan.last_bench)
-    who = message("handout.each-student")
+    who, unknown = message("handout.each-student"), unknown_uptake(one.computed)
+    bare = bare or unknown is not None
     return ClassWeights(
         title=title,
         bench=bench_name(plan),
@@ -103,6 +107,7 @@ def class_weights(
         nominal=None if bare else percent(one.computed.figures.superfat),
         superfats=() if bare else (_superfat(who, one), _superfat(bench_name(plan), together)),
         last_bench=last,
+        unknown=unknown,
     )
 
 
