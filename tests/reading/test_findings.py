@@ -6,7 +6,8 @@ import pytest
 
 from saponary.pantry.standard import standard
 from saponary.quantity.units import QuantityError, parse
-from saponary.reading.findings import nearest, suggest
+from saponary.reading.alike import nearest
+from saponary.reading.findings import suggest
 
 
 @pytest.mark.parametrize("word", ["sea-salt", "epsom-salt", "bath-salt", "dead", "sea"])

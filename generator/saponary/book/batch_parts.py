@@ -16,6 +16,7 @@ from saponary.lye.pots import together
 from saponary.pantry import model as shelf
 from saponary.pantry.model import Pantry
 from saponary.quantity.units import Amount
+from saponary.reading.alike import nearest
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
@@ -166,7 +167,7 @@ class _Reader:
             hint = (
                 "it is a liquid: list it under liquids"
                 if item.what in self.pantry.liquids
-                else suggest(item.what, self.pantry.additions, "additions")
+                else _elsewhere(item.what, self.pantry)
             )
             if item.what in self.pantry.oils:
                 hint = "it is an oil: list it under oils, where it counts for the lye"
@@ -253,3 +254,10 @@ class _Reader:
             for name, part in parts.items()
         ]
         return lambda total: tuple(make(total * share * of_pot) for make, of_pot in makers)
+
+
+def _elsewhere(what: str, pantry: Pantry) -> str:
+    """The addition that was likely meant, else the liquid."""
+    if nearest(what, pantry.additions) is None and nearest(what, pantry.liquids) is not None:
+        return f"{suggest(what, pantry.liquids, 'liquids')}; it is a liquid: list it under liquids"
+    return suggest(what, pantry.additions, "additions")

@@ -13,6 +13,7 @@ from typing import Annotated, Literal
 
 from saponary.lye.formula import Ester, Metal, Stage
 from saponary.lye.mould import Mould
+from saponary.pantry.with_alkali import with_alkali
 from saponary.schema.ingredient import (
     AdditionEntry,
     Allergen,
@@ -76,6 +77,11 @@ class Ingredient:
     def own(self) -> bool:
         """Whether the maker's pantry states anything of it."""
         return OWN in self.source
+
+    @property
+    def with_alkali(self) -> str:
+        """How it takes alkali, for a hint that names it; '' where it leaves it alone."""
+        return with_alkali(self)
 
     @property
     def unknown(self) -> tuple[str, ...]:

@@ -9,7 +9,8 @@ from typing import Any, TypeVar, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 
-from saponary.reading.findings import Finding, Place, nearest, suggest
+from saponary.reading.alike import nearest
+from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import MAX_FAULTS, Path, Tree, placed, shown
 from saponary.schema.fields import Part
