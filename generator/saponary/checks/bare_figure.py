@@ -21,6 +21,7 @@ from saponary.quantity.units import MASS
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Span
 from saponary.words.bare_figures import BareFigure, bare_figures
+from saponary.words.figure_tokens import VOLUMES
 from saponary.words.figure_words import LYE, OILS, SOLUTION, SUPERFAT, WATER, figure_words
 from saponary.words.shown import Shown, raw, scalar, unmarked
 from saponary.words.standard import standard
@@ -71,12 +72,12 @@ class _Held:
         ]
 
     def by(self, bare: BareFigure) -> bool:
-        """Whether some figure of what the number is of rounds to it."""
-        return any(_same(value, bare) for value in self._values(bare))
+        """Whether some figure of what the number is of rounds to it, or is the whole that it is a part of."""
+        return any(_same(value, bare) or (bare.part and value > bare.value) for value in self._values(bare))
 
     def nearest(self, bare: BareFigure) -> Figure | None:
         """The figure a number most likely means: the first of its subject and kind."""
-        kinds = {"mass": "mass", "share": "share", "ratio": "ratio"}
+        kinds = {"mass": "mass", "volume": "mass", "share": "share", "ratio": "ratio"}
         own = [
             f for f in self.computed.catalogue.values() if f.kind == kinds[bare.kind] and _is_of(f.name, bare)
         ]
@@ -88,10 +89,15 @@ class _Held:
                 continue
             if bare.kind == "mass" and figure.kind == "mass" and bare.per is None:
                 yield figure.in_unit(bare.unit)
+            elif bare.kind == "volume" and figure.kind == "mass":
+                yield figure.value / VOLUMES[bare.unit]
             elif bare.kind == "share" and figure.kind == "share":
                 yield 100 * figure.value
             elif bare.kind == "ratio" and figure.kind == "ratio":
                 yield from (figure.value, 1 / figure.value)
+        if bare.subject == SOLUTION and bare.kind == "mass":
+            whole = self.computed.catalogue
+            yield whole["lye"].in_unit(bare.unit) + whole["water"].in_unit(bare.unit)
         yield from self._rates(bare)
 
     def _rates(self, bare: BareFigure) -> Iterator[float]:
@@ -105,9 +111,9 @@ class _Held:
             for figure in figures.values():
                 if figure.kind != "mass" or not figure.name.startswith(head) or not _is_of(figure.name, bare):
                     continue
-                if bare.kind == "share":
+                if bare.kind == "share" and figure.name != f"{head}lye-solution":
                     yield 100 * figure.value / oils
-                elif bare.per is not None:
+                elif bare.kind == "mass" and bare.per is not None:
                     yield bare.per * figure.value / oils / float(MASS[bare.unit])
         if bare.kind == "share" and bare.subject == LYE:
             alkali = self.computed.resolved.formula.alkali
@@ -151,6 +157,8 @@ def _is_of(name: str, bare: BareFigure) -> bool:
 
 
 def _same(value: float, bare: BareFigure) -> bool:
+    if bare.grouped is not None and to_decimals(value, 0) == to_decimals(bare.grouped, 0):
+        return True
     return float(to_decimals(value, bare.decimals)) == float(to_decimals(bare.value, bare.decimals))
 
 

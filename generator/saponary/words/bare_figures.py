@@ -10,11 +10,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from saponary.words.figure_tokens import Kind, Token, tokens
-from saponary.words.figure_words import LYE, OILS, WATER, FigureWords, Phrase
+from saponary.words.figure_subject import STOPS, possible_subjects, subject_of
+from saponary.words.figure_tokens import Kind, Number, Token, tokens
+from saponary.words.figure_words import LYE, OILS, RIVAL, SUPERFAT, WATER, FigureWords, Phrase
+from saponary.words.phrase_at import any_stand, ends_at, stands_at
 from saponary.words.sentences import sentences
 from saponary.words.shown import Shown
+from saponary.words.told_ratios import with_ratios
 
 
 @dataclass(frozen=True)
@@ -23,7 +27,9 @@ class BareFigure:
 
     `decimals` is negative where noughts before the point are no digits ("about 140 g" has -1).
     `unit` is g, kg, oz, lb, %, or '' for a ratio, whose value is its first number to its second.
-    `per` is set where it is a rate: grams of oils that the number is for.
+    `per` is set where it is a rate: grams of oils that the number is for. `grouped` is set where
+    the mark in it may part thousands: `1.000 g` may be a thousand grams. `part` says that the number is of
+    some of its subject, so that any less than the whole is right.
     """
 
     start: int
@@ -36,54 +42,24 @@ class BareFigure:
     subject: str
     sentence: str
     per: float | None = None
-
-
-_AFTER, _BEFORE = 4, 5
-"""How many words may stand between a number and its subject, after it and before it."""
-
-_LINKS = frozenset(
-    [
-        "of",
-        "de",
-        "du",
-        "des",
-        "d",
-        "von",
-        "an",
-        "vom",
-        "del",
-        "der",
-        "the",
-        "la",
-        "le",
-        "les",
-        "los",
-        "el",
-        "en",
-        "l",
-        "in",
-    ]
-)
-"""Words that bind a number to what follows."""
+    grouped: float | None = None
+    part: bool = False
 
 
 def bare_figures(
     shown: Shown, words: FigureWords, ingredients: Mapping[Phrase, str], abbreviations: frozenset[str]
 ) -> Iterator[BareFigure]:
     """The bare figures of a text made ready by `shown.py`, in order."""
-    subjects = {**ingredients, **words.subjects}
+    subjects = {**dict.fromkeys(words.rivals, RIVAL), **ingredients, **words.subjects}
     for sentence in sentences(shown.text, abbreviations):
-        here = tokens(shown.text, sentence, words.numbers)
-        if not any(token.number for token in here) or _passed_over(here, words):
+        here = with_ratios(tokens(shown.text, sentence, words.numbers), words)
+        if not any(token.number for token in here) or _tells_other(here, words):
             continue
-        for index, token in enumerate(here):
-            number = token.number
-            if number is None or _no_figure(here, index, words) or _in_a_range(here, index):
+        found = list(_figures(here, subjects, words))
+        compared = _compared(found)
+        for token, number, subject, part, rough in found:
+            if number.kind == "share" and subject in compared:
                 continue
-            subject = _subject(here, index, _possible(here, index, subjects, words))
-            if subject is None:
-                continue
-            rough = number.decimals == 0 and any(_ends_at(here, index, each) for each in words.roughly)
             yield BareFigure(
                 shown.at[token.start],
                 shown.at[token.end - 1] + 1,
@@ -95,7 +71,50 @@ def bare_figures(
                 subject,
                 sentence.text(shown.text),
                 number.per,
+                number.grouped,
+                part,
             )
+
+
+class _Found(NamedTuple):
+    """A number of a sentence that is of something: whether of some of it, and whether it is rough."""
+
+    token: Token
+    number: Number
+    subject: str
+    part: bool
+    rough: bool
+
+
+def _figures(here: Sequence[Token], subjects: Mapping[Phrase, str], words: FigureWords) -> Iterator[_Found]:
+    for place, token in enumerate(here):
+        number = token.number
+        if number is None:
+            continue
+        near, index = here[max(0, place - _NEAR) : place + _NEAR], min(place, _NEAR)
+        if _no_figure(near, index, words) or _in_a_range(near, index):
+            continue
+        if _at_large(near[: _clause_end(near, index)], words):
+            continue
+        possible = possible_subjects(near, index, subjects, words)
+        subject = subject_of(near, index, possible, words)
+        if subject is None or subject == RIVAL or _of_itself(near, index, possible, words):
+            continue
+        rough = number.decimals == 0 and any(ends_at(near, index, each) for each in words.roughly)
+        yield _Found(token, number, subject, _in_part(near, index, words), rough)
+
+
+_NEAR = 60
+"""Words before and after a number that are looked at."""
+
+
+def _compared(found: Sequence[_Found]) -> set[str]:
+    """What a sentence tells two shares of: `at 28 % the lye is slow, at 40 % it races`."""
+    shares: dict[str, set[float]] = {}
+    for each in found:
+        if each.number.kind == "share":
+            shares.setdefault(each.subject, set()).add(each.number.value)
+    return {subject for subject, values in shares.items() if len(values) > 1}
 
 
 def _noughts(value: float) -> int:
@@ -103,21 +122,76 @@ def _noughts(value: float) -> int:
     return len(digits) - len(digits.rstrip("0"))
 
 
-def _passed_over(here: Sequence[Token], words: FigureWords) -> bool:
-    """Whether the sentence tells what was, or holds for soap at large, or is about something else."""
+def _tells_other(here: Sequence[Token], words: FigureWords) -> bool:
+    """Whether the sentence tells what was, or what would be, or how much for how much."""
+    rates = any(
+        token.number and any(ends_at(here, index, phrase) for phrase in words.rates)
+        for index, token in enumerate(here)
+    )
+    return rates or any_stand(here, words.history | words.conditional)
 
-    def any_of(phrases: frozenset[Phrase]) -> bool:
-        return any(_at(here, index, phrase) for index in range(len(here)) for phrase in phrases)
 
-    if any_of(words.history | words.nearby | words.conditional):
+def _at_large(here: Sequence[Token], words: FigureWords) -> bool:
+    """Whether words hold for soap at large, or are about something else than the batter."""
+    if any_stand(here, words.nearby):
         return True
-    return any_of(words.general) and not _ordered(here, len(here), words)
+    return any_stand(here, words.general) and not _ordered(here, len(here), words)
+
+
+def _clause_end(here: Sequence[Token], index: int) -> int:
+    """Where the clause of a number ends. What is said behind it may be about anything."""
+    return next((at for at in range(index + 1, len(here)) if here[at].text in STOPS), len(here))
+
+
+def _in_part(here: Sequence[Token], index: int, words: FigureWords) -> bool:
+    """Whether a weight is of some of a thing: `hold back 30 g of the olive oil`."""
+    number = here[index].number
+    if number is None or number.kind != "mass":
+        return False
+    if index and here[index - 1].text in _WHOLE:
+        return False
+    if index and here[index - 1].text in _WITH and any_stand(here, words.wetting):
+        lye = any(words.subjects.get((token.text,)) == LYE for token in here)
+        return not lye
+    return any_stand(here, words.aside) or any(stands_at(here, index + 1, phrase) for phrase in words.partly)
+
+
+_WITH = frozenset(("into", "in", "with", "mit", "dans", "avec", "en", "con"))
+"""Before a weight: `stir the kaolin into 20 g of water` takes some of it."""
+_WHOLE = frozenset(
+    (
+        "the",
+        "all",
+        "whole",
+        "alle",
+        "ganzen",
+        "gesamten",
+        "die",
+        "les",
+        "tous",
+        "toutes",
+        "los",
+        "todos",
+        "todas",
+    )
+)
+"""Before a weight: `all 320 g of the water` is no part of it."""
+
+
+def _of_itself(here: Sequence[Token], index: int, subjects: Mapping[Phrase, str], words: FigureWords) -> bool:
+    """Whether a share is of a thing in that thing: `the oat drink holds 10 % oats`."""
+    number = here[index].number
+    if number is None or number.kind != "share":
+        return False
+    before = {name for at in range(index) for phrase, name in subjects.items() if stands_at(here, at, phrase)}
+    behind = subject_of(here[index:], 0, subjects, words)
+    return behind in before - {OILS, LYE, WATER, SUPERFAT}
 
 
 def _ordered(here: Sequence[Token], before: int, words: FigureWords) -> bool:
     """Whether somebody is told to weigh: a verb that begins the sentence, or a clause of it."""
     for index in range(before):
-        if any(_at(here, index, phrase) for phrase in words.orders):
+        if any(stands_at(here, index, phrase) for phrase in words.orders):
             last = here[index - 1].text if index else ""
             if last in _CLAUSES:
                 return True
@@ -135,8 +209,16 @@ def _no_figure(here: Sequence[Token], index: int, words: FigureWords) -> bool:
 
     A limit in an order is a figure after all: "weigh no more than 150 g of lye".
     """
+    if any(stands_at(here, index + 1, phrase) for phrase in words.behind):
+        return True
     ordered = _ordered(here, index, words)
-    return any(_ends_at(here, index, phrase) for phrase in words.prior if not (ordered and len(phrase) > 1))
+    last = index - 1 if index and here[index - 1].text in _ARTICLES else index
+    return any(ends_at(here, last, phrase) for phrase in words.prior if not (ordered and len(phrase) > 1))
+
+
+_ARTICLES = frozenset(
+    ("a", "an", "the", "ein", "eine", "einen", "einer", "un", "une", "una", "el", "le", "les", "los")
+)
 
 
 _RANGE = frozenset(("to", "and", "or", "bis", "und", "oder", "a", "et", "ou", "y", "o"))
@@ -151,59 +233,3 @@ def _in_a_range(here: Sequence[Token], index: int) -> bool:
         return here[first].is_number and here[second].is_number and here[first + 1].text in _RANGE
 
     return joined(index - 2, index) or joined(index, index + 2)
-
-
-def _possible(
-    here: Sequence[Token], index: int, subjects: Mapping[Phrase, str], words: FigureWords
-) -> Mapping[Phrase, str]:
-    """What a number can be of. `% of the oils` says of what the share is, and not what is shared."""
-    number = here[index].number
-    assert number is not None
-    if number.kind == "ratio":
-        return {phrase: name for phrase, name in subjects.items() if name in (LYE, WATER)}
-    after = [token.text for token in here[index + 1 : index + 5]]
-    first = next((word for word in after if word not in _LINKS), "")
-    if number.kind == "share" and after and after[0] in _LINKS and words.subjects.get((first,)) == OILS:
-        return {phrase: name for phrase, name in subjects.items() if name != OILS}
-    return subjects
-
-
-def _ends_at(here: Sequence[Token], index: int, phrase: Phrase) -> bool:
-    return index >= len(phrase) and _at(here, index - len(phrase), phrase)
-
-
-def _at(here: Sequence[Token], index: int, phrase: Phrase) -> bool:
-    if index + len(phrase) > len(here):
-        return False
-    for token, word in zip(here[index : index + len(phrase)], phrase, strict=True):
-        if token.text != word and not (word.endswith("*") and token.text.startswith(word[:-1])):
-            return False
-    return True
-
-
-def _subject(here: Sequence[Token], index: int, subjects: Mapping[Phrase, str]) -> str | None:
-    """What a number is of: the nearest word for something of the recipe, after it or before it."""
-    best: tuple[float, int, str] | None = None
-    for at in range(max(0, index - 12), min(len(here), index + 8)):
-        for phrase, subject in subjects.items():
-            far = _distance(here, index, at, len(phrase)) if _at(here, at, phrase) else None
-            if far is not None:
-                rank = (far, -len(phrase), subject)
-                best = rank if best is None else min(best, rank)
-    return best[2] if best is not None else None
-
-
-_STOPS = frozenset((",", "(", "–", "—"))
-
-
-def _distance(here: Sequence[Token], index: int, at: int, length: int) -> float | None:
-    """Words between a number and a phrase, with stops on the way counted dear; None where it is too far."""
-    after = at > index
-    if not after and at + length > index:
-        return None
-    between = here[index + 1 : at] if after else here[at + length : index]
-    words = [t for t in between if t.text not in _LINKS and t.text not in _STOPS and t.text != ":"]
-    if any(t.is_number for t in between) or len(words) > (_AFTER if after else _BEFORE):
-        return None
-    stops = sum(t.text in _STOPS for t in between)
-    return len(words) + 1.5 * stops + (0.0 if after else 0.4)

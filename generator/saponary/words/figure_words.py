@@ -13,10 +13,12 @@ import yaml
 from saponary.words.inflect import fold
 
 LYE, SOLUTION, WATER, SUPERFAT, OILS = "lye", "solution", "water", "superfat", "oils"
+RIVAL = "rival"
+"""What else a number may be of; then it is no figure of the recipe."""
 SUBJECTS = (LYE, SOLUTION, WATER, SUPERFAT, OILS)
 
 Phrase = tuple[str, ...]
-"""Folded words in order; one that ends in a star stands for any ending."""
+"""Folded words in order; one that ends in a star stands for any ending, one behind `!` for any other word, `#` for a number."""
 
 
 @dataclass(frozen=True)
@@ -28,10 +30,21 @@ class FigureWords:
     conditional: frozenset[Phrase]
     general: frozenset[Phrase]
     prior: frozenset[Phrase]
+    rates: frozenset[Phrase]
+    measures: frozenset[Phrase]
+    breaks: frozenset[Phrase]
+    behind: frozenset[Phrase]
     nearby: frozenset[Phrase]
+    aside: frozenset[Phrase]
+    wetting: frozenset[Phrase]
+    partly: frozenset[Phrase]
+    rivals: frozenset[Phrase]
+    times: frozenset[Phrase]
+    to: frozenset[Phrase]
+    parts: frozenset[Phrase]
     roughly: frozenset[Phrase]
     orders: frozenset[Phrase]
-    numbers: Mapping[str, int]
+    numbers: Mapping[str, float]
 
 
 @dataclass(frozen=True)
@@ -145,8 +158,19 @@ def _language(row: Mapping[str, Any]) -> FigureWords:
         conditional=group("conditional"),
         general=group("general"),
         prior=group("prior"),
+        rates=group("rates"),
+        measures=group("measures"),
+        breaks=group("breaks"),
+        behind=group("behind"),
         nearby=group("nearby"),
+        aside=group("aside"),
+        wetting=group("wetting"),
+        partly=group("partly"),
+        rivals=group("rivals"),
+        times=group("times"),
+        to=group("to"),
+        parts=group("parts"),
         roughly=group("roughly"),
         orders=group("orders"),
-        numbers={fold(str(word)): int(value) for word, value in row["numbers"].items()},
+        numbers={fold(str(word)): float(value) for word, value in row["numbers"].items()},
     )
