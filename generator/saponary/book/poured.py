@@ -108,13 +108,14 @@ class _Record:
 
     def recount(self) -> Recount:
         put: list[Row] = []
-        strange = []
+        strange: list[str] = []
         for name, grams in self.recorded.items():
             if name in (WATER, *ALKALIS):
                 continue
             found = self._parts(name, grams)
             put += found or ()
-            strange += [name] if found is None else []
+            if found is None:
+                strange.append(name)
         assumed = [self.rows[i] for i in self.left] if self.known.then else []
         no_alkali = self._alkalis_left_out()
         lacking = self._lacking(put, assumed, no_alkali)

@@ -14,6 +14,7 @@ from pydantic import Field, ValidationError
 
 from saponary.book.recipe_file import RecipeFile
 from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import Path, Tree
 from saponary.schema.batch import Batch
 from saponary.schema.fields import Part
@@ -77,8 +78,9 @@ def in_recipe(recipe: RecipeFile) -> tuple[BatchRecord, ...]:
     """The batches in a recipe's own file: of one that does not hold, those that do."""
     if recipe.model is not None:
         return records(recipe.model.batches, recipe.file, recipe.tree)
-    written = recipe.tree.data.get("batches") if isinstance(recipe.tree.data, dict) else None
-    found = ((i, _read(one)) for i, one in enumerate(written if isinstance(written, list) else ()))
+    data: object = recipe.tree.data
+    written: object = data.get("batches") if is_map(data) else None
+    found = ((i, _read(one)) for i, one in enumerate(written if is_list(written) else ()))
     return tuple(
         BatchRecord(batch, recipe.file, recipe.tree, ("batches", i))
         for i, batch in found

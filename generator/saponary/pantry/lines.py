@@ -13,6 +13,7 @@ from importlib.resources import files
 import yaml
 
 from saponary.quantity.rounding import show
+from saponary.reading.plain import is_list
 
 GROUPS = ("oils", "liquids", "additions", "colourants", "infusions", "moulds")
 """The parts of a pantry, in the order in which they are told."""
@@ -85,7 +86,7 @@ def _colours(row: Row) -> bool:
 
 
 def _numbers(amounts: object) -> Iterable[float]:
-    assert isinstance(amounts, list)
+    assert is_list(amounts)
     return [_number(amount) for amount in amounts]
 
 
