@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from saponary.draw.pour.describe import described, title
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.legend import LegendEntry, legend
+from saponary.draw.pour.outlines import outlines
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.svg import drawing
 from saponary.messages.speaker import Speaker
@@ -28,9 +29,10 @@ class PourDrawing:
 def draw_pair(scene: Scene, id_prefix: str, say: Speaker) -> PourDrawing:
     """Both faces from one layout, with titles and descriptions in the words of `say`."""
     layout = lay_out(scene)
+    lines = outlines(scene, layout)
     words = " ".join(say(sentence) for sentence in described(scene))
 
     def face(when: When) -> str:
-        return drawing(scene, layout, when, id_prefix, say(title(scene, when)), words)
+        return drawing(scene, lines, when, id_prefix, say(title(scene, when)), words)
 
     return PourDrawing(face("fresh"), face("cured"), legend(scene, layout, id_prefix), words)

@@ -8,12 +8,14 @@ that no batter crosses either. The veil is a quadratic spline, whose slope is kn
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
+from saponary.draw.pour.mould import parts
 from saponary.draw.pour.seed import Array
 
 CELL = 0.8
@@ -25,65 +27,106 @@ class Field:
 
     def __init__(self, left: float, bottom: float, values: Array) -> None:
         self.left, self.bottom, self.values = left, bottom, values
+        columns = values.shape[1]
+        self._around: NDArray[np.int64] = np.arange(3)[:, None] * columns + np.arange(3)
 
-    def at(self, points: Array) -> tuple[Array, Array, Array]:
-        """The value at each point, and its slope in x and in y."""
-        u, v = (points[:, 0] - self.left) / CELL, (points[:, 1] - self.bottom) / CELL
-        last_row, last_column = self.values.shape[0] - 2, self.values.shape[1] - 2
-        column = np.clip(np.rint(u).astype(np.int64), 1, last_column)
-        row = np.clip(np.rint(v).astype(np.int64), 1, last_row)
-        wu, du = _weights(np.clip(u - column, -0.5, 0.5))
-        wv, dv = _weights(np.clip(v - row, -0.5, 0.5))
-        value, slope_x, slope_y = np.zeros(len(points)), np.zeros(len(points)), np.zeros(len(points))
-        for j in range(3):
-            for i in range(3):
-                corner = self.values[row + j - 1, column + i - 1]
-                value += corner * wu[i] * wv[j]
-                slope_x += corner * du[i] * wv[j]
-                slope_y += corner * wu[i] * dv[j]
-        return value, slope_x / CELL, slope_y / CELL
+    def at(self, x: Array, y: Array) -> tuple[Array, Array, Array]:
+        """The value at each place, and its slope in x and in y."""
+        u, v = (x - self.left) / CELL, (y - self.bottom) / CELL
+        rows, columns = self.values.shape
+        column = np.clip(np.rint(u), 1, columns - 2)
+        row = np.clip(np.rint(v), 1, rows - 2)
+        first = ((row - 1) * columns + column - 1).astype(np.int64)
+        corners: Array = self.values.ravel()[first[:, None, None] + self._around]
+        across, leaning = _weights(np.clip(u - column, -0.5, 0.5))
+        up, rising = _weights(np.clip(v - row, -0.5, 0.5))
+        by_row = np.einsum("nji,ni->nj", corners, across)
+        slope_x = np.einsum("nji,ni,nj->n", corners, leaning, up)
+        value = np.einsum("nj,nj->n", by_row, up)
+        return value, slope_x / CELL, np.einsum("nj,nj->n", by_row, rising) / CELL
+
+    def is_one(self, left: float, bottom: float, right: float, top: float) -> bool:
+        """Whether it is one all over a box, and about it as far as a value reaches."""
+        first, last = int((left - self.left) / CELL) - 2, int((right - self.left) / CELL) + 4
+        low, high = int((bottom - self.bottom) / CELL) - 2, int((top - self.bottom) / CELL) + 4
+        rows, columns = self.values.shape
+        if first < 0 or low < 0 or last > columns or high > rows:
+            return False
+        return float(self.values[low:high, first:last].min()) >= 1.0
 
 
-def _weights(t: Array) -> tuple[tuple[Array, Array, Array], tuple[Array, Array, Array]]:
-    return (
-        ((0.5 - t) ** 2 / 2, 0.75 - t**2, (0.5 + t) ** 2 / 2),
-        (t - 0.5, -2 * t, t + 0.5),
-    )
+def _weights(t: Array) -> tuple[Array, Array]:
+    """Of the three values about a place, for its value and for its slope."""
+    weights, slopes = np.empty((len(t), 3)), np.empty((len(t), 3))
+    weights[:, 0], weights[:, 1], weights[:, 2] = (0.5 - t) ** 2 / 2, 0.75 - t * t, (0.5 + t) ** 2 / 2
+    slopes[:, 0], slopes[:, 1], slopes[:, 2] = t - 0.5, -2 * t, t + 0.5
+    return weights, slopes
 
 
-def grid(region: BaseGeometry) -> tuple[float, float, Array, tuple[int, int]]:
-    """The grid over a region: its origin, its points and its shape."""
-    left, bottom, right, top = (float(edge) for edge in region.bounds)
-    left, bottom = left - 3 * CELL, bottom - 3 * CELL
-    columns, rows = int((right - left) / CELL) + 5, int((top - bottom) / CELL) + 5
+@dataclass(frozen=True)
+class Basin:
+    """A region between two profiles over `xs`."""
+
+    xs: Array
+    low: Array
+    high: Array
+
+    def depth(self, x: Array, y: Array) -> Array:
+        """How far within the region each crossing of columns `x` and rows `y` lies, rows first; below
+        nought outside. Off a profile it is the distance to its tangent there.
+        """
+        depth = np.minimum(self._below(x, y, self.low), -self._below(x, y, self.high))
+        thick = np.flatnonzero(self.high - self.low > 0.3)
+        left, right = (self.xs[thick[0]], self.xs[thick[-1]]) if len(thick) else (0.0, 0.0)
+        sides: Array = np.minimum(x - left, right - x)
+        within: Array = np.minimum(depth, sides[None, :])
+        return within
+
+    def _below(self, x: Array, y: Array, line: Array) -> Array:
+        slope = np.interp(x, self.xs, np.gradient(line, self.xs))
+        above: Array = (y[:, None] - np.interp(x, self.xs, line)[None, :]) / np.sqrt(1 + slope * slope)
+        return above
+
+
+def grid(region: Basin) -> tuple[float, float, Array, Array]:
+    """The grid over a region: its origin, its columns and its rows."""
+    left, bottom = float(region.xs[0]) - 3 * CELL, float(np.min(region.low)) - 3 * CELL
+    columns = int((float(region.xs[-1]) - left) / CELL) + 5
+    rows = int((float(np.max(region.high)) - bottom) / CELL) + 5
     across = left + CELL * np.arange(columns, dtype=np.float64)
-    up = bottom + CELL * np.arange(rows, dtype=np.float64)
-    points = np.column_stack([np.tile(across, rows), np.repeat(up, columns)])
-    return left, bottom, points, (rows, columns)
+    return left, bottom, across, bottom + CELL * np.arange(rows, dtype=np.float64)
 
 
-def veil(region: BaseGeometry, obstacle: BaseGeometry, fade: float) -> Field:
+def veil(region: Basin, obstacle: BaseGeometry, fade: float) -> Field:
     """One within the region, nought at its edge and in the obstacle, rising over `fade`."""
-    left, bottom, points, shape = grid(region)
-    free = region if obstacle.is_empty else region.difference(obstacle)
-    shapely.prepare(free)
-    within = shapely.contains_xy(free, points)
-    depth = np.zeros(len(points))
-    edge: BaseGeometry = free.boundary
-    # The library's own types leave its keywords open.
-    depth[within] = shapely.distance(shapely.points(points[within]), edge)  # pyright: ignore[reportUnknownMemberType]
+    left, bottom, across, up = grid(region)
+    depth = region.depth(across, up)
+    if not obstacle.is_empty:
+        _round(obstacle, across, up, fade + 3 * CELL, depth)
     # The spline reaches a cell and a half, so it is nought at the edge only if the rim is.
     rise = np.clip((depth - 2.2 * CELL) / fade, 0, 1)
-    return Field(left, bottom, (rise**2 * (3 - 2 * rise)).reshape(shape))
+    return Field(left, bottom, rise**2 * (3 - 2 * rise))
+
+
+def _round(obstacle: BaseGeometry, across: Array, up: Array, reach: float, depth: Array) -> None:
+    """No deeper than the distance to each part of the obstacle, as far as it reaches."""
+    for part in parts(obstacle):
+        left, bottom, right, top = part.bounds
+        columns = slice(*np.searchsorted(across, [left - reach, right + reach]).tolist())
+        rows = slice(*np.searchsorted(up, [bottom - reach, top + reach]).tolist())
+        near = depth[rows, columns]
+        places = shapely.points(np.tile(across[columns], near.shape[0]), np.repeat(up[rows], near.shape[1]))
+        shapely.prepare(part)
+        # The library's own types leave its keywords open.
+        away = shapely.distance(places, part)  # pyright: ignore[reportUnknownMemberType]
+        depth[rows, columns] = np.minimum(near, away.reshape(near.shape))
 
 
 def carry(points: Array, velocity: Velocity) -> Array:
-    """The points after one unit of time (classic fourth-order Runge-Kutta)."""
-    a = velocity(points)
-    b = velocity(points + a / 2)
-    c = velocity(points + b / 2)
-    d = velocity(points + c)
-    moved: Array = points + (a + 2 * b + 2 * c + d) / 6
+    """The points after one unit of time (third-order Runge-Kutta, after Heun)."""
+    first = velocity(points)
+    third = velocity(points + velocity(points + first / 3) * (2 / 3))
+    moved: Array = points + (first + 3 * third) / 4
     return moved
 
 
@@ -99,11 +142,12 @@ class Threads:
         while self._refine(curved=False):
             pass
 
-    def move(self, velocity: Velocity, chosen: NDArray[np.bool_] | None = None) -> None:
+    def move(self, velocity: Velocity, chosen: NDArray[np.int64] | None = None, steep: bool = True) -> None:
         """Carry all the points, or only the chosen ones, which are all that move."""
-        mask = np.ones(len(self.points), dtype=bool) if chosen is None else chosen
-        if mask.any():
-            self.points[mask] = carry(self.points[mask], velocity)
+        if chosen is None:
+            self.points = carry(self.points, velocity)
+        elif len(chosen):
+            self.points[chosen] = carry(self.points[chosen], velocity)
 
     def refine(self) -> None:
         if len(self.points):

@@ -13,6 +13,7 @@ import numpy as np
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.cells import free
+from saponary.draw.pour.flow import Basin
 from saponary.draw.pour.mould import Mould, parts
 from saponary.draw.pour.plan import Load
 from saponary.draw.pour.seed import Array
@@ -33,6 +34,7 @@ class Filling:
 
     mould: Mould
     step: int
+    basin: Basin
     zone: BaseGeometry
     above: BaseGeometry
     blocked: BaseGeometry  # not counted: embeds, and drops that are painted over the pattern

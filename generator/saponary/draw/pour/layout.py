@@ -12,8 +12,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
+from saponary.draw.pour.chart import chart
+from saponary.draw.pour.comb import comb, drawn
 from saponary.draw.pour.drops import Dropped, drop
 from saponary.draw.pour.embeds import Embed, place
+from saponary.draw.pour.flow import Basin
 from saponary.draw.pour.laying import Filling, Patch, patch
 from saponary.draw.pour.layings import PATTERNS
 from saponary.draw.pour.mould import EMPTY, Mould, make_mould, union
@@ -118,7 +121,17 @@ def _fill(scene: Scene, mould: Mould, zones: tuple[Zone, ...], solid: BaseGeomet
         if zone.loads:
             across = zone.across_mm * mould.scale if zone.across_mm else None
             filling = Filling(
-                mould, zone.step, body, above, blocked, zone.loads, free_area, zone.slope, across, words
+                mould,
+                zone.step,
+                Basin(mould.xs, lower, upper),
+                body,
+                above,
+                blocked,
+                zone.loads,
+                free_area,
+                zone.slope,
+                across,
+                words,
             )
             patches = tuple(PATTERNS[zone.pattern](filling))
         else:
@@ -184,7 +197,15 @@ def _stirred(
         rings = [ring for item in early for ring in item.rings]
         threads = rings + [item.line for item in lines]
         closed = [True] * len(rings) + [False] * len(lines)
-        moved = iter(stir(step.swirl, room, region, solid.union(union(later)), threads, closed))
+        obstacle = solid.union(union(later))
+        flat = chart(mould.xs, bottom, surface) if obstacle.is_empty and step.swirl.tool == "comb" else None
+        if flat is not None:
+            strokes = comb(step.swirl, flat, upright, mould.face.top_view, room.words)
+            moved = iter(
+                [drawn(line, ring, flat, strokes) for line, ring in zip(threads, closed, strict=True)]
+            )
+        else:
+            moved = iter(stir(step.swirl, room, Basin(mould.xs, bottom, surface), obstacle, threads, closed))
         early = [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in early]
         patches = early + patches[len(early) :]
         dust = [Dust(item.step, item.id, next(moved)) if item.step < index else item for item in dust]

@@ -15,7 +15,7 @@ from itertools import pairwise
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.flow import Field, Threads, veil
+from saponary.draw.pour.flow import Basin, Field, Threads, veil
 from saponary.draw.pour.seed import Array, numbers
 from saponary.schema.pour import Swirl
 
@@ -134,7 +134,7 @@ TOOLS: dict[str, Tool] = {"hanger": hanger, "comb": comb, "skewer": skewer}
 def stir(
     swirl: Swirl,
     room: Reach,
-    region: BaseGeometry,
+    region: Basin,
     obstacle: BaseGeometry,
     lines: Sequence[Array],
     closed: Sequence[bool],
@@ -181,16 +181,27 @@ def _push(threads: Threads, screen: Field, tips: Array, push: Array, radius: flo
     """One short step of the tool."""
 
     def velocity(points: Array) -> Array:
-        away = points[:, None, :] - tips[None, :, :]
-        fall = np.clip(1 - (away[..., 0] ** 2 + away[..., 1] ** 2) / radius**2, 0, 1)
-        side = push[0] * away[..., 1] - push[1] * away[..., 0]
-        slope = -6 * fall**2 / radius**2
-        stream = (side * fall**3).sum(axis=1)
-        stream_x = (-push[1] * fall**3 + side * slope * away[..., 0]).sum(axis=1)
-        stream_y = (push[0] * fall**3 + side * slope * away[..., 1]).sum(axis=1)
-        held, held_x, held_y = screen.at(points)
-        return np.column_stack([held * stream_y + held_y * stream, -(held * stream_x + held_x * stream)])
+        x, y = points[:, 0], points[:, 1]
+        dx, dy = x[:, None] - tips[:, 0], y[:, None] - tips[:, 1]
+        fall = np.maximum(1 - (dx * dx + dy * dy) / radius**2, 0)
+        side, cubed = push[0] * dy - push[1] * dx, fall**3
+        slope = side * fall * fall * (-6 / radius**2)
+        stream = (side * cubed).sum(axis=1)
+        whole = cubed.sum(axis=1)
+        stream_x = (slope * dx).sum(axis=1) - push[1] * whole
+        stream_y = (slope * dy).sum(axis=1) + push[0] * whole
+        moved = np.empty_like(points)
+        if clear:
+            moved[:, 0], moved[:, 1] = stream_y, -stream_x
+        else:
+            held, held_x, held_y = screen.at(x, y)
+            moved[:, 0] = held * stream_y + held_y * stream
+            moved[:, 1] = -(held * stream_x + held_x * stream)
+        return moved
 
-    low, high = tips.min(axis=0) - 1.3 * radius, tips.max(axis=0) + 1.3 * radius
-    near = np.all((threads.points > low) & (threads.points < high), axis=1)
+    # Beyond its radius the tool moves nothing.
+    (left, bottom), (right, top) = tips.min(axis=0) - radius, tips.max(axis=0) + radius
+    clear = screen.is_one(left, bottom, right, top)
+    x, y = threads.points[:, 0], threads.points[:, 1]
+    near = np.flatnonzero((x > left) & (x < right) & (y > bottom) & (y < top))
     threads.move(velocity, near)

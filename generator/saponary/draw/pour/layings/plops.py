@@ -128,25 +128,25 @@ def _seen(
 
 def _wavering(filling: Filling, painted: list[Patch], spacing: float) -> list[Patch]:
     """The patches moved by a faint stream of eddies about as wide as a spoonful."""
-    left, bottom, points, shape = grid(filling.zone)
+    left, bottom, across, up = grid(filling.basin)
     draws = numbers(24, "eddies", *filling.words)
-    stream = np.zeros(len(points))
+    stream = np.zeros((len(up), len(across)))
     for k in range(8):
         angle, phase, length = (
             math.tau * draws[3 * k],
             math.tau * draws[3 * k + 1],
             0.7 + 0.5 * draws[3 * k + 2],
         )
-        place = points @ np.array([math.cos(angle), math.sin(angle)])
+        place = across[None, :] * math.cos(angle) + up[:, None] * math.sin(angle)
         stream += np.sin(math.tau * place / (length * spacing) + phase)
-    screen = veil(filling.zone, filling.blocked, 0.25 * spacing)
-    stream *= 0.0042 * spacing**2 * screen.values.ravel()
-    field = Field(left, bottom, stream.reshape(shape))
+    screen = veil(filling.basin, filling.blocked, 0.25 * spacing)
+    stream *= 0.0042 * spacing**2 * screen.values
+    field = Field(left, bottom, stream)
     rings = [ring for item in painted for ring in item.rings]
     threads = Threads(rings, [True] * len(rings), 1.2)
 
     def velocity(at: Array) -> Array:
-        _, slope_x, slope_y = field.at(at)
+        _, slope_x, slope_y = field.at(at[:, 0], at[:, 1])
         return np.column_stack([slope_y, -slope_x]) / 3
 
     for _ in range(3):

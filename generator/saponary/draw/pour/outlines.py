@@ -1,0 +1,81 @@
+"""The lines of a drawing as path data, which both of its faces share: only their colours differ."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+from shapely.geometry import Polygon
+
+from saponary.draw.pour.dusting import specks
+from saponary.draw.pour.layout import Layout, Strewn
+from saponary.draw.pour.mould import parts
+from saponary.draw.pour.paths import FINE, Sheet
+from saponary.draw.pour.scene import Scene
+from saponary.draw.pour.seed import Array
+
+MARGIN = 1.0
+TOLERANCES = (0.012, 0.02, 0.03, 0.04, 0.06, 0.09, 0.13, 0.18, 0.25, 0.35, 0.5)
+MOST_BYTES = 52_000
+
+
+@dataclass(frozen=True)
+class Outlines:
+    """Path data in the order it is painted; `width` and `height` are the drawing's, in its own units."""
+
+    width: int
+    height: int
+    mould: str
+    patches: tuple[tuple[str, str], ...]  # portion, path
+    dust: tuple[tuple[str, str, str, str], ...]  # powder, line, finer and coarser specks
+    embeds: tuple[tuple[str, str], ...]  # thing, path
+    strewn: tuple[tuple[str, str, str], ...]  # thing, path of the darker and of the paler petals
+
+
+def outlines(scene: Scene, layout: Layout) -> Outlines:
+    mould = layout.mould
+    above = max(float(np.max(mould.top)) - mould.height, 0.0) + (2.5 if layout.strewn else 0.0)
+    if not mould.face.top_view and mould.face.kind != "round":
+        above = max(above, 0.13 * min(mould.height, 60.0) if above > 1.0 else 0.0)
+    sheet = Sheet(MARGIN, mould.height + above + MARGIN)
+    names = [item.name for item in layout.patches]
+    return Outlines(
+        width=round((mould.width + 2 * MARGIN) * FINE),
+        height=round((mould.height + above + 2 * MARGIN) * FINE),
+        mould=sheet.path([_edge(part) for part in parts(mould.outline)], 0.02),
+        patches=tuple(zip(names, _patches(layout, sheet), strict=True)),
+        dust=tuple(_dust(layout, sheet, scene.title)),
+        embeds=tuple((embed.id, sheet.path([_edge(embed.shape)], 0.02)) for embed in layout.embeds),
+        strewn=tuple(
+            (item.id, _petals(item, sheet, pale=False), _petals(item, sheet, pale=True))
+            for item in layout.strewn
+        ),
+    )
+
+
+def _petals(strewn: Strewn, sheet: Sheet, *, pale: bool) -> str:
+    return sheet.path([petal.outline for petal in strewn.petals if petal.pale == pale], 0.01)
+
+
+def _edge(shape: Polygon) -> Array:
+    return np.asarray(shape.exterior.coords)[:-1]
+
+
+def _patches(layout: Layout, sheet: Sheet) -> list[str]:
+    """Path data of all patches, with as many points as the size of the file allows."""
+    paths: list[str] = []
+    room = MOST_BYTES - 240 * len(layout.patches) - 4_500 * len(layout.dust) - 3_000 * len(layout.strewn)
+    for tolerance in TOLERANCES:
+        paths = [sheet.path(item.rings, tolerance) for item in layout.patches]
+        if sum(map(len, paths)) <= max(room, 12_000):
+            break
+    return paths
+
+
+def _dust(layout: Layout, sheet: Sheet, title: str) -> Iterable[tuple[str, str, str, str]]:
+    for i, dust in enumerate(layout.dust):
+        path = sheet.path([dust.line], 0.04, closed=False)
+        if path:
+            fine, coarse = specks(dust.line, title, dust.id, str(i))
+            yield dust.id, path, sheet.dots(fine), sheet.dots(coarse)
