@@ -9,7 +9,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
 from draw.pour_scenes import BEDS, EVERYTHING, FACES, LAYINGS, STIRRED, scene
-from saponary.draw.pour import draw_pair
+from saponary.draw.pour.drawing import draw_pair
 from saponary.messages.speaker import speaker
 
 PASSES = 5

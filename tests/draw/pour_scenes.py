@@ -9,7 +9,8 @@ from xml.etree import ElementTree
 import numpy as np
 from numpy.typing import NDArray
 
-from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade, When, draw_pair
+from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade, When
+from saponary.draw.pour.drawing import draw_pair
 from saponary.messages.speaker import speaker
 from saponary.schema.pour import PourStep
 

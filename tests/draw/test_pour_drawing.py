@@ -24,7 +24,8 @@ from draw.pour_scenes import (
     shares,
     steps,
 )
-from saponary.draw.pour import DrawnPortion, Scene, Shade, draw_pair
+from saponary.draw.pour import DrawnPortion, Scene, Shade
+from saponary.draw.pour.drawing import draw_pair
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.mould import make_mould
 from saponary.draw.pour.plan import plan

@@ -14,7 +14,8 @@ import pytest
 
 import saponary
 from draw.pour_scenes import EVERYTHING, SVG, painted, scene
-from saponary.draw.pour import DrawnPortion, Face, Shade, draw_pair
+from saponary.draw.pour import DrawnPortion, Face, Shade
+from saponary.draw.pour.drawing import draw_pair
 from saponary.draw.pour.ink import contrast, luminance
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.tiles import TILES, pattern
@@ -28,7 +29,7 @@ def test_the_same_bytes_in_another_process() -> None:
     program = (
         "import sys; sys.path[:0] = sys.argv[1].split('|')\n"
         "from draw import pour_scenes as t\n"
-        "from saponary.draw.pour import draw_pair\n"
+        "from saponary.draw.pour.drawing import draw_pair\n"
         "sys.stdout.write(draw_pair(t.scene(t.EVERYTHING), 'one', t.speaker()).fresh_svg)"
     )
     paths = "|".join([str(Path(__file__).parents[1]), str(Path(saponary.__file__).parents[1])])

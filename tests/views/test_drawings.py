@@ -37,7 +37,7 @@ def refuse(*_: object) -> None:
 
 def test_the_next_build_draws_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     first = drawn(site(), DiskStore(tmp_path))
-    monkeypatch.setattr(drawings, "draw_pair", refuse)
+    monkeypatch.setattr("saponary.draw.pour.drawing.draw_pair", refuse)
     assert drawn(site(), DiskStore(tmp_path)) == first
 
 
@@ -74,3 +74,12 @@ def test_all_code_that_draws_is_in_the_key() -> None:
     )
     used = {name.split(".")[1] for name in json.loads(run.stdout) if name.startswith("saponary.")}
     assert used <= {room.partition("/")[0] for room in drawings.DRAWING.rooms}
+
+
+def test_what_draws_is_imported_only_where_something_is_drawn() -> None:
+    """In a process of its own, for the tests have imported it."""
+    program = (
+        "import sys, saponary.build.site, saponary.views.drawings;"
+        "sys.exit(bool({'numpy', 'shapely'} & set(sys.modules)))"
+    )
+    assert subprocess.run([sys.executable, "-c", program], check=False).returncode == 0

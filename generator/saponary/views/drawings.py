@@ -7,7 +7,7 @@ from pydantic import TypeAdapter, ValidationError
 from saponary.assets.step import Step
 from saponary.assets.store import NoStore, Store
 from saponary.book.published import Published
-from saponary.draw.pour import PourDrawing, Scene, Shade, draw_pair
+from saponary.draw.pour import PourDrawing, Scene, Shade
 from saponary.messages.speaker import speaker
 from saponary.views.scene import blended_shade, scene
 from saponary.views.site import SiteInput
@@ -47,6 +47,9 @@ class Drawings:
         recalled = self._store.recall(at)
         kept = _unpacked(recalled) if recalled is not None else None
         if kept is None:
+            # The libraries that draw are imported where something is drawn.
+            from saponary.draw.pour.drawing import draw_pair
+
             kept = draw_pair(what, slug, self._say)
             self._store.keep(at, _KEPT_AS.dump_json(kept))
         return kept

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from io import BytesIO
 
-import numpy as np
 from PIL import Image, ImageCms
 from PIL.ImageFile import ImageFile
 
@@ -70,6 +69,8 @@ def _simple_mode(image: Image.Image) -> Image.Image:
     """As L, RGB, LA, RGBA or CMYK."""
     if image.mode.startswith("I;16") or image.mode == "I":
         # The library cuts such samples off at 255 instead of scaling them.
+        import numpy as np
+
         deep = np.asarray(image).clip(0, 65535).astype(np.uint16)
         return Image.fromarray(((deep - (deep >> 8) + 128) >> 8).astype(np.uint8))
     if "transparency" in image.info and image.mode in ("1", "L", "RGB", "P"):

@@ -2,28 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from saponary.draw.pour.describe import described, title
 from saponary.draw.pour.layout import lay_out
-from saponary.draw.pour.legend import LegendEntry, legend
+from saponary.draw.pour.legend import legend
 from saponary.draw.pour.outlines import outlines
+from saponary.draw.pour.pair import PourDrawing
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.svg import drawing
 from saponary.messages.speaker import Speaker
-
-
-@dataclass(frozen=True)
-class PourDrawing:
-    """Two faces of one pour and the key to both; the page sets them side by side or one above the other.
-
-    Ids are unique within a page as long as every pour has its own prefix.
-    """
-
-    fresh_svg: str
-    cured_svg: str
-    legend: tuple[LegendEntry, ...]
-    description: str
 
 
 def draw_pair(scene: Scene, id_prefix: str, say: Speaker) -> PourDrawing:

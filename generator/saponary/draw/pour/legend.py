@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from typing import Literal
 
 import numpy as np
 
@@ -13,6 +11,7 @@ from saponary.draw.pour.dusting import specks
 from saponary.draw.pour.embeds import shape
 from saponary.draw.pour.ink import ink_on
 from saponary.draw.pour.layout import Layout
+from saponary.draw.pour.pair import LegendEntry, Role
 from saponary.draw.pour.paths import Sheet
 from saponary.draw.pour.plan import volumes
 from saponary.draw.pour.scene import Scene, When
@@ -20,19 +19,7 @@ from saponary.draw.pour.strew import petal
 from saponary.draw.pour.svg import safe_id
 from saponary.draw.pour.tiles import pattern
 
-Role = Literal["portion", "line", "embed", "strewn"]
 FRAME = '<rect x="5" y="5" width="170" height="110" rx="14" {}/>'
-
-
-@dataclass(frozen=True)
-class LegendEntry:
-    """One line of the key. Swatches are hidden from screen readers: the name stands beside them."""
-
-    role: Role
-    name: str
-    share_percent: int | None  # of the batter's volume; None for what is no portion
-    fresh_swatch: str
-    cured_swatch: str
 
 
 def legend(scene: Scene, layout: Layout, id_prefix: str) -> tuple[LegendEntry, ...]:
