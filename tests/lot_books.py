@@ -18,6 +18,9 @@ from support import PLAIN, REPOSITORY, prove_one
 X = "{http://www.w3.org/1999/xhtml}"
 ON = date(2026, 3, 20)
 
+CLEAN = "free-alkali: {test: phenolphthalein, result: none, on: 2026-02-20}"
+"""A test without which no lot is called ready."""
+
 FITTED = "weighed: {0: 128.2 g, 7: 122.4 g, 14: 118.9 g, 28: 115.1 g, 42: 113.6 g}"
 """Weighings whose bar is ready on day 39."""
 

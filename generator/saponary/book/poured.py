@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 from saponary.book import blend
 from saponary.book.batch_parts import addition_of, liquid_of
 from saponary.book.computed import Computed
-from saponary.book.published import Published
 from saponary.book.rows import Row, alkalis, name_of, rows
 from saponary.lye.alkali import Weights
 from saponary.lye.figures import weigh
@@ -67,7 +66,7 @@ class Behind:
     sure: bool = True
 
 
-def behind(batch: Batch, computed: Computed | Published) -> Behind:
+def behind(batch: Batch, computed: Computed) -> Behind:
     """The formulas behind a lot of a recipe that can be computed."""
     now = computed.resolved.formula
     if batch.formula is None:
@@ -76,7 +75,7 @@ def behind(batch: Batch, computed: Computed | Published) -> Behind:
     return Behind(then, now, now.alkali)
 
 
-def recount_of(batch: Batch, computed: Computed | Published) -> Recount | None:
+def recount_of(batch: Batch, computed: Computed) -> Recount | None:
     """A lot of a recipe that can be computed, from its own weights; None where none was recorded."""
     return recount(batch, computed.pantry, behind(batch, computed))
 

@@ -9,17 +9,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saponary.book.catalogue import Figure
+from saponary.book.computed import Computed
 from saponary.book.proofed import Proofed
 from saponary.book.quotes import Quote
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved
+from saponary.book.standing import Labelled, Standing, labelled, standings
 from saponary.book.status import Status
 from saponary.book.used import named, together, used
 from saponary.lye.figures import Figures
-from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
 from saponary.reading.tree import Tree
 from saponary.schema.edition import Edition
@@ -47,8 +48,9 @@ class Published:
     settings: Settings
     pantry: Pantry
     status: Status
-    poured_to: Mapping[str, Formula]
-    """Earlier formulas, by the fingerprint that a batch records."""
+    standing: Mapping[str, Standing]
+    """By lot, of those that are shown: whether it is held back, and whether it may be called ready."""
+    labelled: Labelled
     remarks: tuple[str, ...]
     """What the checks warn of."""
 
@@ -56,7 +58,12 @@ class Published:
 def published(one: Proofed, edition: Edition) -> Published:
     """A recipe that this edition shows, as it shows it."""
     computed, shows = one.computed, edition.shows
-    remarks = dict.fromkeys(_remarks(one, edition))
+    standing = standings(computed)
+    back = frozenset[str]()
+    if "batches" not in shows:
+        back = frozenset(lot for lot, found in standing.items() if found.held)
+        computed = _without(back, computed)
+    remarks = dict.fromkeys(_remarks(one, edition, back))
     records = tuple(r for record in computed.batches if (r := _record(record, edition)) is not None)
     weighed = named((name for r in records for name in r.batch.as_weighed), computed.pantry)
     return Published(
@@ -74,15 +81,23 @@ def published(one: Proofed, edition: Edition) -> Published:
         pantry=only_seen(
             together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)), edition.sight
         ),
-        poured_to=computed.poured_to if "batches" in shows else {},
+        standing={
+            r.batch.lot: standing[r.batch.lot]
+            if edition.formula == "full" and "batches" in shows
+            else replace(standing[r.batch.lot], recount=None)
+            for r in records
+        },
+        labelled=labelled(one.computed),
         status=one.status,
         remarks=tuple(remarks) if "remarks" in shows else (),
     )
 
 
-def _remarks(one: Proofed, edition: Edition) -> Iterator[str]:
+def _remarks(one: Proofed, edition: Edition, back: frozenset[str]) -> Iterator[str]:
     """What the checks warned of, without what is said of a batch that the edition does not show."""
-    hidden = [r for r in one.computed.batches if not belongs(r.batch.editions, edition)]
+    hidden = [
+        r for r in one.computed.batches if r.batch.lot in back or not belongs(r.batch.editions, edition)
+    ]
     stretches = [(r.file, *lines) for r in hidden if (lines := r.lines()) is not None]
     lots = [re.compile(rf"(?<!\w){re.escape(r.batch.lot)}(?!\w)") for r in hidden]
     for finding in one.findings:
@@ -94,6 +109,24 @@ def _remarks(one: Proofed, edition: Edition) -> Iterator[str]:
             and not any(lot.search(finding.message) for lot in lots)
         ):
             yield finding.message
+
+
+def _without(lots: frozenset[str], computed: Computed) -> Computed:
+    """A recipe without these lots and without their photos, whoever else names them."""
+    if not lots:
+        return computed
+    photos = {shot.file for r in computed.batches if r.batch.lot in lots for shot in r.batch.photos}
+    model, photo = computed.model, computed.model.photo
+    return replace(
+        computed,
+        batches=tuple(record for record in computed.batches if record.batch.lot not in lots),
+        model=model.model_copy(
+            update={
+                "batches": [batch for batch in model.batches if batch.lot not in lots],
+                "photo": None if photo is not None and photo.file in photos else photo,
+            }
+        ),
+    )
 
 
 def belongs(named: Sequence[str], edition: Edition) -> bool:

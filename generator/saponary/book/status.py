@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from saponary.lye.fingerprint import matches
-from saponary.messages.message import Message, message
+from saponary.messages.message import Listed, Message, message
 from saponary.schema.batch import Batch
 from saponary.schema.recipe import Recipe
 
@@ -22,16 +22,22 @@ class Status:
     missing: Message | None = None
 
 
-def status(recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days: int) -> Status:
+def status(
+    recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days: int, held: Collection[str] = ()
+) -> Status:
     """Draft: nothing stated. Tested: a batch of this very formula, cured, with a clean
-    free-alkali test at or after the end of its cure. Else stated. No clock is asked: the
-    date of the test says how long the batch had cured.
+    free-alkali test at or after the end of its cure. Else stated, and so where a lot of
+    this formula is among those `held` back. No clock is asked: the date of the test says how
+    long the batch had cured.
     """
     if not recipe.stated:
         return Status("draft", message("badge.needs.figures"))
     same = [b for b in batches if b.formula is not None and matches(b.formula, fingerprint)]
     if not same:
         return Status("stated", message("badge.needs.batch"))
+    back = [b.lot for b in same if b.lot in held]
+    if back:
+        return Status("stated", message("badge.needs.held", lots=Listed(tuple(back))))
     clean = [(b, test) for b in same if (test := b.clean_test()) is not None]
     if not clean:
         return Status("stated", message("badge.needs.test"))

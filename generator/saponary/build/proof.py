@@ -9,6 +9,7 @@ from pathlib import Path
 from saponary.book.computed import Computed, compute_all
 from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.proofed import Proofed
+from saponary.book.standing import held
 from saponary.book.status import status
 from saponary.build.history import Formulas, formulas_lacking
 from saponary.checks.rule import ProofContext
@@ -69,9 +70,9 @@ def _of_one(one: Computed, findings: Sequence[Finding]) -> Proofed:
     """A recipe with what was found in its file and in that of its batches."""
     files = {one.file.file, *(record.file for record in one.batches)}
     found = tuple(dict.fromkeys(f for f in findings if f.place.file in files))
-    return Proofed(
-        one, status(one.model, [r.batch for r in one.batches], one.fingerprint, one.settings.cure), found
-    )
+    back = [batch.lot for batch, _ in held(one)]
+    batches = [record.batch for record in one.batches]
+    return Proofed(one, status(one.model, batches, one.fingerprint, one.settings.cure, back), found)
 
 
 def _words(book: Book) -> tuple[Own, list[Finding]]:

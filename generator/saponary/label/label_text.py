@@ -5,6 +5,7 @@ from __future__ import annotations
 from saponary.book.computed import Computed
 from saponary.book.plain_title import plain_title
 from saponary.book.published import Published
+from saponary.book.standing import labelled
 from saponary.label.cautions import for_buyers
 from saponary.label.fit import LabelText
 from saponary.label.lists import Bar
@@ -32,10 +33,11 @@ def net_weight(grams: float) -> Message:
 
 def label_text(computed: Computed | Published, bar: Bar, settings: Settings, law: str) -> LabelText | None:
     """What a recipe's label says, in the book's language, since its length says how large it is set;
-    None where the recipe states no net weight.
+    None where the recipe states no net weight, or all its lots are held back.
     """
     label = computed.model.label
-    if label is None or label.net_weight is None:
+    lots = computed.labelled if isinstance(computed, Published) else labelled(computed)
+    if label is None or label.net_weight is None or not lots.made:
         return None
     say = speaker(settings.language)
     heads = (say(caution.head) for caution in for_buyers(computed))
@@ -45,7 +47,7 @@ def label_text(computed: Computed | Published, bar: Bar, settings: Settings, law
         ingredients=say("label.ingredients", listed=bar.ingredients(jurisdictions()[law]).text),
         caution=" ".join((say("label.eyes"), *heads)),
         net_weight=say(net_weight(label.net_weight.grams)),
-        lot=say("label.lot"),
+        lot=say(message("label.of-lot", lot=lots.lot) if lots.lot else message("label.lot")),
         maker=", ".join(part for part in (settings.maker or settings.title, settings.place) if part),
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import inf
+from typing import get_args
 
 from markupsafe import Markup
 
@@ -19,7 +20,7 @@ from saponary.views import links
 from saponary.views.cure_compare import CureCompare, compare
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.lots import State, state_of
-from saponary.views.readiness import Lot, Readiness, lots, readiness, why_none
+from saponary.views.readiness import Lot, Readiness, lots, readiness, ready_lots, why_none
 from saponary.views.site import SiteInput
 
 
@@ -40,13 +41,25 @@ class ShelfLot:
 
 
 @dataclass(frozen=True)
+class ShelfGroup:
+    """Lots that are past their cure, or have no day of it: the id of what they have in common."""
+
+    id: str
+    title: Message
+    about: Message
+    lots: tuple[ShelfLot, ...]
+
+
+@dataclass(frozen=True)
 class ShelfView:
-    """What cures, the next to be ready first; what is ready, the latest first."""
+    """What cures, the next to be over first; what is ready, what has cured and may not be called so, and what
+    is held back, the latest first.
+    """
 
     on: str
     axis: Markup
     curing: tuple[ShelfLot, ...]
-    ready: tuple[ShelfLot, ...]
+    groups: tuple[ShelfGroup, ...]
     ahead: int
     """Lots poured after this day."""
     calendar: str
@@ -55,22 +68,39 @@ class ShelfView:
 
 
 def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ShelfView:
-    every = [(lot, readiness(lot.batch, site.book.settings.cure)) for lot in lots(recipes)]
-    by_state: dict[State, list[tuple[Lot, Readiness]]] = {"curing": [], "ready": [], "ahead": []}
+    cure = site.book.settings.cure
+    every = [(lot, readiness(lot.batch, lot.standing, cure)) for lot in lots(recipes)]
+    by_state: dict[State, list[tuple[Lot, Readiness]]] = {state: [] for state in get_args(State)}
     for lot, found in every:
         by_state[state_of(lot.batch, found, site.on)].append((lot, found))
     curing = sorted(by_state["curing"], key=lambda pair: pair[1].on)
-    ready = sorted(by_state["ready"], key=lambda pair: pair[1].on, reverse=True)
     axis = axis_for([_span(lot, found, site) for lot, found in curing])
     return ShelfView(
         on=site.on.isoformat(),
         axis=Markup(days_axis(axis, speaker(site.book.settings.language))) if curing else Markup(""),
         curing=tuple(_view(lot, found, site, up, axis) for lot, found in curing),
-        ready=tuple(_view(lot, found, site, up, None) for lot, found in ready),
+        groups=tuple(_group(state, by_state[state], site, up) for state in _GROUPS if by_state[state]),
         ahead=len(by_state["ahead"]),
-        calendar=up + links.READY if every else "",
+        calendar=up + links.READY if ready_lots(recipes) else "",
         cure_days=site.book.settings.cure,
         compare=compare(recipes, up),
+    )
+
+
+_GROUPS: tuple[State, ...] = ("held", "untested", "unknown", "ready")
+
+KEYS_BY_ID = {"shelf.past.": tuple(f"{state}.{part}" for state in _GROUPS for part in ("title", "about"))}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def _group(state: State, found: list[tuple[Lot, Readiness]], site: SiteInput, up: str) -> ShelfGroup:
+    """The latest first."""
+    ordered = sorted(found, key=lambda pair: pair[1].on, reverse=True)
+    return ShelfGroup(
+        state,
+        message(f"shelf.past.{state}.title"),
+        message(f"shelf.past.{state}.about"),
+        tuple(_view(lot, one, site, up, None) for lot, one in ordered),
     )
 
 
@@ -89,7 +119,7 @@ def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | Non
         href=up + links.recipe_page(lot.recipe.slug),
         poured=batch.poured.isoformat(),
         word=found.word,
-        ready=found.on.isoformat(),
+        ready="" if found.held is not None else found.on.isoformat(),
         left=_left((found.on - site.on).days),
         how=found.how,
         held=found.held,

@@ -82,7 +82,7 @@ def lot_cures(computed: Published, site: SiteInput, prose: Prose) -> tuple[LotCu
 
 def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> LotCure:
     shown, words = site.shows("batches"), speaker(site.book.settings.language)
-    found = readiness(batch, site.book.settings.cure)
+    found = readiness(batch, computed.standing[batch.lot], site.book.settings.cure)
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
     moments = tuple(_moments(batch, computed, site, prose, earlier))
     pair = len(moments) > 1 and moments[0].day != moments[-1].day
@@ -90,7 +90,7 @@ def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -
     ends = [replace(one, readings=()) for one in moments] if line else list(moments)
     return LotCure(
         word=found.head,
-        ready=found.on.isoformat() if shown else "",
+        ready=found.on.isoformat() if shown and found.held is None else "",
         day=message("day", day=found.day),
         how=found.how,
         held=found.held if shown else None,

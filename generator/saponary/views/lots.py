@@ -12,7 +12,7 @@ from datetime import date
 from typing import Literal, get_args
 
 from saponary.book.curing import BarCure, cures
-from saponary.book.poured import OILS, Recount, recount_of
+from saponary.book.poured import OILS, Recount
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, Value, Within, clauses, grams, message, percent
@@ -23,7 +23,8 @@ from saponary.views.facts import Fact, days, of_bar
 from saponary.views.readiness import Lot, Readiness, lots, readiness
 from saponary.views.site import SiteInput
 
-State = Literal["ready", "curing", "ahead"]
+State = Literal["ready", "curing", "ahead", "held", "untested", "unknown"]
+"""On a day: `untested` and `unknown` have cured, and may not be called ready."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +75,7 @@ def lots_view(site: SiteInput, recipes: Sequence[Published], up: str) -> LotsVie
 
 
 def _view(lot: Lot, site: SiteInput, up: str) -> LotView:
-    batch, found = lot.batch, readiness(lot.batch, site.book.settings.cure)
+    batch, found = lot.batch, readiness(lot.batch, lot.standing, site.book.settings.cure)
     formula, note = formula_state(lot, site)
     state = state_of(batch, found, site.on)
     return LotView(
@@ -87,7 +88,7 @@ def _view(lot: Lot, site: SiteInput, up: str) -> LotView:
         formula_note=note,
         state=state,
         age=_age(batch, state, site.on),
-        ready=found.on.isoformat(),
+        ready="" if found.held is not None else found.on.isoformat(),
         ready_lead=_lead(found, state),
         how=found.how,
         held=found.held,
@@ -99,10 +100,18 @@ def _view(lot: Lot, site: SiteInput, up: str) -> LotView:
 def state_of(batch: Batch, found: Readiness, on: date) -> State:
     if batch.poured > on:
         return "ahead"
-    return "ready" if found.on <= on else "curing"
+    if found.held is not None:
+        return "held"
+    if found.on > on:
+        return "curing"
+    return "untested" if found.name == "untested" else "ready" if found.name == "clean" else "unknown"
 
 
 def _lead(found: Readiness, state: State) -> Message:
+    if found.held is not None:
+        return message("lots.no-day")
+    if state in ("untested", "unknown"):
+        return message("lots.since", what=message(f"lot.cured-{state}-head"))
     if state == "ready":
         return message("lots.since", what=found.head)
     return message("lots.on", what=found.head)
@@ -113,7 +122,11 @@ def _age(batch: Batch, state: State, on: date) -> Message:
         return message("lots.age.ahead", day=on.isoformat())
     cured = days((on - batch.poured).days)
     return (
-        message("lots.age.ready", days=cured) if state == "ready" else message("lots.age.curing", days=cured)
+        message("lots.age.curing", days=cured)
+        if state == "curing"
+        else message("lots.age.held", days=cured)
+        if state == "held"
+        else message("lots.age.ready", days=cured)
     )
 
 
@@ -149,6 +162,7 @@ def _facts(lot: Lot, site: SiteInput) -> Iterator[Fact]:
 
 KEYS_BY_ID = {
     "lots.alkali.": ("none", "trace", "present"),
+    "lot.cured-": ("untested-head", "unknown-head", "untested", "unknown"),
     "fault.": tuple(f"{fault}.{part}" for fault in get_args(Fault) for part in ("name", "meaning")),
 }
 """Keys that are put together here: what they start with, and the ids that may follow."""
@@ -169,7 +183,7 @@ def _weighed(bar: BarCure) -> Fact:
 
 def _superfat(lot: Lot) -> Fact | None:
     """What the recorded weights really give, whatever the recipe is now."""
-    found = recount_of(lot.batch, lot.recipe)
+    found = lot.standing.recount
     if found is None:
         return None
     pantry = lot.recipe.pantry

@@ -9,6 +9,7 @@ from math import ceil, floor
 
 from saponary.book.curing import WEEKLY_LOSS, cures, ready_on
 from saponary.book.published import Published
+from saponary.book.standing import Name, Standing
 from saponary.lye.cure.fit import NoFit, Reason
 from saponary.lye.cure.readings import Ready
 from saponary.messages.message import Message, clauses, message, percent
@@ -27,29 +28,35 @@ class Lot:
     title: str
     anchor: str
 
+    @property
+    def standing(self) -> Standing:
+        return self.recipe.standing[self.batch.lot]
+
 
 @dataclass(frozen=True)
 class Readiness:
     """The day of the cure on which a lot is ready, the date, whether weighings tell it, and how.
 
-    `held` says why the lot is held back all the same; None where nothing speaks against it.
+    `held` says why the lot is held back; there is no day on which such a lot is ready. `name` says
+    what else keeps it from being called ready.
     """
 
     day: int
     on: date
     weighed: bool
     how: Message
+    name: Name
     held: Message | None
 
     @property
     def word(self) -> Message:
         """What may be said of the lot on that day, within a sentence."""
-        return message("lot.over") if self.held else message("lot.ready")
+        return message("lot.ready") if self.name == "clean" else message("lot.over")
 
     @property
     def head(self) -> Message:
         """The same, to begin with."""
-        return message("lot.over-head") if self.held else message("lot.ready-head")
+        return message("lot.ready-head") if self.name == "clean" else message("lot.over-head")
 
 
 def lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
@@ -63,6 +70,11 @@ def lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
             found.append(Lot(recipe, record.batch, title, anchor))
     found.sort(key=lambda lot: (lot.recipe.slug, lot.batch.lot))
     return tuple(sorted(found, key=lambda lot: lot.batch.poured, reverse=True))
+
+
+def ready_lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
+    """Those that a test found free of alkali: no other has a day on which it is called ready."""
+    return tuple(lot for lot in lots(recipes) if lot.standing.ready)
 
 
 def _free(anchor: str, taken: set[str]) -> str:
@@ -80,21 +92,25 @@ def later(day: date, days: int) -> date:
     return day + timedelta(days=min(days, (date.max - day).days))
 
 
-def readiness(batch: Batch, cure_days: int) -> Readiness:
+def readiness(batch: Batch, found: Standing, cure_days: int) -> Readiness:
     day, weighed = ready_on(batch, cure_days)
     how = _by_weighings(batch, cure_days) if weighed else _by_days(batch, cure_days)
-    return Readiness(day, later(batch.poured, day), weighed, how, _held(batch))
+    return Readiness(day, later(batch.poured, day), weighed, how, found.name, why_held(found))
 
 
-def _held(batch: Batch) -> Message | None:
-    """A bar that still held free alkali when last tested is not ready, however long it dried."""
-    last = batch.last_test()
-    if last is None or last.result == "none":
+def why_held(found: Standing) -> Message | None:
+    """Why a lot is held back; None where it is not."""
+    if found.name == "caustic":
+        return message("lot.held.caustic")
+    if not found.held or found.tested is None:
         return None
-    day = last.on.isoformat()
-    if last.result == "trace":
-        return message("lot.held.trace", day=day)
-    return message("lot.held.present", day=day)
+    return message(f"lot.held.{found.name}", day=found.tested.isoformat())
+
+
+def held_lots(recipe: Published) -> tuple[Message, ...]:
+    """What is said at the head of a recipe, of each of its lots that is held back."""
+    said = ((lot, why_held(found)) for lot, found in recipe.standing.items())
+    return tuple(message("lot.back", lot=lot, why=why) for lot, why in said if why is not None)
 
 
 def _by_days(batch: Batch, cure_days: int) -> Message:
@@ -135,5 +151,8 @@ def loses(found: Ready, whose: Message) -> Message:
     return message("cure.loses.forecast", when=when) if found.forecast else when
 
 
-KEYS_BY_ID = {"cure.no-fit.": tuple(reason.name.lower().replace("_", "-") for reason in Reason)}
+KEYS_BY_ID = {
+    "cure.no-fit.": tuple(reason.name.lower().replace("_", "-") for reason in Reason),
+    "lot.held.": ("trace", "present"),
+}
 """Keys that are put together here: what they start with, and the ids that may follow."""

@@ -21,6 +21,7 @@ from saponary.views.lot_cure import LotCure, lot_cures
 from saponary.views.maker_only import MakerOnly, maker_only
 from saponary.views.panel import Panel, panel
 from saponary.views.prose import Links, Prose
+from saponary.views.readiness import held_lots
 from saponary.views.site import SiteInput
 from saponary.views.sizes import Sizes, sizes
 from saponary.views.weigh_sheet import WeighSheet
@@ -46,6 +47,8 @@ class RecipeView:
     title: str
     collection: str
     summary: Markup | None
+    held: tuple[Message, ...]
+    """Of each lot that is held back, that it is and why."""
     drawing: Value
     fresh: str
     cured: str
@@ -97,6 +100,7 @@ def recipe_view(
         title=prose.title(model.title),
         collection=model.collection or "",
         summary=prose.inline(model.summary) if model.summary else None,
+        held=held_lots(computed) if site.shows("batches") else (),
         drawing=drawing.description,
         fresh=f"{folder}fresh.svg",
         cured=f"{folder}cured.svg",

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from lot_books import FITTED, ON, built, recipe, site_of
+from lot_books import CLEAN, FITTED, ON, built, recipe, site_of
 from saponary.book.curing import ready_on
 from saponary.build.proof import prove
 from saponary.outputs.pages.calendar import folded, text
@@ -29,7 +29,7 @@ def events(data: bytes) -> list[icalendar.Event]:
 
 
 def test_one_lot_is_one_whole_day() -> None:
-    made = built(recipe(f"lot: QS-014\npoured: 2026-03-02\n{FITTED}", title="Quarry Strata"))
+    made = built(recipe(f"lot: QS-014\npoured: 2026-03-02\n{FITTED}\n{CLEAN}", title="Quarry Strata"))
     calendar = icalendar.Calendar.from_ical(made[PATH])
     assert calendar["VERSION"] == "2.0" and calendar["PRODID"]
     (event,) = calendar.walk("VEVENT")
@@ -42,18 +42,19 @@ def test_one_lot_is_one_whole_day() -> None:
 
 
 def test_without_weighings_it_says_that_the_days_alone_are_known() -> None:
-    (event,) = events(built(recipe("lot: A\npoured: 2026-03-02"))[PATH])
+    (event,) = events(built(recipe(f"lot: A\npoured: 2026-03-02\n{CLEAN}"))[PATH])
     assert event["DTSTART"].dt == date(2026, 3, 30)
     assert "by the book's 28 days of cure; no bar of it was weighed" in event["DESCRIPTION"]
 
 
-def test_all_lots_are_there_before_and_after_their_day() -> None:
+def test_all_lots_that_a_test_found_clean_are_there_before_and_after_their_day() -> None:
     proof = prove(BOOKS["demo"])
     found = events(site_of(proof)[PATH])
     wanted = sorted(
         (later(r.batch.poured, ready_on(r.batch, proof.book.settings.cure)[0]), r.batch.lot)
         for one in proof.recipes
         for r in one.computed.batches
+        if r.batch.clean_test() is not None
     )
     assert sorted((e["DTSTART"].dt, str(e["SUMMARY"]).rpartition("lot ")[2]) for e in found) == wanted
     assert len({str(e["UID"]) for e in found}) == len(found)
@@ -63,21 +64,21 @@ def test_the_id_of_an_event_stays_while_all_else_changes() -> None:
     first, second, other = (
         events(built(text, on)[PATH])[0]["UID"]
         for text, on in (
-            (recipe("lot: A\npoured: 2026-03-02"), ON),
-            (recipe(f"lot: A\npoured: 2026-03-04\n{FITTED}", title="Renamed"), date(2026, 5, 1)),
-            (recipe("lot: B\npoured: 2026-03-02"), ON),
+            (recipe(f"lot: A\npoured: 2026-03-02\n{CLEAN}"), ON),
+            (recipe(f"lot: A\npoured: 2026-03-04\n{FITTED}\n{CLEAN}", title="Renamed"), date(2026, 5, 1)),
+            (recipe(f"lot: B\npoured: 2026-03-02\n{CLEAN}"), ON),
         )
     )
     assert first == second != other
 
 
 def test_signs_with_a_meaning_are_escaped_and_come_back() -> None:
-    (event,) = events(built(recipe(f"lot: '{ODD}'\npoured: 2026-03-02"))[PATH])
+    (event,) = events(built(recipe(f"lot: '{ODD}'\npoured: 2026-03-02\n{CLEAN}"))[PATH])
     assert event["SUMMARY"] == f"Ready: Plain Bar, lot {ODD}"
 
 
 def test_a_book_with_an_address_links_to_the_recipe() -> None:
-    proof = prove_one(recipe("lot: A\npoured: 2026-03-02"))
+    proof = prove_one(recipe(f"lot: A\npoured: 2026-03-02\n{CLEAN}"))
     settings = proof.book.settings.model_copy(update={"base_url": "https://soap.example/book/"})
     (event,) = events(site_of(replace(proof, book=replace(proof.book, settings=settings)))[PATH])
     assert event["URL"] == "https://soap.example/book/recipes/tried/index.html"
@@ -92,7 +93,7 @@ def check_lines(data: bytes) -> None:
 
 
 def test_lines_end_and_fold_as_they_should() -> None:
-    made = built(recipe(f"lot: '{(ODD + ' ') * 8}'\npoured: 2026-03-02\n{FITTED}"))
+    made = built(recipe(f"lot: '{(ODD + ' ') * 8}'\npoured: 2026-03-02\n{FITTED}\n{CLEAN}"))
     check_lines(made[PATH])
     lines = made[PATH].decode().split("\r\n")
     assert any(line.startswith(" ") for line in lines)
@@ -133,5 +134,5 @@ def test_control_characters_do_not_reach_the_file() -> None:
 
 
 def test_same_input_same_bytes() -> None:
-    written = recipe(f"lot: A\npoured: 2026-03-02\n{FITTED}")
+    written = recipe(f"lot: A\npoured: 2026-03-02\n{FITTED}\n{CLEAN}")
     assert built(written)[PATH] == built(written)[PATH]

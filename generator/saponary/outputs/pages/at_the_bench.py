@@ -15,6 +15,7 @@ from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.bench_screens import screens
 from saponary.views.prose import Links, Prose
+from saponary.views.readiness import held_lots
 from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import work_order
 
@@ -42,6 +43,7 @@ def _page(context: PageContext, recipe: Published, path: str, address: str) -> b
         formula=computed.fingerprint if context.site.shows("badge") else "",
         ticks=_key(settings.title, recipe.slug, computed.fingerprint),
         screens=screens(order.stages),
+        held=held_lots(computed) if context.site.shows("batches") else (),
         cautions=cautions.for_recipe(computed),
         unit=order.unit,
         beside=order.beside,

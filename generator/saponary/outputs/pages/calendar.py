@@ -10,7 +10,7 @@ from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.readiness import Lot, lots, readiness
+from saponary.views.readiness import Lot, readiness, ready_lots
 from saponary.views.site import SiteInput
 
 _LINE = 75
@@ -38,11 +38,9 @@ def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
 def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
     """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
     batch, base = lot.batch, site.book.settings.base_url
-    found = readiness(batch, site.book.settings.cure)
+    found = readiness(batch, lot.standing, site.book.settings.cure)
     poured = batch.poured.isoformat()
     about = message("calendar.about", poured=poured, state=found.word, day=found.day, how=found.how)
-    if found.held:
-        about = message("calendar.held", about=about, held=found.held)
     summary = message("calendar.summary", state=found.head, recipe=lot.title, lot=batch.lot)
     lines = [
         "BEGIN:VEVENT",
@@ -81,7 +79,7 @@ def folded(line: str) -> bytes:
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    found = lots(context.recipes)
+    found = ready_lots(context.recipes)
     if found:
         uses = (rests_on.SETTINGS, rests_on.DAY, *rests_on.recipes(context.recipes))
         yield SiteFile(links.READY, lambda: calendar(context.site, found), uses)

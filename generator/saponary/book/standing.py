@@ -1,0 +1,99 @@
+"""What may be said of a lot: whether it is held back, and whether it may be called ready.
+
+The one place where this is decided. Labels, calendar, pages, editions and the status of a recipe ask here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal, get_args
+
+from saponary.book.computed import Computed
+from saponary.book.poured import Recount, recount_of
+from saponary.book.records import BatchRecord
+from saponary.schema.batch import Batch
+
+Name = Literal["caustic", "present", "trace", "unknown", "untested", "clean"]
+"""From the worst. `caustic`: its own weights leave free lye. `present` and `trace`: its last test found free
+alkali. `unknown`: weights are recorded, and do not tell its superfat. `clean`: its last test found none."""
+
+HELD: frozenset[Name] = frozenset({"caustic", "present", "trace"})
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Where a lot stands; `tested` is the day of its last test, `recount` what its weights come to."""
+
+    name: Name
+    tested: date | None = None
+    recount: Recount | None = None
+
+    @property
+    def held(self) -> bool:
+        """Whether no bar of it may be used, sold, labelled or published."""
+        return self.name in HELD
+
+    @property
+    def ready(self) -> bool:
+        """Whether it may be called ready once it has cured."""
+        return self.name == "clean"
+
+
+def standing(batch: Batch, computed: Computed) -> Standing:
+    """Where a lot of a recipe stands. No clock is asked."""
+    found, last = recount_of(batch, computed), batch.last_test()
+    on = last.on if last is not None else None
+    if found is not None and found.caustic:
+        return Standing("caustic", on, found)
+    if last is not None and last.result != "none":
+        return Standing(last.result, on, found)
+    if found is not None and not found.known:
+        return Standing("unknown", on, found)
+    return Standing("untested" if last is None else "clean", on, found)
+
+
+def standings(computed: Computed) -> dict[str, Standing]:
+    """Where each lot of a recipe stands, by its name; of two of one name, the worse counts."""
+    found: dict[str, Standing] = {}
+    for record in computed.batches:
+        one, known = standing(record.batch, computed), found.get(record.batch.lot)
+        if known is None or _ORDER.index(one.name) < _ORDER.index(known.name):
+            found[record.batch.lot] = one
+    return found
+
+
+_ORDER: tuple[Name, ...] = get_args(Name)
+
+
+def held(computed: Computed) -> tuple[tuple[Batch, Standing], ...]:
+    """The lots of a recipe that are held back, in the order of their records."""
+    every = ((record.batch, standing(record.batch, computed)) for record in computed.batches)
+    return tuple((batch, found) for batch, found in every if found.held)
+
+
+def not_held(records: Iterable[BatchRecord], computed: Computed) -> tuple[BatchRecord, ...]:
+    """The records of lots that are not held back."""
+    return tuple(record for record in records if not standing(record.batch, computed).held)
+
+
+@dataclass(frozen=True)
+class Labelled:
+    """Whether labels may be made of a recipe, and the lot that they must name, '' for any."""
+
+    made: bool = True
+    lot: str = ""
+
+
+ANY_LOT = Labelled()
+
+
+def labelled(computed: Computed) -> Labelled:
+    """Labels of any lot while none is held back; else of the newest that is not; none where all are."""
+    if not held(computed):
+        return ANY_LOT
+    free: Sequence[BatchRecord] = not_held(computed.batches, computed)
+    if not free:
+        return Labelled(made=False)
+    return Labelled(lot=max(free, key=lambda record: record.batch.poured).batch.lot)

@@ -1,0 +1,130 @@
+"""A lot that is held back is said to be so at the head of its recipe, or is not there at all: in every edition.
+
+Nothing that is composed may call a lot ready unless a test found it clean.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+from collections.abc import Mapping
+from datetime import date
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pytest
+
+from lot_books import having, parsed, words
+from outputs.pdfs.desk import desk_for, sheets_of
+from saponary.assets import resources
+from saponary.build.proof import Proof, prove
+from saponary.outputs.compose import compose
+from saponary.schema.edition import STANDARD, Edition
+from saponary.schema.seen import FIELDS
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import PhotoSet
+from support import PLAIN, write_book
+
+PAGE = "recipes/tried/index.html"
+HELD = ("trace", "present")
+ON = date(2026, 12, 1)
+SHEET = "wide: {page: a4, width: 90 mm, height: 60 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm}"
+DICE = random.Random(7)
+EDITIONS = [
+    *STANDARD.values(),
+    *(Edition(f"own-{i}", frozenset(DICE.sample(FIELDS, DICE.randint(2, 14))), "full") for i in range(6)),
+]
+
+
+def files(result: str, more: str = "") -> dict[str, str]:
+    test = f"    free-alkali: {{test: zap, result: {result}, on: 2026-04-10}}\n" if result else ""
+    lot = (
+        "batches:\n  - lot: HELDLOT\n    poured: 2026-03-02\n"
+        f"{test}    photos: [{{file: heldphoto.jpg, day: 3}}]\n{more}"
+    )
+    photo = "photo: {file: heldphoto.jpg, day: 3}\n"
+    sheets = f"title: Tried\nlabel-sheets:\n  {SHEET}\n"
+    return {
+        "book.yaml": sheets,
+        "recipes/tried.md": PLAIN.replace(
+            "stated:\n", f"label: {{net-weight: 100 g}}\n{photo}{lot}stated:\n", 1
+        ),
+    }
+
+
+@cache
+def proved(result: str) -> Proof:
+    with TemporaryDirectory() as folder:
+        return prove(write_book(Path(folder), files(result)))
+
+
+def made(result: str, edition: Edition) -> Mapping[str, bytes]:
+    proof = proved(result)
+    shot = PhotoSet(8, 6, (("image/webp", "photos/heldphoto.webp 8w"),), "photos/heldphoto.jpg", "")
+    whole = Unpublished(proof.book, proof.recipes, "1", "t", on=ON, photos={"heldphoto.jpg": shot})
+    return {o.path: o.data for o in compose(for_edition(whole, edition), [resources.templates()])}
+
+
+@pytest.mark.parametrize("edition", EDITIONS, ids=lambda one: one.name)
+@pytest.mark.parametrize("result", HELD)
+def test_a_held_lot_is_said_to_be_held_or_is_not_there(result: str, edition: Edition) -> None:
+    site = made(result, edition)
+    assert PAGE in site
+    if "batches" not in edition.shows:
+        assert not [path for path, data in site.items() if b"heldphoto" in data]
+        # A remark of the checks says in so many words that it held alkali.
+        left = b"".join(site.values()).replace(b"lot HELDLOT held", b"")
+        assert b"HELDLOT" not in left
+        return
+    (header,) = having(parsed(site, PAGE), "opening")
+    assert "Lot HELDLOT. Held back: its last test, 2026-04-10" in words(header)
+    if "work" in edition.shows:
+        assert "Lot HELDLOT. Held back" in words(parsed(site, "recipes/tried/at-the-bench.html"))
+    assert "ready.ics" not in site
+    for path in ("lots/index.html", "cure-shelf/index.html"):
+        assert "Held back" in words(parsed(site, path))
+
+
+@pytest.mark.parametrize("edition", EDITIONS, ids=lambda one: one.name)
+@pytest.mark.parametrize("result", [*HELD, ""])
+def test_only_a_tested_lot_is_called_ready(result: str, edition: Edition) -> None:
+    site = made(result, edition)
+    assert "ready.ics" not in site
+    for path in (path for path in site if path.endswith(".html")):
+        told = words(parsed(site, path))
+        assert not re.search(r"\bready (since|on|by|about)?\s*(day )?\d", told, re.IGNORECASE), path
+    if result == "" and "batches" in edition.shows:
+        told = words(parsed(site, "cure-shelf/index.html"))
+        assert "Cured, not tested" in told and "HELDLOT" in told
+
+
+def test_a_clean_lot_is_called_ready() -> None:
+    site = made("none", STANDARD["open"])
+    assert b"SUMMARY:Ready: Plain Bar" in site["ready.ics"]
+    assert "Ready since 2026-03-30" in words(parsed(site, "lots/index.html"))
+
+
+@pytest.mark.parametrize("edition", ["shop", "class", "bench"])
+def test_labels_are_made_of_no_lot_that_is_held_back(tmp_path: Path, edition: str) -> None:
+    newer = "  - {lot: FREELOT, poured: 2026-05-02}\n"
+    for count, (result, more, lot) in enumerate(
+        [
+            ("none", "", "Lot"),
+            ("", "", "Lot"),
+            ("present", newer, "Lot FREELOT"),
+            ("trace", newer, "Lot FREELOT"),
+        ]
+    ):
+        desk = desk_for(prove(write_book(tmp_path / str(count), files(result, more))), edition)
+        (sheet,) = sheets_of(desk, "labels").values()
+        assert re.search(rf">\s*{lot}\s*<", sheet.html)
+    for result in HELD:
+        assert not sheets_of(desk_for(prove(write_book(tmp_path / result, files(result))), edition), "labels")
+
+
+def test_paper_says_it_too(tmp_path: Path) -> None:
+    desk = desk_for(prove(write_book(tmp_path, files("present"))), "bench")
+    for kind in ("recipe-sheet", "whole-book"):
+        for sheet in sheets_of(desk, kind).values():
+            assert "Lot HELDLOT. Held back: its last test" in sheet.html
