@@ -14,26 +14,23 @@ from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.handout_prep import Preparation, preparation
-from saponary.views.paper.handout_prose import ClassProse, blanks
+from saponary.views.paper.handout_prose import SUPERFAT, ClassProse, blanks
 from saponary.views.paper.handout_safety import Safety, safety
 from saponary.views.paper.handout_weights import ClassWeights, class_weights
 from saponary.views.prose import Prose
 from saponary.views.site import SiteInput
 from saponary.views.work import Stage
 
-_SUPERFAT = frozenset({"superfat", "superfat-as-weighed"})
-
 
 @dataclass(frozen=True)
 class RecipePages:
-    """One recipe of the class at the student's size, in grams of oils as weighed; `written` is the maker's."""
+    """One recipe of the class at the student's size, in grams of oils as weighed."""
 
     title: str
     oils: Number
     weights: ClassWeights
     stages: tuple[Stage, ...]
     notes: Markup | None
-    written: Number
 
 
 @dataclass(frozen=True)
@@ -71,7 +68,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
         for one, computed in zip(ones, recipes, strict=True)
     ]
     figures = ones[0].catalogue
-    first = ClassProse(figures, own=figures, gaps=blanks(lesson, recipes[0].notes), answers=answers)
+    first = ClassProse(figures, gaps=blanks(lesson, recipes[0].notes), answers=answers)
     body = first.block(lesson, top=2)
     return Handout(
         title=first.title(plan.title),
@@ -129,13 +126,12 @@ def _pages(
         "one": class_bench(one, scale, answers=answers, blank=blank),
         "bench": class_bench(together, scale, answers=answers, blank=blank),
     }
-    notes = ClassProse(computed.catalogue, own=one.catalogue, answers=answers).block(computed.notes)
-    bare = not answers and bool(blank & _SUPERFAT)
+    notes = hidden["one"].prose.block(computed.notes)
+    bare = not answers and bool(blank & SUPERFAT)
     return RecipePages(
         title=title,
         oils=hidden["one"].weight(one.figures.oils),
         weights=class_weights(plan, title, hidden["one"], hidden["bench"], bare),
         stages=stages(hidden["one"], frozenset() if answers else blank),
         notes=notes if notes.strip() else None,
-        written=hidden["one"].weight(computed.figures.oils),
     )

@@ -10,7 +10,8 @@ from saponary.book.classes import ClassPlan, sized
 from saponary.book.published import Published
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition
-from saponary.messages.message import Listed, Message, Number, Value
+from saponary.messages.message import Listed, Message, Number, Value, message
+from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.schema import recipe as written
@@ -106,5 +107,6 @@ def class_bench(
     computed: Published, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
 ) -> ClassBench:
     """`answers` for the teacher's copy, which hides nothing."""
-    prose = ClassProse(computed.catalogue, own=computed.catalogue, gaps=blank, answers=answers)
+    instead = speaker(computed.settings.language).say(message("handout.left-out"))
+    prose = ClassProse(computed.catalogue, gaps=blank, answers=answers, travels=True, instead=instead)
     return ClassBench(computed, scale, prose, frozenset() if answers else hidden_lines(blank))

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from math import nan
 
 from markupsafe import Markup
@@ -13,6 +12,7 @@ from saponary.book.catalogue import Figure, compare
 from saponary.book.plain_title import unknown_figure
 from saponary.quantity.units import QuantityError
 from saponary.views.prose import Placed, Prose
+from saponary.words.at_another_size import has_share, has_weight, without
 
 BLANK = Markup('<span class="blank gap"></span>')
 
@@ -37,19 +37,32 @@ class Answer(Placed):
 
 @dataclass(frozen=True)
 class ClassProse(Prose):
-    """A text of a class. `own` are the figures at the student's size, which are left blank where the
-    text says so, and wherever else the same figure stands; `answers` fills them in. Where `figures`
-    are of that size too, one that is quoted is given again for it, to the same precision.
+    """A text of a class, at the size of `figures`, which is the student's.
+
+    Figures that a text leaves blank (`gaps`) are blank wherever they stand; `answers` fills them in. One
+    that is quoted is given again for this size, to the same precision. Of a text that was written for
+    another size (`travels`) a sentence with weights of its own, or with a figure that this size does
+    not have, is left out, and so is one that gives a blank away.
     """
 
-    own: Mapping[str, Figure] = field(default_factory=dict[str, Figure])
     gaps: frozenset[str] = frozenset()
     answers: bool = False
+    travels: bool = False
+    instead: str = ""
+
+    def _marked(self, text: str, *, code: bool) -> tuple[str, list[Placed]]:
+        return super()._marked(
+            without(text, self._left_out, self.instead) if self.travels else text, code=code
+        )
+
+    def _left_out(self, sentence: str) -> bool:
+        if has_weight(sentence) or any(q.name not in self.figures for q in quotes.find(sentence, code=False)):
+            return True
+        hides_superfat = not self.answers and bool(self.gaps & SUPERFAT)
+        return hides_superfat and has_share(sentence)
 
     def _shown(self, quote: quotes.Quote, text: str) -> Placed | None:
-        if not quote.blank and self.figures is not self.own:
-            return super()._shown(quote, text)
-        figure = self.own.get(quote.name)
+        figure = self.figures.get(quote.name)
         if figure is None:
             return None
         if not figure.known:
@@ -66,11 +79,28 @@ class ClassProse(Prose):
         return Answer(source, said, value) if self.answers else Gap(source, "…", value)
 
     def _is_a_gap(self, figure: Figure) -> bool:
-        """Whether it is one that is left blank, by whatever name."""
-        return any(
-            gap.kind == figure.kind and gap.value == figure.value
-            for gap in (self.own[name] for name in self.gaps if name in self.own)
-        )
+        """Whether it is one that is left blank, by whatever name, or would give one away."""
+        gaps = [self.figures[name] for name in self.gaps if name in self.figures]
+        same = any(gap.kind == figure.kind and gap.value == figure.value for gap in gaps)
+        return same or (self.travels and any(_gives_away(figure, gap) for gap in gaps))
+
+
+SUPERFAT = frozenset({"superfat", "superfat-as-weighed"})
+
+_KIN = (
+    frozenset({"lye", "sodium-hydroxide", "potassium-hydroxide", "lye-solution"}),
+    frozenset({"water", "plain-water", "lye-solution"}),
+)
+"""Masses that go with each other: one of a portion, or a sum with the other, gives it away."""
+
+
+def _gives_away(figure: Figure, gap: Figure) -> bool:
+    if gap.name in SUPERFAT:
+        return figure.name.startswith("superfat")
+    if figure.kind != "mass" or gap.kind != "mass":
+        return False
+    last, hidden = figure.name.rpartition(" ")[2], gap.name.rpartition(" ")[2]
+    return last == hidden or any(last in kin and hidden in kin for kin in _KIN)
 
 
 def blanks(*texts: str) -> frozenset[str]:
