@@ -11,7 +11,7 @@ import pytest
 from saponary.build.history import changes_since, last_changes
 from saponary.build.proof import prove
 from saponary.cli.main import main
-from saponary.messages.message import message
+from saponary.messages.message import Listed, message
 from support import PLAIN, write_book
 
 WHO = {
@@ -176,4 +176,4 @@ def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
     assert one.status.missing == message("badge.needs.late-test", days=28)
     stung = tested.replace("result: none", "result: present")
     one = prove(write_book(tmp_path / "s", {"recipes/a.md": stung})).recipes[0]
-    assert one.status.missing == message("badge.needs.test")
+    assert one.status.missing == message("badge.needs.held", lots=Listed(("A1",)))

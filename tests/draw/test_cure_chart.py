@@ -103,7 +103,7 @@ def test_points_and_words() -> None:
     said = description(root)
     for day, grams in SEVEN:
         assert f"day {day:.0f}, {grams:.1f} g" in said
-    assert "Ready about day 49" in said and "ready about day 49" in words(root)
+    assert "Dry about day 49" in said and "dry about day 49" in words(root)
     assert "days after pouring" in words(root) and "grams" in words(root)
 
 
@@ -142,7 +142,7 @@ def test_without_a_fit_the_reason_is_told_and_no_curve_drawn(reason: Reason) -> 
     root = ElementTree.fromstring(cure_chart(FOUR, NoFit(reason), "Cure", "c", speaker()))
     assert reason.value in words(root) and reason.value in description(root)
     assert all(e.get("stroke") != "var(--accent, #8a4b2d)" for e in root.iter())
-    assert "ready" not in words(root)
+    assert "dry about" not in words(root)
 
 
 def test_hostile_text_stays_text() -> None:
@@ -168,4 +168,4 @@ def test_any_weighings_make_a_picture(points: list[tuple[int, float]]) -> None:
     root = ElementTree.fromstring(cure_chart(points, fit, "Cure", "c", speaker()))
     assert "nan" not in ElementTree.tostring(root, encoding="unicode")
     if isinstance(fit, CureFit):
-        assert "ready" in words(root).lower()
+        assert "dry " in words(root).lower()

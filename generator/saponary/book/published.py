@@ -28,6 +28,9 @@ from saponary.schema.recipe import Recipe
 from saponary.schema.seen import only_seen
 from saponary.schema.settings import Settings
 
+BARE = ("bare-figure",)
+"""Rules that hold numbers outside braces to the recipe."""
+
 
 @dataclass(frozen=True)
 class Published:
@@ -51,6 +54,8 @@ class Published:
     standing: Mapping[str, Standing]
     """By lot, of those that are shown: whether it is held back, and whether it may be called ready."""
     labelled: Labelled
+    set_aside: int
+    """How many bare numbers in its texts, or whole files of them, are set aside by a waiver."""
     remarks: tuple[str, ...]
     """What the checks warn of."""
 
@@ -88,6 +93,7 @@ def published(one: Proofed, edition: Edition) -> Published:
             for r in records
         },
         labelled=labelled(one.computed),
+        set_aside=sum(waiver.rule in BARE for waiver in one.computed.model.waive),
         status=one.status,
         remarks=tuple(remarks) if "remarks" in shows else (),
     )

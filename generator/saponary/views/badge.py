@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import get_args
 
@@ -10,8 +11,10 @@ from saponary.book.changes import Changed
 from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.lye.fingerprint import matches
-from saponary.messages.message import Listed, Message, message
+from saponary.messages.message import Listed, Message, Within, message
+from saponary.pantry.standard import standard
 from saponary.quantity.units import QuantityError
+from saponary.views import names
 from saponary.views.site import SiteInput
 from saponary.views.uptake import unknown_uptake
 
@@ -23,6 +26,8 @@ class Badge:
     status: str
     missing: Message | None
     checked: Message
+    behind: tuple[Message, ...]
+    """What stands behind the figures, and what was not checked."""
     holds: bool
     fingerprint: str
     engine: str
@@ -56,6 +61,7 @@ def badge(recipe: Published, site: SiteInput) -> Badge:
         status=recipe.status.name,
         missing=recipe.status.missing,
         checked=_checked(stated, quoted),
+        behind=tuple(_behind(recipe)),
         holds=all(stated) and all(quoted),
         fingerprint=recipe.fingerprint,
         engine=site.engine,
@@ -64,6 +70,29 @@ def badge(recipe: Published, site: SiteInput) -> Badge:
         remarks=recipe.remarks,
         unknown=unknown_uptake(recipe),
     )
+
+
+def _behind(recipe: Published) -> Iterator[Message]:
+    table = standard().oils
+    oils = {oil.id: recipe.pantry.oils[oil.id] for oil in recipe.resolved.formula.oils if oil.grams > 0}
+    own = [
+        o
+        for o in oils.values()
+        if o.id not in table or o.saponification_value != table[o.id].saponification_value
+    ]
+    if own and len(own) < len(oils):
+        yield message("badge.values.both", names=_named(recipe, [oil.id for oil in own]))
+    elif oils:
+        yield message("badge.values.own" if own else "badge.values.table")
+    if recipe.figures.unknown:
+        yield message("badge.uptake-unknown", names=_named(recipe, recipe.figures.unknown))
+    if recipe.set_aside:
+        yield message("badge.set-aside", count=recipe.set_aside)
+    yield message("badge.not-checked")
+
+
+def _named(recipe: Published, ids: Iterable[str]) -> Listed:
+    return Listed(tuple(Within(names.anything(recipe.pantry, name)) for name in ids))
 
 
 def _changed(changed: Changed | None) -> Message | None:

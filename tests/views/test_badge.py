@@ -1,0 +1,32 @@
+"""The badge says what stands behind the figures, and what was not checked."""
+
+from __future__ import annotations
+
+from lot_books import built, parsed, words
+from support import PLAIN
+
+PAGE = "recipes/tried/index.html"
+
+
+def told(text: str) -> str:
+    return words(parsed(built(text), PAGE))
+
+
+def test_values_of_the_tables_are_called_so_and_what_is_not_checked_is_said() -> None:
+    said = told(PLAIN)
+    assert "Saponification values are those of the tables." in said
+    assert "Not checked: times, temperatures, prices" in said
+    assert "set aside by the maker" not in said and "is not known, so the superfat" not in said
+
+
+def test_a_bare_number_that_was_set_aside_is_counted() -> None:
+    text = PLAIN.replace("A plain bar.", "Weigh out 140 g of lye.")
+    waiver = "waive:\n  - {rule: bare-figure, about: 140 g, because: it is a round number}\n"
+    said = told(text.replace("stated:\n", f"{waiver}stated:\n"))
+    assert "One number in its texts agrees with no figure here and was set aside by the maker." in said
+
+
+def test_what_takes_an_unknown_share_of_the_alkali_is_named() -> None:
+    extra = "additions: [{what: dead-sea-salt, amount: 100 g}]\n"
+    said = told(PLAIN.replace("stated:\n", f"{extra}stated:\n"))
+    assert "How much alkali these take or bring is not known, so the superfat is not checked: " in said
