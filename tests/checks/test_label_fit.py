@@ -9,7 +9,8 @@ from checks.books import batch, found, more, recipe
 LABELLED = more("label: {net-weight: 100 g}\n")
 LOT = "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, weighed: {0: 120 g, 42: 101 g}}]\n"
 GRID = "{page: a4, width: %s, height: %s, columns: 2, rows: 5, left: 10 mm, top: 15 mm}"
-BOOK = "maker: Somebody\nlabel-sheets:\n  plain: " + GRID + "\n"
+SOLD = "sold-in: {eu: {responsible: {name: Somebody, address: Quay}}}\ndurability-months: 24\n"
+BOOK = SOLD + "label-sheets:\n  plain: " + GRID + "\n"
 BREAKER = recipe(more(LOT, LABELLED), book=BOOK % ("20 mm", "10 mm"))
 TOLD = [
     (

@@ -61,7 +61,7 @@ def test_three_oils() -> None:
     put_in, there = both(THREE)
     # 450 olive, 300 palm, 297.76 water, 250 coconut, 141.79 hydroxide.
     assert put_in.text == (
-        "Olea Europaea Fruit Oil, Elaeis Guineensis Oil, Water, Cocos Nucifera Oil, Sodium Hydroxide"
+        "Olive (Olea Europaea) Fruit Oil, Palm (Elaeis Guineensis) Oil, Water, Coconut (Cocos Nucifera) Oil, Sodium Hydroxide"
     )
     # 436.32, 291.32, 244.99; water of the cured bar 1141.79/9 = 126.87; glycerol 107.74; left over 27, 18, 15.
     # The bar is 1268.66 g: one per cent is 12.69 g, so all of them are above it.
@@ -105,7 +105,7 @@ def test_two_alkalis() -> None:
     assert "plain name stands: Beeswax (potassium soap)." in " ".join(there.notes)
     # Hydroxides as weighed: 94.04 and 61.55; wax 150 is called by its English name in the United States.
     assert put_in.text == (
-        "Olea Europaea Fruit Oil, Water, Cocos Nucifera Oil, Beeswax, Sodium Hydroxide, Potassium Hydroxide"
+        "Olive (Olea Europaea) Fruit Oil, Water, Coconut (Cocos Nucifera) Oil, Beeswax, Sodium Hydroxide, Potassium Hydroxide"
     )
 
 
@@ -154,8 +154,8 @@ def test_milk_clay_and_colours() -> None:
     # Plain water 330 - 87.03 - 1.36 = 241.61; hydroxide (133 + 76.95)/56.1056 x 0.95 x 39.9971 = 142.19; whole 1569.8,
     # of which one per cent is 15.7: honey and turmeric are small, ultramarine at 40 g is last all the same.
     assert put_in.text == (
-        "Olea Europaea Fruit Oil, Cocos Nucifera Oil, Water, Sodium Hydroxide, Goat Milk, Kaolin, Honey, "
-        "Curcuma Longa Root Powder, Ultramarines, Titanium Dioxide"
+        "Olive (Olea Europaea) Fruit Oil, Coconut (Cocos Nucifera) Oil, Water, Sodium Hydroxide, Goat Milk, Kaolin, Honey, "
+        "Turmeric (Curcuma Longa) Root Powder, Ultramarines, Titanium Dioxide"
     )
     # Soap of olive 665 + 90.07 - 69.13 = 685.9, of coconut 285 + 52.11 - 40.00 = 297.1; glycerol 109.1. Dry matter
     # 1000 + 142.19 + 12.97 + 30 + 3 + 40 + 5 + 6.64 = 1239.8, so 137.8 of 330 g of water are left: 41.74 %. Plain
@@ -179,14 +179,15 @@ def test_what_was_not_weighed_ends_the_small_ones() -> None:
     )
     put_in, there = both(formula, "activated-charcoal", "poppy-seed", "salt")
     assert put_in.text == (
-        "Olea Europaea Fruit Oil, Water, Sodium Hydroxide, Sodium Chloride, Calendula Officinalis Flower Extract, "
-        "Papaver Somniferum Seed, Charcoal Powder"
+        "Olive (Olea Europaea) Fruit Oil, Water, Sodium Hydroxide, Sodium Chloride, Calendula (Calendula Officinalis) Flower Extract, "
+        "Poppy (Papaver Somniferum) Seed, Charcoal Powder"
     )
     assert there.text.endswith(
         "Sodium Chloride, Calendula Officinalis Flower Extract, Papaver Somniferum Seed, CI 77268:1"
     )
-    assert "smallest: Calendula Officinalis Flower Extract, Papaver Somniferum Seed." in " ".join(
-        put_in.notes
+    assert (
+        "smallest: Calendula (Calendula Officinalis) Flower Extract, Poppy (Papaver Somniferum) Seed."
+        in " ".join(put_in.notes)
     )
     assert put_in.entries[0].latin == "Olea europaea"
 
@@ -199,18 +200,19 @@ def test_one_per_cent_is_small_by_one_law_only() -> None:
 
 def test_small_ones_of_one_weight_are_in_order_of_their_names() -> None:
     parts = [Part("oil", "olive", 985), *(Part("addition", name, 5) for name in ("salt", "kaolin", "silk"))]
-    expected = "Olea Europaea Fruit Oil, Kaolin, Silk, Sodium Chloride"
+    expected = "Olive (Olea Europaea) Fruit Oil, Kaolin, Silk, Sodium Chloride"
     assert listed(*parts).text == listed(*reversed(parts)).text == expected
 
 
 def test_mixed_pigments_are_named_number_by_number() -> None:
+    """Mica by its name: Annex IV of Regulation (EC) 1223/2009 has no 77019, the inventory lists Mica."""
     parts = (
         Part("oil", "olive", 950),
         Part("addition", "mica-gold", 30),
         Part("addition", "titanium-dioxide", 20),
     )
     made = listed(*parts, law="eu")
-    assert made.text == "Olea Europaea Fruit Oil, CI 77019, CI 77491, CI 77891"
+    assert made.text == "Olea Europaea Fruit Oil, CI 77491, CI 77891, Mica"
     # How much of the mica is titanium dioxide is not known, so neither is the sum.
     assert [entry.grams for entry in made.entries] == [950, None, None, None]
 
@@ -227,3 +229,49 @@ def test_both_lists_hold_the_whole_batch() -> None:
         entries = listed(*parts).entries
         impure = sum(part.grams for part in parts if part.kind == "impurity")
         assert abs(sum(entry.grams or 0.0 for entry in entries) + impure - figures.loaf) < 1e-9
+
+
+def test_plants_go_by_their_common_name_with_the_botanical_one_in_the_united_states() -> None:
+    """An authority's page on names of ingredients (second-hand)."""
+    oils = ("olive", "shea-butter", "sweet-almond", "palm-kernel", "coconut-hydrogenated", "rapeseed")
+    parts = [Part("oil", name, 1) for name in oils]
+    assert {entry.name for entry in listed(*parts).entries} == {
+        "Olive (Olea Europaea) Fruit Oil",
+        "Shea (Butyrospermum Parkii) Butter",
+        "Sweet Almond (Prunus Amygdalus Dulcis) Oil",
+        "Palm (Elaeis Guineensis) Kernel Oil",
+        "Hydrogenated Coconut Oil",
+        "Canola Oil",
+    }
+    for law in ("eu", "gb"):
+        assert {entry.name for entry in listed(*parts, law=law).entries} == {
+            standard().oils[name].inci for name in oils
+        }
+
+
+def test_every_plant_of_the_tables_has_its_common_name() -> None:
+    """A listed name of a plant that lends its own genus; those of the soap tables alone."""
+    shelf = standard()
+    entries = [*shelf.oils.values(), *shelf.liquids.values(), *shelf.additions.values()]
+    plants = [e for e in entries if e.inci and e.latin and e.origin == "plant"]
+    genus = [e for e in plants if e.inci and e.latin and e.inci.split()[0] == e.latin.split()[0].capitalize()]
+    assert len(genus) > 60
+    assert [e.id for e in genus if e.inci and "(" not in US.called(e.inci)] == []
+
+
+def test_a_colour_that_is_not_listed_is_told_in_the_united_states_alone() -> None:
+    """Turmeric and charcoal are not among the sections of 21 CFR 73, subpart C; ultramarine is, 73.2725; clay
+    is there for more than its colour."""
+    names = ("turmeric", "activated-charcoal", "ultramarine-blue", "kaolin", "zinc-oxide")
+    parts = [Part("oil", "olive", 950, infused_with=("alkanet",)), *(Part("addition", n, 10) for n in names)]
+    told = "Not known to be listed as a colour for soap in the United States: "
+    assert [note for note in listed(*parts).notes if "listed as a colour" in note] == [
+        f"{told}Turmeric, Activated charcoal, Alkanet root."
+    ]
+    assert not any("listed as a colour" in note for note in listed(*parts, law="eu").notes)
+
+
+def test_carmine_is_named_everywhere() -> None:
+    """21 CFR 73.2087(c)(2); in the Union by its number, Annex IV, entry 115."""
+    part = Part("addition", "carmine", 1)
+    assert [listed(part, law=law).text for law in ("us", "eu", "gb")] == ["Carmine", "CI 75470", "CI 75470"]

@@ -24,7 +24,7 @@ def test_jurisdictions_say_where_every_group_comes_from() -> None:
         facts = set(row) - {"id", "name", "rule", "source"}
         assert facts | {"order"} == set(row["source"]), row["id"]
         assert {source["how"] for source in row["source"].values()} <= HOW
-    assert list(tables.jurisdictions()) == ["us", "eu"]
+    assert list(tables.jurisdictions()) == ["us", "eu", "gb"]
     assert "not legal advice" in tables.guidance()
 
 
@@ -89,3 +89,14 @@ def test_the_edges() -> None:
     assert eu.is_small(0.0099999)
     assert not eu.wants_named(0.0001) and not eu.wants_named(0.01 * 0.01) and eu.wants_named(0.000100001)
     assert not us.wants_named(1.0)
+
+
+def test_great_britain_names_the_earlier_allergens() -> None:
+    """Regulation (EU) 2023/1545 applies in Northern Ireland and not in the rest of the United Kingdom
+    (law pages, second-hand): linalool is of the earlier list, menthol of the later one."""
+    eu, gb = tables.jurisdictions()["eu"], tables.jurisdictions()["gb"]
+    for word, named in (("linalool", True), ("menthol", False)):
+        found = tables.allergen(word)
+        assert found is not None
+        assert eu.wants_named(0.001, found.since) and gb.wants_named(0.001, found.since) is named
+    assert sum(one.since == 2023 for one in tables.allergens()) == 57

@@ -67,7 +67,7 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
         "Recipe.sizes", "Recipe.stated",
     },
     ("ingredients",): {
-        "Recipe.label",
+        "Recipe.label", "Settings.after_opening_months", "Settings.durability_months", "Settings.function", "Settings.sold_in",
     },
     ("people",): {
         "Batch.by", "Batch.shelf", "Batch.store", "ClassPlan.packs", "ClassPlan.spare",

@@ -67,7 +67,7 @@ fragrances:
 waive: [{rule: claims, because: a reason that is long enough}]
 """
 BOOK = """\
-label-sheets: {}
+label-sheets: {wide: {width: 190 mm, height: 270 mm, columns: 1, rows: 1}}
 waive: [{rule: claims, because: a reason that is long enough}]
 """
 CLASS = """\

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
 from saponary.book import classes
 from saponary.book.classes import ClassFile
-from saponary.book.parts import read_pantry, read_settings, read_yaml_file
+from saponary.book.parts import SETTINGS_FILE, read_pantry, read_settings, read_yaml_file
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
@@ -18,6 +18,8 @@ from saponary.reading.decode import printable, text_of
 from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.published_text import Said
+from saponary.reading.tree import Path as TreePath
+from saponary.reading.tree import Tree
 from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived
 
@@ -45,6 +47,12 @@ class Book:
     waived: tuple[Waived, ...] = ()
     """Rules waived in files other than recipes."""
     classes: tuple[ClassFile, ...] = ()
+    settings_tree: Tree = field(default_factory=Tree)
+
+    def settings_at(self, path: TreePath) -> Place:
+        """Where a key of the settings stands; the file itself where it is not written."""
+        written = path in self.settings_tree.keys
+        return self.settings_tree.place(SETTINGS_FILE, path, key=True) if written else Place(SETTINGS_FILE)
 
 
 def read_book(files: Files) -> Book:
@@ -73,6 +81,7 @@ def read_book(files: Files) -> Book:
         texts=(*settings.texts, *pantry.texts, *(text for each in taught for text in each.texts())),
         waived=(*settings.waived, *pantry.waived, *(waiver for each in taught for waiver in each.waived())),
         classes=taught,
+        settings_tree=settings.tree,
     )
 
 

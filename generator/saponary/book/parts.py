@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
 from pydantic import BaseModel
@@ -36,6 +36,7 @@ class PartRead(Generic[V]):
     texts: tuple[Said, ...] = ()
     waived: tuple[Waived, ...] = ()
     findings: tuple[Finding, ...] = ()
+    tree: Tree = field(default_factory=Tree)
 
 
 def read_settings(files: Files) -> PartRead[Settings]:
@@ -45,7 +46,7 @@ def read_settings(files: Files) -> PartRead[Settings]:
         return PartRead(Settings(), findings=tuple(findings))
     settings, found = _with_sound_purity(given, tree)
     texts, waived = tuple(said(tree, SETTINGS_FILE, BOOK)), placed(given.waive, tree, SETTINGS_FILE)
-    return PartRead(settings, texts, waived, (*findings, *found))
+    return PartRead(settings, texts, waived, (*findings, *found), tree)
 
 
 def read_pantry(files: Files) -> PartRead[Pantry]:

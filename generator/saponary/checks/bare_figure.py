@@ -32,8 +32,8 @@ _OUTSIDE = ("private", "batches", "waive")
 
 def check(computed: Computed) -> Iterator[Finding]:
     table = figure_words()
-    words = table.languages.get(computed.settings.language)
-    listed = standard().languages.get(computed.settings.language)
+    language = computed.settings.language.partition("-")[0].lower()
+    words, listed = table.languages.get(language), standard().languages.get(language)
     if words is None:
         return
     formula = computed.resolved.formula

@@ -71,6 +71,8 @@ class LabelText:
     net_weight: str
     lot: str
     maker: str
+    before: str = ""
+    facts: str = ""
 
 
 @dataclass(frozen=True)
@@ -84,6 +86,8 @@ class Fitted:
     net_weight: tuple[str, ...]
     lot: tuple[str, ...]
     maker: tuple[str, ...]
+    before: tuple[str, ...]
+    facts: tuple[str, ...]
     size: float
     name_size: float
     net_size: float
@@ -151,6 +155,8 @@ def _set(words: LabelText, size: float, net_size: float, room: float, padding: f
         "net_weight": (words.net_weight, BOLD, net_size),
         "lot": (words.lot, REGULAR, size),
         "maker": (words.maker, REGULAR, size),
+        "before": (words.before, REGULAR, size),
+        "facts": (words.facts, REGULAR, size),
     }
     broken: dict[str, tuple[str, ...]] = {}
     for run, (text, font, points) in runs.items():
@@ -183,7 +189,7 @@ def _wide(font: str, word: str) -> float:
 
 def _height(made: Fitted) -> float:
     """Of all lines and of the gaps between the head, the list and the foot, in mm."""
-    runs = (made.kind, made.ingredients, made.caution, made.lot, made.maker)
+    runs = (made.kind, made.ingredients, made.caution, made.lot, made.maker, made.before, made.facts)
     points = made.name_size * len(made.name) + made.net_size * len(made.net_weight)
     points += made.size * sum(len(run) for run in runs)
     return points * POINT * LEADING + 2 * GAP

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.label import names
+from saponary.label.colour_law import unlisted
 from saponary.label.contents import Contents, Way
 from saponary.label.names import Name
 from saponary.label.scents import Scent, is_scent
@@ -77,7 +78,7 @@ def ingredient_list(contents: Contents, pantry: Pantry, law: Jurisdiction, scent
     entries += [
         Entry(dose.allergen.name, ("in the scent",), "", dose.grams, dose.share, "allergen", True)
         for dose in scent.doses
-        if law.wants_named(dose.share) and dose.allergen.name not in taken
+        if law.wants_named(dose.share, dose.allergen.since) and dose.allergen.name not in taken
     ]
     entries.sort(key=lambda entry: _place(entry, law))
     return IngredientList(law, contents.way, tuple(entries), _notes(contents, pantry, law, scent, entries))
@@ -150,6 +151,9 @@ def _notes(
     loose = [entry.name for entry in entries if entry.grams is None and entry.group != "colour"]
     if loose:
         notes.append(f"Not weighed, so put among the smallest: {', '.join(loose)}.")
+    colours = unlisted(contents, pantry, law)
+    if colours:
+        notes.append(f"Not known to be listed as a colour for soap in the {law.name}: {', '.join(colours)}.")
     if law.allergens_above is not None and scent.without_sheet:
         bare = ", ".join(pantry.additions[name].name for name in scent.without_sheet)
         notes.append(f"No supplier's allergen sheet, so allergens may be missing: {bare}.")

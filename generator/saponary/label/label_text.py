@@ -6,6 +6,7 @@ from saponary.book.computed import Computed
 from saponary.book.plain_title import plain_title
 from saponary.book.published import Published
 from saponary.book.standing import labelled
+from saponary.label.beside_list import facts, responsible, wanted
 from saponary.label.cautions import for_buyers
 from saponary.label.fit import LabelText
 from saponary.label.lists import Bar
@@ -14,6 +15,7 @@ from saponary.messages.message import Message, message
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import OUNCE
 from saponary.quantity.rounding import show_down
+from saponary.schema.selling import ForSale, PlaceOfSale
 from saponary.schema.settings import Settings
 
 _OUNCES_IN_A_POUND = 16.0
@@ -31,7 +33,9 @@ def net_weight(grams: float) -> Message:
     return message("label.net-pounds", net=text, pounds=pounds, ounces=rest)
 
 
-def label_text(computed: Computed | Published, bar: Bar, settings: Settings, law: str) -> LabelText | None:
+def label_text(
+    computed: Computed | Published, bar: Bar, settings: Settings, law: PlaceOfSale
+) -> LabelText | None:
     """What a recipe's label says, in the book's language, since its length says how large it is set;
     None where the recipe states no net weight, or all its lots are held back.
     """
@@ -40,6 +44,7 @@ def label_text(computed: Computed | Published, bar: Bar, settings: Settings, law
     if label is None or label.net_weight is None or not lots.made:
         return None
     say = speaker(settings.language)
+    sold = settings.sold_in.get(law, ForSale())
     heads = (say(caution.head) for caution in for_buyers(computed))
     return LabelText(
         name=plain_title(computed.model.title, computed.catalogue),
@@ -47,8 +52,10 @@ def label_text(computed: Computed | Published, bar: Bar, settings: Settings, law
         ingredients=say("label.ingredients", listed=bar.ingredients(jurisdictions()[law]).text),
         caution=" ".join((say("label.eyes"), *heads)),
         net_weight=say(net_weight(label.net_weight.grams)),
+        maker=say.say(responsible(settings, sold)),
+        before=say("label.best-before") if settings.durability_months and wanted(law, "durability") else "",
+        facts=" ".join(say.say(fact) for fact in facts(settings, sold, law)),
         lot=say(message("label.of-lot", lot=lots.lot) if lots.lot else message("label.lot")),
-        maker=", ".join(part for part in (settings.maker or settings.title, settings.place) if part),
     )
 
 

@@ -79,7 +79,8 @@ def is_pigment(entry: Addition) -> bool:
 def pigments(entry: Addition, law: Jurisdiction) -> tuple[Name, ...]:
     """A pigment by its Colour Index numbers, or by its name, as the place of sale has it."""
     if law.colours == "number" and entry.ci is not None:
-        return tuple(Name(f"CI {number.strip()}", entry.name) for number in entry.ci.split(","))
+        numbers = (number.strip() for number in entry.ci.split(","))
+        return tuple(Name(law.by_name.get(number, f"CI {number}"), entry.name) for number in numbers)
     return (_entry(entry, law),)
 
 
@@ -87,7 +88,7 @@ def _entry(entry: Oil | Liquid | Addition, law: Jurisdiction) -> Name:
     common, known = plain(entry)
     if entry.inci is None:
         return Name(_short(common), common, entry.latin or "", False, known)
-    return Name(law.names.get(entry.inci, entry.inci), common, entry.latin or "")
+    return Name(law.called(entry.inci), common, entry.latin or "")
 
 
 def plain(entry: Ingredient) -> tuple[str, bool]:

@@ -10,6 +10,9 @@ from typing import Any, Literal
 
 import yaml
 
+LabelFact = Literal["responsible", "contact", "origin", "durability", "function"]
+"""What a label carries beside the list, and the settings of a book can state."""
+
 
 @dataclass(frozen=True)
 class Jurisdiction:
@@ -24,21 +27,40 @@ class Jurisdiction:
     water: str
     fragrance: str
     names: Mapping[str, str]
+    botanicals: Mapping[str, str]
     small: float
     small_inclusive: bool
     colours: Literal["number", "name"]
+    by_name: Mapping[str, str]
+    unlisted_colours: bool
     allergens_above: float | None
+    allergens_before: int | None
     way: Literal["charged", "found"]
     notes: tuple[str, ...]
+    label: tuple[LabelFact, ...]
     source: Mapping[str, Mapping[str, str]] = field(repr=False)
 
     def is_small(self, share: float) -> bool:
         """Whether an ingredient of this share may stand in any order after the others."""
         return as_on_paper(share) < self.small or (self.small_inclusive and as_on_paper(share) == self.small)
 
-    def wants_named(self, share: float) -> bool:
-        """Whether an allergen of this share is above the threshold; the threshold itself is not."""
-        return self.allergens_above is not None and as_on_paper(share) > self.allergens_above
+    def wants_named(self, share: float, since: int = 0) -> bool:
+        """Whether an allergen of this share is above the threshold; the threshold itself is not.
+
+        `since` is the year of the law that asked for its name, 0 for the earlier ones.
+        """
+        if self.allergens_above is None or (self.allergens_before and since >= self.allergens_before):
+            return False
+        return as_on_paper(share) > self.allergens_above
+
+    def called(self, inci: str) -> str:
+        """An ingredient's listed name as this place writes it: `Olive (Olea Europaea) Fruit Oil`."""
+        if inci in self.names:
+            return self.names[inci]
+        for latin in sorted(self.botanicals, key=len, reverse=True):
+            if inci == latin or inci.startswith(f"{latin} "):
+                return f"{self.botanicals[latin]} ({latin}){inci.removeprefix(latin)}"
+        return inci
 
 
 @dataclass(frozen=True)
@@ -48,6 +70,7 @@ class Allergen:
     name: str
     words: tuple[str, ...]
     prohibited: bool
+    since: int = 0
 
 
 def as_on_paper(share: float) -> float:
@@ -76,12 +99,17 @@ def jurisdictions() -> Mapping[str, Jurisdiction]:
             water=row["water"],
             fragrance=row["fragrance"],
             names=row["names"],
+            botanicals=row["botanicals"],
             small=row["small"]["share"],
             small_inclusive=row["small"]["inclusive"],
             colours=row["colours"],
+            by_name={str(number): name for number, name in row["by_name"].items()},
+            unlisted_colours=row["unlisted_colours"],
             allergens_above=row["allergens_above"],
+            allergens_before=row["allergens_before"],
             way=row["way"],
             notes=tuple(row["notes"]),
+            label=tuple(row["label"]),
             source=row["source"],
         )
         for row in _read("jurisdictions")["jurisdictions"]
@@ -102,6 +130,7 @@ def allergens() -> tuple[Allergen, ...]:
             row["name"],
             (row["name"], *row.get("covers", ()), *row.get("also", ())),
             bool(row.get("prohibited", False)),
+            int(row.get("since", 0)),
         )
         for row in _read("allergens")["allergens"]
     )

@@ -10,6 +10,7 @@ from pydantic import Field, model_validator
 from saponary.quantity.rounding import show
 from saponary.schema.fields import Length, Part, problem
 from saponary.schema.seen import Public
+from saponary.schema.selling import PlaceOfSale
 
 PAGES = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Width and height in mm (ISO 216; ANSI/ASME Y14.1)."""
@@ -30,7 +31,7 @@ class LabelSheet(Part):
     top: Public[Length | None] = None
     gap_x: Public[Length | None] = None
     gap_y: Public[Length | None] = None
-    law: Public[Literal["eu", "us"]] = "eu"
+    law: Public[PlaceOfSale] = "eu"
 
     @model_validator(mode="after")
     def on_its_page(self) -> LabelSheet:

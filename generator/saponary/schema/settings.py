@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from saponary.schema.edition import EditionEntry
-from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, shorthand
+from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, problem, shorthand
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.recipe import Water
 from saponary.schema.seen import Private, Public, Seen
+from saponary.schema.selling import ForSale, PlaceOfSale
 from saponary.schema.waivers import Waivers
 
 
@@ -48,8 +49,21 @@ class Settings(Part):
     build: Private[Annotated[list[Name], Field(max_length=20)]] = []
     press: Private[Annotated[list[Name], Field(max_length=20)]] = []
     label_sheets: Public[Annotated[dict[Name, LabelSheet], Field(max_length=20)]] = {}
+    sold_in: Annotated[dict[PlaceOfSale, ForSale], Seen("ingredients")] = {}
+    function: Annotated[ShortText, Seen("ingredients")] = ""
+    durability_months: Annotated[Annotated[int, Field(ge=1, le=30)] | None, Seen("ingredients")] = None
+    after_opening_months: Annotated[Annotated[int, Field(ge=1, le=60)] | None, Seen("ingredients")] = None
     waive: Annotated[Waivers, Seen("waivers")] = []
     base_url: Public[Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None] = None
+
+    @model_validator(mode="after")
+    def dated_once(self) -> Settings:
+        if self.durability_months is not None and self.after_opening_months is not None:
+            raise problem(
+                "a label carries a date of durability or a period after opening, not both",
+                "durability-months for soap that keeps 30 months or less, after-opening-months for what keeps longer",
+            )
+        return self
 
     @property
     def scale_step_grams(self) -> float:

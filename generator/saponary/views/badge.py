@@ -10,6 +10,7 @@ from saponary.book.catalogue import FINGERPRINT, compare
 from saponary.book.changes import Changed
 from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
+from saponary.checks.language import unchecked
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, Within, message
 from saponary.pantry.standard import standard
@@ -17,6 +18,7 @@ from saponary.quantity.units import QuantityError
 from saponary.views import names
 from saponary.views.site import SiteInput
 from saponary.views.uptake import unknown_uptake
+from saponary.words.standard import standard as standard_words
 
 
 @dataclass(frozen=True)
@@ -67,9 +69,16 @@ def badge(recipe: Published, site: SiteInput) -> Badge:
         engine=site.engine,
         tables=site.tables,
         changed=_changed(site.changed.get(recipe.slug)),
-        remarks=recipe.remarks,
+        remarks=(*recipe.remarks, *_unchecked(site)),
         unknown=unknown_uptake(recipe),
     )
+
+
+def _unchecked(site: SiteInput) -> Iterator[str]:
+    """What is not checked in the language of the book."""
+    notice = unchecked(site.book.settings.language, standard_words())
+    if notice:
+        yield notice
 
 
 def _behind(recipe: Published) -> Iterator[Message]:

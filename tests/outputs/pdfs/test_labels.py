@@ -11,7 +11,9 @@ from saponary.build.proof import prove
 from saponary.label.fit import (
     POINT,
 )
+from saponary.label.label_text import label_text
 from saponary.schema.label_sheets import PAGES, LabelSheet
+from saponary.schema.seen import only_seen
 from support import PLAIN, proof_of, write_book
 
 LABELLED = PLAIN.replace("stated:", "label: {net-weight: 100 g}\nstated:")
@@ -48,6 +50,79 @@ def test_a_book_without_grids_has_no_labels() -> None:
         from outputs.pdfs.desk import desk_of
 
         assert not sheets_of(desk_of("starters"), "labels")
+
+
+SOLD = (
+    SHEETS.replace("law: us", "law: LAW")
+    + """\
+sold-in:
+  eu: {responsible: {name: A Person, address: 1 Quay}, origin: Ruritania}
+  gb: {responsible: {name: An Agent, address: 2 Quay}}
+  us: {responsible: {name: A Person, address: 1 Quay}, contact: reports@soap.example}
+function: Soap for washing.
+"""
+)
+MONTHS = "durability-months: 24\n"
+
+
+@pytest.mark.parametrize(
+    ("law", "more", "maker", "before", "facts"),
+    [
+        (
+            "eu",
+            MONTHS,
+            "A Person, 1 Quay",
+            "Best used before the end of",
+            "Soap for washing. Made in Ruritania.",
+        ),
+        ("gb", MONTHS, "An Agent, 2 Quay", "Best used before the end of", "Soap for washing."),
+        (
+            "eu",
+            "after-opening-months: 12\n",
+            "A Person, 1 Quay",
+            "",
+            "Soap for washing. Once opened, good for 12 months. Made in Ruritania.",
+        ),
+        (
+            "us",
+            MONTHS,
+            "A Person, 1 Quay",
+            "",
+            "Soap for washing. To report a reaction: reports@soap.example.",
+        ),
+    ],
+)
+def test_a_label_carries_what_its_place_asks_for(
+    law: str, more: str, maker: str, before: str, facts: str, tmp_path: Path
+) -> None:
+    """Regulation (EC) 1223/2009, Article 19(1)(a) to (f), as two authorities state it (second-hand): person in law
+    with address, country of origin, date or period after opening, function. United States: place of business, 21
+    CFR 701.12 (from memory), contact for reports since 29 December 2024 (second-hand)."""
+    root = write_book(tmp_path, {"book.yaml": SOLD.replace("LAW", law) + more, "recipes/plain.md": LABELLED})
+    site = desk_at(root).site
+    (recipe,) = site.recipes
+    grid = site.book.settings.label_sheets["broad"]
+    said = label_text(recipe, site.labels[recipe.slug], site.book.settings, grid.law)
+    assert said is not None and (said.maker, said.before, said.facts) == (maker, before, facts)
+
+
+def test_an_edition_without_lists_of_ingredients_holds_none_of_it(tmp_path: Path) -> None:
+    root = write_book(tmp_path, {"book.yaml": SOLD.replace("LAW", "us"), "recipes/plain.md": LABELLED})
+    settings = prove(root).book.settings
+    assert settings.sold_in and settings.function
+    bare = only_seen(settings, frozenset({"always"}))
+    assert not hasattr(bare, "sold_in") or not bare.sold_in
+
+
+@pytest.mark.slow
+def test_a_sheet_for_the_united_states_minds_colours_that_are_not_listed(tmp_path: Path) -> None:
+    """Turmeric is not among the sections of 21 CFR 73, subpart C."""
+    coloured = LABELLED.replace("label:", "additions: [{what: turmeric, amount: 3 g}]\nlabel:", 1)
+    root = write_book(tmp_path, {"book.yaml": SHEETS, "recipes/plain.md": coloured})
+    sheets = sheets_of(desk_at(root), "labels")
+    told = "Not known to be listed as a colour for soap where this label is for: Turmeric."
+    assert told in sheets["labels/plain-broad.pdf"].html
+    assert told not in sheets["labels/plain-wide.pdf"].html
 
 
 @pytest.mark.slow

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
+from saponary.label.beside_list import minds
 from saponary.label.label_text import label_text
 from saponary.messages.message import message
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
@@ -27,8 +29,12 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
                 continue
             subject = message("label.subject", name=said.name, grid=name, caution=said.caution)
             title = message("label.title", name=said.name)
+            mind = tuple(minds(bar, site.book.settings, grid.law))
             sheet = paper(site, _SIZES[grid.page], title, subject=subject)
-            yield PdfSheet(f"labels/{recipe.slug}-{name}.pdf", template.render(paper=sheet, view=view))
+            yield PdfSheet(
+                f"labels/{recipe.slug}-{name}.pdf",
+                template.render(paper=sheet, view=replace(view, minds=mind)),
+            )
 
 
 KIND = PdfKind("labels", render, needs="ingredients")

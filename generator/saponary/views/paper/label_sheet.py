@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.label.fit import LEADING, Fitted, LabelText, Misfit, fit
+from saponary.messages.message import Message
 from saponary.quantity.rounding import show
 from saponary.schema.label_sheets import LabelSheet
 
@@ -30,6 +31,8 @@ class LabelsView:
     leading: str
     text: Fitted
     places: tuple[At, ...]
+    minds: tuple[Message, ...] = ()
+    """What the maker is to mind before a label goes on."""
 
 
 def labels_view(said: LabelText, grid: LabelSheet) -> LabelsView | Misfit:

@@ -1,0 +1,51 @@
+"""language: the book is in a language of which something that is checked or said elsewhere is not known."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.checks.listed import EVERYWHERE, WARNING
+from saponary.checks.rule import ProofContext, Rule
+from saponary.messages.speaker import speaker
+from saponary.reading.findings import Finding
+from saponary.words.entries import WordList
+from saponary.words.figure_words import figure_words
+
+
+def check(context: ProofContext) -> Iterator[Finding]:
+    notice = unchecked(context.book.settings.language, context.words)
+    if notice:
+        yield Finding(
+            RULE.name,
+            "warning",
+            context.book.settings_at(("language",)),
+            notice,
+            "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own "
+            "adds words",
+        )
+
+
+def unchecked(language: str, words: WordList) -> str:
+    """What of the checks and of the pages is not done in this language; '' where all is."""
+    own = language.partition("-")[0].lower()
+    missing = [
+        said
+        for said, known in (
+            ("the words that claim more than washing, so such claims are not found", own in words.languages),
+            ("the words beside a weight, so a bare figure is not found", own in figure_words().languages),
+            ("the words of pages and labels, so these are in English", speaker(language).language == own),
+        )
+        if not known
+    ]
+    return f"of the language {language!r} we do not know {', nor '.join(missing)}" if missing else ""
+
+
+RULE = Rule(
+    "language",
+    "words",
+    "Claims, bare figures and the words of pages hang on lists for each language. Where a list is missing, what it "
+    "would find is not found.",
+    book=check,
+    kinds=WARNING,
+    waivable=EVERYWHERE,
+)
