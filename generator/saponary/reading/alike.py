@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from difflib import SequenceMatcher
+from typing import cast
 
 _ALIKE = 0.75
 """Shares of letters in common, in each word, from which two names read alike."""
@@ -46,7 +47,9 @@ def likely(word: str, known: Known) -> tuple[str, ...]:
 
 
 def _of(name: str, known: Known, what: str, otherwise: object) -> object:
-    return getattr(known[name], what, otherwise) if isinstance(known, Mapping) else otherwise
+    if not isinstance(known, Mapping):
+        return otherwise
+    return getattr(cast("Mapping[str, object]", known)[name], what, otherwise)
 
 
 def _of_kind(written: str, names: list[str], known: Known) -> list[str]:

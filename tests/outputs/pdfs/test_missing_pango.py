@@ -17,7 +17,7 @@ class NoPango(importlib.abc.MetaPathFinder):
         if name == "weasyprint":
             raise OSError("cannot load library 'libpango-1.0-0'")
 sys.meta_path.insert(0, NoPango())
-from saponary.cli import main
+from saponary.cli.main import main
 sys.exit(main(sys.argv[1:]))
 """
 
