@@ -98,3 +98,10 @@ def test_what_is_a_liquid_is_sought_among_the_liquids() -> None:
 def test_the_distance_of_two_words(one: str, other: str, count: int) -> None:
     """Kitten and sitting are the example that textbooks give; two letters changed about count once."""
     assert distance(one, other) == distance(other, one) == count
+
+
+@pytest.mark.parametrize("word", ["magnesium-salt", "bath-salt", "epsom-salt"])
+def test_a_word_that_tells_of_another_thing_is_not_dropped(word: str) -> None:
+    """Such salts bind alkali, and plain salt does not: a shorter name would lead away from that."""
+    assert likely(word, standard().additions) == ()
+    assert likely(word.replace(word.split("-")[0], "table"), standard().additions) == ("salt",)

@@ -20,6 +20,48 @@ _LONG = 8
 _RARE = 2
 """A word that stands in no more names than these tells what is meant; but the last says only what form it has."""
 
+_IDLE = frozenset(
+    [
+        "oil",
+        "oils",
+        "fat",
+        "butter",
+        "wax",
+        "powder",
+        "powdered",
+        "ground",
+        "grated",
+        "dried",
+        "fresh",
+        "raw",
+        "pure",
+        "plain",
+        "natural",
+        "organic",
+        "fine",
+        "coarse",
+        "virgin",
+        "extra",
+        "refined",
+        "unrefined",
+        "cold",
+        "pressed",
+        "food",
+        "grade",
+        "kitchen",
+        "table",
+        "cooking",
+        "sea",
+        "rock",
+        "clay",
+        "petals",
+        "leaf",
+        "root",
+    ]
+)
+"""Words that may be left out of what was written without naming another thing: `table-salt` is salt, but what
+`magnesium-salt` or `bath-salt` is, no shorter name tells."""
+
 Known = Iterable[str] | Mapping[str, object]
 
 
@@ -72,7 +114,7 @@ def _of_words(written: str, names: list[str], known: Known) -> list[str]:
     for found in (
         [name for name in names if said <= words(name)],
         [name for name in names if said <= called[name]],
-        [name for name in names if words(name) <= said and words(name)],
+        [name for name in names if words(name) and words(name) <= said <= words(name) | _IDLE],
         [name for name in names if rare & words(name)],
     ):
         if found:
