@@ -285,7 +285,7 @@ def test_b1_strength_as_pure_alkali() -> None:
     """97.5233 g pure in 99.0084 g as weighed: a chemist's strength of 31.52 %."""
     worked = EXAMPLES["B1 olive alone, NaOH of 98.5 %"]
     figures = worked.figures()
-    pure = figures.weights.pure_grams(worked.alkali)
+    pure = figures.weights.sodium_hydroxide * worked.alkali.sodium_purity
     assert pure == pytest.approx(97.5233, abs=5e-5)
     assert figures.weights.sodium_hydroxide == pytest.approx(99.0084, abs=5e-5)
     assert 100 * pure / (figures.weights.total + figures.water.total) == pytest.approx(31.52, abs=TO_GRAM)

@@ -21,14 +21,15 @@ from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.reading.findings import Finding, Place, Severity, suggest
+from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.reporter import Located
 from saponary.reading.tree import Path
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
 
 
 @dataclass(frozen=True)
-class Computed:
+class Computed(Located):
     """One recipe that could be computed, with everything a rule or a view may look at."""
 
     file: RecipeFile
@@ -70,20 +71,6 @@ class Computed:
     def place(self, path: Path, *, key: bool = False) -> Place:
         """Where a value (or its key) stands in the recipe file."""
         return self.file.tree.place(self.file.file, path, key=key)
-
-    def finding(
-        self,
-        rule: str,
-        path: Path,
-        message: str,
-        hint: str,
-        severity: Severity = "error",
-        *,
-        key: bool = False,
-        about: str = "",
-    ) -> Finding:
-        """A finding on the value at `path`."""
-        return Finding(rule, severity, self.place(path, key=key), message, hint, about)
 
     def additions(self) -> Iterator[tuple[Path, str, str | None]]:
         """Every addition as written: its path, its id and the portion it goes into."""

@@ -13,8 +13,9 @@ from typing import Annotated
 from pydantic import Field, ValidationError
 
 from saponary.book.recipe_file import RecipeFile
-from saponary.reading.findings import Finding, Place, Severity
+from saponary.reading.findings import Place
 from saponary.reading.plain import is_list, is_map
+from saponary.reading.reporter import Located
 from saponary.reading.tree import Path, Tree
 from saponary.schema.batch import Batch
 from saponary.schema.fields import Part
@@ -27,7 +28,7 @@ class BatchesFile(Part):
 
 
 @dataclass(frozen=True)
-class BatchRecord:
+class BatchRecord(Located):
     """One batch, the file it stands in, and its path there."""
 
     batch: Batch
@@ -44,19 +45,6 @@ class BatchRecord:
         length = len(self.path)
         found = [span.line for path, span in self.tree.values.items() if path[:length] == self.path]
         return (min(found), max(found)) if found else None
-
-    def finding(
-        self,
-        rule: str,
-        path: Path,
-        message: str,
-        hint: str,
-        severity: Severity = "error",
-        *,
-        key: bool = False,
-        about: str = "",
-    ) -> Finding:
-        return Finding(rule, severity, self.place(path, key=key), message, hint, about)
 
 
 def texts(record: BatchRecord) -> Iterator[tuple[Path, str]]:

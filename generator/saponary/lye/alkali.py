@@ -52,16 +52,14 @@ class Weights:
 
     def moles(self, alkali: Alkali) -> float:
         """Moles of hydroxide in these weights."""
-        return (
-            self.sodium_hydroxide * alkali.sodium_purity / NAOH
-            + self.potassium_hydroxide * alkali.potassium_purity / KOH
-        )
+        return sum(self.moles_of_each(alkali).values())
 
-    def pure_grams(self, alkali: Alkali) -> float:
-        """Grams of hydroxide proper in these weights."""
-        return (
-            self.sodium_hydroxide * alkali.sodium_purity + self.potassium_hydroxide * alkali.potassium_purity
-        )
+    def moles_of_each(self, alkali: Alkali) -> dict[Metal, float]:
+        """Moles of hydroxide in these weights, by its metal."""
+        return {
+            "sodium": self.sodium_hydroxide * alkali.sodium_purity / NAOH,
+            "potassium": self.potassium_hydroxide * alkali.potassium_purity / KOH,
+        }
 
 
 def weights_for(moles: float, alkali: Alkali) -> Weights:
@@ -83,10 +81,7 @@ class AlkaliShare:
 
 def shares_of(weights: Weights, formula: Formula) -> tuple[AlkaliShare, ...]:
     """The alkalis of a batch, what is weighed and what additions bring taken together."""
-    moles: dict[Metal, float] = {
-        "sodium": weights.sodium_hydroxide * formula.alkali.sodium_purity / NAOH,
-        "potassium": weights.potassium_hydroxide * formula.alkali.potassium_purity / KOH,
-    }
+    moles = weights.moles_of_each(formula.alkali)
     for part in formula.stirred:
         moles[part.base_of] += part.grams * part.base
     whole = sum(moles.values())

@@ -10,7 +10,7 @@ from jinja2 import Environment
 
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
-from saponary.outputs.page_kind import PageContext, SiteFile, published
+from saponary.outputs.page_kind import PageContext, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.templating import environment, named_by_content, style_sheet
 from saponary.views.drawings import Drawings
@@ -48,7 +48,6 @@ def composition(
     style = style_sheet(templates)
     context = PageContext(
         site=site,
-        recipes=published(site.recipes, site.edition.shows),
         environment=spoken or environment(templates, speaker(site.book.settings.language)),
         templates=tuple(templates),
         style=named_by_content("style.css", style),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -33,8 +33,6 @@ class PageContext:
     """The site's input with what all pages share."""
 
     site: SiteInput
-    recipes: tuple[Published, ...]
-    """The recipes that are published; drafts only where the edition shows them."""
     environment: Environment
     templates: tuple[Path, ...]
     style: str
@@ -43,6 +41,11 @@ class PageContext:
     drawings: Drawings = field(compare=False)
     nav: tuple[NavEntry, ...] = ()
     """The ways through this site; empty while its files are still being counted."""
+
+    @property
+    def recipes(self) -> tuple[Published, ...]:
+        """The recipes of the edition."""
+        return self.site.recipes
 
     @property
     def published(self) -> frozenset[str]:
@@ -66,8 +69,3 @@ class PageKind:
     """What an edition must show for this kind to be in it at all."""
     nav: NavEntry | None = None
     """Its page in the navigation. A site that lacks the page has no such link."""
-
-
-def published(recipes: Sequence[Published], shows: frozenset[str] = frozenset()) -> tuple[Published, ...]:
-    """The recipes that a site shows: drafts only where its edition shows them."""
-    return tuple(recipe for recipe in recipes if recipe.status.name != "draft" or "drafts" in shows)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import get_args
 
@@ -12,7 +12,7 @@ from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.checks.language import unchecked
 from saponary.lye.fingerprint import matches
-from saponary.messages.message import Listed, Message, Within, message
+from saponary.messages.message import Listed, Message, message
 from saponary.pantry.standard import standard
 from saponary.quantity.units import QuantityError
 from saponary.views import names
@@ -90,18 +90,14 @@ def _behind(recipe: Published) -> Iterator[Message]:
         if o.id not in table or o.saponification_value != table[o.id].saponification_value
     ]
     if own and len(own) < len(oils):
-        yield message("badge.values.both", names=_named(recipe, [oil.id for oil in own]))
+        yield message("badge.values.both", names=names.together(recipe.pantry, [oil.id for oil in own]))
     elif oils:
         yield message("badge.values.own" if own else "badge.values.table")
     if recipe.figures.unknown:
-        yield message("badge.uptake-unknown", names=_named(recipe, recipe.figures.unknown))
+        yield message("badge.uptake-unknown", names=names.together(recipe.pantry, recipe.figures.unknown))
     if recipe.set_aside:
         yield message("badge.set-aside", count=recipe.set_aside)
     yield message("badge.not-checked")
-
-
-def _named(recipe: Published, ids: Iterable[str]) -> Listed:
-    return Listed(tuple(Within(names.anything(recipe.pantry, name)) for name in ids))
 
 
 def _changed(changed: Changed | None) -> Message | None:

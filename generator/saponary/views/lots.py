@@ -195,8 +195,7 @@ def _superfat(lot: Lot) -> Fact | None:
     elif not found.known:
         note = unknown(found, pantry)
     if found.assumed:
-        assumed = Listed(tuple(Within(names.anything(pantry, name)) for name in found.assumed))
-        note = clauses(note, message("lots.assumed", names=assumed))
+        note = clauses(note, message("lots.assumed", names=names.together(pantry, found.assumed)))
     return Fact(message("lots.superfat"), percent(found.superfat), note)
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from saponary.messages.message import Message, message
+from collections.abc import Iterable
+
+from saponary.messages.message import Listed, Message, Within, message
 from saponary.pantry.model import Pantry
 
 
@@ -37,6 +39,11 @@ def anything(shelf: Pantry, name: str) -> str:
     if name in shelf.oils:
         return oil(shelf, name)
     return addition(shelf, name) if name in shelf.additions else liquid(shelf, name)
+
+
+def together(shelf: Pantry, ids: Iterable[str]) -> Listed:
+    """Several ids in one sentence, each as it stands within it."""
+    return Listed(tuple(Within(anything(shelf, name)) for name in ids))
 
 
 def charge(name: str) -> Message:

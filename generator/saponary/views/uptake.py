@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from saponary.book.published import Published
-from saponary.messages.message import Listed, Message, Within, message
+from saponary.messages.message import Message, message
 from saponary.views import names
 
 
@@ -12,5 +12,4 @@ def unknown_uptake(computed: Published) -> Message | None:
     things = computed.figures.unknown
     if not things:
         return None
-    named = tuple(Within(names.anything(computed.pantry, name)) for name in things)
-    return message("figure.not-known", count=len(named), names=Listed(named))
+    return message("figure.not-known", count=len(things), names=names.together(computed.pantry, things))

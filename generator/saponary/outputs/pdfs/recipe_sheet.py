@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from saponary.messages.message import message
 from saponary.outputs.attached.recipe import attachments
-from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.gallery import in_order
 from saponary.views.paper.frame import SIZES, paper
@@ -17,7 +16,7 @@ from saponary.views.paper.short_code import code, page_address
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
     template = context.environment.get_template("press/recipe-sheet.html")
-    for recipe in in_order(published(site.recipes, site.edition.shows)):
+    for recipe in in_order(site.recipes):
         view = paper_recipe(recipe, site, context.drawings.of(recipe))
         square = code(page_address(site, recipe.slug))
         carried = attachments(recipe, site)

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import figures_json
-from saponary.outputs.page_kind import published
 from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.whole_book import whole_book
@@ -14,7 +13,7 @@ from saponary.views.paper.whole_book import whole_book
 
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
-    recipes = published(site.recipes, site.edition.shows)
+    recipes = site.recipes
     if not recipes:
         return
     view = whole_book(site, recipes, context.drawings)
