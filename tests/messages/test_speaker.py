@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import calendar
+from datetime import date
 from pathlib import Path
 
 import pytest
 
-from saponary.messages.message import Listed, Number, Within, grams, message, percent
+from saponary.messages.message import Day, Listed, Number, Within, grams, message, percent
 from saponary.messages.speaker import Speaker, speaker
 
 TRIED = Speaker(
@@ -75,3 +77,20 @@ def test_a_language_that_lists_no_proper_names_keeps_every_initial() -> None:
 
 def test_a_tight_number_stays_on_one_line() -> None:
     assert TRIED.say(percent(0.5, 0, tight=True)) == "50\u00a0%"
+
+
+def test_dates_are_written_as_people_write_them() -> None:
+    """Common practice in British English, no source; parts that belong together stay on one line."""
+    say, on = speaker().say, date(2026, 12, 5)
+    assert say(Day(on)) == "5\u00a0December 2026"
+    assert say(Day(on, "short")) == "5\u00a0Dec\u00a02026"
+    assert say(Day(on, "weekday")) == "Saturday 5\u00a0December 2026"
+    assert say(Day(on, "no-year")) == "5\u00a0December"
+    assert say(message("days", count=1)) == "1 day"
+
+
+@pytest.mark.parametrize("year", [1, 2024, 9999])
+def test_a_weekday_is_that_of_the_calendar(year: int) -> None:
+    """Against the standard library's own names in the C locale."""
+    for on in (date(year, 2, 28), date(year, 3, 1), date(year, 12, 31)):
+        assert speaker().say(Day(on, "weekday")).startswith(f"{calendar.day_name[on.weekday()]} ")

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from datetime import date
 from functools import reduce
+from typing import Literal
 
 
 @dataclass(frozen=True)
@@ -12,7 +14,7 @@ class Message:
     """A key of the catalogue with the values its text has places for.
 
     A value may be text of the maker's own, a whole number (which chooses the plural, where it
-    is called `count`), a `Number`, a `Within`, another `Message`, or a `Listed` of any of these.
+    is called `count`), a `Number`, a `Day`, a `Within`, another `Message`, or a `Listed` of any of these.
     """
 
     key: str
@@ -41,6 +43,18 @@ class Listed:
     items: tuple[Value, ...]
 
 
+DayStyle = Literal["long", "short", "weekday", "no-year"]
+"""`long` names the month in full, `short` in brief, `weekday` the day of the week too."""
+
+
+@dataclass(frozen=True)
+class Day:
+    """A date, to be written as people write it."""
+
+    on: date
+    style: DayStyle = "long"
+
+
 @dataclass(frozen=True)
 class Within:
     """An ingredient's name as it stands within a sentence; the language says how."""
@@ -48,7 +62,7 @@ class Within:
     name: str
 
 
-Value = str | int | Number | Message | Listed | Within
+Value = str | int | Number | Day | Message | Listed | Within
 
 
 def message(key: str, /, **values: Value) -> Message:
@@ -68,6 +82,11 @@ def short(value: float, most: int = 1, unit: str = "") -> Number:
 
 def grams(value: float, decimals: int = 1) -> Number:
     return Number(value, decimals, "g")
+
+
+def day(on: date, style: DayStyle = "long") -> Day:
+    """A date to be said."""
+    return Day(on, style)
 
 
 def commas(*items: Value) -> Value:

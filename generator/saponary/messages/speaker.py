@@ -11,10 +11,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from typing import get_args
 
 import yaml
 
-from saponary.messages.message import Listed, Message, Number, Value, Within
+from saponary.messages.message import Day, DayStyle, Listed, Message, Number, Value, Within
 from saponary.quantity.rounding import show
 
 FALLBACK = "en"
@@ -39,6 +40,8 @@ class Speaker:
             return self._filled(what)
         if isinstance(what, Number):
             return self.number(what)
+        if isinstance(what, Day):
+            return self.day(what)
         if isinstance(what, Listed):
             return self.listed(what)
         if isinstance(what, Within):
@@ -62,6 +65,20 @@ class Speaker:
             text = text.rstrip("0").rstrip(".")
         said = f"{text} {number.unit}".rstrip().replace("-", "−")
         return said.replace(" ", "\u00a0") if number.tight else said
+
+    def day(self, day: Day) -> str:
+        """A date, its parts kept on one line."""
+        on, month = day.on, "month-short" if day.style == "short" else "month"
+        values: dict[str, Value] = {"day": on.day, "month": self._word(f"{month}.{on.month}")}
+        if day.style != "no-year":
+            values["year"] = str(on.year)
+        if day.style == "weekday":
+            values["weekday"] = self._word(f"weekday.{on.isoweekday()}")
+        return self._filled(Message(f"date.{day.style}", values))
+
+    def _word(self, key: str) -> str:
+        """A text that has no places."""
+        return str(self.texts[key])
 
     def listed(self, listed: Listed) -> str:
         """`a, b and c`."""
@@ -89,6 +106,15 @@ class Speaker:
     def _form(self, count: Value) -> str:
         number = count.value if isinstance(count, Number) else count
         return "one" if number == 1 else "other"
+
+
+KEYS_BY_ID = {
+    "date.": get_args(DayStyle),
+    "month.": tuple(map(str, range(1, 13))),
+    "month-short.": tuple(map(str, range(1, 13))),
+    "weekday.": tuple(map(str, range(1, 8))),
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 @cache

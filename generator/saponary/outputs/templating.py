@@ -15,7 +15,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFo
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from saponary.messages.message import Value, message
+from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import Speaker
 
 STYLES = "style"
@@ -43,12 +43,15 @@ class HtmlSpeaker(Speaker):
     def literal(self, text: str) -> str:
         return escape(text)
 
+    def day(self, day: Day) -> str:
+        return Markup(f'<time datetime="{day.on.isoformat()}">{super().day(day)}</time>')
+
 
 def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     """The engine that fills templates: strict about names, and escaping everything.
 
     `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view,
-    `svg|told(words)` is a picture that brings its words.
+    `value|bare` the same without any element, for an attribute, `svg|told(words)` is a picture that brings its words.
     """
     made = ImmutableSandboxedEnvironment(
         loader=_Inside([str(folder) for folder in templates]),
@@ -71,6 +74,7 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         made.globals[name] = thing  # pyright: ignore[reportArgumentType]
     made.filters["told"] = told  # pyright: ignore[reportArgumentType]
     made.filters["said"] = html.say
+    made.filters["bare"] = speaker.say  # pyright: ignore[reportArgumentType]
     return made
 
 
