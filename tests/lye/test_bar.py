@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.lye.bar import balance, met
+from saponary.lye.bar import balance, chemistry, met
 from saponary.lye.contents import as_charged, as_found
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition, Alkali, Formula, Oil, Water
@@ -114,3 +114,35 @@ def test_water_of_what_is_set_in_is_in_the_fresh_bar() -> None:
     embeds = Addition("embeds", 50.0, "pour", water=0.1)
     made = Formula((OLIVE,), Alkali(), 0.05, Water("of-oils", 0.3), additions=(embeds,))
     assert weigh(made).fresh_water == pytest.approx(275.0)
+
+
+def test_the_chemistry_of_a_blend_is_weighted_by_mass() -> None:
+    """300 g of 190 mg/g, 82 g of iodine in 100 g, its acids told as 0.4 and 0.4; 100 g of 250 and 10, told as
+    0.5 and 0.4; 100 g of 100 and 6 whose acids nobody told.
+
+    Saponification value (57 + 25 + 10)/500 g; iodine (246 + 10 + 6)/5. Acids: 300·(1/2, 1/2), 100·(5/9, 4/9).
+    """
+    blend = chemistry(
+        (
+            Oil("a", 300.0, 190.0, 190.0, 190.0, 82.0, {"C18:1": 0.4, "C18:2": 0.4}),
+            Oil("b", 100.0, 250.0, 250.0, 250.0, 10.0, {"C12:0": 0.5, "C18:1": 0.4}),
+            Oil("c", 100.0, 100.0, 100.0, 100.0, 6.0),
+        )
+    )
+    assert blend.saponification_value == pytest.approx(184.0)
+    assert blend.iodine_value == pytest.approx(52.4)
+    assert blend.covered == pytest.approx(0.8)
+    assert blend.fatty_acids == {
+        "C12:0": pytest.approx(500 / 9 / 400),
+        "C18:1": pytest.approx((150 + 400 / 9) / 400),
+        "C18:2": pytest.approx(150 / 400),
+    }
+    assert list(blend.fatty_acids) == ["C12:0", "C18:1", "C18:2"]
+
+
+def test_one_oil_of_unknown_iodine_value_leaves_the_blend_without_one() -> None:
+    told, untold = OLIVE, Oil("b", 0.0, 250.0, 250.0, 250.0)
+    known = Oil("a", 100.0, 190.0, 190.0, 190.0, 82.0)
+    assert chemistry((known, untold)).iodine_value == pytest.approx(82.0)
+    assert chemistry((known, told)).iodine_value is None
+    assert chemistry(()).iodine_value is None

@@ -188,6 +188,17 @@ def test_alkali_that_finds_no_oil_stays() -> None:
     assert ("oil", "olive", "") not in found
 
 
+def test_without_oils_all_free_alkali_stays() -> None:
+    """10 g with 0.01 mol/g of sodium hydroxide: 0.1 mol, 3.99971 g, and 6.00029 g of the rest."""
+    ash = Addition("ash", 10.0, base=0.01, base_of="sodium")
+    formula = Formula((), Alkali(), 0.05, Water("of-oils", 0.30), additions=(ash,))
+    found = grams(as_found(formula, weigh(formula)))
+    assert found == {
+        ("alkali", "sodium-hydroxide", "sodium"): pytest.approx(3.99971, abs=1e-5),
+        ("addition", "ash", ""): pytest.approx(6.00029, abs=1e-5),
+    }
+
+
 def test_infusions_are_merged_into_their_carrier_and_named() -> None:
     plain, soaked = oil("olive", 600, 190), oil("olive", 400, 190, infused_with="alkanet")
     formula = Formula((plain, soaked), Alkali(), 0.05, Water("of-oils", 0.30))

@@ -48,13 +48,13 @@ class Met:
 
 
 def met(oils: Sequence[Oil], superfat: float) -> Met:
-    """What a superfat (fraction) leaves of each kind: acids take their alkali first.
+    """What a superfat (fraction, one at the most) leaves of each kind: acids take their alkali first.
 
     A superfat below zero is counted as zero: what alkali is left over stays alkali.
     """
     asked = demand(oils)
     by_acids = demand(oil for oil in oils if oil.ester == "acid")
-    there = max(0.0, 1.0 - max(0.0, superfat)) * asked
+    there = (1.0 - max(0.0, superfat)) * asked
     if there <= by_acids:
         return Met(there / by_acids if by_acids > 0 else 0.0, 0.0)
     return Met(1.0, (there - by_acids) / (asked - by_acids))

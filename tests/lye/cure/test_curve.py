@@ -8,7 +8,8 @@ from math import exp
 import numpy as np
 import pytest
 
-from saponary.lye.cure.curve import best_curve, inverse_normal, leave_one_out
+import saponary.lye.cure.curve as module
+from saponary.lye.cure.curve import Curve, best_curve, inverse_normal, leave_one_out
 
 DAYS = (0, 7, 14, 21, 28, 42, 56)
 
@@ -66,3 +67,25 @@ def test_the_inverse_is_numpys(seed: int) -> None:
 def test_rows_that_lack_rank_have_no_inverse() -> None:
     assert inverse_normal([(1.0, 2.0, 4.0), (2.0, 4.0, 8.0), (3.0, 6.0, 12.0), (1.0, 1.0, 2.0)]) is None
     assert inverse_normal([(0.0, 1.0, 2.0), (0.0, 2.0, 1.0), (0.0, 3.0, 3.0)]) is None
+
+
+def test_one_grid_serves_every_weighing_left_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The full search is kept for series whose valley the shared grid does not enclose: none of these."""
+    asked: list[int] = []
+
+    def full(points: list[tuple[float, float]]) -> Curve:
+        asked.append(len(points))
+        return best_curve(points)
+
+    monkeypatch.setattr(module, "best_curve", full)
+    curves = [curve for seed in range(12) for curve in leave_one_out(bar(seed))]
+    assert len(curves) == 12 * len(DAYS) and asked == []
+
+
+@pytest.mark.parametrize("quick", [2.0, 4.0, 6.0])
+def test_a_fall_that_is_soon_over_keeps_its_pace(quick: float) -> None:
+    """Weighings computed from the curve itself, k being so much per second day weighed."""
+    curve = best_curve([(d, 108 + 12 * exp(-quick / 14 * d)) for d in (0.0, 14.0, 28.0, 42.0)])
+    assert curve.edge == ""
+    assert curve.rate == pytest.approx(quick / 14, rel=1e-9)
+    assert curve.at(0.0) == pytest.approx(120, rel=1e-12)

@@ -182,6 +182,15 @@ def test_few_weighings_accuse_nobody() -> None:
     assert fitted([(0, 120.0), (7, 114.0), (14, 113.0), (28, 107.0)]).suspects == ()
 
 
+def test_on_three_days_the_only_weighing_of_a_day_is_not_outvoted() -> None:
+    # Source: without it two days are left, and through two days every curve goes.
+    days = (0, 0, 0, 14, 14, 14, 28)
+    points = [(d, 104 + 16 * exp(-0.05 * d) + 0.05 * (i % 3 - 1)) for i, d in enumerate(days)]
+    points[6] = (28, points[6][1] + 8.0)
+    fit = fit_cure(points)
+    assert fit.suspects == ()
+
+
 @pytest.mark.parametrize(
     ("count", "size", "least"), [(5, 10.0, 0.95), (7, 2.0, 0.50), (7, 5.0, 0.95), (10, 2.0, 0.90)]
 )

@@ -72,6 +72,8 @@ def test_a_bar_that_was_dry_when_first_weighed() -> None:
     # Source: a fall of 0.4 g in 104 g at 0.05 a day is 0.13 % a week at its quickest.
     ready = ready_day(curve(104, 0.4, 0.05, (60, 67, 74, 95)))
     assert ready.day == 60 and ready.by_first and not ready.forecast
+    # Nothing is known before the first day, so the interval begins there too.
+    assert ready.interval == pytest.approx((60.0, 60.0), abs=1e-6)
 
 
 def test_ready_day_already_seen_is_no_forecast() -> None:
