@@ -8,7 +8,10 @@ import pytest
 
 from saponary.build.proof import prove
 from saponary.label.lists import bar
+from saponary.label.names import Name, botanical, is_pigment, of, pigments
 from saponary.label.tables import jurisdictions
+from saponary.lye.contents import Part
+from saponary.pantry.standard import standard
 from support import PLAIN, write_book
 
 VALUE = "saponification-value: {value: 196 mg/g, range: [194 mg/g, 198 mg/g]}"
@@ -53,3 +56,107 @@ def test_a_supplier_within_a_name_is_found(tmp_path: Path, supplier: str) -> Non
 def test_a_name_that_the_maker_states_stands(tmp_path: Path) -> None:
     said, found = lists(tmp_path, f"name: Rowan oil, {VALUE}, inci: Sorbus Aucuparia Seed Oil")
     assert "Sorbus Aucuparia Seed Oil" in said and found == []
+
+
+NAMED = [
+    (Part("water", "water", 1.0), "us", Name("Water", "Water")),
+    (Part("water", "water", 1.0), "eu", Name("Aqua", "Water")),
+    (Part("glycerol", "glycerol", 1.0), "eu", Name("Glycerin", "Glycerine, formed from the oils")),
+    (Part("alkali", "x", 1.0, "sodium"), "eu", Name("Sodium Hydroxide", "Sodium hydroxide")),
+    (Part("alkali", "x", 1.0, "potassium"), "eu", Name("Potassium Hydroxide", "Potassium hydroxide")),
+    (Part("impurity", "x", 1.0, "potassium"), "us", Name("Potassium Hydroxide", "Potassium hydroxide")),
+    (
+        Part("soap", "olive", 1.0, "sodium"),
+        "eu",
+        Name("Sodium Olivate", "Olive oil, as sodium soap", "Olea europaea"),
+    ),
+    (
+        Part("soap", "olive", 1.0, "potassium"),
+        "us",
+        Name("Potassium Olivate", "Olive oil, as potassium soap", "Olea europaea"),
+    ),
+    (
+        Part("soap", "beeswax", 1.0, "potassium"),
+        "eu",
+        Name("Beeswax (potassium soap)", "Beeswax, as potassium soap", "Apis mellifera", False),
+    ),
+    (
+        Part("soap", "gone-oil", 1.0, "sodium"),
+        "eu",
+        Name("Gone oil (sodium soap)", "Gone oil, as sodium soap", "", False),
+    ),
+    (
+        Part("oil", "olive", 1.0),
+        "us",
+        Name("Olive (Olea Europaea) Fruit Oil", "Olive oil", "Olea europaea"),
+    ),
+    (
+        Part("oil", "olive", 1.0),
+        "eu",
+        Name("Olea Europaea Fruit Oil", "Olive oil, left over as superfat", "Olea europaea"),
+    ),
+    (Part("oil", "gone-oil", 1.0), "eu", Name("Gone oil", "Gone oil", "", False)),
+    (
+        Part("salt", "lactic-acid-88", 1.0, "sodium"),
+        "eu",
+        Name("Sodium Lactate", "Lactic acid, 88 % solution, as its sodium salt"),
+    ),
+    (
+        Part("salt", "lactic-acid-88", 1.0, "potassium"),
+        "eu",
+        Name("Potassium Lactate", "Lactic acid, 88 % solution, as its potassium salt"),
+    ),
+    (
+        Part("salt", "vinegar", 1.0, "potassium"),
+        "eu",
+        Name("Potassium Acetate", "Vinegar, 5 %, as its potassium salt"),
+    ),
+    (
+        Part("salt", "gone-acid", 1.0, "potassium"),
+        "eu",
+        Name("Gone acid (potassium salt)", "Gone acid, as its potassium salt", "", False),
+    ),
+    (Part("liquid", "goat-milk", 1.0), "eu", Name("Caprae Lac", "Goat's milk, whole", "Capra hircus")),
+    (Part("liquid", "goat-milk", 1.0), "us", Name("Goat Milk", "Goat's milk, whole", "Capra hircus")),
+    (Part("liquid", "gone-milk", 1.0), "us", Name("Gone milk", "Gone milk", "", False)),
+    (Part("addition", "kaolin", 1.0), "eu", Name("Kaolin", "Kaolin, white")),
+    (Part("addition", "gone-clay", 1.0), "eu", Name("Gone clay", "Gone clay", "", False)),
+]
+
+
+@pytest.mark.parametrize(("part", "place", "name"), NAMED, ids=lambda value: str(getattr(value, "id", "")))
+def test_every_kind_of_part_has_its_names(part: Part, place: str, name: Name) -> None:
+    """INCI names of the Union and the English names of 21 CFR 701.3, as the standard pantry has them (from memory).
+
+    As charged in the United States, as found in the cured bar in the Union: only there is an oil left over.
+    """
+    law = jurisdictions()[place]
+    assert of(part, standard(), law, law.way) == name
+
+
+@pytest.mark.parametrize(
+    ("steeped", "text", "common", "listed"),
+    [
+        ("madder", "Rubia Tinctorum Root Extract", "Madder root, ground", True),
+        ("turmeric", "Curcuma Longa Root Extract", "Turmeric, ground", True),
+        ("gone-root", "Gone root", "Gone root", False),
+    ],
+)
+def test_what_an_oil_was_steeped_with_is_an_extract(
+    steeped: str, text: str, common: str, listed: bool
+) -> None:
+    """A powder gives its extract (INCI usage, from memory); what is not known keeps its bare name."""
+    named = botanical(steeped, standard(), jurisdictions()["eu"])
+    assert (named.text, named.common, named.listed) == (text, common, listed)
+
+
+@pytest.mark.parametrize(
+    ("place", "names"),
+    [("eu", [("CI 77007", "Ultramarine blue")]), ("us", [("Ultramarines", "Ultramarine blue")])],
+)
+def test_a_pigment_goes_by_its_number_or_its_name(place: str, names: list[tuple[str, str]]) -> None:
+    """Colour Index 77007 (Regulation (EC) 1223/2009, annex IV); 'ultramarines' in 21 CFR 73.2725 (from memory)."""
+    entry = standard().additions["ultramarine-blue"]
+    assert is_pigment(entry) and not is_pigment(standard().additions["turmeric"])
+    found = pigments(entry, jurisdictions()[place])
+    assert [(name.text, name.common) for name in found] == names

@@ -32,3 +32,10 @@ def test_what_has_no_price_is_named_and_not_counted() -> None:
     found = cost(BATCH, Weights(90.0, 5.0), {"olive": 8.0})
     assert found.batch == pytest.approx(5.6)
     assert found.unpriced == ("sodium-hydroxide", "potassium-hydroxide", "milk", "kaolin")
+
+
+def test_half_a_gram_has_its_price_too() -> None:
+    """0.4 g of saffron at 5000 a kilogram: 2."""
+    pinch = Formula((), Alkali(), 0.05, Water("of-oils", 0.3), additions=(Addition("saffron", 0.4),))
+    assert cost(pinch, Weights(0.0, 0.0), {"saffron": 5000.0}).batch == pytest.approx(2.0)
+    assert cost(pinch, Weights(0.0, 0.0), {}).unpriced == ("saffron",)

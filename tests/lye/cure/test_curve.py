@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 import saponary.lye.cure.curve as module
-from saponary.lye.cure.curve import Curve, best_curve, inverse_normal, leave_one_out
+from saponary.lye.cure.curve import FASTEST, SLOWEST, Curve, best_curve, inverse_normal, leave_one_out
 
 DAYS = (0, 7, 14, 21, 28, 42, 56)
 
@@ -89,3 +89,18 @@ def test_a_fall_that_is_soon_over_keeps_its_pace(quick: float) -> None:
     assert curve.edge == ""
     assert curve.rate == pytest.approx(quick / 14, rel=1e-9)
     assert curve.at(0.0) == pytest.approx(120, rel=1e-12)
+
+
+def test_a_fall_over_before_the_second_weighing_runs_to_the_fastest_pace() -> None:
+    """Twelve e-folds until the second day are the end of the search, and the fall is all there is."""
+    curve = best_curve([(0.0, 120.0), (14.0, 108.0), (28.0, 108.0), (42.0, 108.0)])
+    assert (curve.edge, curve.rate) == ("fastest", pytest.approx(FASTEST / 14))
+    assert (curve.start, curve.fall) == (pytest.approx(120.0, abs=1e-3), pytest.approx(12.0, abs=1e-3))
+
+
+def test_a_straight_fall_runs_to_the_slowest_pace() -> None:
+    """The start is that of the straight line through the weighings."""
+    curve = best_curve([(0.0, 120.0), (14.0, 118.0), (28.0, 116.0), (42.0, 114.0)])
+    assert (curve.edge, curve.rate) == ("slowest", pytest.approx(SLOWEST / 42))
+    assert curve.start == pytest.approx(120.0, abs=1e-3)
+    assert curve.at(21.0) == pytest.approx(117.0, abs=1e-3)
