@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 import re
 from collections.abc import Callable
 from dataclasses import replace
@@ -194,3 +196,43 @@ def test_twelve_hexadecimal_figures_of_which_six_may_be_quoted() -> None:
     wrong = mark[:5] + ("0" if mark[5] != "0" else "1")
     assert not matches(wrong, mark)
     assert not matches(mark[:11] + ("0" if mark[11] != "0" else "1"), mark)
+
+
+CANONICAL = {
+    "additions": [
+        ["ash-soap", "", "trace", "0.012000", "0.000000", "1.100000"],
+        ["citric-acid", "", "lye", "0.010000", "15.600000", "0.000000"],
+        ["kaolin", "chalk", "trace", "0.006000", "0.000000", "0.000000"],
+        ["lactic", "", "lye", "0.020000", "9.760000", "0.000000", "0.120000"],
+    ],
+    "alkali": [["0.700000", "0.980000"], ["0.300000", "0.900000"]],
+    "liquids": [
+        ["oat-drink", "", "trace", "0.060000", "0.000000", "0.900000", "0.015000", "190.000000"],
+        ["vinegar", "", "lye", "0.030000", "0.832500", "0.950000", "0.000000", "190.000000"],
+    ],
+    "oils": [
+        ["castor", "", "0.050000", "181.000000", "triglyceride"],
+        ["coconut", "", "0.250000", "254.000000", "triglyceride"],
+        ["olive", "", "0.450000", "191.000000", "triglyceride"],
+        ["shea-butter", "calendula", "0.250000", "179.000000", "triglyceride"],
+    ],
+    "portions": [
+        ["chalk", "0.400000", [["olive", "", "0.400000", "191.000000", "triglyceride"]]],
+        ["slate", "0.600000", []],
+    ],
+    "pots": "one",
+    "superfat": "0.050000",
+    "water": ["lye-strength", "0.330000"],
+}
+
+
+def test_a_mark_recorded_years_ago_is_made_the_same_way_today() -> None:
+    """What is digested, written out by hand: grams per gram of oils, millimoles of acid and base per gram."""
+    formula = replace(
+        FORMULA,
+        liquids=(*FORMULA.liquids, Liquid("vinegar", 30.0, 0.95, acid=0.0008325, stage="lye")),
+        additions=(*FORMULA.additions, Addition("lactic", 20.0, "lye", acid=0.00976, water=0.12)),
+        portions=(Portion("chalk", 0.4, (Oil("olive", 400.0, 191.0, 184.0, 196.0),)), Portion("slate", 0.6)),
+    )
+    form = json.dumps(CANONICAL, separators=(",", ":"))
+    assert fingerprint(formula) == hashlib.sha256(form.encode()).hexdigest()[:12]

@@ -72,6 +72,10 @@ def test_a_bar_that_was_dry_when_first_weighed() -> None:
     # Source: a fall of 0.4 g in 104 g at 0.05 a day is 0.13 % a week at its quickest.
     ready = ready_day(curve(104, 0.4, 0.05, (60, 67, 74, 95)))
     assert ready.day == 60 and ready.by_first and not ready.forecast
+    # Source: half a day before, 7·k·A·exp(-k t) is 0.5 % of the bar: the first day is late by so much.
+    pace = 7 * 0.05 - 0.005
+    late = ready_day(curve(104, exp(-0.05 * 0.5) * 0.005 * 104 / pace, 0.05, (60, 67, 74, 95)))
+    assert late.by_first and late.day == 60 and late.interval is not None
     # Nothing is known before the first day, so the interval begins there too.
     assert ready.interval == pytest.approx((60.0, 60.0), abs=1e-6)
 
@@ -97,6 +101,20 @@ def test_intervals_hold_the_curve_and_widen() -> None:
     # Source: far out the curve is its plateau, so their intervals meet.
     far = curve_interval(fit, 2000)
     assert far == pytest.approx(fit.plateau_interval, rel=1e-9)
+
+
+def test_intervals_are_counted_from_the_first_weighing() -> None:
+    # Source: the model has no preferred day; a calendar begun 40 days earlier moves nothing else.
+    noise = (0.1, -0.2, 0.15, -0.1, 0.05, 0.0)
+    days = (0, 7, 14, 21, 35, 49)
+    points = [(d, 104 + 16 * exp(-0.045 * d) + e) for d, e in zip(days, noise, strict=True)]
+    one, other = fit_cure(points), fit_cure([(d + 40, g) for d, g in points])
+    assert isinstance(one, CureFit) and isinstance(other, CureFit)
+    for day in (0, 21, 60):
+        assert weight_interval(other, day + 40) == pytest.approx(weight_interval(one, day), rel=1e-9)
+    first, second = ready_day(one).interval, ready_day(other).interval
+    assert first is not None and second is not None
+    assert second == pytest.approx((first[0] + 40, first[1] + 40), rel=1e-8)
 
 
 def test_a_plateau_not_yet_told_is_open_below() -> None:
