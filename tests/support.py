@@ -13,6 +13,7 @@ from saponary.book.library import Book
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import records
 from saponary.build.proof import Proof, prove, prove_book
+from saponary.checks.rules import RULES
 from saponary.pantry.standard import standard
 from saponary.reading.findings import Finding
 from saponary.schema.settings import Settings
@@ -92,6 +93,13 @@ def prove_one(text: str, book: Book | None = None, slug: str = "tried") -> Proof
 def errors(findings: tuple[Finding, ...]) -> list[Finding]:
     """Those that stop a build."""
     return [f for f in findings if f.severity == "error"]
+
+
+def assert_listed(findings: Iterable[Finding]) -> None:
+    """Each is found under a listed rule, and is as grave as that rule says."""
+    kinds = {rule.name: rule.kinds for rule in RULES}
+    for finding in findings:
+        assert finding.severity in kinds[finding.rule], finding
 
 
 def find_claims(text: str, language: str, entries: WordList) -> list[Hit]:

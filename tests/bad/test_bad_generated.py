@@ -8,14 +8,16 @@ import pytest
 
 from bad.cases import ODD, Odd, fronted
 from saponary.build.proof import prove
-from support import PLAIN, write_book
+from support import PLAIN, assert_listed, write_book
 
 
 @pytest.mark.parametrize("odd", ODD, ids=lambda odd: ascii(odd.name))
 def test_it_gives_one_error_at_its_place(odd: Odd, tmp_path: Path) -> None:
     book = write_book(tmp_path / "book", {"recipes/plain.md": PLAIN})
     odd.make(book / "recipes" / odd.name)
-    errors = [f for f in prove(book).findings if f.severity == "error"]
+    findings = prove(book).findings
+    assert_listed(findings)
+    errors = [f for f in findings if f.severity == "error"]
     assert [(f.place.file, f.place.line, f.place.column) for f in errors] == [(odd.reported, *odd.at)]
     assert odd.message in errors[0].message
     assert errors[0].hint

@@ -6,25 +6,29 @@ from pathlib import Path
 
 import pytest
 
-from bad.cases import WRITTEN, expected, in_book
+from bad.cases import WRITTEN, Expected, expected, in_book
 from saponary.build.proof import prove
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Lines
-from support import PLAIN, some, write_book
-
-
-def proofed(path: Path, root: Path) -> tuple[Finding, ...]:
-    files = {"recipes/plain.md": PLAIN, in_book(path): path.read_bytes()}
-    return prove(write_book(root, files)).findings
+from support import PLAIN, assert_listed, some, write_book
 
 
 @pytest.mark.parametrize("path", WRITTEN, ids=lambda path: f"{path.parent.name}/{path.stem}")
 def test_it_gives_what_it_says(path: Path, tmp_path: Path) -> None:
-    left = list(proofed(path, tmp_path))
+    """And nothing else; every finding by a listed rule, with a hint, at a place inside the file."""
+    files = {"recipes/plain.md": PLAIN, in_book(path): path.read_bytes()}
+    findings = some(prove(write_book(tmp_path, files)).findings)
     wanted = expected(path)
     assert wanted, "a bad file says what it expects"
+    _given(findings, wanted, in_book(path))
+    _placed(findings, path)
+    assert_listed(findings)
+
+
+def _given(findings: list[Finding], wanted: list[Expected], file: str) -> None:
+    left = list(findings)
     for want in wanted:
-        place = (in_book(path), want.line, want.column)
+        place = (file, want.line, want.column)
         found = [
             f for f in left
             if (f.place.file, f.place.line, f.place.column) == place and f.rule == want.rule
@@ -35,11 +39,11 @@ def test_it_gives_what_it_says(path: Path, tmp_path: Path) -> None:
     assert [f for f in left if f.severity == "error"] == []
 
 
-@pytest.mark.parametrize("path", WRITTEN, ids=lambda path: f"{path.parent.name}/{path.stem}")
-def test_every_error_has_a_hint_and_a_place_inside_the_file(path: Path, tmp_path: Path) -> None:
-    lines = Lines(path.read_text(encoding="utf-8"))
-    last = [*lines.starts[1:], len(path.read_text(encoding="utf-8")) + 1]
-    for finding in some(proofed(path, tmp_path)):
+def _placed(findings: list[Finding], path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    lines = Lines(text)
+    last = [*lines.starts[1:], len(text) + 1]
+    for finding in findings:
         assert finding.hint
         if finding.place.file == in_book(path):
             line, column = finding.place.line, finding.place.column

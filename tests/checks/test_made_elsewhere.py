@@ -1,4 +1,7 @@
-"""Every finding names a listed rule: read from the source itself, and from all that the bad files give."""
+"""Every finding names a listed rule: read from the source itself, and from what the books give.
+
+That what bad files give is listed too is held beside them, in tests/bad.
+"""
 
 from __future__ import annotations
 
@@ -8,12 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from bad.cases import ODD, WRITTEN, in_book
-from saponary.build.proof import prove
 from saponary.checks import made_elsewhere
 from saponary.checks.rules import RULES
-from saponary.reading.findings import Finding
-from support import BOOKS, PLAIN, REPOSITORY, proof_of, write_book
+from support import BOOKS, REPOSITORY, assert_listed, proof_of
 
 PACKAGE = REPOSITORY / "generator" / "saponary"
 KINDS = {rule.name: rule.kinds for rule in RULES}
@@ -78,28 +78,9 @@ def test_names_are_found_in_the_source() -> None:
     assert set(KINDS) - found == set(), "a rule that nothing can find"
 
 
-def _listed(findings: tuple[Finding, ...]) -> None:
-    for finding in findings:
-        assert finding.severity in KINDS[finding.rule], finding
-
-
-@pytest.mark.parametrize("path", WRITTEN, ids=lambda path: f"{path.parent.name}/{path.stem}")
-def test_what_a_bad_file_gives_is_listed(path: Path, tmp_path: Path) -> None:
-    _listed(
-        prove(write_book(tmp_path, {"recipes/plain.md": PLAIN, in_book(path): path.read_bytes()})).findings
-    )
-
-
-@pytest.mark.parametrize("odd", ODD, ids=lambda odd: repr(odd.name))
-def test_what_an_odd_file_gives_is_listed(odd: object, tmp_path: Path) -> None:
-    book = write_book(tmp_path / "book", {"recipes/plain.md": PLAIN})
-    odd.make(book / "recipes" / odd.name)  # type: ignore[attr-defined]
-    _listed(prove(book).findings)
-
-
 @pytest.mark.parametrize("book", BOOKS)
 def test_what_the_books_give_is_listed(book: str) -> None:
-    _listed(proof_of(book).findings)
+    assert_listed(proof_of(book).findings)
 
 
 def test_none_but_that_of_an_unnamed_ingredient_can_be_waived() -> None:
