@@ -46,14 +46,19 @@ def test_front_matter_is_read_and_the_place_is_exact(block: str) -> None:
     assert "US: " in finding.message and "EU: " in finding.message and finding.hint
 
 
-def test_title_and_body_are_read_and_code_and_private_words_are_not() -> None:
+def test_title_body_and_code_are_read_and_private_words_and_comments_are_not() -> None:
     assert claims(PLAIN.replace("Plain Bar", "Acne Bar"))[0].place.line == 2
-    body = PLAIN + "\nIt moisturises.\n\n```\nIt cures eczema.\n```\n"
-    (finding,) = claims(body)
-    assert (finding.severity, finding.place.line) == (
-        "warning",
-        body[: body.index("moisturises")].count("\n") + 1,
+    body = (
+        PLAIN
+        + "\nIt moisturises.\n\n```\nIt cures scabies.\n```\n\nAs `it heals` says. <!-- cures acne -->\n"
     )
+    told = [(f.severity, f.about, f.place.line) for f in claims(body)]
+    line = body[: body.index("moisturises")].count("\n") + 1
+    assert told == [
+        ("warning", "moisturises", line),
+        ("error", "cures scabies", line + 3),
+        ("error", "heals", line + 6),
+    ]
     assert claims(before("private: {notes: It cures eczema.}\n")) == []
 
 
@@ -153,6 +158,59 @@ def test_a_claim_in_a_lesson_stands_on_its_line(tmp_path: Path) -> None:
     root = write_book(tmp_path, {"recipes/a.md": PLAIN, "classes/one.md": lesson})
     found = [f for f in prove(root).findings if f.rule == "claims"]
     assert [(f.place.line, f.place.column) for f in found] == [(9, 4), (11, 3)]
+
+
+def test_names_of_files_lots_moulds_and_photos_are_read(tmp_path: Path) -> None:
+    files = {
+        "recipes/eczema-bar.md": before(
+            "photo: {file: acne-relief.jpg, day: 0, alt: a bar}\n"
+            "batches:\n  - {lot: HEALS-1, poured: 2026-03-02}\n"
+        ),
+        "photos/acne-relief.jpg": b"x",
+        "pantry.yaml": "moulds:\n  psoriasis-tray: {cavities: {count: 6, volume: 90 ml}}\n",
+        "classes/cures-scabies.md": "---\ntitle: One\nstudents: 2\noils: 500 g\nrecipes: [eczema-bar]\n---\nWeigh.\n",
+    }
+    found = [f for f in prove(write_book(tmp_path, files)).findings if f.rule == "claims"]
+    assert [(f.place.file, f.place.line, f.about) for f in found] == [
+        ("classes/cures-scabies.md", 1, "cures scabies"),
+        ("pantry.yaml", 2, "psoriasis"),
+        ("photos/acne-relief.jpg", 1, "acne"),
+        ("recipes/eczema-bar.md", 1, "eczema"),
+        ("recipes/eczema-bar.md", 5, "heals"),
+    ]
+    told = prove_one(PLAIN.replace("Plain Bar", "Eczema Bar"), slug="eczema-bar").findings
+    assert len([f for f in told if f.rule == "claims"]) == 1, "a name that repeats the title is told once"
+
+
+def test_a_makers_own_templates_are_read(tmp_path: Path) -> None:
+    page = '{# cures acne #}<p class="acne">A bar.</p>\n<p>It <b>cures</b> {{ "scabies" }} and\n{{ acne }}</p>\n<img alt="It heals">'
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN, "templates/part/lye.html": page})
+    found = [f for f in prove(root).findings if f.rule == "claims"]
+    assert [(str(f.place), f.about) for f in found] == [
+        ("templates/part/lye.html:2:10", "cures scabies"),
+        ("templates/part/lye.html:4:14", "heals"),
+    ]
+    waive = "".join(
+        f"  - {{rule: claims, about: {f.about}, because: a word for word quotation}}\n" for f in found
+    )
+    root = write_book(tmp_path, {"book.yaml": f"title: Bars\nwaive:\n{waive}"})
+    assert [f for f in prove(root).findings if f.rule in ("claims", "waiver")] == []
+
+
+@pytest.mark.parametrize(
+    ("said", "hint"),
+    [
+        ("Soft hands stay soft.", "made with olive, coconut, sunflower high oleic"),
+        ("It is for dry skin.", "5.0 % superfat"),
+        ("It relieves stress.", ""),
+        ("It hydrates skin.", "contains the glycerin formed in the making"),
+    ],
+)
+def test_the_hint_speaks_of_the_recipes_own_oils(said: str, hint: str) -> None:
+    (finding,) = claims(PLAIN + said + "\n")
+    wanted = f"say what is in it or how it was made, such as: {hint}"
+    general = "say what is in it or how it was made, or leave it out"
+    assert finding.hint.split("; or waive")[0] == (wanted if hint else general)
 
 
 def test_a_note_in_the_pantry_stays_there(tmp_path: Path) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
@@ -18,6 +18,7 @@ from saponary.reading.decode import printable, text_of
 from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.published_text import Said
+from saponary.reading.template_text import template_text
 from saponary.reading.tree import Path as TreePath
 from saponary.reading.tree import Tree
 from saponary.schema.settings import Settings
@@ -44,6 +45,8 @@ class Book:
     """The text of the book's own `claims.yaml`, where it has one."""
     texts: tuple[Said, ...] = ()
     """What the book says of itself on its pages, and where it stands."""
+    templates: tuple[Said, ...] = ()
+    """What the book's own templates say."""
     waived: tuple[Waived, ...] = ()
     """Rules waived in files other than recipes."""
     classes: tuple[ClassFile, ...] = ()
@@ -78,6 +81,7 @@ def read_book(files: Files) -> Book:
         batches=batches,
         findings=findings,
         own_claims=claims,
+        templates=tuple(_templates(files)),
         texts=(*settings.texts, *pantry.texts, *(text for each in taught for text in each.texts())),
         waived=(*settings.waived, *pantry.waived, *(waiver for each in taught for waiver in each.waived())),
         classes=taught,
@@ -101,6 +105,16 @@ def _read_class(files: Files, name: str, findings: list[Finding]) -> ClassFile:
     read = ClassFile(file, name[:-3]) if text is None else classes.parse_class(file, text)
     findings += [fault] if fault else read.findings
     return read
+
+
+def _templates(files: Files) -> Iterator[Said]:
+    """The words of the book's own templates; one that cannot be read is met where pages are made."""
+    for name in sorted(files.below("templates")):
+        if name.endswith(".html"):
+            file = f"templates/{name}"
+            text, _ = text_of(files, file)
+            if text is not None:
+                yield template_text(text, file)
 
 
 def _batches(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
@@ -55,8 +56,16 @@ def read_pantry(files: Files) -> PartRead[Pantry]:
     if own is None:
         return PartRead(standard(), findings=tuple(findings))
     pantry, found = pantry_file.apply(standard(), own, tree, PANTRY_FILE)
-    texts, waived = tuple(said(tree, PANTRY_FILE, PANTRY)), placed(own.waive, tree, PANTRY_FILE)
+    texts = (*said(tree, PANTRY_FILE, PANTRY), *_mould_names(tree))
+    waived = placed(own.waive, tree, PANTRY_FILE)
     return PartRead(pantry, texts, waived, (*findings, *found))
+
+
+def _mould_names(tree: Tree) -> Iterator[Said]:
+    """The ids of the maker's own moulds, which pages show as names."""
+    for path in tree.keys:
+        if len(path) == 2 and path[0] == "moulds":
+            yield Said(str(path[1]).replace("-", " "), tree.place(PANTRY_FILE, path, key=True))
 
 
 def read_yaml_file(files: Files, name: str, model: type[M]) -> tuple[M | None, Tree, list[Finding]]:

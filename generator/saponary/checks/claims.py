@@ -1,8 +1,8 @@
 """claims: a published sentence says that the soap does more than wash.
 
 Every text that a page or sheet may show is read. Of a recipe: its title, summary, names of portions,
-notes, steps, batch and photo notes, and the body without its code. Of the book: what it says of itself,
-the names in the maker's pantry, and the classes.
+notes, steps, batch and photo notes, lots, the name of its file, and its notes, code included. Of the book:
+what it says of itself, the names in the maker's pantry, the classes, and the maker's own templates.
 """
 
 from __future__ import annotations
@@ -12,21 +12,18 @@ from itertools import islice
 
 from saponary.book.computed import Computed
 from saponary.book.library import Book
-from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS
-from saponary.book.records import BatchRecord, texts
 from saponary.checks.listed import BOTH, EVERYWHERE
 from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, Place, Severity
-from saponary.reading.tree import Path, Span
+from saponary.words.claim_hint import hint
+from saponary.words.claim_texts import of_a_recipe, of_the_book_itself
 from saponary.words.entries import WordList
 from saponary.words.matching import Hit, find_in
-from saponary.words.shown import raw, scalar, unmarked
 
 MAX_FINDINGS = 100
 """Findings of one recipe; who has more begins with these."""
 
 _LONGEST = 80
-_KEYS = TEXT_KEYS | PLAIN_KEYS - {"lot"}
 
 
 def check(context: ProofContext) -> Iterator[Finding]:
@@ -46,72 +43,43 @@ def of_recipe(computed: Computed, words: WordList) -> Iterator[Finding]:
     for count, (place, hit) in enumerate(_claims(computed, words)):
         if count == MAX_FINDINGS:
             message = f"more than {MAX_FINDINGS} claims; the rest are not listed"
-            yield Finding(RULE.name, "error", place, message, "mend those listed first")
+            yield Finding(RULE.name, "error", place, message, "correct those listed first")
             return
-        yield _finding(place, hit)
+        yield _finding(place, hit, computed)
 
 
 def _claims(computed: Computed, words: WordList) -> Iterator[tuple[Place, Hit]]:
-    language = computed.settings.language
-    file = computed.file
-    for span in _spans(computed):
-        text = scalar(file.text[span.start : span.end], span.style, span.start)
-        for hit in find_in(unmarked(text, blocks=False), language, words):
-            yield file.place_at(hit.start), hit
-    for hit in find_in(unmarked(raw(file.body, file.body_start), blocks=True), language, words):
-        yield file.place_at(hit.start), hit
-    for record in computed.batches:
-        if record.file == file.file:
-            continue
-        for path, value in texts(record):
-            for hit in find_in(unmarked(raw(value), blocks=False), language, words):
-                yield _inside(record, path, value, hit.start), hit
+    """Claims of a recipe; a name that only repeats what a text says is not told again."""
+    language, said = computed.settings.language, set[str]()
+    for text in of_a_recipe(computed):
+        for hit in find_in(text.shown, language, words):
+            if text.is_name and told(hit) in said:
+                continue
+            said.add(told(hit))
+            yield text.at(hit.start), hit
 
 
 def of_the_book(book: Book, words: WordList) -> Iterator[Finding]:
     """Claims in what the book says of itself, on no recipe's page."""
     for place, hit in _said(book, words):
-        yield _finding(place, hit)
+        yield _finding(place, hit, None)
 
 
 def _said(book: Book, words: WordList) -> Iterator[tuple[Place, Hit]]:
-    for said in book.texts:
-        hits = find_in(unmarked(raw(said.text), blocks=True), book.settings.language, words)
-        for hit in islice(hits, MAX_FINDINGS):
-            yield said.at(hit.start), hit
+    for text in of_the_book_itself(book):
+        for hit in islice(find_in(text.shown, book.settings.language, words), MAX_FINDINGS):
+            yield text.at(hit.start), hit
 
 
-def _finding(place: Place, hit: Hit) -> Finding:
+def _finding(place: Place, hit: Hit, computed: Computed | None) -> Finding:
     severity: Severity = "error" if hit.entry.group == "drug" else "warning"
-    return Finding(RULE.name, severity, place, _message(hit), _hint(hit), told(hit))
+    return Finding(RULE.name, severity, place, _message(hit), hint(hit.entry.neutral, computed), told(hit))
 
 
 def told(hit: Hit) -> str:
     """The words of a claim as a waiver names them."""
     words = " ".join(hit.words.casefold().split())
     return words if len(words) <= _LONGEST else f"{words[: _LONGEST - 1]}…"
-
-
-def _spans(computed: Computed) -> list[Span]:
-    """Where the published texts of the front matter stand, each once however often it is aliased."""
-    found = {
-        (span.start, span.end): span
-        for path, span in computed.file.tree.values.items()
-        if path and path[-1] in _KEYS and "private" not in path
-    }
-    return [found[key] for key in sorted(found)]
-
-
-def _inside(record: BatchRecord, path: Path, value: str, offset: int) -> Place:
-    """The place of a character of a value, where the value stands as it is on one line; else its beginning."""
-    place = record.place(path)
-    span = record.tree.values.get((*record.path, *path))
-    if span is None:
-        return place
-    quotes = {"'": 2, '"': 2, "": 0}.get(span.style)
-    if quotes is None or span.end - span.start != len(value) + quotes or "\n" in value:
-        return place
-    return Place(place.file, place.line, place.column + quotes // 2 + offset)
 
 
 def _message(hit: Hit) -> str:
@@ -123,11 +91,6 @@ def _message(hit: Hit) -> str:
 
 
 _JURISDICTIONS = (("us", "US"), ("eu", "EU"), ("maker", "this book"))
-
-
-def _hint(hit: Hit) -> str:
-    neutral = hit.entry.neutral
-    return f"say what is in it or how it was made, such as: {neutral}" if neutral else "leave it out"
 
 
 RULE = Rule(

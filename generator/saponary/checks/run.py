@@ -36,7 +36,11 @@ def waiving_files(context: ProofContext, waived: Iterable[Waived]) -> list[Waivi
     by_file: dict[str, tuple[Waived, ...]] = {}
     for waiver in waived:
         by_file[waiver.place.file] = (*by_file.get(waiver.place.file, ()), waiver)
-    files = [WaivingFile(name, home, by_file.get(name, ())) for name, home in _HOMES.items()]
+    answers = {"book.yaml": frozenset(_without_waivers(context.book))}
+    files = [
+        WaivingFile(name, home, by_file.get(name, ()), answers.get(name, frozenset()))
+        for name, home in _HOMES.items()
+    ]
     for taught in context.book.classes:
         waivers = by_file.get(taught.file, ())
         files.append(WaivingFile(taught.file, "class", waivers, checked=taught.plan is not None))
@@ -44,6 +48,12 @@ def waiving_files(context: ProofContext, waived: Iterable[Waived]) -> list[Waivi
         own = _batch_files(context.book, recipe.slug) - {recipe.file}
         files.append(WaivingFile(recipe.file, "recipe", recipe.waived(), own, recipe.slug in context.recipes))
     return files
+
+
+def _without_waivers(book: Book) -> Iterator[str]:
+    """Files that hold no waivers of their own, for which `book.yaml` answers."""
+    yield from (said.place.file for said in book.templates)
+    yield from (f"photos/{name}" for name in book.photos)
 
 
 def _batch_files(book: Book, slug: str) -> frozenset[str]:

@@ -25,7 +25,8 @@ class Entry:
     `forms` are the phrases that make it (see `phrases.py`). Where there are `needs`, one
     of them must stand within `within` words. A phrase of `unless` that overlaps the words
     found, or one of `near` in the same sentence, makes them no claim. `mention` holds for
-    names of diseases and the like, which count even where the sentence denies them.
+    names of diseases and the like, which count even where the sentence denies them. What
+    is `alone` counts only in a sentence in which nothing else was found.
     """
 
     id: str
@@ -36,6 +37,7 @@ class Entry:
     unless: tuple[str, ...] = ()
     near: tuple[str, ...] = ()
     mention: bool = False
+    alone: bool = False
     why: Mapping[str, str] = field(default_factory=dict[str, str])
     neutral: str = ""
     source: Source = Source("maker")
@@ -52,6 +54,12 @@ class Language:
     abbreviations: frozenset[str]
     sets: Mapping[str, tuple[str, ...]]
     entries: tuple[Entry, ...]
+    safety: tuple[str, ...] = ()
+    """Phrases of safety notices: no sentence that holds one makes a claim."""
+    never: tuple[str, ...] = ()
+    """Phrases that are no claim of any kind: plants' and colours' names, and what only looks like an ailment."""
+    places: frozenset[str] = frozenset()
+    """Words that names of places end or begin with."""
 
 
 @dataclass(frozen=True, eq=False)

@@ -84,7 +84,7 @@ def _french_verb(word: str) -> set[str]:
     if word.endswith("ir"):
         ends = ("ir", "i", "is", "it", "ie", "ies", "issent", "issant", "issante", "issez", "ira")
         return {word[:-2] + end for end in ends}
-    stem = word[:-2] if word.endswith("er") else word
+    stem = word.removesuffix("r").removesuffix("e")
     regular = (
         "er",
         "e",

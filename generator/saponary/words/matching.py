@@ -14,6 +14,7 @@ from functools import lru_cache
 from saponary.words.entries import Entry, Language, WordList
 from saponary.words.phrases import Phrase, phrases
 from saponary.words.sentences import Sentence, Word, sentences
+from saponary.words.set_aside import in_a_place_name
 from saponary.words.shown import Shown
 
 _FILLERS = 2
@@ -63,6 +64,8 @@ class Matcher:
         self.fillers = frozenset(language.fillers)
         self._add(-1, "denial", language.negations)
         self._add(-1, "no denial", language.not_negations)
+        self._add(-1, "safety", language.safety)
+        self._add(-1, "never", language.never)
         for index, entry in enumerate(language.entries):
             self._add(index, "form", entry.forms)
             self._add(index, "needs", entry.needs)
@@ -164,20 +167,23 @@ class Matcher:
     def _hits(
         self, sentence: Sentence, found: Mapping[tuple[int, str], Spans], shown: Shown
     ) -> Iterator[Hit]:
-        claims: list[tuple[int, int, Entry]] = []
-        for index, entry in enumerate(self.language.entries):
-            span = _first(entry, index, found)
-            if span is not None:
-                claims.append((*span, entry))
-        kept: list[tuple[int, int, Entry]] = []
-        for claim in sorted(claims, key=lambda c: (c[2].group != "drug", c[0] - c[1], c[0])):
-            if not any(claim[0] <= end and start <= claim[1] for start, end, _ in kept):
-                kept.append(claim)
         denials = [
             span
             for span in found.get((-1, "denial"), [])
             if not _touching(found.get((-1, "no denial"), []), *span)
         ]
+        if any(not _denied(denials, start, sentence.words) for start, _ in found.get((-1, "safety"), [])):
+            return
+        claims: list[tuple[int, int, Entry]] = []
+        for index, entry in enumerate(self.language.entries):
+            span = _first(entry, index, found)
+            if span is not None and not self._set_aside(*span, sentence.words, found, shown.text):
+                claims.append((*span, entry))
+        claims = [claim for claim in claims if not claim[2].alone] or claims
+        kept: list[tuple[int, int, Entry]] = []
+        for claim in sorted(claims, key=lambda c: (c[2].group != "drug", c[0] - c[1], c[0])):
+            if not any(claim[0] <= end and start <= claim[1] for start, end, _ in kept):
+                kept.append(claim)
         said = sentence.text(shown.text)
         last_denied = -100
         for start, end, entry in sorted(kept, key=lambda c: c[:2]):
@@ -188,6 +194,13 @@ class Matcher:
             first, last = sentence.words[start].start, sentence.words[end].end
             words = " ".join(shown.text[first:last].split())
             yield Hit(shown.at[first], shown.at[last - 1] + 1, entry, said, words, denied)
+
+    def _set_aside(
+        self, start: int, end: int, words: Sequence[Word], found: Mapping[tuple[int, str], Spans], shown: str
+    ) -> bool:
+        if _touching(found.get((-1, "never"), []), start, end):
+            return True
+        return in_a_place_name(words, start, end, shown, self.language.places)
 
 
 def _order(phrase: Phrase) -> tuple[list[list[str]], tuple[int, ...]]:

@@ -150,7 +150,7 @@ def _entry(own: OwnEntry) -> Entry:
         tuple(own.not_),
         tuple(own.not_near),
         own.mention,
-        why,
-        own.neutral,
-        Source("maker"),
+        why=why,
+        neutral=own.neutral,
+        source=Source("maker"),
     )

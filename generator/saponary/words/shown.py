@@ -109,16 +109,17 @@ _TICKS = re.compile(r"(?<![`\\])`++")
 _PARAGRAPH = re.compile(r"\n[ \t]*\r?\n")
 
 
-def unmarked(source: Shown, *, blocks: bool) -> Shown:
-    """Markdown undone. Without `blocks` it is one run of text, as front matter holds."""
-    return _Unmarking(source, _BLOCKS if blocks else _RUN, _code_spans(source.text) if blocks else {}).done()
+def unmarked(source: Shown, *, blocks: bool, code: bool = False) -> Shown:
+    """Markdown undone. Without `blocks` it is one run of text, as front matter holds. `code` is shown too where asked."""
+    spans = _code_spans(source.text) if blocks and not code else {}
+    return _Unmarking(source, _BLOCKS if blocks else _RUN, spans, code).done()
 
 
 class _Unmarking:
     """Copies a text without its marks, one piece at a time. `spans` are code spans, ends by their start."""
 
-    def __init__(self, source: Shown, pattern: re.Pattern[str], spans: Mapping[int, int]) -> None:
-        self.text, self.pattern, self.spans = source.text, pattern, spans
+    def __init__(self, source: Shown, pattern: re.Pattern[str], spans: Mapping[int, int], code: bool) -> None:
+        self.text, self.pattern, self.spans, self.code = source.text, pattern, spans, code
         self.out = _Writer(source)
         self.heading = -1
         """Where the heading that was begun ends; below zero where none was."""
@@ -143,6 +144,8 @@ class _Unmarking:
         kind, where, end = piece.lastgroup, piece.start(), piece.end()
         if kind in ("mark", "fence", "definition", "rule", "cell"):
             self.out.put(BREAK, where)
+            if self.code and piece["fence"]:
+                return where + len(piece["mark"])
         elif kind == "block":
             self._block(piece)
         elif kind == "escape":

@@ -31,6 +31,9 @@ def _language(code: str, row: Mapping[str, Any], table: Mapping[str, Any]) -> La
         abbreviations=frozenset(fold(word) for word in row["abbreviations"]),
         sets={name: tuple(forms) for name, forms in row["sets"].items()},
         entries=tuple(_entry(each, table["reasons"]) for each in row["claims"]),
+        safety=tuple(row["safety"]),
+        never=tuple(row["never"]),
+        places=frozenset(fold(word) for word in row["places"]),
     )
 
 
@@ -45,6 +48,7 @@ def _entry(row: Mapping[str, Any], reasons: Mapping[str, Mapping[str, str]]) -> 
         unless=tuple(row.get("not", ())),
         near=tuple(row.get("not-near", ())),
         mention=row.get("mention", False),
+        alone=row.get("alone", False),
         why=dict(reasons[why] if isinstance(why, str) else why),
         neutral=row.get("neutral", ""),
         source=Source(row["source"]["how"], row["source"].get("publication")),
