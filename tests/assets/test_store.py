@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import os
+import shutil
 from pathlib import Path
 
 import pytest
 
-from saponary.assets.store import DiskStore, key
+from saponary.assets.step import key
+from saponary.assets.store import DiskStore
 
 
 def refuse() -> bytes:
@@ -15,7 +17,7 @@ def refuse() -> bytes:
 
 
 def only_entry(folder: Path) -> Path:
-    (found,) = [path for path in folder.rglob("*") if path.is_file()]
+    (found,) = [path for path in folder.glob("*/*") if path.is_file()]
     return found
 
 
@@ -82,7 +84,7 @@ def test_nothing_half_written_is_left(tmp_path: Path, monkeypatch: pytest.Monkey
 
     monkeypatch.setattr(Path, "replace", full)
     DiskStore(tmp_path).keep(key("step", "1"), b"value")
-    assert [path for path in tmp_path.rglob("*") if path.is_file()] == []
+    assert [path for path in tmp_path.glob("*/*") if path.is_file()] == []
 
 
 def test_what_was_used_longest_ago_leaves_first(tmp_path: Path) -> None:
@@ -115,3 +117,22 @@ def test_what_a_killed_build_was_writing_is_cleared_away_when_it_is_old(tmp_path
     os.utime(old, (1, 1))
     store.tidy()
     assert not old.exists() and new.exists()
+
+
+def test_a_copy_of_a_store_is_not_believed(tmp_path: Path) -> None:
+    """A book may come from a stranger, with a store that says what its pages and figures are."""
+    store, where = DiskStore(tmp_path / "own"), key("step", "1")
+    store.keep(where, b"kept")
+    shutil.copytree(tmp_path / "own", tmp_path / "copy")
+    copy = DiskStore(tmp_path / "copy")
+    assert copy.recall(where) is None
+    assert copy.get(where, lambda: b"made again") == b"made again"
+    assert copy.get(where, refuse) == b"made again"
+    shutil.copytree(tmp_path / "own" / "step", tmp_path / "copy" / "step", dirs_exist_ok=True)
+    assert DiskStore(tmp_path / "copy").recall(where) is None
+
+
+def test_a_store_that_was_moved_is_still_believed(tmp_path: Path) -> None:
+    DiskStore(tmp_path / "a").keep(key("step", "1"), b"kept")
+    (tmp_path / "a").rename(tmp_path / "b")
+    assert DiskStore(tmp_path / "b").recall(key("step", "1")) == b"kept"

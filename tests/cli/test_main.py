@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from saponary.cli.main import COMMANDS
-from support import BOOKS, REPOSITORY
+from support import BOOKS, PLAIN, REPOSITORY, write_book
 
 WATCHED = ("PIL", "fontTools", "jinja2", "markdown_it", "numpy", "pydantic", "shapely", "weasyprint", "yaml")
 """Third-party libraries that cost time to import."""
@@ -67,6 +67,17 @@ def test_a_proof_that_measures_labels_loads_fonts_and_nothing_that_draws(tmp_pat
     found = loaded(["proof", str(BOOKS["demo"])], tmp_path)
     assert "fontTools" in found, "the demo book has label sheets, whose texts are measured"
     assert not found & {"PIL", "jinja2", "numpy", "shapely", "weasyprint"}
+
+
+@pytest.mark.parametrize(
+    "words", [["proof"], pytest.param(["build", "--edition", "all"], marks=pytest.mark.slow)]
+)
+def test_where_nothing_has_changed_nothing_is_loaded(words: list[str], tmp_path: Path) -> None:
+    recipe = write_book(tmp_path, {"recipes/plain.md": PLAIN}) / "recipes" / "plain.md"
+    assert "pydantic" in loaded(words, tmp_path)
+    assert loaded(words, tmp_path) == set()
+    recipe.write_text(PLAIN + "More.\n")
+    assert "pydantic" in loaded(words, tmp_path)
 
 
 def test_every_command_is_listed_with_a_module_that_runs_it() -> None:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.metadata import version
 
-from saponary.assets.digest import code_of
-from saponary.assets.store import Key, key
+from saponary.assets.digest import code_of, digest
+from saponary.assets.store import Key
 
 
 @dataclass(frozen=True)
@@ -28,6 +28,11 @@ class Step:
         if len(inputs) != len(self.uses):
             raise ValueError(f"{self.name} uses {', '.join(self.uses)}; {len(inputs)} inputs were given")
         return key(self.name, *_code(self.rooms, self.libraries), *inputs)
+
+
+def key(step: str, *inputs: object) -> Key:
+    """The key of a step's value; `inputs` are the version of its code and all that it reads."""
+    return Key(step, digest(inputs))
 
 
 @cache

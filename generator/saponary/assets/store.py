@@ -1,27 +1,30 @@
 """Keeps what was made, on disk, by what it was made from.
 
 A key is the name of a step and a digest of the step's code and inputs. A kept value is one file,
-written beside its place and moved in by rename. Its first line holds a hash of the key and of all
-that follows, so that a file cut short, altered or moved there is known for what it is, and the value
+written beside its place and moved in by rename. Its first line holds a hash of the key, of all that
+follows, and of when and where this folder was begun, which the file system alone can tell: a file cut
+short, altered, moved there, or copied in from another machine is known for what it is, and the value
 is made again. The whole folder may be deleted at any time.
+
+Imports little: whoever finds that nothing has changed has waited for no more.
 """
 
 from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 import time
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
-from saponary.assets.digest import digest
+FOLDER = ".cache"
+"""Where a book's store lies, in its own folder."""
 
-_MAGIC = b"saponary store 1 "
+_MAGIC = b"saponary store 2 "
 _BESIDE = ".new-"
+_BEGUN = "begun"
 _STALE = 3600.0
 """Seconds after which a file that was being written has been left behind."""
 
@@ -29,17 +32,11 @@ MOST_BYTES = 2_000_000_000
 """What may lie in a store after a build, besides what that build used."""
 
 
-@dataclass(frozen=True)
-class Key:
+class Key(NamedTuple):
     """A step's name, and the digest of what its value depends on."""
 
     step: str
     of: str
-
-
-def key(step: str, *inputs: object) -> Key:
-    """The key of a step's value; `inputs` are the version of its code and all that it reads."""
-    return Key(step, digest(inputs))
 
 
 class Store(Protocol):
@@ -64,6 +61,7 @@ class DiskStore:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self._used: set[Path] = set()
+        self._seal: bytes | None = None
 
     def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
         kept = self.recall(key)
@@ -76,9 +74,9 @@ class DiskStore:
         place = self._place(key)
         try:
             head, _, value = place.read_bytes().partition(b"\n")
+            if head != _head(self._begun(), key, value):
+                return None
         except OSError:
-            return None
-        if head != _head(key, value):
             return None
         self._used.add(place)
         with suppress(OSError):
@@ -87,18 +85,36 @@ class DiskStore:
 
     def keep(self, key: Key, value: bytes) -> None:
         place = self._place(key)
-        beside = ""
+        beside = place.with_name(f"{_BESIDE}{os.getpid()}-{time.monotonic_ns()}-{key.of[:16]}")
         try:
+            self._begin()
+            head = _head(self._begun(), key, value)
             place.parent.mkdir(parents=True, exist_ok=True)
-            handle, beside = tempfile.mkstemp(prefix=_BESIDE, dir=place.parent)
-            with os.fdopen(handle, "wb") as file:
-                file.write(_head(key, value) + b"\n" + value)
-            Path(beside).replace(place)
+            with beside.open("xb") as file:
+                file.write(head + b"\n" + value)
+            beside.replace(place)
         except OSError:
-            if beside:
-                Path(beside).unlink(missing_ok=True)
+            with suppress(OSError):
+                beside.unlink(missing_ok=True)
             return
         self._used.add(place)
+
+    def _begin(self) -> None:
+        if self._seal is None:
+            self.folder.mkdir(parents=True, exist_ok=True)
+            with suppress(FileExistsError):
+                (self.folder / _BEGUN).touch(exist_ok=False)
+
+    def _begun(self) -> bytes:
+        """What the file system alone can tell of this folder. Raises OSError where it has not been begun.
+
+        It is the number and the time of change of a file that is made when the store is begun; neither can
+        be brought along by a copy, nor by the archive of a book that comes from somebody else.
+        """
+        if self._seal is None:
+            found = (self.folder / _BEGUN).lstat()
+            self._seal = f"{found.st_dev} {found.st_ino} {found.st_ctime_ns} ".encode()
+        return self._seal
 
     def tidy(self, most: int = MOST_BYTES) -> None:
         """Let go of what was used longest ago, until no more than `most` bytes are kept.
@@ -141,8 +157,8 @@ class NoStore:
         return None
 
 
-def _head(key: Key, value: bytes) -> bytes:
-    whole = hashlib.sha256(f"{key.step}/{key.of}\n".encode())
+def _head(seal: bytes, key: Key, value: bytes) -> bytes:
+    whole = hashlib.sha256(seal + f"{key.step}/{key.of}\n".encode())
     whole.update(value)
     return _MAGIC + whole.hexdigest().encode()
 

@@ -13,7 +13,7 @@ from datetime import date
 from pathlib import Path
 
 from saponary.assets import resources
-from saponary.assets.store import DiskStore, Store
+from saponary.assets.store import FOLDER, DiskStore, Store
 from saponary.book.library import Book
 from saponary.build.graph import Pages
 from saponary.build.history import changes_since, last_changes
@@ -22,6 +22,7 @@ from saponary.build.proof import Proof
 from saponary.build.write_site import write_site
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
+from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
 from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext
@@ -32,9 +33,6 @@ from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import SiteInput
-
-STORE = Path(".cache")
-"""Where made photos, drawings, pages and PDFs are kept, in the book's folder. It may be deleted."""
 
 
 class Stopped(Exception):
@@ -52,6 +50,10 @@ class BuildResult:
     site: Path
     files: int
     recipes: int
+    wrote: tuple[Path, ...] = ()
+    """The folders that are now as this build left them, with all that is in them."""
+    tells_day: bool = True
+    """Whether on another day it might have written something else."""
 
 
 def build(
@@ -72,17 +74,23 @@ def build(
     if proof.failed:
         raise Stopped([f for f in proof.findings if f.severity == "error"])
     book = proof.book
-    store = DiskStore(book.root / STORE)
+    store = DiskStore(book.root / FOLDER)
     whole, photo_files = _site(proof, on, store)
     maker = _Maker(book, photo_files, press, progress, store)
     sites = {edition: for_edition(whole, edition) for edition in editions}
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
         raise Stopped(maker.faults)
-    count = _write(book.root / "site", made)
+    folder = book.root / "site"
+    count = _write(folder, made)
     store.tidy()
+    whole_site = any(edition.is_open for edition in editions)
     return BuildResult(
-        book.root / "site", count, max((len(site.recipes) for site in sites.values()), default=0)
+        folder,
+        count,
+        max((len(site.recipes) for site in sites.values()), default=0),
+        (folder,) if whole_site else tuple(folder / edition.name for edition in editions),
+        maker.tells_day,
     )
 
 
@@ -124,12 +132,15 @@ class _Maker:
         self.templates = [folder for folder in (own, standard) if folder.is_dir()]
         self.spoken = environment(self.templates, speaker(book.settings.language))
         self.faults: list[Finding] = []
+        self.tells_day = press is not None
 
     def files(self, site: SiteInput) -> dict[str, bytes]:
         """Every file of an edition's site, by its path in it."""
         drawings = Drawings(site, self.store)
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
-        files |= Pages(composition(site, self.templates, drawings, self.spoken), self.store).made()
+        composed = composition(site, self.templates, drawings, self.spoken)
+        self.tells_day |= any(rests_on.DAY in file.uses for file in composed.files)
+        files |= Pages(composed, self.store).made()
         if self.press is not None:
             wanted = sheets(PdfContext(site, files, self.spoken, drawings), self.press)
             pdfs, failed = make(files, wanted, self.progress, self.store)

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import argparse
 
-from saponary.build.proof import Proof
-from saponary.build.report import as_json, as_sarif, as_text
-from saponary.cli.asked_book import proofed
-from saponary.cli.command import CLEAN, FOUND, book_argument, telling_options
+from saponary.build.last_run import LastRun
+from saponary.cli.command import book_argument, telling_options
+from saponary.cli.told_again import Done, Telling, run_or_tell_again
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
@@ -16,32 +15,13 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
-    return tell(proofed(given.book), given.format, strict=given.strict)
+    def anew(telling: Telling, last: LastRun) -> Done:
+        # What reads and computes is imported where something has changed.
+        from saponary.cli.asked_book import is_asked, proofed
+        from saponary.cli.tell import tell
 
+        is_asked(given.book)
+        last.begin()
+        return Done(tell(proofed(given.book), given.format, telling, strict=given.strict))
 
-def tell(proof: Proof, form: str, *, strict: bool) -> int:
-    """Print what a proof found, as text, json or sarif; the exit status."""
-    if form == "json":
-        print(as_json(proof))
-    elif form == "sarif":
-        print(as_sarif(proof.findings))
-    else:
-        _tell_text(proof)
-    stops = proof.failed or (strict and bool(proof.findings))
-    return FOUND if stops else CLEAN
-
-
-def _tell_text(proof: Proof) -> None:
-    text = as_text(proof.findings)
-    if text:
-        print(text)
-    errors = sum(f.severity == "error" for f in proof.findings)
-    warnings = len(proof.findings) - errors
-    print(
-        f"{_counted(len(proof.recipes), 'recipe')} recomputed, "
-        f"{_counted(errors, 'error')}, {_counted(warnings, 'warning')}"
-    )
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}{'s' * (count != 1)}"
+    return run_or_tell_again(given.book, ("proof", given.format, str(given.strict)), "", anew)

@@ -1,0 +1,137 @@
+"""What the file system tells of everything that a build reads and writes, in one pass over stats.
+
+A stamp is a line: a path, and its size, times of change and number. Where two lists of stamps are equal,
+so are the files, but for those that were changed so shortly before the first list was made that a later
+change may have left the same stamp; they are `fresh`, and are told apart by their bytes. The time of
+change of a file's record (ctime) is in a stamp because no program can set it back.
+
+Imports little: it stands before everything else that a build does.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import stat
+import sys
+from collections.abc import Iterable
+from contextlib import suppress
+from pathlib import Path
+
+from saponary.assets import resources
+
+SOURCES = ("book.yaml", "pantry.yaml", "claims.yaml", "recipes", "batches", "classes", "photos", "templates")
+"""All that a build reads in a book's folder. `tests/build/test_stamps.py` watches a build and fails where it reads more."""
+
+_PACKAGE = Path(__file__).resolve().parents[1]
+_COARSE_NS = 2_100_000_000
+"""Some file systems count in steps of two seconds."""
+_ABSENT = "-"
+
+
+def sources(root: Path) -> list[str]:
+    """Stamps of all that a build reads in a book's folder."""
+    lines: list[str] = []
+    for name in SOURCES:
+        _add(lines, str(root / name))
+    return sorted(lines)
+
+
+def program() -> list[str]:
+    """Stamps of this program, and what tells of the libraries and settings that it runs with."""
+    lines: list[str] = []
+    _add(lines, str(_PACKAGE))
+    _add(lines, str(resources.templates()))
+    found = [name for folder in sys.path for name in _names(folder) if name.endswith("-info")]
+    set_ = [
+        f"{name}={value}" for name, value in os.environ.items() if name.startswith("GIT_") or name == "PATH"
+    ]
+    system = [stamp("/etc/ld.so.cache")]
+    return [*sorted(lines), sys.version, sys.platform, *sorted(found), *sorted(set_), *system]
+
+
+def tree(folders: Iterable[Path]) -> list[str]:
+    """Stamps of everything in some folders."""
+    lines: list[str] = []
+    for folder in folders:
+        _add(lines, str(folder))
+    return sorted(lines)
+
+
+def fresh(lines: Iterable[str], now_ns: int) -> list[str]:
+    """Of stamps of files, the paths of those changed so shortly before that a later change may leave the same."""
+    found: list[str] = []
+    for line in lines:
+        path, tab, told = line.rpartition("\t")
+        numbers = told.split() if tab else ()
+        if len(numbers) == 5 and max(int(numbers[1]), int(numbers[2])) > now_ns - _COARSE_NS:
+            found.append(path)
+    return found
+
+
+def digest_of(lines: Iterable[str]) -> str:
+    """One digest for a list of stamps."""
+    return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogateescape")).hexdigest()
+
+
+def content(path: str) -> str:
+    """The digest of a file's bytes; of nothing where it cannot be read."""
+    try:
+        return hashlib.sha256(Path(path).read_bytes()).hexdigest()
+    except OSError:
+        return _ABSENT
+
+
+def _add(lines: list[str], path: str) -> None:
+    """The stamp of a path, and of all below it where it is a folder, or a link to one."""
+    lines.append(stamp(path))
+    if Path(path).is_symlink():
+        _add_link(lines, path)
+    try:
+        if Path(path).is_dir():
+            _add_below(lines, path)
+    except OSError:
+        return
+
+
+def _add_below(lines: list[str], folder: str) -> None:
+    with os.scandir(folder) as entries:
+        for entry in entries:
+            found = entry.stat(follow_symlinks=False)
+            if stat.S_ISREG(found.st_mode):
+                lines.append(_line(entry.path, found))
+            elif stat.S_ISDIR(found.st_mode):
+                if entry.name != "__pycache__":
+                    lines.append(f"{entry.path}/ {found.st_mode}")
+                    _add_below(lines, entry.path)
+            else:
+                _add_link(lines, entry.path)
+
+
+def _add_link(lines: list[str], path: str) -> None:
+    """What a link says, and the stamp of the file it leads to; no folder is entered by one inside a folder."""
+    with suppress(OSError):
+        lines.append(f"{path} -> {Path(path).readlink()}")
+    lines.append(stamp(path))
+
+
+def stamp(path: str) -> str:
+    """A path and what it leads to; a folder only that it is one, since what is in it has stamps of its own."""
+    try:
+        found = Path(path).stat()
+    except OSError:
+        return f"{path}\t{_ABSENT}"
+    if stat.S_ISDIR(found.st_mode):
+        return f"{path}/ {found.st_mode}"
+    return _line(path, found)
+
+
+def _line(path: str, found: os.stat_result) -> str:
+    return f"{path}\t{found.st_size} {found.st_mtime_ns} {found.st_ctime_ns} {found.st_ino} {found.st_mode}"
+
+
+def _names(folder: str) -> list[str]:
+    try:
+        return os.listdir(folder or ".")
+    except OSError:
+        return []

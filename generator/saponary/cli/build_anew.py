@@ -1,0 +1,81 @@
+"""Builds a book in which something has changed since its last build."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from datetime import date
+
+from saponary.build.last_run import LastRun
+from saponary.build.proof import Proof
+from saponary.build.report import as_text
+from saponary.cli.asked_book import is_asked, proofed
+from saponary.cli.command import CLEAN, FOUND, Misuse
+from saponary.cli.tell import tell
+from saponary.cli.told_again import Done, Telling
+from saponary.reading.findings import suggest
+from saponary.schema.edition import OPEN, Edition, editions
+
+
+def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
+    """Proof the book and write its editions, as of a day."""
+    is_asked(given.book)
+    last.begin()
+    proof = proofed(given.book)
+    status = tell(proof, given.format, telling, strict=given.strict)
+    if status != CLEAN:
+        telling.err("nothing was written")
+        return Done(status)
+    # The drawing libraries are behind these; a book with errors is told of them without waiting.
+    from saponary.build.site import Stopped, build
+    from saponary.outputs.pdf_engine import PressMissing
+
+    wanted = _editions(given.edition, proof)
+    try:
+        done = build(proof, on, wanted, _press(given.press, proof), _progress)
+    except PressMissing as missing:
+        raise Misuse(str(missing)) from missing
+    except Stopped as stopped:
+        telling.out(as_text(stopped.findings))
+        telling.err("nothing was written")
+        return Done(FOUND, stands=False)
+    line = telling.out if given.format == "text" else telling.err
+    line(f"{done.site}: {done.recipes} recipes, {done.files} files")
+    for edition in wanted:
+        page = done.site / ("" if edition.is_open else edition.name) / "index.html"
+        alone = ", for the maker alone: keep it off the web" if "private" in edition.shows else ""
+        line(f"{edition.name}: {page.resolve().as_uri()}{alone}")
+    return Done(CLEAN, done.wrote, on.isoformat() if done.tells_day else None)
+
+
+def _progress(done: int, whole: int) -> None:
+    """How far the PDFs are, on a terminal alone."""
+    if sys.stderr.isatty():
+        print(f"\r{done} of {whole} PDFs", end="\n" if done == whole else "", file=sys.stderr, flush=True)
+
+
+def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
+    """The editions asked for, each once."""
+    settings = proof.book.settings
+    known = editions(settings.editions)
+    names = list(asked) or [OPEN, *settings.build]
+    names = list(known) if "all" in names else list(dict.fromkeys(names))
+    for name in names:
+        if name not in known:
+            raise Misuse(f"there is no edition {name!r}; {suggest(name, known, 'editions')}")
+    return [known[name] for name in names]
+
+
+def _press(asked: bool, proof: Proof) -> list[str] | None:
+    """The kinds of PDF to make; None for none. A book that lists kinds has them made always."""
+    from saponary.outputs.pdfs import KINDS
+
+    wanted = list(proof.book.settings.press)
+    known = {kind.name for kind in KINDS}
+    for name in wanted:
+        if name not in known:
+            raise Misuse(
+                f"book.yaml: there is no kind of PDF {name!r}; {suggest(name, known, 'kinds of PDF')}"
+            )
+    return wanted if wanted or asked else None

@@ -1,0 +1,36 @@
+"""How a proof is told: as text, as JSON, as SARIF."""
+
+from __future__ import annotations
+
+from saponary.build.proof import Proof
+from saponary.build.report import as_json, as_sarif, as_text
+from saponary.cli.command import CLEAN, FOUND
+from saponary.cli.told_again import Telling
+
+
+def tell(proof: Proof, form: str, telling: Telling, *, strict: bool) -> int:
+    """Say what a proof found, as text, json or sarif; the exit status."""
+    if form == "json":
+        telling.out(as_json(proof))
+    elif form == "sarif":
+        telling.out(as_sarif(proof.findings))
+    else:
+        _tell_text(proof, telling)
+    stops = proof.failed or (strict and bool(proof.findings))
+    return FOUND if stops else CLEAN
+
+
+def _tell_text(proof: Proof, telling: Telling) -> None:
+    text = as_text(proof.findings)
+    if text:
+        telling.out(text)
+    errors = sum(f.severity == "error" for f in proof.findings)
+    warnings = len(proof.findings) - errors
+    telling.out(
+        f"{_counted(len(proof.recipes), 'recipe')} recomputed, "
+        f"{_counted(errors, 'error')}, {_counted(warnings, 'warning')}"
+    )
+
+
+def _counted(count: int, what: str) -> str:
+    return f"{count} {what}{'s' * (count != 1)}"
