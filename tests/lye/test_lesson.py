@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -11,7 +13,7 @@ from saponary.lye import lesson
 from saponary.lye.alkali import Weights
 from saponary.lye.density import lye_millilitres
 from saponary.lye.figures import weigh
-from saponary.lye.formula import Alkali
+from saponary.lye.formula import Addition, Alkali, Liquid
 from saponary.lye.lesson import Weighing
 from saponary.quantity.rounding import to_step
 from support import PLAIN, prove_one
@@ -157,3 +159,17 @@ def test_a_jug_of_a_full_hundred_is_not_made_larger() -> None:
     """Water alone: 2 x 150 ml is 300 ml, and a hair more is 400 ml."""
     assert lesson.container(Weights(0.0, 0.0), 150.0) == 300.0
     assert lesson.container(Weights(0.0, 0.0), 150.1) == 400.0
+
+
+def test_half_a_gram_is_weighed_and_what_is_not_there_is_not() -> None:
+    """So much milk that it brings more water than the lye takes, and a salt of no weight."""
+    formula = replace(
+        BUILT.formula,
+        liquids=(Liquid("milk", 500.0, 0.9),),
+        additions=(Addition("saffron", 0.5), Addition("salt", 0.0)),
+    )
+    figures = weigh(formula)
+    assert figures.water.plain < 0
+    put = {each.id: each.grams for each in lesson.weighings(formula, figures, lambda grams: grams)}
+    assert list(put) == ["olive", "coconut", "sunflower-high-oleic", "sodium-hydroxide", "milk", "saffron"]
+    assert put["saffron"] == 0.5
