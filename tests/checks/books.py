@@ -55,6 +55,14 @@ def recipe(text: str, **files: str) -> dict[str, str]:
     return {RECIPE: text, **{names.get(name, name): content for name, content in files.items()}}
 
 
+OTHER = put(
+    "stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n",
+    "batches: [{lot: A1, poured: 2026-03-03}]\nstated:\n  superfat: 5 %\n",
+    put("Plain Bar", "Zeal"),
+)
+"""Another recipe, unsigned, with a batch of its own."""
+
+
 def batch(fields: str, text: str = GOOD) -> dict[str, str]:
     """The good recipe with one batch, poured to its formula."""
     return recipe(more(f"batches: [{{lot: A1, poured: 2026-03-02, formula: FINGERPRINT{fields}}}]\n", text))

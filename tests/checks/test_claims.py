@@ -18,6 +18,35 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("summary: It washes.\n"))
+ALSO = [
+    (
+        recipe(
+            GOOD.replace("title: Plain Bar", "title: It heals skin"),
+            book="title: It heals skin\n",
+            batches="batches: [{lot: A1, poured: 2026-03-02, notes: It heals skin.}]\n",
+        ),
+        [
+            (
+                "batches/tried.yaml:1:51",
+                "error",
+                "“heals skin” is a drug claim (US: to be called a remedy makes a soap a drug; EU: a cosmetic may not be presented as a medicine)",
+                "leave it out; or waive it with your reason in recipes/tried.md: waive: [{rule: claims, about: heals skin, because: …}]",
+            ),
+            (
+                "book.yaml:1:8",
+                "error",
+                "“heals skin” is a drug claim (US: to be called a remedy makes a soap a drug; EU: a cosmetic may not be presented as a medicine)",
+                "leave it out; or waive it with your reason: waive: [{rule: claims, about: heals skin, because: …}]",
+            ),
+            (
+                "recipes/tried.md:2:11",
+                "error",
+                "“heals skin” is a drug claim (US: to be called a remedy makes a soap a drug; EU: a cosmetic may not be presented as a medicine)",
+                "leave it out; or waive it with your reason: waive: [{rule: claims, about: heals skin, because: …}]",
+            ),
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

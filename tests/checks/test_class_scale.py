@@ -14,3 +14,16 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(GOOD, lesson=put("500 g", "250 g", LESSON))
+ALSO = [
+    (
+        recipe(GOOD, lesson=put("oils: 500 g", "oils: 20 g", LESSON), book="scale-step: 5 g\n"),
+        [
+            (
+                "classes/one.md:4:7",
+                "error",
+                "at this size tried has a superfat of -70.0 % once its weights are rounded to 5.00 g, instead of 5.0 %",
+                "make more of it, or use a finer scale",
+            )
+        ],
+    ),
+]

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import found, more, put, recipe, with_figures
+from checks.books import TWO, found, more, put, recipe, with_figures
 from saponary.checks.lye_strength import check
 
 BREAKER = recipe(put("{lye-strength: 33 %}", "{lye-strength: 50.1 %}"))
@@ -24,6 +24,68 @@ NEIGHBOUR = recipe(
         "{lye-strength: 50 %}\nwaive: [{rule: usual-water, because: it is tried here}]",
     )
 )
+ALSO = [
+    (
+        recipe(more("additions: [{what: vinegar, amount: 400 g, at: trace}]\n")),
+        [
+            (
+                "recipes/tried.md:11:1",
+                "error",
+                "the additions bring 380.0 g of water, the recipe has 310.9 g",
+                "use less of them, or more water",
+            )
+        ],
+    ),
+    (
+        recipe(
+            more(
+                "liquids: [{what: goat-milk, amount: 200 g}]\nadditions: [{what: vinegar, amount: 200 g, at: trace}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:1",
+                "error",
+                "the liquids and additions bring 364.1 g of water, the recipe has 297.4 g",
+                "use less of them, or more water",
+            )
+        ],
+    ),
+    (
+        recipe(
+            put(
+                "- {name: light, share: 1/2}",
+                "- {name: light, share: 1/2, additions: [{what: vinegar, amount: 400 g, at: trace}]}",
+                TWO,
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:1",
+                "error",
+                "the additions bring 380.0 g of water, the recipe has 310.9 g",
+                "use less of them, or more water",
+            )
+        ],
+    ),
+    (
+        recipe(
+            put(
+                "- {name: light, share: 1/2}",
+                "- {name: light, share: 1/2, liquids: [{what: goat-milk, amount: 400 g}]}",
+                TWO,
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:1",
+                "error",
+                "the liquids bring 348.1 g of water, the recipe has 283.9 g",
+                "use less of them, or more water",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(("strength", "count"), [(0.5, 0), (0.5 + 1e-9, 1), (0.505, 1), (0.499, 0)])

@@ -26,6 +26,24 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = of("1150 g")
+ALSO = [
+    (
+        recipe(
+            more(
+                "mould: box\nsizes: [{mould: box, to: 30 %}, 300 g]\n", put("total: 1000 g", "total: 1150 g")
+            ),
+            pantry=LOAF,
+        ),
+        [
+            (
+                "recipes/tried.md:12:9",
+                "warning",
+                "540 ml of batter go into a mould of 1800 ml, which is 30 % of it",
+                "1278 g of oils fill it to the rim; or waive it with your reason: waive: [{rule: mould-fill, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(("oils", "count"), [("640 g", 0), ("638 g", 1), ("300 g", 1), ("1277 g", 0)])

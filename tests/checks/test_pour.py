@@ -13,6 +13,38 @@ TOLD = [
     ("recipes/tried.md:14:34", "error", "there is no portion 'grey'", "known portions: dark, light"),
 ]
 NEIGHBOUR = recipe(more("pour: [{beds: [{of: light}, {of: dark}]}]\n", TWO))
+ALSO = [
+    (
+        recipe(
+            more(
+                "pour:\n  - beds: [{of: light}, {of: dark}]\n  - plops: {of: [light, drk]}\n  - line: {of: coca, over: light}\n  - line: {of: cocoa, over: lihgt}\n",
+                TWO,
+            )
+        ),
+        [
+            ("recipes/tried.md:16:25", "error", "there is no portion 'drk'", "did you mean 'dark'?"),
+            ("recipes/tried.md:17:16", "error", "'coca' is not in the pantry", "did you mean 'cocoa'?"),
+            ("recipes/tried.md:18:29", "error", "there is no portion 'lihgt'", "did you mean 'light'?"),
+        ],
+    ),
+    (
+        recipe(more("pour:\n  - {}\n  - beds: [{of: light}]\n", TWO)),
+        [
+            (
+                "recipes/tried.md:13:12",
+                "warning",
+                "the portion 'dark' is never poured",
+                "name it in a step of the pour",
+            ),
+            (
+                "recipes/tried.md:15:5",
+                "error",
+                "a step of the pour has exactly one key",
+                "begin a new dash for each step",
+            ),
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

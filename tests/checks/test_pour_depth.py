@@ -17,6 +17,44 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("pour: [{beds: [{of: light, depth: 52 %}, {of: dark, depth: 48 %}]}]\n", TWO))
+ALSO = [
+    (
+        recipe(
+            more(
+                "pour:\n  - beds: [{of: light, depth: 70 %}, {of: dark, depth: 5 %}]\n  - drops: {into: light, of: [dark]}\n",
+                TWO,
+            )
+        ),
+        [],
+    ),
+    (
+        recipe(more("pour:\n  - beds: [{of: light, depth: 70 %}]\n  - columns: {of: [dark, dark]}\n", TWO)),
+        [
+            (
+                "recipes/tried.md:15:31",
+                "warning",
+                "this bed is said to fill 70 % and its batter fills 50 %",
+                "the drawing goes by volume; mend the depth, or the portion's share; or waive it with your reason: waive: [{rule: pour-depth, about: light, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(
+            more(
+                "pour:\n  - beds: [{of: light, depth: 20 %}, {of: dark, depth: 5 %, part: 20 %}, {of: light}]\n  - plops: {of: [light, light]}\n",
+                TWO,
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:15:56",
+                "warning",
+                "this bed is said to fill 5 % and its batter fills 10 %",
+                "the drawing goes by volume; mend the depth, or the portion's share; or waive it with your reason: waive: [{rule: pour-depth, about: dark, because: …}]",
+            )
+        ],
+    ),
+]
 
 POUR = """\
 portions:

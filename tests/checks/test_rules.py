@@ -79,6 +79,22 @@ def test_it_says_just_this(rule: Rule, tmp_path: Path) -> None:
     ] == told
 
 
+Told = list[tuple[str, str, str, str]]
+ALSO: list[tuple[str, Files, Told]] = [
+    (rule.name, files, told)
+    for rule in OWN
+    for files, told in getattr(importlib.import_module(f"checks.test_{module(rule)}"), "ALSO", ())
+]
+"""Further books that break a rule, and all that the rule says of them."""
+
+
+@pytest.mark.parametrize(("rule", "files", "told"), ALSO, ids=[name for name, _, _ in ALSO])
+def test_of_other_books_it_says_just_this(rule: str, files: Files, told: Told, tmp_path: Path) -> None:
+    """With the waiver to write, whatever other rules may say."""
+    findings = [f for f in proofed(tmp_path, files).findings if f.rule == rule]
+    assert [(str(f.place), f.severity, f.message, f.hint) for f in findings] == told
+
+
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
 def test_its_neighbour_breaks_none(rule: Rule, tmp_path: Path) -> None:
     proof = proofed(tmp_path, case(rule, "NEIGHBOUR"))

@@ -17,6 +17,30 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("total: 1000 g", "total: 500 g"))
+ALSO = [
+    (
+        recipe(put("sunflower-high-oleic: 15 %", "sunflower-high-oleic: 14.96 %\n    castor: 0.04 %")),
+        [
+            (
+                "recipes/tried.md:9:5",
+                "warning",
+                "0.40 g of castor weighs nothing on a scale of 1 g",
+                "leave it out, or make a larger batch; or waive it with your reason: waive: [{rule: scale, about: castor, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(put("total: 1000 g", "total: 60 g"), book="scale-step: 2 g\n"),
+        [
+            (
+                "recipes/tried.md:3:1",
+                "warning",
+                "weighed to 2 g the superfat is 12.5 %, not 5.0 %",
+                "make a larger batch, or set a finer scale-step in book.yaml; or waive it with your reason: waive: [{rule: scale, about: superfat, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import found, more, recipe, severities
+from checks.books import TWO, found, more, put, recipe, severities
 from saponary.pantry.standard import standard
 
 BREAKER = recipe(
@@ -23,6 +23,25 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("additions: [{what: ready-made-soap, amount: 6 % of oils}]\n"))
+ALSO = [
+    (
+        recipe(
+            put(
+                "- {name: dark, share: 1/2}",
+                "- {name: dark, share: 1/2, additions: [{what: ready-made-soap, amount: 50 g}]}",
+                more("additions: [{what: ready-made-soap, amount: 10 g}]\n", TWO),
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:13:74",
+                "error",
+                "50.0 g of ready-made-soap in the portion 'dark' is over its cap",
+                "at most 33.3 g for 500 g of oils; or waive it with your reason: waive: [{rule: soap-cap, about: ready-made-soap in dark, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 def test_the_cap_has_one_home() -> None:

@@ -16,6 +16,40 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("superfat: SUPERFAT", "superfat: 5 %"))
+ALSO = [
+    (
+        recipe(
+            put("formula: FINGERPRINT", "formula: 123456123456")
+            + "It has {superfat = 4.9 %}, {suprfat} and {lye = 5}.\n"
+        ),
+        [
+            (
+                "recipes/tried.md:13:12",
+                "error",
+                "the formula is stated as 123456123456 and is now 267c1d7c1636",
+                "if the recipe is right, run: saponary restate tried",
+            ),
+            (
+                "recipes/tried.md:16:20",
+                "error",
+                "superfat is quoted as 4.9 % and is now 5.0 %",
+                "if the recipe is right, run: saponary restate tried",
+            ),
+            (
+                "recipes/tried.md:16:28",
+                "error",
+                "there is no figure 'suprfat'",
+                "did you mean 'superfat'? (a plain brace is written \\{)",
+            ),
+            (
+                "recipes/tried.md:16:49",
+                "error",
+                "'5' has no unit",
+                "expected one of: g, kg, mg, oz, lb; for example 138.7 g",
+            ),
+        ],
+    ),
+]
 
 
 def test_a_lesson_is_held_to_the_size_of_each_student(tmp_path: Path) -> None:

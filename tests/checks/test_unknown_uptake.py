@@ -18,6 +18,23 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("additions: [{what: salt, amount: 10 g}]\n"))
+ALSO = [
+    (
+        recipe(
+            more(
+                "additions: [{what: dead-sea-salt, amount: 10 g}, {what: dead-sea-salt, amount: 5 g}, {what: kaolin, amount: 5 g}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:20",
+                "warning",
+                "how much alkali 'dead-sea-salt' binds or brings is not known, so no superfat here is checked",
+                "state its acid or its free-alkali in pantry.yaml (acid: 0 mmol/g where it binds none), or leave it out; or waive it with your reason: waive: [{rule: unknown-uptake, about: dead-sea-salt, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 def of(own: str, used: str) -> dict[str, str | bytes]:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import found, more, proofed, recipe, severities
+from checks.books import TWO, found, more, proofed, put, recipe, severities
 
 BREAKER = recipe(more("additions: [{what: kaolin, amount: 90 g/kg}]\n"))
 TOLD = [
@@ -18,6 +18,40 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("additions: [{what: kaolin, amount: 20 g/kg}]\n"))
+ALSO = [
+    (
+        recipe(
+            more(
+                "additions: [{what: kaolin, amount: 1 g}, {what: kaolin, amount: 200 g}, {what: salt, amount: 9 g, at: pour}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:36",
+                "warning",
+                "201.0 g of kaolin per kg of oils is more than usual",
+                "usual is 5 to 20 g/kg; or waive it with your reason: waive: [{rule: usual-rate, about: kaolin, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(
+            put(
+                "- {name: light, share: 1/2}",
+                "- {name: light, share: 1/2, additions: [{what: kaolin, amount: 60 g}]}",
+                TWO,
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:12:66",
+                "warning",
+                "120.0 g of kaolin per kg of oils is more than usual",
+                "usual is 5 to 20 g/kg; or waive it with your reason: waive: [{rule: usual-rate, about: kaolin in light, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

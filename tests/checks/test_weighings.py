@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checks.books import batch, with_batch
+from checks.books import batch, more, recipe, with_batch
 from saponary.checks.weighings import check
 
 BREAKER = batch(", weighed: {0: 1340 g, 7: 126 g}")
@@ -17,6 +17,29 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = batch(", weighed: {0: 134 g, 7: 126 g}")
+ALSO = [
+    (
+        recipe(
+            more(
+                "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, bars: {left: {0: 100 g, 7: 110 g, 14: 60 g}, right: {0: 100 g, 7: 95 g}}}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:91",
+                "warning",
+                "lot A1: on day 7 the bar weighs 110.0 g, 10 % more than on day 0",
+                "look for a slip of the pen, another bar or another scale; or waive it with your reason: waive: [{rule: weighings, about: A1 left day 7, because: …}]",
+            ),
+            (
+                "recipes/tried.md:11:102",
+                "warning",
+                "lot A1: on day 14 the bar weighs 60.0 g, 40 % less than on day 0",
+                "look for a slip of the pen, another bar or another scale; or waive it with your reason: waive: [{rule: weighings, about: A1 left day 14, because: …}]",
+            ),
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(
