@@ -6,12 +6,14 @@ from pathlib import Path
 
 import pytest
 
+from saponary.book.library import read_book
 from saponary.build.proof import prove
 from saponary.label.lists import bar
 from saponary.label.names import Name, botanical, is_pigment, of, pigments
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part
 from saponary.pantry.standard import standard
+from saponary.reading.files import Folder
 from support import PLAIN, write_book
 
 VALUE = "saponification-value: {value: 196 mg/g, range: [194 mg/g, 198 mg/g]}"
@@ -160,3 +162,29 @@ def test_a_pigment_goes_by_its_number_or_its_name(place: str, names: list[tuple[
     assert is_pigment(entry) and not is_pigment(standard().additions["turmeric"])
     found = pigments(entry, jurisdictions()[place])
     assert [(name.text, name.common) for name in found] == names
+
+
+OWN = """\
+oils: {hollins: {name: Hollins' oil, saponification-value: {value: 196 mg/g, range: [194 mg/g, 198 mg/g]}}}
+liquids: {brew: {name: Hollins' brew, water: 95 %}}
+additions: {mix: {name: Hollins' mix}, dust: {name: Hollins' dust, kind: clay}}
+infusions: {red-olive: {carrier: olive, botanical: madder}}
+"""
+
+
+def test_of_no_known_name_the_kind_is_told(tmp_path: Path) -> None:
+    """And a stock of infused oil is named by what it was steeped with."""
+    shelf = read_book(Folder(write_book(tmp_path, {"pantry.yaml": OWN, "recipes/plain.md": PLAIN}))).pantry
+    named = {
+        kind: of(Part(kind, name, 1.0), shelf, jurisdictions()["eu"], "charged")
+        for kind, name in (("oil", "hollins"), ("liquid", "brew"), ("addition", "mix"))
+    }
+    assert {kind: name.text for kind, name in named.items()} == {
+        "oil": "Oil of no known name",
+        "liquid": "Liquid of no known name",
+        "addition": "Addition of no known name",
+    }
+    assert not any(name.known or name.listed for name in named.values())
+    dust = of(Part("addition", "dust", 1.0), shelf, jurisdictions()["eu"], "charged")
+    assert dust.text == "Clay of no known name"
+    assert botanical("red-olive", shelf, jurisdictions()["eu"]).text == "Rubia Tinctorum Root Extract"

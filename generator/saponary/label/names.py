@@ -42,9 +42,9 @@ def of(part: Part, pantry: Pantry, law: Jurisdiction, way: Way) -> Name:
         return _soap(part, pantry)
     if part.kind == "oil":
         return _oil(part, pantry, law, way)
-    entry = pantry.liquid(part.id) if part.kind == "liquid" else pantry.additions.get(part.id)
     if part.kind == "salt":
-        return _salt(part, entry or pantry.liquid(part.id) or pantry.additions.get(part.id))
+        return _salt(part, pantry.additions.get(part.id) or pantry.liquid(part.id))
+    entry = pantry.liquid(part.id) if part.kind == "liquid" else pantry.additions.get(part.id)
     return _plain(part.id) if entry is None else _entry(entry, law)
 
 
