@@ -11,7 +11,7 @@ import html5lib
 
 from saponary.build.proof import Proof
 from saponary.outputs.compose import compose
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from support import PLAIN, REPOSITORY, prove_one
 
@@ -29,7 +29,7 @@ def recipe(*batches: str, title: str = "Plain Bar") -> str:
     """The plain recipe with batches, each the lines of one entry without its dash."""
     listed = "".join(f"  - {batch.strip().replace(chr(10), chr(10) + '    ')}\n" for batch in batches)
     return PLAIN.replace("title: Plain Bar", f"title: {title}").replace(
-        "stated:", f"batches:\n{listed}stated:"
+        "signed:", f"batches:\n{listed}signed:"
     )
 
 
@@ -38,14 +38,14 @@ def mark() -> str:
     return prove_one(PLAIN).recipes[0].computed.fingerprint
 
 
-def site_of(proof: Proof, on: date = ON, edition: str = OPEN, **more: object) -> dict[str, bytes]:
+def site_of(proof: Proof, on: date = ON, edition: str = PUBLIC, **more: object) -> dict[str, bytes]:
     whole = Unpublished(proof.book, proof.recipes, "1", "t", on=on, **more)  # type: ignore[arg-type]
     made = for_edition(whole, STANDARD[edition])
     return {output.path: output.data for output in compose(made, [REPOSITORY / "templates"])}
 
 
 def built(text: str, on: date = ON, **more: object) -> dict[str, bytes]:
-    """The site of one recipe given as text; `edition` names one, the open one unless told."""
+    """The site of one recipe given as text; `edition` names one, the public one unless told."""
     return site_of(prove_one(text), on, **more)  # type: ignore[arg-type]
 
 

@@ -36,7 +36,7 @@ oils:
     sunflower-high-oleic: 15 %
 superfat: 5 %
 water: {lye-strength: 33 %}
-stated:
+signed:
   superfat: 5.0 %
 ---
 A plain bar.

@@ -36,7 +36,7 @@ WORDS = st.sampled_from(
 KEYS = st.sampled_from(
     ["title", "summary", "oils", "total", "fill", "parts", "olive", "share", "purity", "lye", "sodium", "potassium",
      "superfat", "water", "lye-strength", "to-lye", "of-oils", "liquids", "additions", "what", "amount", "at", "portions",
-     "name", "pour", "beds", "of", "batches", "lot", "poured", "weighed", "stated", "waive", "steps", "say", "pots",
+     "name", "pour", "beds", "of", "batches", "lot", "poured", "weighed", "signed", "waive", "steps", "say", "pots",
      "mould", "cut", "sizes", "private", "[key]", "0", "serves", "infused"]
 )  # fmt: skip
 DATA = st.recursive(

@@ -74,7 +74,7 @@ def test_recipes_that_are_no_folder(tmp_path: Path) -> None:
 
 
 def test_faults_without_end_are_counted(tmp_path: Path) -> None:
-    text = PLAIN.replace("stated:", "".join(f"wrong-{n}: x\n" for n in range(500)) + "stated:")
+    text = PLAIN.replace("signed:", "".join(f"wrong-{n}: x\n" for n in range(500)) + "signed:")
     findings = prove(write_book(tmp_path, {"recipes/plain.md": text})).findings
     assert findings[0].message == "300 more faults are not listed"
     assert len(findings) == 201

@@ -19,7 +19,7 @@ from saponary.assets import resources
 from saponary.build.proof import prove
 from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 
 COUNT = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
@@ -58,7 +58,7 @@ def main() -> None:
         proofed = time.perf_counter() - start
         whole = Unpublished(proof.book, proof.recipes, ENGINE, proof.book.pantry.version)
         start = time.perf_counter()
-        site = for_edition(whole, STANDARD[OPEN])
+        site = for_edition(whole, STANDARD[PUBLIC])
         files = sum(1 for _ in compose(site, [resources.templates()]))
         composed = time.perf_counter() - start
     print(f"{COUNT} recipes, {files} files")

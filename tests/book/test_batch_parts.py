@@ -15,7 +15,7 @@ def test_free_alkali_in_ready_made_soap_eats_into_the_superfat(tmp_path: Path) -
     """4.53 % free caustic alkali, as one cocoa-ash soap was found to hold (abstract of a 2020 paper)."""
     pantry = "additions: {ready-made-soap: {free-alkali: 4.53 %}}\n"
     book = read_book(Folder(write_book(tmp_path, {"pantry.yaml": pantry, "recipes/x.md": PLAIN})))
-    text = PLAIN.replace("stated:\n", "additions: [{what: ready-made-soap, amount: 66 g}]\n" + "stated:\n")
+    text = PLAIN.replace("signed:\n", "additions: [{what: ready-made-soap, amount: 66 g}]\n" + "signed:\n")
     plain = prove_one(text).recipes[0].computed.figures
     caustic = prove_one(text, book).recipes[0].computed.figures
     assert plain.superfat == pytest.approx(0.05)

@@ -1,4 +1,4 @@
-"""What a pour dusts, sets in and strews; what was weighed for it and what was not."""
+"""What a pour dusts, sets in and sprinkles; what was weighed for it and what was not."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ portions:
 pour:
   - beds: [{of: pale}]
   - line: {of: kaolin, over: pale}
-  - top: {shape: flat, strewn: poppy-seed}
+  - top: {shape: flat, sprinkle: poppy-seed}
 """
 
 
@@ -25,11 +25,11 @@ def computed(additions: str) -> Computed:
 
 
 def test_what_is_only_stirred_in_is_not_weighed_for_the_pour() -> None:
-    """Poppy seed both stirred in and strewn: the scale saw what was stirred in, not what lies on top."""
+    """Poppy seed both stirred in and sprinkle: the scale saw what was stirred in, not what lies on top."""
     made = computed("additions:\n  - {what: poppy-seed, amount: 12 g}\n")
     assert pour_uses(made) == (
         PourUse("kaolin", "line", False, ("pour", 1, "line", "of")),
-        PourUse("poppy-seed", "strewn", False, ("pour", 2, "top", "strewn")),
+        PourUse("poppy-seed", "sprinkle", False, ("pour", 2, "top", "sprinkle")),
     )
 
 

@@ -34,7 +34,7 @@ def test_the_worst_that_is_known_of_a_lot_decides(weights: str, test: str) -> No
 
 def lots(*records: str) -> str:
     listed = "".join(f"  - {{lot: L{i}, poured: 2026-03-0{i + 1}, {r}}}\n" for i, r in enumerate(records))
-    return PLAIN.replace("stated:\n", f"batches:\n{listed}stated:\n")
+    return PLAIN.replace("signed:\n", f"batches:\n{listed}signed:\n")
 
 
 def test_a_clean_test_does_not_tell_what_was_weighed() -> None:
@@ -54,5 +54,5 @@ def test_a_recipe_is_not_tested_while_a_lot_of_its_formula_is_held_back(result: 
     mark = prove_one(PLAIN).recipes[0].computed.fingerprint
     clean = f"formula: {mark}, {TESTS['none']}"
     assert prove_one(lots(clean)).recipes[0].status.name == "tested"
-    assert prove_one(lots(clean, f"formula: {mark}, {TESTS[result]}")).recipes[0].status.name == "stated"
+    assert prove_one(lots(clean, f"formula: {mark}, {TESTS[result]}")).recipes[0].status.name == "signed"
     assert prove_one(lots(clean, TESTS[result])).recipes[0].status.name == "tested"

@@ -34,7 +34,7 @@ from saponary.views.site import PhotoSet
 from support import PLAIN, REPOSITORY, write_book
 
 STANDARD = REPOSITORY / "templates"
-EDITIONS = ("open", "bench", "plain-list")
+EDITIONS = ("public", "maker", "plain-list")
 ON = date(2026, 3, 20)
 
 BATCHES = """\
@@ -48,12 +48,12 @@ batches:
 LAMP = (
     PLAIN.replace("Plain Bar", "Lamp")
     .replace("superfat: 5 %\n", "superfat: 5 %\nadditions:\n  - {what: odds, amount: 100 g, at: pour}\n", 1)
-    .replace("stated:", "pour:\n  - embeds: {of: odds, shape: round, across: 30 mm, count: 1}\nstated:")
+    .replace("signed:", "pour:\n  - embeds: {of: odds, shape: round, across: 30 mm, count: 1}\nsigned:")
 )
 BOOK = {
     "book.yaml": "title: A Small Book\nbase-url: https://book.invalid\n",
     "pantry.yaml": "scraps: {odds: {of: plain}}\n",
-    "recipes/plain.md": PLAIN.replace("stated:", BATCHES + "stated:"),
+    "recipes/plain.md": PLAIN.replace("signed:", BATCHES + "signed:"),
     "recipes/lamp.md": LAMP,
     "recipes/ochre.md": PLAIN.replace("Plain Bar", "Ochre {superfat}").replace(
         "superfat: 5 %\n", "additions:\n  - {what: kaolin, amount: 10 g, at: pour}\nsuperfat: 5 %\n", 1
@@ -106,7 +106,7 @@ CHANGES: dict[str, Change] = {
         "recipes/plain.md", "superfat: 5 %\n", "additions:\n  - {what: ultramarine-blue, amount: 9 g, at: trace}\nsuperfat: 5 %\n"
     ),
     "a lot": changed_file("recipes/plain.md", "poured: 2026-03-02", "poured: 2026-03-01"),
-    "a status": changed_file("recipes/ochre.md", "stated:\n  superfat: 5.0 %\n", ""),
+    "a status": changed_file("recipes/ochre.md", "signed:\n  superfat: 5.0 %\n", ""),
     "a recipe gone": lambda site: replace(site, recipes=site.recipes[1:]),
     "the book's title": changed_file("book.yaml", "A Small Book", "A Smaller Book"),
     "the book's scale": changed_file("book.yaml", "base-url", "scale-step: 5 g\nbase-url"),
@@ -197,12 +197,12 @@ def test_a_books_own_template_makes_other_pages(name: str, old: str, new: str, t
     text = (STANDARD / name).read_text()
     assert old in text
     write_book(tmp_path, {name: text.replace(old, new, 1)})
-    assert differing("bench", told(pages(whole(), "bench", (tmp_path, STANDARD))))
+    assert differing("maker", told(pages(whole(), "maker", (tmp_path, STANDARD))))
 
 
 def test_another_edition_shares_no_page_that_differs() -> None:
     for edition in EDITIONS[1:]:
-        assert differing("open", before(edition))
+        assert differing("public", before(edition))
 
 
 def kept(edition: str, after: Unpublished) -> set[str]:
@@ -218,19 +218,19 @@ def test_a_source_that_says_the_same_changes_no_key(edition: str) -> None:
 
 
 def test_what_a_change_does_not_reach_is_kept() -> None:
-    summary = kept("bench", CHANGES["a recipe's summary"](whole()))
+    summary = kept("maker", CHANGES["a recipe's summary"](whole()))
     assert {"recipes/ochre/index.html", "recipes/ochre/fresh.svg", "words/index.html"} <= summary
     assert "recipes/plain/index.html" not in summary
-    a_day_later = kept("bench", CHANGES["the day"](whole()))
+    a_day_later = kept("maker", CHANGES["the day"](whole()))
     assert {"index.html", "recipes/plain/index.html", "figures.json"} <= a_day_later
-    scrap = kept("bench", CHANGES["a colour that a scrap has"](whole()))
+    scrap = kept("maker", CHANGES["a colour that a scrap has"](whole()))
     assert "recipes/ochre/index.html" in scrap and "recipes/lamp/index.html" not in scrap
 
 
 def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    site = for_edition(whole(), editions({})["bench"])
+    site = for_edition(whole(), editions({})["maker"])
     first = Pages(composition(site, (STANDARD,)), DiskStore(tmp_path)).made()
-    assert {path: data for path, (_, data) in before("bench").items()} == first
+    assert {path: data for path, (_, data) in before("maker").items()} == first
     again = composition(site, (STANDARD,))
     monkeypatch.setattr(type(again.context), "page", lambda *_, **__: pytest.fail("a template was filled"))
     assert Pages(again, DiskStore(tmp_path)).made() == first
@@ -239,7 +239,7 @@ def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.Mon
 def test_another_version_of_the_code_makes_every_page_again(monkeypatch: pytest.MonkeyPatch) -> None:
     changed = replace(PAGE, rooms=PAGE.rooms[1:])
     monkeypatch.setattr(graph, "PAGE", changed)
-    assert not kept("open", whole())
+    assert not kept("public", whole())
 
 
 def test_pages_are_made_by_these_rooms_alone() -> None:
@@ -258,4 +258,4 @@ def test_steps_have_names_of_their_own_and_take_what_they_use() -> None:
 
 def test_a_name_of_nothing_is_refused() -> None:
     with pytest.raises(KeyError):
-        rests_on.value("weather", for_edition(whole(), editions({})["open"]), (), ())
+        rests_on.value("weather", for_edition(whole(), editions({})["public"]), (), ())

@@ -34,7 +34,7 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
         "sunflower-high-oleic: 15", "sunflower-high-oleic: 16"
     )
     changed = changed.replace("superfat: 5 %", "superfat: 6 %").replace(
-        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {first[:6]!r}\nstated:"
+        "signed:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {first[:6]!r}\nsigned:"
     )
     write_book(root, {"recipes/a.md": changed})
     commit(root, "a point of olive less")
@@ -53,7 +53,7 @@ def test_an_old_formula_is_that_of_its_own_settings(tmp_path: Path) -> None:
     commit(root, "as first poured")
     first = prove(root).recipes[0].computed.fingerprint
     poured = plain.replace(
-        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: '{first}'\nstated:"
+        "signed:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: '{first}'\nsigned:"
     )
     write_book(root, {"recipes/a.md": poured, "book.yaml": "superfat: 5 %\n"})
     commit(root, "less superfat for the whole book")
@@ -72,7 +72,7 @@ def test_an_old_formula_may_name_what_the_pantry_no_longer_holds(tmp_path: Path)
     commit(root, "with an oil of our own")
     first = prove(root).recipes[0].computed.fingerprint
     poured = PLAIN.replace(
-        "stated:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: '{first}'\nstated:"
+        "signed:", f"batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: '{first}'\nsigned:"
     )
     (root / "pantry.yaml").unlink()
     write_book(root, {"recipes/a.md": poured})
@@ -86,7 +86,7 @@ def test_git_is_asked_the_same_few_times_however_many_recipes_and_revisions(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     lost = PLAIN.replace(
-        "stated:", "batches:\n  - {lot: LOT, poured: 2026-03-02, formula: 'abcdef'}\nstated:"
+        "signed:", "batches:\n  - {lot: LOT, poured: 2026-03-02, formula: 'abcdef'}\nsigned:"
     )
 
     def asked(recipes: int, revisions: int) -> int:
@@ -153,7 +153,7 @@ def test_the_end_of_a_history_tells_no_date(tmp_path: Path) -> None:
 
 def test_without_git_nothing_is_told(tmp_path: Path) -> None:
     text = PLAIN.replace(
-        "stated:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nstated:"
+        "signed:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nsigned:"
     )
     proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
     assert changes_since(proof.book, [proof.recipes[0].computed]) == {"a": {}}
@@ -162,15 +162,15 @@ def test_without_git_nothing_is_told(tmp_path: Path) -> None:
 def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
     batch = (
         "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: {mark}\n"
-        "    free-alkali: {{test: phenolphthalein, result: none, on: 2026-04-10}}\nstated:"
+        "    free-alkali: {{test: phenolphthalein, result: none, on: 2026-04-10}}\nsigned:"
     )
     mark = prove(write_book(tmp_path / "p", {"recipes/a.md": PLAIN})).recipes[0].computed.fingerprint
-    tested = PLAIN.replace("stated:", batch.format(mark=f'"{mark}"'))
+    tested = PLAIN.replace("signed:", batch.format(mark=f'"{mark}"'))
     one = prove(write_book(tmp_path / "t", {"recipes/a.md": tested})).recipes[0]
     assert one.status.name == "tested" and one.status.missing is None
     moved = tested.replace("olive: 60 %", "olive: 59 %").replace("coconut: 25 %", "coconut: 26 %")
     one = prove(write_book(tmp_path / "m", {"recipes/a.md": moved})).recipes[0]
-    assert one.status.name == "stated" and one.status.missing == message("badge.needs.batch")
+    assert one.status.name == "signed" and one.status.missing == message("badge.needs.batch")
     early = tested.replace("on: 2026-04-10", "on: 2026-03-10")
     one = prove(write_book(tmp_path / "e", {"recipes/a.md": early})).recipes[0]
     assert one.status.missing == message("badge.needs.late-test", days=28)

@@ -17,7 +17,7 @@ _WATCH = """
 import json, os, sys
 seen = set()
 def note(event, given):
-    if event in ("open", "os.listdir", "os.scandir") and isinstance(given[0], (str, bytes)):
+    if event in ("public", "os.listdir", "os.scandir") and isinstance(given[0], (str, bytes)):
         seen.add(os.path.abspath(os.fsdecode(given[0])))
 sys.addaudithook(note)
 from saponary.cli.main import main

@@ -37,7 +37,7 @@ def put(old: str, new: str, text: str = GOOD) -> str:
 
 def more(block: str, text: str = GOOD) -> str:
     """The good recipe with more lines in its front matter."""
-    return put("stated:\n", block + "stated:\n", text)
+    return put("signed:\n", block + "signed:\n", text)
 
 
 TWO = more("portions:\n  - {name: light, share: 1/2}\n  - {name: dark, share: 1/2}\n")
@@ -56,7 +56,7 @@ def recipe(text: str, **files: str) -> dict[str, str]:
 
 
 OTHER = put(
-    "stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n",
+    "signed:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n",
     "batches: [{lot: A1, poured: 2026-03-03}]\nstated:\n  superfat: 5 %\n",
     put("Plain Bar", "Zeal"),
 )
@@ -112,4 +112,4 @@ def with_batch(text: str, recipe: str = PLAIN) -> Computed:
     """A recipe with one batch poured to its formula, its fields as a YAML flow map's."""
     mark = prove_one(recipe).recipes[0].computed.fingerprint
     batch = f"batches: [{{lot: A1, poured: 2026-03-02, formula: {mark}, {text}}}]\n"
-    return prove_one(recipe.replace("stated:\n", batch + "stated:\n")).recipes[0].computed
+    return prove_one(recipe.replace("signed:\n", batch + "signed:\n")).recipes[0].computed

@@ -79,7 +79,7 @@ def test_a_lot_with_free_lye_stays_an_error_whatever_becomes_of_its_recipe(
 ) -> None:
     mark = prove_one(PLAIN).recipes[0].computed.fingerprint
     text = PLAIN.replace(*change).replace(
-        "stated:\n", f"batches: [{{lot: A1, poured: 2026-03-02, formula: {mark}, {WHOLE}}}]\nstated:\n"
+        "signed:\n", f"batches: [{{lot: A1, poured: 2026-03-02, formula: {mark}, {WHOLE}}}]\nsigned:\n"
     )
     proof = prove(write_book(tmp_path, {"recipes/tried.md": text}))
     told = [f.message for f in proof.findings if f.rule == "as-poured" and f.severity == "error"]
@@ -89,7 +89,7 @@ def test_a_lot_with_free_lye_stays_an_error_whatever_becomes_of_its_recipe(
 def test_what_is_not_recorded_is_taken_from_the_formula_that_git_still_has(tmp_path: Path) -> None:
     mark = prove_one(PLAIN).recipes[0].computed.fingerprint
     record = f"batches: [{{lot: A1, poured: 2026-03-02, formula: {mark}, as-weighed: {{sodium-hydroxide: 160 g}}}}]\n"
-    text = PLAIN.replace("stated:\n", f"{record}stated:\n")
+    text = PLAIN.replace("signed:\n", f"{record}signed:\n")
     book = write_book(tmp_path, {"recipes/tried.md": text})
     changed = text.replace("superfat: 5 %\n", "superfat: 6 %\n")
     write_book(book, {"recipes/tried.md": changed})
@@ -107,7 +107,7 @@ def test_a_lot_that_does_not_say_enough_is_told() -> None:
     record = (
         "batches: [{lot: A1, poured: 2026-03-02, formula: 123456, as-weighed: {sodium-hydroxide: 136 g}}]\n"
     )
-    (told,) = check(prove_one(PLAIN.replace("stated:\n", f"{record}stated:\n")).recipes[0].computed)
+    (told,) = check(prove_one(PLAIN.replace("signed:\n", f"{record}signed:\n")).recipes[0].computed)
     assert told.severity == "warning" and told.about == "A1"
     assert told.message == (
         "the superfat of lot A1 cannot be known: the formula 123456 is not to be found, "

@@ -57,7 +57,7 @@ colourants:
 
 
 def test_a_photo_of_a_batch_of_this_formula_is_evidence_for_all_recipes(tmp_path: Path) -> None:
-    text = PLAIN.replace("stated:\n", PORTIONS + BATCH + "stated:\n")
+    text = PLAIN.replace("signed:\n", PORTIONS + BATCH + "signed:\n")
     root = write_book(
         tmp_path,
         {"recipes/a.md": text.replace("FINGERPRINT", "000000"), "photos/a.jpg": "", "photos/b.jpg": ""},

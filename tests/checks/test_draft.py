@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from checks.books import put, recipe
 
-BREAKER = recipe(put("stated:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""))
+BREAKER = recipe(put("signed:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""))
 TOLD = [
     (
         "recipes/tried.md:2:1",
         "warning",
-        "nothing is stated: this is a draft, and is left out of the site",
-        "when the figures are right, run: saponary restate --sign tried",
+        "nothing is signed: this is a draft, and is left out of the site",
+        "when the figures are right, run: saponary sign tried",
     ),
 ]
 NEIGHBOUR = recipe(put("  superfat: SUPERFAT\n", ""))

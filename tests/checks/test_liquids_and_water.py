@@ -10,7 +10,7 @@ from support import PLAIN, prove_one
 def test_an_ounce_for_fifteen_is_counted_in_the_water() -> None:
     """A tea of 99.7 % water (USDA, from memory): 1000 g of oils take 66.67 g, which bring 66.47 g."""
     plain = prove_one(PLAIN).recipes[0].computed.figures
-    text = PLAIN.replace("stated:\n", "liquids: [{what: black-tea, amount: 1 oz per 15 oz}]\nstated:\n")
+    text = PLAIN.replace("signed:\n", "liquids: [{what: black-tea, amount: 1 oz per 15 oz}]\nsigned:\n")
     wet = prove_one(text).recipes[0].computed.figures
     assert wet.water.total == pytest.approx(plain.water.total)
     assert wet.water.liquids == pytest.approx(1000 / 15 * 0.997)

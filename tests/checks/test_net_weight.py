@@ -21,7 +21,7 @@ NEIGHBOUR = batch(", weighed: {0: 120 g, 42: 101 g}", more("label: {net-weight: 
 
 
 def labelled(weight: str) -> str:
-    return PLAIN.replace("stated:\n", f"label: {{net-weight: {weight}}}\nstated:\n")
+    return PLAIN.replace("signed:\n", f"label: {{net-weight: {weight}}}\nsigned:\n")
 
 
 @pytest.mark.parametrize(

@@ -61,7 +61,7 @@ ALSO = [
         ("{beds: [{of: light}]}, {drops: {into: grey, of: [dark]}}", ["there is no portion 'grey'"]),
         ("{beds: [{of: light}]}, {drops: {into: light, of: [dark, grey]}}", ["there is no portion 'grey'"]),
         ("{columns: {of: [light, grey, dark]}}", ["there is no portion 'grey'"]),
-        ("{beds: [{of: light}, {of: dark}]}, {top: {strewn: slat}}", ["'slat' is not in the pantry"]),
+        ("{beds: [{of: light}, {of: dark}]}, {top: {sprinkle: slat}}", ["'slat' is not in the pantry"]),
         ("{beds: [{of: light}]}", ["the portion 'dark' is never poured"]),
     ],
 )

@@ -11,8 +11,8 @@ TOLD = [
     (
         "recipes/tried.md:12:13",
         "error",
-        "superfat is stated as 4.9 % and is now 5.0 %",
-        "if the recipe is right, run: saponary restate tried",
+        "superfat is signed as 4.9 % and is now 5.0 %",
+        "if the recipe is right, run: saponary sign tried",
     ),
 ]
 NEIGHBOUR = recipe(put("superfat: SUPERFAT", "superfat: 5 %"))
@@ -26,14 +26,14 @@ ALSO = [
             (
                 "recipes/tried.md:13:12",
                 "error",
-                "the formula is stated as 123456123456 and is now 267c1d7c1636",
-                "if the recipe is right, run: saponary restate tried",
+                "the formula is signed as 123456123456 and is now 267c1d7c1636",
+                "if the recipe is right, run: saponary sign tried",
             ),
             (
                 "recipes/tried.md:16:20",
                 "error",
                 "superfat is quoted as 4.9 % and is now 5.0 %",
-                "if the recipe is right, run: saponary restate tried",
+                "if the recipe is right, run: saponary sign tried",
             ),
             (
                 "recipes/tried.md:16:28",
@@ -59,7 +59,7 @@ def test_a_lesson_is_held_to_the_size_of_each_student(tmp_path: Path) -> None:
     assert str(stale.place) == "classes/one.md:8:13"
     where = "in the first recipe at each student's size"
     assert stale.message == f"oils is quoted as 1000 g and is now 500 g, {where}"
-    assert stale.hint == "if the class is right, run: saponary restate one"
+    assert stale.hint == "if the class is right, run: saponary sign one"
     assert (str(unknown.place), unknown.message) == ("classes/one.md:8:44", "there is no figure 'lie'")
     assert unknown.hint == "did you mean 'lye'? (a plain brace is written \\{)"
     assert (str(bare.place), bare.message) == ("classes/one.md:8:62", "'500' has no unit")
@@ -67,7 +67,7 @@ def test_a_lesson_is_held_to_the_size_of_each_student(tmp_path: Path) -> None:
 
 def test_figures_of_the_notes_and_of_the_front_matter(tmp_path: Path) -> None:
     text = (
-        GOOD.replace("stated:\n", "stated:\n  lie: 5 g\n  oils: 1 ml\n") + "It has {oils = 999 g}, {lie}.\n"
+        GOOD.replace("signed:\n", "signed:\n  lie: 5 g\n  oils: 1 ml\n") + "It has {oils = 999 g}, {lie}.\n"
     )
     told = [(str(f.place), f.message) for f in found(tmp_path, recipe(text), "stale")]
     assert told[0] == ("recipes/tried.md:12:3", "there is no figure 'lie'")

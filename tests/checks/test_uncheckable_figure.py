@@ -66,7 +66,7 @@ def test_notes_publish_no_figure_unchecked(body: str, ends: str) -> None:
     ],
 )
 def test_front_matter_publishes_no_figure_unchecked(block: str) -> None:
-    found = errors(prove_one(PLAIN.replace("stated:", f"{block}\nstated:")).findings)
+    found = errors(prove_one(PLAIN.replace("signed:", f"{block}\nsigned:")).findings)
     assert {f.rule for f in found} & {"stale", "uncheckable-figure"}, block
 
 
@@ -91,7 +91,7 @@ def test_other_files_publish_no_figure_unchecked(file: str, text: str, tmp_path:
 
 
 def test_what_is_no_figure_stays_as_it_is() -> None:
-    text = PLAIN.replace("stated:", "summary: 'A \\{plain = brace}, {lye} and more.'\nstated:")
+    text = PLAIN.replace("signed:", "summary: 'A \\{plain = brace}, {lye} and more.'\nsigned:")
     body = "A \\{brace = 1}, `{lye = 2 g}`.\n\n```\n{lye = 4 g}\n```\n"
     assert errors(prove_one(text + body + "<!-- {lye = 5 g} -->\n").findings) == []
 

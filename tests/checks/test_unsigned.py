@@ -9,8 +9,8 @@ TOLD = [
     (
         "recipes/tried.md:11:1",
         "warning",
-        "the formula's fingerprint is not stated",
-        "run: saponary restate --sign tried",
+        "the formula's fingerprint is not signed",
+        "run: saponary sign tried",
     ),
 ]
 NEIGHBOUR = recipe(put("  superfat: SUPERFAT\n", ""))

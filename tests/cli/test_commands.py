@@ -160,7 +160,7 @@ def test_begin_starts_a_book_that_builds(tmp_path: Path, capsys: pytest.CaptureF
     [
         ["proof", "/nowhere/at/all"],
         ["build", "/etc"],
-        ["restate", "no-such-recipe", "--book", str(BOOKS["demo"])],
+        ["sign", "no-such-recipe", "--book", str(BOOKS["demo"])],
         ["rules", "no-such-rule"],
         ["prove"],
         [],
@@ -185,7 +185,7 @@ def test_strict_lets_warnings_stop(tmp_path: Path) -> None:
 
 
 def test_drafts_stay_out_of_the_site(tmp_path: Path) -> None:
-    draft = PLAIN.replace("stated:\n  superfat: 5.0 %\n", "").replace("Plain Bar", "Secret Draft")
+    draft = PLAIN.replace("signed:\n  superfat: 5.0 %\n", "").replace("Plain Bar", "Secret Draft")
     root = write_book(tmp_path, {"recipes/plain.md": PLAIN, "recipes/draft.md": draft})
     assert main(["build", str(root)]) == 0
     for path in (root / "site").rglob("*"):
@@ -238,6 +238,6 @@ def test_a_mould_is_filled_whatever_stands_at_a_fixed_weight(milk: int, tmp_path
     shelf = "moulds: {m: {cavities: {count: 4, volume: 100 ml}}}\n"
     text = PLAIN.replace("  total: 1000 g\n", "  fill: {mould: m, to: 100 %}\n")
     liquids = f"liquids: [{{what: goat-milk, amount: {milk} g}}]\n" if milk else ""
-    text = text.replace("stated:\n", liquids + "stated:\n")
+    text = text.replace("signed:\n", liquids + "signed:\n")
     (one,) = prove(write_book(tmp_path, {"pantry.yaml": shelf, "recipes/a.md": text})).recipes
     assert one.computed.figures.batter_ml == pytest.approx(400, rel=1e-9)

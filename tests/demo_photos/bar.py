@@ -177,7 +177,7 @@ def laid_out(shot: Shot, recipe: Any, extra: str) -> tuple[Layout, dict[str, int
     plain = Shade("#ffffff", "#ffffff")
     portions = tuple(DrawnPortion(p["name"], share_of(p["share"]), plain) for p in recipe["portions"])
     ids = {step.line.of for step in steps if step.line} | {step.embeds.of for step in steps if step.embeds}
-    ids |= {step.top.strewn for step in steps if step.top and step.top.strewn}
+    ids |= {step.top.sprinkle for step in steps if step.top and step.top.sprinkle}
     extras = tuple(DrawnExtra(name, name, plain) for name in sorted(ids))
     scene = Scene(f"{shot.lot} {extra}", portions, extras, face_of(recipe), steps)
     return lay_out(scene), {portion.name: at + 1 for at, portion in enumerate(portions)}
@@ -277,9 +277,9 @@ def dress(
         face = face + (marble - face) * inside[..., None]
         rim = soft(inside, 5) - soft(np.roll(inside, 6, (0, 1)), 5)
         face *= 1 + 0.16 * shot.day / 42 * rim[..., None]
-    for strewn in layout.strewn:
-        salt = strewn.id == "salt"
-        for petal in strewn.petals:
+    for sprinkled in layout.sprinkle:
+        salt = sprinkled.id == "salt"
+        for petal in sprinkled.petals:
             shape = np.array(petal.outline)
             middle = shape.mean(0)
             spread = 0.42 if salt else 1.35

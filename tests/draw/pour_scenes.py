@@ -62,7 +62,7 @@ LAYINGS: dict[str, list[dict[str, Any]]] = {
         {"beds": [{"of": "chalk"}]},
         {"embeds": {"of": "clear", "shape": "star", "across": "9 mm", "count": 4}},
         {"beds": [{"of": "madder", "slope": 4}, {"of": "woad"}, {"of": "slate"}]},
-        {"top": {"shape": "peaks", "strewn": "rose"}},
+        {"top": {"shape": "peaks", "sprinkle": "rose"}},
     ],
     "a textured top": [*BEDS, {"line": {"of": "cocoa", "over": "madder"}}, {"top": {"shape": "mound"}}],
 }
@@ -180,5 +180,5 @@ EVERYTHING: list[dict[str, Any]] = [
     {"embeds": {"of": "clear", "shape": "star", "across": "11 mm", "count": 2}},
     {"plops": {"of": ["madder", "woad"]}},
     {"swirl": {"tool": "hanger", "passes": 2}},
-    {"top": {"shape": "peaks", "strewn": "rose"}},
+    {"top": {"shape": "peaks", "sprinkle": "rose"}},
 ]

@@ -178,7 +178,7 @@ def test_steps_that_name_nothing_known_are_left_out() -> None:
         {"line": {"of": "nothing", "over": "chalk"}},
         {"line": {"of": "cocoa", "over": "nobody"}},
         {"embeds": {"of": "nothing", "across": "9 mm"}},
-        {"top": {"strewn": "nothing"}},
+        {"top": {"sprinkle": "nothing"}},
     ]
     assert [zone.names for zone in plan(steps(unknown), PORTIONS)] == [(name,) for name in ALL]
     assert_true_areas(scene(unknown))

@@ -110,7 +110,7 @@ def test_the_words_tell_the_pour() -> None:
         " Beds from the bottom: chalk (sloping 4 degrees, rising to the right)."
         " A pencil line of cocoa powder over chalk. Dropped into chalk in 2 places: slate."
         " 2 star embeds of clear soap, 11 mm across. Spoonfuls in turn of madder and woad."
-        " Swirled with a hanger, 2 passes. Top in peaks, strewn with rose petals."
+        " Swirled with a hanger, 2 passes. Top in peaks, sprinkled with rose petals."
     )
 
 
@@ -136,7 +136,7 @@ def test_the_legend() -> None:
         ("portion", "slate", 12),
         ("line", "cocoa powder", None),
         ("embed", "clear soap", None),
-        ("strewn", "rose petals", None),
+        ("sprinkle", "rose petals", None),
     ]
     for entry in pair.legend:
         for swatch in (entry.fresh_swatch, entry.cured_swatch):

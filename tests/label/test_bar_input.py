@@ -1,4 +1,4 @@
-"""What the pour dusts, sets in or strews without a weight is in the bar, and on its list."""
+"""What the pour dusts, sets in or sprinkles without a weight is in the bar, and on its list."""
 
 from __future__ import annotations
 
@@ -18,12 +18,12 @@ POUR = "pour:\n  - beds: [{of: a}]\n  - line: {of: cocoa, over: a}\n  - beds: [{
     [
         ("", ()),
         (TWO + POUR, ("cocoa",)),
-        (TWO + POUR + "  - top: {strewn: poppy-seed}\n", ("cocoa", "poppy-seed")),
+        (TWO + POUR + "  - top: {sprinkle: poppy-seed}\n", ("cocoa", "poppy-seed")),
         (TWO + "additions: [{what: cocoa, amount: 2 g}]\n" + POUR, ()),
     ],
 )
 def test_what_has_no_weight_of_its_own(more: str, unweighed: tuple[str, ...]) -> None:
-    one = prove_one(PLAIN.replace("stated:\n", more + "stated:\n")).recipes[0].computed
+    one = prove_one(PLAIN.replace("signed:\n", more + "signed:\n")).recipes[0].computed
     assert bar_input(one).unweighed == unweighed
     listed = lists.bar(one).ingredients(jurisdictions()["eu"]).text
     assert ("Theobroma Cacao" in listed) == bool("cocoa" in more)

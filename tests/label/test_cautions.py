@@ -39,8 +39,8 @@ def test_two_alkalis_are_told_apart_first() -> None:
 def test_a_label_tells_what_its_holder_must_know() -> None:
     (made,) = prove_one(
         PLAIN.replace(
-            "stated:",
-            "additions:\n  - {what: coffee-grounds, amount: 10 g}\n  - {what: kaolin, amount: 10 g}\nstated:",
+            "signed:",
+            "additions:\n  - {what: coffee-grounds, amount: 10 g}\n  - {what: kaolin, amount: 10 g}\nsigned:",
         )
     ).recipes
     assert [caution.id for caution in cautions.for_recipe(made.computed)] == ["dust", "scratch"]
@@ -60,7 +60,7 @@ liquids:
   mare-milk: {water: 89 %, fat: 1.3 %, sugar: 6.4 %, allergens: [milk], hazards: [heat, carbon-monoxide]}
   bean-drink: {like: soy-drink}
 """
-    recipe = PLAIN.replace("stated:", "liquids:\n  - {what: LIQUID, amount: 50 g, at: trace}\nstated:")
+    recipe = PLAIN.replace("signed:", "liquids:\n  - {what: LIQUID, amount: 50 g, at: trace}\nsigned:")
     liquids = ("goat-milk", "donkey-milk", "mare-milk", "soy-drink", "bean-drink")
     files = {f"recipes/{name}.md": recipe.replace("LIQUID", name) for name in liquids}
     proof = prove(write_book(tmp_path, {"pantry.yaml": pantry, **files}))

@@ -22,7 +22,7 @@ scraps: {of-a: {of: a}, of-b: {of: b}, of-c: {of: c}, of-nobody: {of: nobody}}
 
 def recipe(title: str, oil: str, *additions: str) -> str:
     text = PLAIN.replace("Plain Bar", title).replace("olive", oil)
-    return text.replace("stated:\n", f"additions: [{', '.join(additions)}]\nstated:\n")
+    return text.replace("signed:\n", f"additions: [{', '.join(additions)}]\nsigned:\n")
 
 
 def proved(folder: Path, recipes: Mapping[str, str]) -> Proof:

@@ -42,8 +42,8 @@ def said(text: str, settings: Settings) -> LabelText | None:
 )
 def test_all_of_it(settings: Settings, maker: str) -> None:
     text = PLAIN.replace(
-        "stated:\n",
-        "label: {net-weight: 100 g}\nadditions: [{what: oatmeal-ground, amount: 10 g}]\nstated:\n",
+        "signed:\n",
+        "label: {net-weight: 100 g}\nadditions: [{what: oatmeal-ground, amount: 10 g}]\nsigned:\n",
     ).replace("Plain Bar", "Plain {superfat} Bar")
     made = said(text, settings)
     assert made is not None

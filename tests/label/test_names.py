@@ -18,7 +18,7 @@ from support import PLAIN, write_book
 
 VALUE = "saponification-value: {value: 196 mg/g, range: [194 mg/g, 198 mg/g]}"
 NAME = "name: Lard from Hollins the butcher"
-RECIPE = PLAIN.replace("olive: 60 %", "hollins: 60 %").replace("stated:\n  superfat: 5.0 %\n", "")
+RECIPE = PLAIN.replace("olive: 60 %", "hollins: 60 %").replace("signed:\n  superfat: 5.0 %\n", "")
 
 
 def lists(root: Path, entry: str) -> tuple[str, list[str]]:

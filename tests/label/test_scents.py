@@ -29,7 +29,7 @@ def book_with(folder: Path, pantry: str, settings: str = "title: Tried\n") -> Bo
 
 
 def scented(*additions: str) -> str:
-    return PLAIN.replace("stated:\n", f"additions: [{', '.join(additions)}]\nstated:\n")
+    return PLAIN.replace("signed:\n", f"additions: [{', '.join(additions)}]\nsigned:\n")
 
 
 def label_findings(proof: Proof) -> list[Finding]:
@@ -140,7 +140,7 @@ def test_an_oil_without_papers_is_warned_of_once(tmp_path: Path) -> None:
         f"portions:\n  - {{name: a, share: 1/2, additions: [{lavender}]}}\n"
         f"  - {{name: b, share: 1/2, additions: [{lavender}]}}\n"
     )
-    proof = prove_one(PLAIN.replace("stated:\n", portions + "stated:\n"))
+    proof = prove_one(PLAIN.replace("signed:\n", portions + "signed:\n"))
     found = label_findings(proof)
     assert [(f.rule, f.severity, f.place.line) for f in found] == [
         ("allergens", "warning", 12),

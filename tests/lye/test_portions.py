@@ -240,13 +240,13 @@ def test_the_superfat_of_a_portion_is_its_own() -> None:
     assert [portion.superfat for portion in made[True]] == pytest.approx([0.05, 0.05])
 
 
-def test_what_is_strewn_on_takes_no_lye() -> None:
+def test_what_is_sprinkled_on_takes_no_lye() -> None:
     oils = (Oil("blend", 1000.0, 200.0, 200.0, 200.0),)
-    bare, strewn = (
+    bare, sprinkled = (
         weigh(Formula(oils, Alkali(), 0.05, Water("lye-strength", 0.33), additions=extra))
         for extra in ((), (Addition("citric-acid", 20.0, stage="pour", acid=3 / 192.124),))
     )
-    assert strewn.weights == bare.weights and strewn.superfat == pytest.approx(0.05)
+    assert sprinkled.weights == bare.weights and sprinkled.superfat == pytest.approx(0.05)
 
 
 def test_pots_are_weighed_one_by_one() -> None:

@@ -47,4 +47,4 @@ def test_a_page_that_a_book_lacks_has_no_link(monkeypatch: pytest.MonkeyPatch, t
 
     kind = PageKind("moulds", render, nav=NavEntry(Message("nav.words"), "moulds/index.html"))
     monkeypatch.setattr(compose, "KINDS", (*compose.KINDS, kind))
-    assert ("moulds/index.html" in led("open")) == there
+    assert ("moulds/index.html" in led("public")) == there

@@ -48,7 +48,7 @@ def files(result: str, more: str = "") -> dict[str, str]:
     return {
         "book.yaml": sheets,
         "recipes/tried.md": PLAIN.replace(
-            "stated:\n", f"label: {{net-weight: 100 g}}\n{photo}{lot}stated:\n", 1
+            "signed:\n", f"label: {{net-weight: 100 g}}\n{photo}{lot}signed:\n", 1
         ),
     }
 
@@ -100,12 +100,12 @@ def test_only_a_tested_lot_is_called_ready(result: str, edition: Edition) -> Non
 
 
 def test_a_clean_lot_is_called_ready() -> None:
-    site = made("none", STANDARD["open"])
+    site = made("none", STANDARD["public"])
     assert b"SUMMARY:Ready: Plain Bar" in site["ready.ics"]
     assert "Ready since 2026-03-30" in words(parsed(site, "lots/index.html"))
 
 
-@pytest.mark.parametrize("edition", ["shop", "class", "bench"])
+@pytest.mark.parametrize("edition", ["shop", "class", "maker"])
 def test_labels_are_made_of_no_lot_that_is_held_back(tmp_path: Path, edition: str) -> None:
     newer = "  - {lot: FREELOT, poured: 2026-05-02}\n"
     for count, (result, more, lot) in enumerate(
@@ -124,7 +124,7 @@ def test_labels_are_made_of_no_lot_that_is_held_back(tmp_path: Path, edition: st
 
 
 def test_paper_says_it_too(tmp_path: Path) -> None:
-    desk = desk_for(prove(write_book(tmp_path, files("present"))), "bench")
+    desk = desk_for(prove(write_book(tmp_path, files("present"))), "maker")
     for kind in ("recipe-sheet", "whole-book"):
         for sheet in sheets_of(desk, kind).values():
             assert "Lot HELDLOT. Held back: its last test" in sheet.html

@@ -84,7 +84,7 @@ def test_a_word_that_is_a_kind_is_answered_within_it() -> None:
 
 def test_what_is_a_liquid_is_sought_among_the_liquids() -> None:
     findings = prove_one(
-        PLAIN.replace("stated:", "additions: [{what: lemon, amount: 10 g}]\nstated:")
+        PLAIN.replace("signed:", "additions: [{what: lemon, amount: 10 g}]\nsigned:")
     ).findings
     (one,) = (finding for finding in findings if "'lemon'" in finding.message)
     assert one.hint.startswith("did you mean 'lemon-juice'?") and "list it under liquids" in one.hint

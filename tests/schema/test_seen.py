@@ -64,7 +64,7 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
         "AdditionEntry.price", "FragranceEntry.price", "LiquidEntry.price", "OilEntry.price",
     },
     ("full formula",): {
-        "Recipe.sizes", "Recipe.stated",
+        "Recipe.sizes", "Recipe.signed",
     },
     ("ingredients",): {
         "Recipe.label", "Settings.after_opening_months", "Settings.durability_months", "Settings.function", "Settings.sold_in",
@@ -115,7 +115,7 @@ class Outer(Part):
 def test_only_what_may_be_seen_is_copied() -> None:
     inner = {"open": "a", "work": "b"}
     whole = Outer.model_validate({"many": [inner], "named": {"x": inner}, "never": "c", "forgotten": "d"})
-    shop, bench = (only_seen(whole, STANDARD[name].sight) for name in ("shop", "bench"))
+    shop, bench = (only_seen(whole, STANDARD[name].sight) for name in ("shop", "maker"))
     assert shop == Outer.model_validate({"many": [{"open": "a"}]})
     assert bench == Outer.model_validate({"many": [inner], "named": {"x": inner}})
     assert shop.model_fields_set == {"many"}

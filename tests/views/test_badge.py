@@ -22,11 +22,11 @@ def test_values_of_the_tables_are_called_so_and_what_is_not_checked_is_said() ->
 def test_a_bare_number_that_was_set_aside_is_counted() -> None:
     text = PLAIN.replace("A plain bar.", "Weigh out 140 g of lye.")
     waiver = "waive:\n  - {rule: bare-figure, about: 140 g, because: it is a round number}\n"
-    said = told(text.replace("stated:\n", f"{waiver}stated:\n"))
+    said = told(text.replace("signed:\n", f"{waiver}signed:\n"))
     assert "One number in its texts agrees with no figure here and was set aside by the maker." in said
 
 
 def test_what_takes_an_unknown_share_of_the_alkali_is_named() -> None:
     extra = "additions: [{what: dead-sea-salt, amount: 100 g}]\n"
-    said = told(PLAIN.replace("stated:\n", f"{extra}stated:\n"))
+    said = told(PLAIN.replace("signed:\n", f"{extra}signed:\n"))
     assert "How much alkali these take or bring is not known, so the superfat is not checked: " in said

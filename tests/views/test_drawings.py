@@ -12,7 +12,7 @@ import pytest
 
 from saponary.assets.store import DiskStore, Key, Store
 from saponary.draw.pour import PourDrawing
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views import drawings
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
@@ -23,7 +23,7 @@ from support import PLAIN, REPOSITORY, prove_one
 def site(text: str = PLAIN) -> SiteInput:
     proof = prove_one(text)
     (one,) = proof.recipes
-    return for_edition(Unpublished(proof.book, (one,), "engine", "tables"), STANDARD[OPEN])
+    return for_edition(Unpublished(proof.book, (one,), "engine", "tables"), STANDARD[PUBLIC])
 
 
 def drawn(site: SiteInput, store: Store | None = None) -> PourDrawing:

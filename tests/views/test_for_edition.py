@@ -34,7 +34,7 @@ from support import write_book
 
 RECIPE = """\
 title: t
-stated: {superfat: 5.0 %}
+signed: {superfat: 5.0 %}
 oils: {total: 1000 g, parts: {olive: 60 %, coconut: 25 %, sunflower-high-oleic: 15 %}}
 superfat: 5 %
 water: {lye-strength: 33 %}
@@ -79,7 +79,7 @@ timetable: [{at: "09:00"}]
 packs: {olive: 98.71 kg}
 waive: [{rule: claims, because: a reason that is long enough}]
 """
-TAUGHT = ("class", "bench")
+TAUGHT = ("class", "maker")
 NUMBERS = {
     "987654": "costs", "98.71 kg": "people", "17.31": "batches", "131.7": "batches", "97.31": "ingredients",
 }  # fmt: skip
@@ -168,14 +168,14 @@ def test_an_edition_shows_no_text_that_it_may_not(book: tuple[Planter, Unpublish
 def test_what_the_maker_may_see_is_there(book: tuple[Planter, Unpublished]) -> None:
     """So that the test above looks for something that is really there to be found."""
     planter, whole = book
-    text = said(whole, "bench")
+    text = said(whole, "maker")
     assert {one.path for one in planter.planted if one.text not in text} == NOBODY | NOT_A_TEXT
 
 
-def test_a_text_for_everybody_is_on_the_open_site(book: tuple[Planter, Unpublished]) -> None:
+def test_a_text_for_everybody_is_on_the_public_site(book: tuple[Planter, Unpublished]) -> None:
     planter, whole = book
-    text = said(whole, "open")
-    wanted = {one.path for one in planter.planted if one.allowed(STANDARD["open"].sight)}
+    text = said(whole, "public")
+    wanted = {one.path for one in planter.planted if one.allowed(STANDARD["public"].sight)}
     wanted -= {path for path in wanted if path.startswith("ClassPlan.")}
     assert {one.path for one in planter.planted if one.text in text} == wanted - NOT_A_TEXT
 
@@ -185,7 +185,7 @@ class Grown(Recipe):
     """A field that nobody thought of when editions were made."""
 
 
-@pytest.mark.parametrize("edition", ["open", "bench"])
+@pytest.mark.parametrize("edition", ["public", "maker"])
 def test_a_new_field_is_seen_by_nobody(book: tuple[Planter, Unpublished], edition: str) -> None:
     _, whole = book
     one = whole.recipes[0]

@@ -82,9 +82,9 @@ batches:
     notes: zqxbatchnote
     private: zqxbatchprivate
     photos: [{file: zqxphoto.png, day: 40, alt: a bar, note: as it is}]
-  - {lot: zqxbenchlot, poured: 2026-03-03, editions: [bench]}
+  - {lot: zqxbenchlot, poured: 2026-03-03, editions: [maker]}
 waive: [{rule: fragrance, about: meadow, because: zqxwaived for a reason}]
-stated: {superfat: 5.0 %, formula: FINGERPRINT}
+signed: {superfat: 5.0 %, formula: FINGERPRINT}
 private:
   zqxkey: zqxvalue
   list: [zqxone, {two: zqxtwo}]
@@ -92,13 +92,13 @@ private:
 The story {lye}. zqxbody <!-- zqxhtml -->
 """
 KEPT = (
-    RECIPE.replace("title: Plain Bar", "title: zqxkept\neditions: [bench]")
+    RECIPE.replace("title: Plain Bar", "title: zqxkept\neditions: [maker]")
     .replace("PB-1", "PB-2")
     .replace("zqxbenchlot", "zqxbenchlot2")
 )
 DRAFT = (
     RECIPE.replace("title: Plain Bar", "title: zqxdraft")
-    .replace("stated: {superfat: 5.0 %, formula: FINGERPRINT}\n", "")
+    .replace("signed: {superfat: 5.0 %, formula: FINGERPRINT}\n", "")
     .replace("PB-1", "PB-3")
     .replace("zqxbenchlot", "zqxbenchlot3")
 )
@@ -163,7 +163,7 @@ def texts(path: Path) -> Iterator[bytes]:
 
 def found(folder: Path, markers: set[str], *, top: bool = False) -> set[tuple[str, str]]:
     """Markers that stand in the files of an edition, or in their names; letter case aside."""
-    others = {"shop", "class", "bench", "market"} if top else set()
+    others = {"shop", "class", "maker", "market"} if top else set()
     hits: set[tuple[str, str]] = set()
     files = [p for p in folder.rglob("*") if p.is_file() and p.relative_to(folder).parts[0] not in others]
     assert len(files) > 5
@@ -202,7 +202,7 @@ def test_the_shop_has_neither_method_nor_weights(site: Path, edition: str) -> No
 
 def test_the_bench_has_it(site: Path) -> None:
     """So that the tests above look for something that is really there to be found."""
-    seen = {marker for _, marker in found(site / "bench", ALWAYS_PRIVATE | METHOD_ONLY)}
+    seen = {marker for _, marker in found(site / "maker", ALWAYS_PRIVATE | METHOD_ONLY)}
     assert seen >= {
         "zqxby", "zqxshelf", "zqxstore", "zqxbatchprivate", "zqxvalue", "zqxone", "zqxtwo", "zqxkept", "zqxdraft",
         "zqxstep", "zqxbody", "zqxbenchlot",

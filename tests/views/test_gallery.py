@@ -5,7 +5,7 @@ from __future__ import annotations
 from saponary.book.published import Published
 from saponary.messages.speaker import speaker
 from saponary.quantity.rounding import show
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.gallery import KEYS_BY_ID, collection, gallery_view, main_oils
 from saponary.views.site import SiteInput
@@ -14,7 +14,7 @@ from support import proof_of
 
 def recipes_of(book: str) -> tuple[SiteInput, tuple[Published, ...]]:
     proof = proof_of(book)
-    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[OPEN])
+    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[PUBLIC])
     return site, site.recipes
 
 

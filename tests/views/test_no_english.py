@@ -80,7 +80,7 @@ def other_language(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.mark.parametrize("book", sorted(BOOKS))
 def test_no_english_but_the_makers(book: str, other_language: None) -> None:
     known = corpus(book)
-    context = desk_for(proof_of(book), "bench")
+    context = desk_for(proof_of(book), "maker")
     pages = {path: data.decode() for path, data in context.files.items() if path.endswith(".html")}
     # A label is an ingredient list, whose names are made elsewhere; its cautions are tested by their ids.
     kinds = ("recipe-sheet", "whole-book", "class-handout")

@@ -13,7 +13,7 @@ from support import PLAIN, some, write_book
 
 say = speaker().say
 PAGE = "ingredients/index.html"
-MILK = PLAIN.replace("stated:", "liquids: [{what: goat-milk, amount: 60 g, at: trace}]\nstated:", 1)
+MILK = PLAIN.replace("signed:", "liquids: [{what: goat-milk, amount: 60 g, at: trace}]\nsigned:", 1)
 OWN = """\
 oils:
   coconut:

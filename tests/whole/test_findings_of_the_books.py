@@ -13,7 +13,7 @@ DEMO = [
     ("fading", "recipes/bell-buoy.md:32:16",
      "turmeric will not keep its colour: the portion 'bell' goes from #c0692f to #d8c07a (your own chips)"),
     ("free-alkali", "recipes/bell-buoy.md:53:18", "lot BB-002 held a trace of free alkali on 2025-12-22"),
-    ("draft", "recipes/kelp-glass.md:2:1", "nothing is stated: this is a draft, and is left out of the site"),
+    ("draft", "recipes/kelp-glass.md:2:1", "nothing is signed: this is a draft, and is left out of the site"),
     ("fading", "recipes/lichen-wall.md:29:16",
      "spirulina will not keep its colour: the portion 'sage' goes from #546f4c to #a09d76"),
     ("fading", "recipes/lichen-wall.md:33:16",
@@ -58,7 +58,7 @@ def test_the_starters() -> None:
 
 def test_a_book_of_many_lots(tmp_path: Path) -> None:
     mark = prove_one(PLAIN).recipes[0].computed.fingerprint
-    recipe = PLAIN.replace("stated:\n", "label: {net-weight: 100.5 g}\nstated:\n").replace(
+    recipe = PLAIN.replace("signed:\n", "label: {net-weight: 100.5 g}\nsigned:\n").replace(
         "superfat: 5.0 %\n", f"superfat: 5.0 %\n  formula: {mark}\n"
     )
     root = write_book(tmp_path, {"recipes/a.md": recipe, "batches/a.yaml": LOTS.replace("MARK", mark)})

@@ -38,8 +38,8 @@ def _proofed(book: Book) -> tuple[Proofed, ...]:
 def figure_spans(one: Proofed) -> Iterator[tuple[str, int, int]]:
     """Name and span of the text of every stated and quoted figure."""
     recipe = one.computed.file
-    for name in one.computed.model.stated:
-        span = recipe.tree.values["stated", name]
+    for name in one.computed.model.signed:
+        span = recipe.tree.values["signed", name]
         yield name, span.start, span.end
     for quote in one.computed.quotes:
         if quote.value is not None:
@@ -105,15 +105,15 @@ def test_every_digit_of_every_figure_in_a_lesson_is_held(every: bool) -> None:
                     f for f in errors(prove_book(replace(book, classes=taught)).findings) if f.rule == "stale"
                 ]
                 assert [f.place for f in found] == [lesson.place_at(quote.value_start)], text[at - 20 : at]
-                assert f"saponary restate {lesson.slug}" in found[0].hint and quote.value in found[0].message
+                assert f"saponary sign {lesson.slug}" in found[0].hint and quote.value in found[0].message
     assert tried
 
 
 def _names_the_truth(message: str, hint: str, one: Proofed, figure: str) -> bool:
     if figure == FINGERPRINT:
-        return one.computed.fingerprint in message and "saponary restate" in hint
+        return one.computed.fingerprint in message and "saponary sign" in hint
     return (
-        figure in message and "and is now" in message and f"saponary restate {one.computed.file.slug}" in hint
+        figure in message and "and is now" in message and f"saponary sign {one.computed.file.slug}" in hint
     )
 
 
@@ -122,7 +122,7 @@ def test_moving_any_share_of_any_oil_is_found(name: str) -> None:
     """Two points from one oil to its neighbour keep the sum; the stated figures must not hold."""
     book = _read(name)
     tried = 0
-    for one in some(one for one in _proofed(book) if one.computed.model.stated):
+    for one in some(one for one in _proofed(book) if one.computed.model.signed):
         recipe = one.computed.file
         parts = list(one.computed.model.oils.parts)
         for giver, taker in zip(parts, parts[1:] + parts[:1], strict=True):
@@ -158,7 +158,7 @@ def test_build_of_a_stale_book_writes_nothing(
     site = root / "site"
     site.mkdir()
     (site / "index.html").write_text("the last good site")
-    one = next(r for r in _proofed(read_book(Folder(root))) if r.computed.model.stated)
+    one = next(r for r in _proofed(read_book(Folder(root))) if r.computed.model.signed)
     figure, start, end = next(figure_spans(one))
     at, text = next(corruptions(one.computed.file, start, end))
     (root / one.computed.file.file).write_bytes(text.encode())
@@ -168,10 +168,10 @@ def test_build_of_a_stale_book_writes_nothing(
     said = capsys.readouterr()
     place = one.computed.file.place_at(start)
     assert (
-        f"{one.computed.file.file}:{place.line}:{place.column}: error [stale] {figure} is stated as"
+        f"{one.computed.file.file}:{place.line}:{place.column}: error [stale] {figure} is signed as"
         in said.out
     )
-    assert f"saponary restate {one.computed.file.slug}" in said.out
+    assert f"saponary sign {one.computed.file.slug}" in said.out
     assert sorted(p.name for p in root.iterdir() if p.name.startswith(".")) == [".cache"]
     assert [p.name for p in site.iterdir()] == ["index.html"]
     assert (site / "index.html").read_text() == "the last good site"

@@ -1,4 +1,4 @@
-"""Every figure that may be stated, placed or quoted, by its name in plain words.
+"""Every figure that may be signed, placed or quoted, by its name in plain words.
 
 `lye`, `superfat`, `oil olive`, `portion chalk batter`: one name, one value of the engine,
 one kind of unit. What a page prints, what a maker signs and what a check compares all
@@ -77,10 +77,10 @@ class Figure:
 
 @dataclass(frozen=True)
 class Compared:
-    """A stated figure beside its recomputed value, at the precision stated."""
+    """A figure as written beside its recomputed value, at the precision written."""
 
     figure: Figure
-    stated: Quantity
+    written: Quantity
     holds: bool
     recomputed: str
 
@@ -90,17 +90,17 @@ _FINEST = 9
 
 
 def compare(figure: Figure, text: str) -> Compared:
-    """Hold a stated figure against the recomputed one. Raises QuantityError on bad text."""
+    """Hold a figure as written against the recomputed one. Raises QuantityError on bad text."""
     unit = _SHOWN_UNIT[figure.kind]
-    stated = parse(text, units=_UNITS[figure.kind], example=f"138.7 {unit}".strip())
-    if stated.decimals is None:
-        raise QuantityError(f"{text.strip()!r} is a fraction", "state a figure as a decimal number")
-    value = figure.in_unit(stated.unit)
-    number = show(value, stated.decimals)
-    if stated.value == 0 and show(value, _FINEST) != show(0.0, _FINEST):
+    written = parse(text, units=_UNITS[figure.kind], example=f"138.7 {unit}".strip())
+    if written.decimals is None:
+        raise QuantityError(f"{text.strip()!r} is a fraction", "write a figure as a decimal number")
+    value = figure.in_unit(written.unit)
+    number = show(value, written.decimals)
+    if written.value == 0 and show(value, _FINEST) != show(0.0, _FINEST):
         # A nought holds nothing to anything, however few its decimals: give it three figures.
-        number = show(value, max(stated.decimals, 2 - floor(log10(abs(value)))))
-    return Compared(figure, stated, Fraction(number) == stated.value, f"{number} {stated.unit}".rstrip())
+        number = show(value, max(written.decimals, 2 - floor(log10(abs(value)))))
+    return Compared(figure, written, Fraction(number) == written.value, f"{number} {written.unit}".rstrip())
 
 
 def catalogue(figures: Figures, built: Resolved) -> dict[str, Figure]:
@@ -181,11 +181,11 @@ def _portion(p: PortionFigures) -> Iterator[Figure]:
 
 
 FINGERPRINT = "formula"
-"""The one stated entry that is no number: the formula's fingerprint."""
+"""The one signed entry that is no number: the formula's fingerprint."""
 
 
 def signature(figures: Mapping[str, Figure], built: Resolved) -> dict[str, str]:
-    """What a maker signs: lye, water, superfat and the fingerprint, as `stated:` has them."""
+    """What a maker signs: lye, water, superfat and the fingerprint, as `signed:` has them."""
     lines = {name: figures[name].text() for name in ("lye", "water", "superfat")}
     if built.formula.alkali.potassium > 0 and built.formula.alkali.sodium > 0:
         lines |= {n: figures[n].text() for n in ("sodium-hydroxide", "potassium-hydroxide")}

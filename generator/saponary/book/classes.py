@@ -48,7 +48,7 @@ class ClassPlan(Part):
     place: Public[ShortText] = ""
     teacher: Public[ShortText] = ""
     students: Public[Annotated[int, Field(ge=1, le=500)]]
-    bench: Public[Annotated[int, Field(ge=1, le=100)]] = 2
+    per_bench: Public[Annotated[int, Field(ge=1, le=100)]] = 2
     mould: Public[Name | None] = None
     to: Public[Share | None] = None
     oils: Public[PositiveMass | None] = None
@@ -77,12 +77,12 @@ class ClassPlan(Part):
 
     @property
     def benches(self) -> int:
-        return -(-self.students // self.bench)
+        return -(-self.students // self.per_bench)
 
     @property
     def last_bench(self) -> int:
         """How many stand at the last bench."""
-        return self.students - (self.benches - 1) * self.bench
+        return self.students - (self.benches - 1) * self.per_bench
 
 
 @dataclass

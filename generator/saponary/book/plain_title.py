@@ -42,7 +42,7 @@ def shown_figure(quote: quotes.Quote, figures: Mapping[str, Figure]) -> tuple[st
         text = figure.text()
         return text, figure.in_unit(text.partition(" ")[2])
     try:
-        unit = compare(figure, quote.value).stated.unit
+        unit = compare(figure, quote.value).written.unit
     except QuantityError:
         return None
     return " ".join(quote.value.split()), figure.in_unit(unit)

@@ -1,4 +1,4 @@
-"""What the steps of a pour dust, set in or strew, and whether it was weighed for it."""
+"""What the steps of a pour dust, set in or sprinkle, and whether it was weighed for it."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from saponary.book.computed import Computed
 from saponary.book.published import Published
 from saponary.reading.tree import Path
 
-How = Literal["line", "embeds", "strewn"]
+How = Literal["line", "embeds", "sprinkle"]
 
 
 @dataclass(frozen=True)
@@ -35,10 +35,10 @@ def pour_uses(computed: Computed | Published) -> tuple[PourUse, ...]:
         named: tuple[tuple[How, str, str | None], ...] = (
             ("line", "line", step.line.of if step.line else None),
             ("embeds", "embeds", step.embeds.of if step.embeds else None),
-            ("strewn", "top", step.top.strewn if step.top else None),
+            ("sprinkle", "top", step.top.sprinkle if step.top else None),
         )
         for how, key, what in named:
             if what is not None:
-                path: Path = ("pour", index, key, "strewn" if key == "top" else "of")
+                path: Path = ("pour", index, key, "sprinkle" if key == "top" else "of")
                 found.append(PourUse(what, how, what in placed, path))
     return tuple(found)

@@ -1,4 +1,4 @@
-"""What a recipe's status is, derived and never declared: draft, stated or tested."""
+"""What a recipe's status is, derived and never declared: draft, signed or tested."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from saponary.messages.message import Listed, Message, message
 from saponary.schema.batch import Batch
 from saponary.schema.recipe import Recipe
 
-Name = Literal["draft", "stated", "tested"]
+Name = Literal["draft", "signed", "tested"]
 
 
 @dataclass(frozen=True)
@@ -25,22 +25,22 @@ class Status:
 def status(
     recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days: int, held: Collection[str] = ()
 ) -> Status:
-    """Draft: nothing stated. Tested: a batch of this very formula, cured, with a clean
-    free-alkali test at or after the end of its cure. Else stated, and so where a lot of
+    """Draft: nothing signed. Tested: a batch of this very formula, cured, with a clean
+    free-alkali test at or after the end of its cure. Else signed, and so where a lot of
     this formula is among those `held` back. No clock is asked: the date of the test says how
     long the batch had cured.
     """
-    if not recipe.stated:
+    if not recipe.signed:
         return Status("draft", message("badge.needs.figures"))
     same = [b for b in batches if b.formula is not None and matches(b.formula, fingerprint)]
     if not same:
-        return Status("stated", message("badge.needs.batch"))
+        return Status("signed", message("badge.needs.batch"))
     back = [b.lot for b in same if b.lot in held]
     if back:
-        return Status("stated", message("badge.needs.held", lots=Listed(tuple(back))))
+        return Status("signed", message("badge.needs.held", lots=Listed(tuple(back))))
     clean = [(b, test) for b in same if (test := b.clean_test()) is not None]
     if not clean:
-        return Status("stated", message("badge.needs.test"))
+        return Status("signed", message("badge.needs.test"))
     if not any((test.on - batch.poured).days >= cure_days for batch, test in clean):
-        return Status("stated", message("badge.needs.late-test", days=cure_days))
+        return Status("signed", message("badge.needs.late-test", days=cure_days))
     return Status("tested")

@@ -93,9 +93,9 @@ def _soaked(model: Recipe) -> Iterator[str]:
 
 
 def dressing(model: Recipe) -> Iterator[str]:
-    """What the pour dusts, sets in or strews."""
+    """What the pour dusts, sets in or sprinkles."""
     for step in model.pour:
-        named = (step.line and step.line.of, step.embeds and step.embeds.of, step.top and step.top.strewn)
+        named = (step.line and step.line.of, step.embeds and step.embeds.of, step.top and step.top.sprinkle)
         yield from (name for name in named if name)
 
 

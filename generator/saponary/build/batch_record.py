@@ -1,4 +1,4 @@
-"""Pour: a new batch record, written into the book with today's fingerprint and blanks to fill.
+"""Record: a new batch record, written into the book with today's fingerprint and blanks to fill.
 
 Only lines are added; the file is read again in memory first, and is not written unless it
 holds all it held before and one batch more.
@@ -26,7 +26,7 @@ class CannotRecord(Exception):
     """The record cannot be set in; the message says what stands in the way."""
 
 
-def pour(
+def record(
     root: Path,
     batches: Mapping[str, Sequence[BatchRecord]],
     one: Proofed,
@@ -36,7 +36,7 @@ def pour(
 ) -> tuple[Path, str]:
     """Write the record; returns the file and the lines added."""
     separate = root / "batches" / f"{one.computed.file.slug}.yaml"
-    taken = {record.batch.lot: slug for slug, held in batches.items() for record in held}
+    taken = {kept.batch.lot: slug for slug, held in batches.items() for kept in held}
     lot = lot or next_lot(one, taken)
     if lot in taken:
         raise CannotRecord(f"the lot {lot!r} is recorded already, for {taken[lot]!r}")
@@ -68,7 +68,7 @@ def next_lot(one: Proofed, taken: Collection[str] = ()) -> str:
 
 def _run_of(one: Proofed) -> tuple[str, int, int]:
     """What the recipe's lots begin with, the next number, and how many digits it has."""
-    lots = [record.batch.lot for record in one.computed.batches]
+    lots = [kept.batch.lot for kept in one.computed.batches]
     numbered = [m for lot in lots if (m := re.fullmatch(r"(.*?)(\d+)", lot))]
     if numbered:
         last = max(numbered, key=lambda m: int(m[2]))
@@ -133,13 +133,13 @@ def _with_record(
 
 
 def _after_block(text: str, tree: Tree, key: int | None, end: int) -> int:
-    """Where a line may be set in: behind the batches, or before `stated:`, or at the end."""
+    """Where a line may be set in: behind the batches, or before `signed:`, or at the end."""
     tops = sorted(span.start for path, span in tree.keys.items() if len(path) == 1)
-    stated = tree.keys.get(("stated",))
+    signed = tree.keys.get(("signed",))
     if key is not None:
         at = min((start for start in tops if start > key), default=end)
     else:
-        at = stated.start if stated else end
+        at = signed.start if signed else end
     while at > 0:
         previous = text.rfind("\n", 0, at - 1) + 1
         if at == end and key is None:

@@ -1,6 +1,6 @@
 """Build: compose the editions of a proofed book and put its site in place.
 
-The open edition stands at the top of the site, every other in a folder of its name. A
+The public edition stands at the top of the site, every other in a folder of its name. A
 finding that is an error, a photo that cannot be used among them, stops the build before
 anything is written.
 """
@@ -65,7 +65,7 @@ def build(
 ) -> BuildResult:
     """Write editions of a book whose proof found no error, as of a day.
 
-    The open edition, where it is among them, replaces the whole of `site/` with all the
+    The public edition, where it is among them, replaces the whole of `site/` with all the
     others in it; without it each other replaces its own folder. `press` names the kinds of
     PDF to make, all of them where it is empty, none where it is None; `progress` is told of
     them, edition by edition. Raises Stopped where
@@ -84,7 +84,7 @@ def build(
     folder = book.root / "site"
     count = _write(folder, made)
     store.tidy()
-    whole_site = any(edition.is_open for edition in editions)
+    whole_site = any(edition.is_public for edition in editions)
     return BuildResult(
         folder,
         count,
@@ -150,9 +150,9 @@ class _Maker:
 
 
 def _write(folder: Path, made: Mapping[Edition, Mapping[str, bytes]]) -> int:
-    """Put the editions in place: the open one with all others in it, or each other in its own folder."""
-    if any(edition.is_open for edition in made):
-        at = {edition: "" if edition.is_open else f"{edition.name}/" for edition in made}
+    """Put the editions in place: the public one with all others in it, or each other in its own folder."""
+    if any(edition.is_public for edition in made):
+        at = {edition: "" if edition.is_public else f"{edition.name}/" for edition in made}
         return write_site(
             folder,
             (

@@ -1,4 +1,4 @@
-"""draft: nothing is stated, so nobody has signed for these figures."""
+"""draft: nobody has signed these figures."""
 
 from __future__ import annotations
 
@@ -11,17 +11,17 @@ from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    if not computed.model.stated:
+    if not computed.model.signed:
         yield computed.finding(
-            RULE.name, (), "nothing is stated: this is a draft, and is left out of the site",
-            f"when the figures are right, run: saponary restate --sign {computed.file.slug}", "warning",
+            RULE.name, (), "nothing is signed: this is a draft, and is left out of the site",
+            f"when the figures are right, run: saponary sign {computed.file.slug}", "warning",
         )  # fmt: skip
 
 
 RULE = Rule(
     "draft",
     "stale",
-    "The stated figures are the maker's signature. A recipe without them is a draft and is not published.",
+    "The signed figures are the maker's signature. A recipe without them is a draft and is not published.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -28,7 +28,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "editions",
     "sense",
-    "A recipe or a batch may be kept to some editions by name: the standard ones (open, shop, class, bench) "
+    "A recipe or a batch may be kept to some editions by name: the standard ones (public, shop, class, maker) "
     "or the book's own.",
     recipe=check,
 )

@@ -1,4 +1,4 @@
-"""stale: a stated or quoted figure that the recomputed value does not round to."""
+"""stale: a signed or quoted figure that the recomputed value does not round to."""
 
 from __future__ import annotations
 
@@ -16,24 +16,24 @@ from saponary.reading.textfile import TextFile
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    yield from _stated(computed)
+    yield from _signed(computed)
     for quote in computed.quotes:
         yield from _quoted(computed.file, computed.catalogue, quote, _settle(computed))
 
 
 def _settle(computed: Computed) -> str:
-    return f"if the recipe is right, run: saponary restate {computed.file.slug}"
+    return f"if the recipe is right, run: saponary sign {computed.file.slug}"
 
 
-def _stated(computed: Computed) -> Iterator[Finding]:
-    for name, text in computed.model.stated.items():
-        path = ("stated", name)
+def _signed(computed: Computed) -> Iterator[Finding]:
+    for name, text in computed.model.signed.items():
+        path = ("signed", name)
         if name == FINGERPRINT:
             if not matches(text, computed.fingerprint):
                 yield computed.finding(
                     RULE.name,
                     path,
-                    f"the formula is stated as {text} and is now {computed.fingerprint}",
+                    f"the formula is signed as {text} and is now {computed.fingerprint}",
                     _settle(computed),
                 )
             continue
@@ -47,7 +47,7 @@ def _stated(computed: Computed) -> Iterator[Finding]:
                 key=True,
             )
             continue
-        yield from _compared(figure, text, computed.place(path), "stated", _settle(computed))
+        yield from _compared(figure, text, computed.place(path), "signed", _settle(computed))
 
 
 def _quoted(
@@ -81,7 +81,7 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
     for read in context.book.classes:
         figures = figures_of(read, built, context.book.pantry)
         if figures:
-            hint = f"if the class is right, run: saponary restate {read.slug}"
+            hint = f"if the class is right, run: saponary sign {read.slug}"
             for quote in in_notes(read.body, offset=read.body_start):
                 yield from _quoted(read, figures, quote, hint, ", in the first recipe at each student's size")
 
@@ -89,8 +89,8 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "stale",
     "stale",
-    "A figure that is stated in the front matter, or quoted in the text, must be what the recipe "
-    "gives today, at the precision it is written to. `saponary restate` writes today's figures.",
+    "A figure that is signed in the front matter, or quoted in the text, must be what the recipe "
+    "gives today, at the precision it is written to. `saponary sign` writes today's figures.",
     recipe=check,
     book=check_book,
 )

@@ -1,4 +1,4 @@
-"""unsigned: figures are stated, but not the formula they were stated for."""
+"""unsigned: figures are signed, but not the formula they belong to."""
 
 from __future__ import annotations
 
@@ -12,12 +12,12 @@ from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    if computed.model.stated and FINGERPRINT not in computed.model.stated:
+    if computed.model.signed and FINGERPRINT not in computed.model.signed:
         yield computed.finding(
             RULE.name,
-            ("stated",),
-            "the formula's fingerprint is not stated",
-            f"run: saponary restate --sign {computed.file.slug}",
+            ("signed",),
+            "the formula's fingerprint is not signed",
+            f"run: saponary sign {computed.file.slug}",
             "warning",
             key=True,
         )
@@ -27,7 +27,7 @@ RULE = Rule(
     "unsigned",
     "stale",
     "Two oils of like saponification value can change places and leave lye and water as they are. The "
-    "fingerprint, stated beside them, notices.",
+    "fingerprint, signed beside them, notices.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

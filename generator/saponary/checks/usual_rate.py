@@ -47,7 +47,7 @@ RULE = Rule(
     "sense",
     "Additions and colourants have a usual rate per kilogram of the oils they go into (common practice, no "
     "source, or the pantry's own). Outside it a typing error is likelier than an idea. What is set in or "
-    "strewn at the pour is not rated.",
+    "sprinkled at the pour is not rated.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -15,7 +15,7 @@ from saponary.cli.command import CLEAN, FOUND, Misuse
 from saponary.cli.tell import tell
 from saponary.cli.told_again import Done, Telling
 from saponary.reading.findings import suggest
-from saponary.schema.edition import OPEN, Edition, editions
+from saponary.schema.edition import PUBLIC, Edition, editions
 
 
 def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
@@ -43,7 +43,7 @@ def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: Last
     line = telling.out if given.format == "text" else telling.err
     line(f"{done.site}: {done.recipes} recipes, {done.files} files")
     for edition in wanted:
-        page = done.site / ("" if edition.is_open else edition.name) / "index.html"
+        page = done.site / ("" if edition.is_public else edition.name) / "index.html"
         alone = ", for the maker alone: keep it off the web" if "private" in edition.shows else ""
         line(f"{edition.name}: {page.resolve().as_uri()}{alone}")
     return Done(CLEAN, done.wrote, on.isoformat() if done.tells_day else None)
@@ -59,7 +59,7 @@ def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
     """The editions asked for, each once."""
     settings = proof.book.settings
     known = editions(settings.editions)
-    names = list(asked) or [OPEN, *settings.build]
+    names = list(asked) or [PUBLIC, *settings.build]
     names = list(known) if "all" in names else list(dict.fromkeys(names))
     for name in names:
         if name not in known:

@@ -19,14 +19,14 @@ COMMANDS: tuple[Command, ...] = (
     Command("proof", "recompute and check every recipe; write nothing", "saponary.cli.proof"),
     Command("build", "proof the book and write its site", "saponary.cli.build"),
     Command(
-        "restate",
-        "write today's figures where recipes and classes state or quote them",
-        "saponary.cli.restate",
+        "sign",
+        "sign figures: write today's where recipes and classes have them",
+        "saponary.cli.sign",
     ),
     Command(
-        "pour",
+        "record",
         "record a batch with today's fingerprint, its weights to be filled in",
-        "saponary.cli.batch_record",
+        "saponary.cli.record",
     ),
     Command("schema", "print the JSON Schema of a recipe's front matter", "saponary.cli.schema"),
     Command("pantry", "list what a recipe may name, with the names to write", "saponary.cli.pantry"),
@@ -34,6 +34,9 @@ COMMANDS: tuple[Command, ...] = (
 )
 """All commands, in the order the help lists them. Modules are named and not imported, for the
 drawing and PDF libraries behind `build` would make every other command wait."""
+
+_RENAMED = {"restate": "sign", "pour": "record"}
+"""Commands that had another name."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -44,6 +47,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     # Looking through every installed package for a plugin of pydantic's costs more than reading a book.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     words = sys.argv[1:] if argv is None else list(argv)
+    if words[:1] and words[0] in _RENAMED:
+        print(f"saponary: `{words[0]}` is called `{_RENAMED[words[0]]}` now", file=sys.stderr)
+        return MISUSE
     try:
         given = _parser(words).parse_args(words)
         run: Callable[[argparse.Namespace], int] = given.run

@@ -18,7 +18,7 @@ from saponary.lye.formula import Formula
 @dataclass(frozen=True)
 class BarInput:
     """A formula with its figures. `unweighed` are the ids of what the pour dusts, sets in or
-    strews without a weight."""
+    sprinkles without a weight."""
 
     formula: Formula
     figures: Figures

@@ -108,7 +108,7 @@ def for_buyers(computed: Computed | Published) -> tuple[Caution, ...]:
 
 
 def _added(computed: Computed | Published) -> Iterable[str]:
-    """Ids of everything added: weighed in, dusted on, set in or strewn."""
+    """Ids of everything added: weighed in, dusted on, set in or sprinkled."""
     yield from (part.id for part in computed.resolved.formula.additions)
     yield from (use.what for use in pour_uses(computed))
 

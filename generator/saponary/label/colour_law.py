@@ -23,7 +23,7 @@ def unlisted(contents: Contents, pantry: Pantry, law: Jurisdiction) -> tuple[str
 
 
 def _colouring(contents: Contents, pantry: Pantry) -> Iterator[Addition]:
-    """What is stirred in, strewn on, or was steeped in an oil."""
+    """What is stirred in, sprinkled on, or was steeped in an oil."""
     steeped = [name for part in contents.parts for name in part.infused_with]
     stocks = pantry.infusions
     names = [

@@ -2,7 +2,7 @@
 
 By falling mass; those of so small a share that any order will do, after the others, kept in
 falling mass all the same, so that two builds give one list; colours last. All scents are one
-entry. What has no weight (what an infusion gave its oil, what is strewn on top) ends the
+entry. What has no weight (what an infusion gave its oil, what is sprinkled on top) ends the
 small ones. Impurities are no ingredients.
 """
 

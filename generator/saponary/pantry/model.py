@@ -173,7 +173,7 @@ class Addition(Ingredient):
     """Anything else. `acid` and `base` are mol of hydroxide taken or brought per gram;
     `density` is that of a spoonful, `displaces` that of the stuff itself in the batter.
     `base_most` is the most that it may bring, `base_of` the hydroxide it is stated as, and `known` is
-    false where nobody states what it takes. `usual` and `cap` are grams per kg of oils. `dry` is what it looks like strewn on top, now and
+    false where nobody states what it takes. `usual` and `cap` are grams per kg of oils. `dry` is what it looks like sprinkled on top, now and
     after the cure.
     """
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.reading.alike import likely, told_of
+from saponary.reading.renamed import renamed
 
 Severity = Literal["error", "warning"]
 
@@ -58,13 +59,15 @@ def suggest(word: str, known: Iterable[str] | Mapping[str, object], what: str) -
 
     One that binds alkali or brings it, or that may, is named with that.
     """
+    names = sorted(set(known))
+    if new := renamed(word, names):
+        return f"it is called {new!r} now"
     close = likely(word, known)
     if close:
         told = close[:1] if len({told_of(name, known) for name in close}) == 1 else close[:_TOLD]
         named = " or ".join(repr(name) for name in told)
         notes = "".join(f"; {name!r} {note}" for name in told if (note := told_of(name, known)))
         return f"did you mean {named}?{notes}"
-    names = sorted(set(known))
     if not names:
         return f"there are no {what} here yet"
     shown = ", ".join(names[:8]) + (", …" if len(names) > 8 else "")

@@ -30,9 +30,9 @@ class Edition:
     formula: FormulaAs
 
     @property
-    def is_open(self) -> bool:
+    def is_public(self) -> bool:
         """The book's public site, at the top of `site/`."""
-        return self.name == OPEN
+        return self.name == PUBLIC
 
     @property
     def sight(self) -> frozenset[str]:
@@ -40,7 +40,7 @@ class Edition:
         return self.shows | ({"always", "full formula"} if self.formula == "full" else {"always"})
 
 
-OPEN = "open"
+PUBLIC = "public"
 
 _METHOD = (
     "summary",
@@ -56,10 +56,10 @@ _METHOD = (
 )
 
 STANDARD: dict[str, Edition] = {
-    OPEN: Edition(OPEN, frozenset((*_METHOD, "batches", "remarks")), "full"),
+    PUBLIC: Edition(PUBLIC, frozenset((*_METHOD, "batches", "remarks")), "full"),
     "shop": Edition("shop", frozenset(("summary", "drawing", "photos", "ingredients")), "ingredients"),
     "class": Edition("class", frozenset(_METHOD), "full"),
-    "bench": Edition("bench", frozenset(FIELDS), "full"),
+    "maker": Edition("maker", frozenset(FIELDS), "full"),
 }
 
 

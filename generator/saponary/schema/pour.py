@@ -74,10 +74,10 @@ class Embeds(Part):
 
 
 class Top(Part):
-    """The top of the loaf, and what is strewn on it."""
+    """The top of the loaf, and what is sprinkled on it."""
 
     shape: Public[Literal["flat", "peaks", "waves", "mound"]] = "flat"
-    strewn: Public[Name | None] = None
+    sprinkle: Public[Name | None] = None
 
 
 class PourStep(Part):

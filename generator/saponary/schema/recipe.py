@@ -208,6 +208,6 @@ class Recipe(Part):
     photo: Annotated[PhotoRef | None, Seen("photos")] = None
     label: Annotated[Label | None, Seen("ingredients")] = None
     batches: Private[Annotated[list[Batch], Field(max_length=400)]] = []
-    stated: Annotated[dict[ShortText, ShortText], Seen("full formula")] = {}
+    signed: Annotated[dict[ShortText, ShortText], Seen("full formula")] = {}
     waive: Annotated[Waivers, Seen("waivers")] = []
     private: Annotated[Any, Seen("private")] = None

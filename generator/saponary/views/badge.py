@@ -50,21 +50,21 @@ class Badge:
 
 KEYS_BY_ID = {
     "badge.": tuple(f"{status}.{what}" for status in get_args(StatusName) for what in ("name", "means")),
-    "badge.all-": ("stated", "quoted"),
-    "badge.some-": ("stated", "quoted"),
+    "badge.all-": ("signed", "quoted"),
+    "badge.some-": ("signed", "quoted"),
 }
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
 def badge(recipe: Published, site: SiteInput) -> Badge:
-    stated = _stated(recipe)
+    signed = _signed(recipe)
     quoted = _quoted(recipe)
     return Badge(
         status=recipe.status.name,
         missing=recipe.status.missing,
-        checked=_checked(stated, quoted),
+        checked=_checked(signed, quoted),
         behind=tuple(_behind(recipe)),
-        holds=all(stated) and all(quoted),
+        holds=all(signed) and all(quoted),
         fingerprint=recipe.fingerprint,
         engine=site.engine,
         tables=site.tables,
@@ -107,11 +107,11 @@ def _changed(changed: Changed | None) -> Message | None:
     return message(key, day=changed.on.isoformat())
 
 
-def _stated(recipe: Published) -> list[bool]:
+def _signed(recipe: Published) -> list[bool]:
     computed = recipe
     return [
         matches(text.strip(), computed.fingerprint) if name == FINGERPRINT else _holds(recipe, name, text)
-        for name, text in computed.model.stated.items()
+        for name, text in computed.model.signed.items()
         if _checkable(recipe, name)
     ]
 
@@ -136,12 +136,12 @@ def _holds(recipe: Published, name: str, text: str) -> bool:
         return False
 
 
-def _checked(stated: list[bool], quoted: list[bool]) -> Message:
-    """How many figures hold: `3 stated and 1 of 2 quoted figures hold`."""
-    parts = [_held(found, key) for found, key in ((stated, "stated"), (quoted, "quoted")) if found]
+def _checked(signed: list[bool], quoted: list[bool]) -> Message:
+    """How many figures hold: `3 signed and 1 of 2 quoted figures hold`."""
+    parts = [_held(found, key) for found, key in ((signed, "signed"), (quoted, "quoted")) if found]
     if not parts:
-        return message("badge.none-stated")
-    return message("badge.hold", count=len(stated) + len(quoted), parts=Listed(tuple(parts)))
+        return message("badge.none-signed")
+    return message("badge.hold", count=len(signed) + len(quoted), parts=Listed(tuple(parts)))
 
 
 def _held(found: list[bool], key: str) -> Message:

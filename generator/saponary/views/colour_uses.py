@@ -74,5 +74,5 @@ def _dry(computed: Published) -> Iterator[tuple[str, Message]]:
     return ((use.what, message(f"colours.use.{use.how}")) for use in pour_uses(computed))
 
 
-KEYS_BY_ID = {"colours.use.": ("line", "embeds", "strewn")}
+KEYS_BY_ID = {"colours.use.": ("line", "embeds", "sprinkle")}
 """Keys that are put together here: what they start with, and the ids that may follow."""

@@ -19,7 +19,7 @@ from saponary.views.site import PhotoSet, PublishedBook, SiteInput
 
 T = TypeVar("T")
 
-_TAUGHT = ["class", "bench"]
+_TAUGHT = ["class", "maker"]
 """Where a class is shown that does not say: not on the open site."""
 
 

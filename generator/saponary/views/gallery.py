@@ -182,7 +182,7 @@ def _colours(recipe: Published) -> str:
 
 
 _CHOICES: tuple[tuple[str, Callable[[Published], str], tuple[str, ...]], ...] = (
-    ("status", _status, ("is-tested", "is-stated")),
+    ("status", _status, ("is-tested", "is-signed")),
     ("alkali", _alkali, ("of-sodium", "of-potassium", "of-both")),
     ("portions", _colours, ("in-1", "in-2", "in-3", "in-4")),
 )

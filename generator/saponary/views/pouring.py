@@ -118,9 +118,9 @@ def _embeds(embeds: Embeds, bench: WeighSheet) -> Message:
 
 def _top(top: Top, bench: WeighSheet) -> Message:
     shape = message(f"pour.top.{top.shape}")
-    if not top.strewn:
+    if not top.sprinkle:
         return shape
-    return message("pour.top-strewn", top=shape, powder=_extra(top.strewn, bench))
+    return message("pour.top-sprinkled", top=shape, powder=_extra(top.sprinkle, bench))
 
 
 KEYS_BY_ID = {

@@ -154,7 +154,7 @@ def _swatches(drawing: PourDrawing) -> tuple[Swatch, ...]:
     )
 
 
-KEYS_BY_ID = {"drawing.": ("line", "embed", "strewn")}
+KEYS_BY_ID = {"drawing.": ("line", "embed", "sprinkle")}
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 

@@ -61,7 +61,7 @@ def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]
 
 
 def _extras(computed: Published, scrap: ShadeOf) -> Iterator[DrawnExtra]:
-    """Powders of lines, embeds and what is strewn, each once."""
+    """Powders of lines, embeds and what is sprinkled, each once."""
     for name in dict.fromkeys(use.what for use in pour_uses(computed)):
         yield DrawnExtra(name, names.addition(computed.pantry, name), _extra(computed.pantry, name, scrap))
 

@@ -11,7 +11,7 @@ from saponary.book.classes import ClassFile
 from saponary.book.published import Published
 from saponary.label.lists import Bar
 from saponary.pantry.model import Pantry
-from saponary.schema.edition import OPEN, STANDARD, Edition
+from saponary.schema.edition import PUBLIC, STANDARD, Edition
 from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived
 
@@ -58,7 +58,7 @@ class SiteInput:
     """By recipe, where the book is kept in a history: when what its figures come from last changed."""
     labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     """What is in each recipe's bar, by its slug."""
-    edition: Edition = STANDARD[OPEN]
+    edition: Edition = STANDARD[PUBLIC]
     on: date = date.max
     """The day the site speaks of: what is curing and what is ready is told as of it."""
 

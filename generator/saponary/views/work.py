@@ -87,7 +87,7 @@ def _before(bench: WeighSheet) -> Stage:
 
 
 def unweighed(computed: Published) -> tuple[Within, ...]:
-    """What the pour dusts, sets in or strews without a weight, each once."""
+    """What the pour dusts, sets in or sprinkles without a weight, each once."""
     unseen = dict.fromkeys(use.what for use in pour_uses(computed) if not use.weighed)
     return tuple(Within(names.addition(computed.pantry, name)) for name in unseen)
 

@@ -24,7 +24,7 @@ X = "{http://www.w3.org/1999/xhtml}"
 TEMPLATES = (REPOSITORY / "templates",)
 
 
-def site_of(book: str, edition: str = "open", *, ends: str = "") -> dict[str, bytes]:
+def site_of(book: str, edition: str = "public", *, ends: str = "") -> dict[str, bytes]:
     """The files of a site whose paths end so; the others are not made."""
     proof = proof_of(book)
     whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
@@ -81,13 +81,13 @@ ROWS = """portions:
 pour:
   - beds: [{of: white, depth: 25 %}]
   - columns: {of: [white, white-1, white, white-1-head], count: 8}
-stated:"""
+signed:"""
 
 
 def test_no_two_things_of_a_page_have_one_name() -> None:
-    proof = prove_one(PLAIN.replace("stated:", ROWS))
+    proof = prove_one(PLAIN.replace("signed:", ROWS))
     whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
-    made = {output.path: output.data for output in compose(for_edition(whole, STANDARD["open"]), TEMPLATES)}
+    made = {output.path: output.data for output in compose(for_edition(whole, STANDARD["public"]), TEMPLATES)}
     for path in ("recipes/tried/index.html", "recipes/tried/at-the-bench.html"):
         named = Counter(e.get("id") for e in parse(made[path]).iter() if e.get("id"))
         assert [name for name, count in named.items() if count > 1] == []

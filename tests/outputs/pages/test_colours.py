@@ -16,7 +16,7 @@ from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
 from saponary.pantry.model import Chip, Colour, Source
 from saponary.pantry.standard import standard
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.schema.settings import Settings
 from saponary.views.colour_words import in_words
 from saponary.views.colours import KEYS_BY_ID, colours_view
@@ -30,7 +30,7 @@ say = speaker().say
 KNOWN = "Known: (" + "|".join(re.escape(speaker()(f"known.{how}")) for how in KEYS_BY_ID["known."]) + r")\."
 
 COLOURED = PLAIN.replace(
-    "stated:",
+    "signed:",
     """portions:
   - name: plain
     share: 1/2
@@ -42,7 +42,7 @@ batches:
     poured: 2026-01-02
     formula: MARK
     photos: [{file: g.jpg, day: 42, colours: {gold: "#D9C080"}}]
-stated:""",
+signed:""",
 )
 
 
@@ -124,8 +124,8 @@ def test_a_photo_of_the_book_stands_behind_a_colour() -> None:
 def test_a_lot_that_is_not_shown_is_not_named() -> None:
     told = words(parsed(site_of(replace(prove_one(coloured()), recipes=())), PAGE))
     assert "G-1" not in told and "#d9c080" not in told
-    kept_back = coloured().replace("    poured: 2026-01-02", "    poured: 2026-01-02\n    editions: [bench]")
-    for edition, shown in (("bench", True), ("class", False)):
+    kept_back = coloured().replace("    poured: 2026-01-02", "    poured: 2026-01-02\n    editions: [maker]")
+    for edition, shown in (("maker", True), ("class", False)):
         told = words(parsed(built(kept_back, edition=edition), PAGE))
         assert ("#d9c080 lot G-1" in told) == shown, edition
 
@@ -164,7 +164,7 @@ def test_without_any_dose_there_is_no_ladder() -> None:
     book = Book(
         Path("/nowhere"), Settings(), shelf.with_changes(additions={"bare": bare}), [], frozenset(), {}, []
     )
-    view = colours_view(for_edition(Unpublished(book, (), "1", "t"), STANDARD[OPEN]), [], "../")
+    view = colours_view(for_edition(Unpublished(book, (), "1", "t"), STANDARD[PUBLIC]), [], "../")
     ((one,),) = [kind.colourants for kind in view.others]
     assert one.ladder == () and one.ladder_from == () and one.known == "memory"
     assert say(one.chips[0].day) == "the day it was poured" and one.chips[0].where == "a card"
@@ -172,7 +172,7 @@ def test_without_any_dose_there_is_no_ladder() -> None:
 
 def test_infused_and_dusted_colourants_count_as_used() -> None:
     proof = proof_of("demo")
-    site = for_edition(Unpublished(proof.book, proof.recipes, "1", "t"), STANDARD[OPEN])
+    site = for_edition(Unpublished(proof.book, proof.recipes, "1", "t"), STANDARD[PUBLIC])
     view = colours_view(site, site.recipes, "../")
     used = {one.id.removeprefix("colour-"): [say(use.much) for use in one.uses] for one in view.used}
     assert any("infused" in much for much in used["alkanet"])

@@ -13,7 +13,7 @@ from saponary.build.proof import Proof
 from saponary.outputs.compose import composition
 from saponary.quantity.numbers import OUNCE, Scale
 from saponary.quantity.rounding import show, to_step
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
 
@@ -32,7 +32,7 @@ def recipe_page(proof: Proof, slug: str) -> ElementTree.Element:
 
 
 def read_page(proof: Proof, slug: str) -> ElementTree.Element:
-    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[OPEN])
+    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[PUBLIC])
     path = f"recipes/{slug}/index.html"
     data = next(sheet for sheet in composition(site, TEMPLATES).files if sheet.path == path).write()
     return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))
@@ -46,7 +46,7 @@ PUBLISHED = [
     pytest.param(name, path.stem, id=path.stem)
     for name in sorted(BOOKS)
     for path in sorted((BOOKS[name] / "recipes").glob("*.md"))
-    if "\nstated:" in path.read_text(encoding="utf-8")
+    if "\nsigned:" in path.read_text(encoding="utf-8")
 ]
 
 
@@ -145,7 +145,7 @@ def test_pots_of_their_own_divide_the_one_lye() -> None:
 def test_a_figure_that_does_not_hold_is_not_called_checked() -> None:
     proof = prove_one(PLAIN.replace("superfat: 5.0 %", "superfat: 7.0 %"))
     badge = next(e for e in read_page(proof, "tried").iter(f"{X}aside") if "badge" in str(e.get("class")))
-    assert text(badge).startswith("Does not hold. 0 of 1 stated") and "Checked" not in text(badge)
+    assert text(badge).startswith("Does not hold. 0 of 1 signed") and "Checked" not in text(badge)
 
 
 def test_cautions_follow_the_ingredients() -> None:

@@ -11,7 +11,7 @@ from saponary.book.curing import ready_on
 from saponary.book.published import published
 from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.readiness import later, lots
 from support import BOOKS, PLAIN, prove_one, some
 
@@ -43,7 +43,7 @@ def test_a_lot_is_told_in_full() -> None:
         "free-alkali: {test: phenolphthalein, result: none, on: 2026-03-19}"
     )
     (told,) = lot_texts(text)
-    (own,) = lot_texts(text, edition="bench")
+    (own,) = lot_texts(text, edition="maker")
     assert "third plank" in own and "third plank" not in told
     for part in (
         "Plain Bar",
@@ -128,7 +128,7 @@ def test_what_is_the_makers_own_never_leaves() -> None:
     text = recipe(
         f"lot: A-1\npoured: 2026-03-02\nformula: {mark()}\nby: BYMARK\nstore: STOREMARK\n{FITTED}\n"
         "private: {note: PRIVATEMARK}\nas-weighed: {olive: 601 g}"
-    ).replace("stated:", "private:\n  supplier-notes: SUPPLIERMARK\nstated:")
+    ).replace("signed:", "private:\n  supplier-notes: SUPPLIERMARK\nsigned:")
     for path, data in some(built(text).items()):
         for word in hidden:
             assert word.encode() not in data, (path, word)
@@ -156,7 +156,7 @@ def test_lots_alike_but_for_signs_have_fragments_of_their_own() -> None:
         recipe("lot: A 1\npoured: 2026-03-02", "lot: A-1\npoured: 2026-03-03", "lot: A.1\npoured: 2026-03-03")
     )
     one = proof.recipes[0]
-    found = lots([published(one, STANDARD[OPEN])])
+    found = lots([published(one, STANDARD[PUBLIC])])
     assert len({lot.anchor for lot in found}) == 3
 
 
@@ -196,8 +196,8 @@ def test_a_book_without_lots_says_so() -> None:
 @pytest.mark.parametrize(
     ("edition", "pages"),
     [
-        ("open", {PAGE, "cure-shelf/index.html", "ready.ics", "colours/index.html"}),
-        ("bench", {PAGE, "cure-shelf/index.html", "ready.ics", "colours/index.html"}),
+        ("public", {PAGE, "cure-shelf/index.html", "ready.ics", "colours/index.html"}),
+        ("maker", {PAGE, "cure-shelf/index.html", "ready.ics", "colours/index.html"}),
         ("class", {"colours/index.html"}),
         ("shop", set()),
     ],

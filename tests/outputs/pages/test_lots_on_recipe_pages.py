@@ -130,5 +130,5 @@ def test_an_edition_without_batches_has_the_photos_alone() -> None:
     (part,) = having(page, "lot-cure")
     assert captions(part) == ["The day it was poured", "Day 42"]
     assert words(part) == "The day it was poured Day 42"
-    bench = words(parsed(built(text, photos=photo_sets(["d0.jpg", "d42.jpg"]), edition="bench"), PAGE))
+    bench = words(parsed(built(text, photos=photo_sets(["d0.jpg", "d42.jpg"]), edition="maker"), PAGE))
     assert "Held back" in bench and "Settles at" in bench

@@ -17,7 +17,7 @@ import pytest
 from saponary.build.proof import Proof
 from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
-from saponary.schema.edition import OPEN, STANDARD
+from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet, SiteInput
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
@@ -26,7 +26,7 @@ TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"
 
 
-def site_input(proof: Proof, edition: str = OPEN, **more: object) -> SiteInput:
+def site_input(proof: Proof, edition: str = PUBLIC, **more: object) -> SiteInput:
     whole = Unpublished(proof.book, proof.recipes, ENGINE, proof.book.pantry.version, **more)  # type: ignore[arg-type]
     return for_edition(whole, STANDARD[edition])
 
@@ -196,11 +196,11 @@ def trap() -> dict[str, bytes]:
 
 @pytest.mark.parametrize("edition", sorted(STANDARD))
 def test_what_is_waived_stands_with_its_reason_on_the_bench_alone(edition: str) -> None:
-    waive = "waive: [{rule: claims, because: a saying of 1850}]\nstated:"
-    proof = prove_one(PLAIN.replace("stated:", waive) + "It cures eczema, they said.\n")
+    waive = "waive: [{rule: claims, because: a saying of 1850}]\nsigned:"
+    proof = prove_one(PLAIN.replace("signed:", waive) + "It cures eczema, they said.\n")
     made = {output.path: output.data for output in compose(site_input(proof, edition), TEMPLATES)}
     said = {path for path, data in made.items() if b"a saying of 1850" in data}
-    assert said == ({"waivers/index.html", "recipes/tried/index.html"} if edition == "bench" else set())
+    assert said == ({"waivers/index.html", "recipes/tried/index.html"} if edition == "maker" else set())
 
 
 def test_text_from_a_recipe_stays_text() -> None:

@@ -28,16 +28,16 @@ ON = date(2026, 10, 1)
 
 
 @cache
-def desk_of(book: str, edition: str = "open") -> PdfContext:
+def desk_of(book: str, edition: str = "public") -> PdfContext:
     """The desk of a book by its name (`starters`, `demo`), or of one at a path; without photos."""
     return desk_for(proof_of(book), edition)
 
 
-def desk_at(root: Path, edition: str = "open") -> PdfContext:
+def desk_at(root: Path, edition: str = "public") -> PdfContext:
     return desk_for(prove(root), edition)
 
 
-def desk_for(proof: Proof, edition: str = "open") -> PdfContext:
+def desk_for(proof: Proof, edition: str = "public") -> PdfContext:
     """The desk of an edition of a proofed book, as a build lays it out, but without photos."""
     book = proof.book
     labels = {r.slug: bar(r.computed) for r in proof.recipes}

@@ -27,7 +27,7 @@ title: A day at the bench
 date: 2026-05-09
 teacher: Somebody
 students: 5
-bench: 2
+per-bench: 2
 oils: 500 g
 recipes: [plain, double]
 timetable:
@@ -50,7 +50,7 @@ FILES = {
 
 @pytest.fixture(scope="module")
 def desk(tmp_path_factory: pytest.TempPathFactory) -> PdfContext:
-    return desk_at(write_book(tmp_path_factory.mktemp("book"), FILES), "bench")
+    return desk_at(write_book(tmp_path_factory.mktemp("book"), FILES), "maker")
 
 
 @pytest.fixture(scope="module")
@@ -111,10 +111,10 @@ def test_whole_packs_hold_the_spare(desk: PdfContext) -> None:
 
 @pytest.mark.slow
 def test_a_class_is_left_out_where_one_of_its_recipes_is(tmp_path: Path) -> None:
-    files = {**FILES, "recipes/double.md": DOUBLE.replace("oils:", "editions: [bench]\noils:", 1)}
+    files = {**FILES, "recipes/double.md": DOUBLE.replace("oils:", "editions: [maker]\noils:", 1)}
     root = write_book(tmp_path, files)
     assert not sheets_of(desk_at(root, "class"), "class-handout")
-    assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
+    assert len(sheets_of(desk_at(root, "maker"), "class-handout")) == 4
 
 
 @pytest.mark.slow
@@ -122,16 +122,16 @@ def test_students_are_not_given_the_answers(tmp_path: Path) -> None:
     root = write_book(tmp_path, FILES)
     given = sheets_of(desk_at(root, "class"), "class-handout")
     assert sorted(given) == ["classes/day-student-a4.pdf", "classes/day-student-letter.pdf"]
-    assert not sheets_of(desk_at(root, "open"), "class-handout")
+    assert not sheets_of(desk_at(root, "public"), "class-handout")
 
 
 @pytest.mark.slow
 def test_a_class_is_kept_to_its_editions(tmp_path: Path) -> None:
-    files = {**FILES, "classes/day.md": CLASS.replace("students:", "editions: [bench]\nstudents:", 1)}
+    files = {**FILES, "classes/day.md": CLASS.replace("students:", "editions: [maker]\nstudents:", 1)}
     root = write_book(tmp_path, files)
     assert desk_at(root, "class").site.book.classes == ()
     assert not sheets_of(desk_at(root, "shop"), "class-handout")
-    assert len(sheets_of(desk_at(root, "bench"), "class-handout")) == 4
+    assert len(sheets_of(desk_at(root, "maker"), "class-handout")) == 4
 
 
 @pytest.mark.slow

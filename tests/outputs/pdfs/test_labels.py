@@ -16,7 +16,7 @@ from saponary.schema.label_sheets import PAGES, LabelSheet
 from saponary.schema.seen import only_seen
 from support import PLAIN, proof_of, write_book
 
-LABELLED = PLAIN.replace("stated:", "label: {net-weight: 100 g}\nstated:")
+LABELLED = PLAIN.replace("signed:", "label: {net-weight: 100 g}\nsigned:")
 SHEETS = """\
 title: A Small Book
 maker: Somebody

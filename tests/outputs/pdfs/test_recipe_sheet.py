@@ -22,11 +22,11 @@ from support import some, write_book
 
 pytestmark = pytest.mark.slow
 
-EDITIONS = (("starters", "open"), ("demo", "open"), ("demo", "class"), ("demo", "bench"))
+EDITIONS = (("starters", "public"), ("demo", "public"), ("demo", "class"), ("demo", "maker"))
 
 
 @cache
-def composed(book: str, edition: str = "open") -> dict[str, PdfSheet]:
+def composed(book: str, edition: str = "public") -> dict[str, PdfSheet]:
     return sheets_of(desk_of(book, edition), "recipe-sheet")
 
 
@@ -76,9 +76,9 @@ def test_the_source_inside_makes_the_same_recipe_in_an_empty_book(
 
 
 def test_the_source_tells_nothing_of_the_makers_own() -> None:
-    desk = desk_of("demo", "bench")
+    desk = desk_of("demo", "maker")
     for recipe in some(desk.site.recipes):
-        files = carried("demo", "bench", recipe.slug)
+        files = carried("demo", "maker", recipe.slug)
         for word in ("price", "private", "supplier", "batches", "waive", "costing", "<!--", "certificate of"):
             assert word not in files["recipe.md"].split("\n---\n")[0]
             assert word not in files["pantry.yaml"]

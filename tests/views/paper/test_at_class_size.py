@@ -17,7 +17,7 @@ from saponary.book.catalogue import Figure
 from saponary.book.proofed import Proofed
 from support import PLAIN, prove_one, some, write_book
 
-CLASS = "---\ntitle: A day\nstudents: 5\nbench: 2\noils: 437 g\nrecipes: [plain]\n---\nThe class.\n"
+CLASS = "---\ntitle: A day\nstudents: 5\nper-bench: 2\noils: 437 g\nrecipes: [plain]\n---\nThe class.\n"
 STAGES = ("lye", "oils", "trace", "pour")
 RECIPE = PLAIN.replace(
     "superfat: 5 %\n",
@@ -31,7 +31,7 @@ PANTRY = "moulds:\n  brick:\n    loaf: {length: 250 mm, width: 80 mm, height: 75
 
 def recipe(notes: str, step: str) -> str:
     steps = "".join(f"  - at: {at}\n    say: '{step}'\n" for at in STAGES)
-    return RECIPE.replace("stated:\n", f"steps:\n{steps}stated:\n").replace("A plain bar.", notes)
+    return RECIPE.replace("signed:\n", f"steps:\n{steps}signed:\n").replace("A plain bar.", notes)
 
 
 @cache

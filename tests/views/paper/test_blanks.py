@@ -22,7 +22,7 @@ CLASS = """\
 ---
 title: A day at the bench
 students: 5
-bench: 2
+per-bench: 2
 oils: 500 g
 recipes: [plain]
 ---
@@ -58,7 +58,7 @@ def books(tmp_path_factory: pytest.TempPathFactory) -> dict[str, PdfContext]:
         root = write_book(
             tmp_path_factory.mktemp("book"), {"recipes/plain.md": recipe, "classes/day.md": CLASS}
         )
-        made[figure] = desk_at(root, "bench")
+        made[figure] = desk_at(root, "maker")
     return made
 
 
@@ -106,9 +106,9 @@ def test_a_labels_cautions_are_the_same_in_a_language_of_nonsense(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     recipe = PLAIN.replace(
-        "stated:",
+        "signed:",
         "label: {net-weight: 100 g}\nadditions:\n  - {what: coffee-grounds, amount: 10 g}\n"
-        "liquids:\n  - {what: goat-milk, amount: 50 g, at: trace}\nstated:",
+        "liquids:\n  - {what: goat-milk, amount: 50 g, at: trace}\nsigned:",
     )
     context = desk_at(write_book(tmp_path, {"recipes/plain.md": recipe}), "shop")
     (one,) = context.site.recipes

@@ -13,11 +13,11 @@ portions:
   - {name: pale, share: 100 %}
 pour:
   - beds: [{of: pale}]
-  - top: {shape: flat, strewn: poppy-seed}
+  - top: {shape: flat, sprinkle: poppy-seed}
 """
 
 
-def test_what_is_strewn_without_a_weight_is_on_the_list_though_some_of_it_is_stirred_in() -> None:
+def test_what_is_sprinkled_without_a_weight_is_on_the_list_though_some_of_it_is_stirred_in() -> None:
     text = PLAIN.replace("superfat: 5 %\n", f"superfat: 5 %\n{POUR}", 1)
     (recipe,) = prove_one(text).recipes
     assert unweighed(recipe.computed) == (Within("Poppy seed"),)

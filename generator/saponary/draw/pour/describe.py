@@ -109,8 +109,8 @@ def _dressed(step: PourStep, portions: set[str], extras: dict[str, str]) -> Mess
         return message("picture.set-in", embeds=what, soap=extras[step.embeds.of], across=across)
     if step.kind == "top" and step.top:
         shape = message(f"picture.top.{step.top.shape}")
-        if step.top.strewn in extras:
-            return message("picture.top-strewn", top=shape, petals=extras[step.top.strewn])
+        if step.top.sprinkle in extras:
+            return message("picture.top-sprinkled", top=shape, petals=extras[step.top.sprinkle])
         return message("picture.top-bare", top=shape)
     return None
 

@@ -1,7 +1,7 @@
 """The whole pour laid out: zones solved from the bottom up, stirred, dusted and dressed.
 
 Areas count what shows around embeds. A pencil line is powder without a volume worth counting:
-it lies along its seam and takes no area. Nor do strewn petals, which lie on top.
+it lies along its seam and takes no area. Nor do sprinkled petals, which lie on top.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from saponary.draw.pour.mould import EMPTY, Mould, make_mould, union
 from saponary.draw.pour.plan import Zone, plan
 from saponary.draw.pour.scene import Scene
 from saponary.draw.pour.seed import Array, wave
-from saponary.draw.pour.strew import Petal, petals
+from saponary.draw.pour.sprinkle import Petal, petals
 from saponary.draw.pour.swirl import Reach, stir
 
 GIVE = 4.0
@@ -39,7 +39,7 @@ class Dust:
 
 
 @dataclass(frozen=True)
-class Strewn:
+class Sprinkled:
     id: str
     petals: tuple[Petal, ...]
 
@@ -52,7 +52,7 @@ class Layout:
     patches: tuple[Patch, ...]
     dust: tuple[Dust, ...]
     embeds: tuple[Embed, ...]
-    strewn: tuple[Strewn, ...]
+    sprinkled: tuple[Sprinkled, ...]
 
 
 @dataclass(frozen=True)
@@ -76,12 +76,12 @@ def lay_out(scene: Scene) -> Layout:
     laid = _fill(scene, mould, zones, solid)
     dust = _dust(scene, mould, laid, known)
     patches, dust = _stirred(scene, mould, laid, dust, solid)
-    strewn = tuple(
-        Strewn(step.top.strewn, petals(mould, step.top.strewn, scene.title))
+    sprinkled = tuple(
+        Sprinkled(step.top.sprinkle, petals(mould, step.top.sprinkle, scene.title))
         for step in scene.steps
-        if step.kind == "top" and step.top and step.top.strewn in known
+        if step.kind == "top" and step.top and step.top.sprinkle in known
     )
-    return Layout(mould, tuple(patches), tuple(dust), tuple(embeds), strewn)
+    return Layout(mould, tuple(patches), tuple(dust), tuple(embeds), sprinkled)
 
 
 def _embeds(scene: Scene, mould: Mould, zones: tuple[Zone, ...], known: set[str]) -> list[Embed]:

@@ -15,7 +15,7 @@ from saponary.draw.pour.pair import LegendEntry, Role
 from saponary.draw.pour.paths import Sheet
 from saponary.draw.pour.plan import volumes
 from saponary.draw.pour.scene import Scene, When
-from saponary.draw.pour.strew import petal
+from saponary.draw.pour.sprinkle import petal
 from saponary.draw.pour.svg import safe_id
 from saponary.draw.pour.tiles import pattern
 
@@ -23,7 +23,7 @@ FRAME = '<rect x="5" y="5" width="170" height="110" rx="14" {}/>'
 
 
 def legend(scene: Scene, layout: Layout, id_prefix: str) -> tuple[LegendEntry, ...]:
-    """Portions in the order of the recipe, then lines, embeds and what is strewn."""
+    """Portions in the order of the recipe, then lines, embeds and what is sprinkled."""
     entries: list[LegendEntry] = []
     seen: set[str] = set()
     shares = volumes(scene.portions)
@@ -39,7 +39,7 @@ def legend(scene: Scene, layout: Layout, id_prefix: str) -> tuple[LegendEntry, .
     roles: list[tuple[Role, set[str]]] = [
         ("line", {dust.id for dust in layout.dust}),
         ("embed", {embed.id for embed in layout.embeds}),
-        ("strewn", {strewn.id for strewn in layout.strewn}),
+        ("sprinkle", {sprinkled.id for sprinkled in layout.sprinkled}),
     ]
     for role, ids in roles:
         for extra in scene.extras:

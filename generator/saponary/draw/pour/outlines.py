@@ -9,7 +9,7 @@ import numpy as np
 from shapely.geometry import Polygon
 
 from saponary.draw.pour.dusting import specks
-from saponary.draw.pour.layout import Layout, Strewn
+from saponary.draw.pour.layout import Layout, Sprinkled
 from saponary.draw.pour.mould import parts
 from saponary.draw.pour.paths import FINE, Sheet
 from saponary.draw.pour.scene import Scene
@@ -30,12 +30,12 @@ class Outlines:
     patches: tuple[tuple[str, str], ...]  # portion, path
     dust: tuple[tuple[str, str, str, str], ...]  # powder, line, finer and coarser specks
     embeds: tuple[tuple[str, str], ...]  # thing, path
-    strewn: tuple[tuple[str, str, str], ...]  # thing, path of the darker and of the paler petals
+    sprinkled: tuple[tuple[str, str, str], ...]  # thing, path of the darker and of the paler petals
 
 
 def outlines(scene: Scene, layout: Layout) -> Outlines:
     mould = layout.mould
-    above = max(float(np.max(mould.top)) - mould.height, 0.0) + (2.5 if layout.strewn else 0.0)
+    above = max(float(np.max(mould.top)) - mould.height, 0.0) + (2.5 if layout.sprinkled else 0.0)
     if not mould.face.top_view and mould.face.kind != "round":
         above = max(above, 0.13 * min(mould.height, 60.0) if above > 1.0 else 0.0)
     sheet = Sheet(MARGIN, mould.height + above + MARGIN)
@@ -47,15 +47,15 @@ def outlines(scene: Scene, layout: Layout) -> Outlines:
         patches=tuple(zip(names, _patches(layout, sheet), strict=True)),
         dust=tuple(_dust(layout, sheet, scene.title)),
         embeds=tuple((embed.id, sheet.path([_edge(embed.shape)], 0.02)) for embed in layout.embeds),
-        strewn=tuple(
+        sprinkled=tuple(
             (item.id, _petals(item, sheet, pale=False), _petals(item, sheet, pale=True))
-            for item in layout.strewn
+            for item in layout.sprinkled
         ),
     )
 
 
-def _petals(strewn: Strewn, sheet: Sheet, *, pale: bool) -> str:
-    return sheet.path([petal.outline for petal in strewn.petals if petal.pale == pale], 0.01)
+def _petals(sprinkled: Sprinkled, sheet: Sheet, *, pale: bool) -> str:
+    return sheet.path([petal.outline for petal in sprinkled.petals if petal.pale == pale], 0.01)
 
 
 def _edge(shape: Polygon) -> Array:
@@ -65,7 +65,7 @@ def _edge(shape: Polygon) -> Array:
 def _patches(layout: Layout, sheet: Sheet) -> list[str]:
     """Path data of all patches, with as many points as the size of the file allows."""
     paths: list[str] = []
-    room = MOST_BYTES - 240 * len(layout.patches) - 4_500 * len(layout.dust) - 3_000 * len(layout.strewn)
+    room = MOST_BYTES - 240 * len(layout.patches) - 4_500 * len(layout.dust) - 3_000 * len(layout.sprinkled)
     for tolerance in TOLERANCES:
         paths = [sheet.path(item.rings, tolerance) for item in layout.patches]
         if sum(map(len, paths)) <= max(room, 12_000):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-Role = Literal["portion", "line", "embed", "strewn"]
+Role = Literal["portion", "line", "embed", "sprinkle"]
 
 
 @dataclass(frozen=True)

@@ -32,7 +32,7 @@ class DrawnPortion:
 
 @dataclass(frozen=True)
 class DrawnExtra:
-    """What dresses the pour: the powder of a pencil line, an embed, or what is strewn on top."""
+    """What dresses the pour: the powder of a pencil line, an embed, or what is sprinkled on top."""
 
     id: str
     name: str

@@ -59,7 +59,7 @@ def _dressed(scene: Scene, lines: Outlines, when: When, key: str) -> str:
         f'<defs>{"".join(defs)}</defs><g clip-path="url(#{key}-mould)">{"".join(painted)}'
         f"{_embeds(lines, extras)}</g>"
         f'<path d="{lines.mould}" fill="none" stroke="currentColor" stroke-opacity=".62" stroke-width="9"'
-        f' stroke-linejoin="round"/>{_strewn(lines, extras)}'
+        f' stroke-linejoin="round"/>{_sprinkled(lines, extras)}'
     )
 
 
@@ -87,9 +87,9 @@ def _embeds(lines: Outlines, extras: Mapping[str, str]) -> str:
     )
 
 
-def _strewn(lines: Outlines, extras: Mapping[str, str]) -> str:
+def _sprinkled(lines: Outlines, extras: Mapping[str, str]) -> str:
     out: list[str] = []
-    for id, darker, paler in lines.strewn:
+    for id, darker, paler in lines.sprinkled:
         for tone, path in ((extras[id], darker), (mixed(extras[id], "#ffffff", 0.3), paler)):
             out.append(
                 f'<path fill="{tone}" stroke="{ink_on(tone, 1.7)}" stroke-width="3.5" stroke-linejoin="round"'

@@ -106,11 +106,11 @@ def _facts(plan: ClassPlan, titles: list[str]) -> Iterator[tuple[Message, Value]
 def _benches(plan: ClassPlan) -> Message:
     if plan.benches == 1:
         return message("handout.one-bench")
-    if plan.last_bench < plan.bench:
+    if plan.last_bench < plan.per_bench:
         return message(
-            "handout.benches-and-one", full=plan.benches - 1, each=plan.bench, last=plan.last_bench
+            "handout.benches-and-one", full=plan.benches - 1, each=plan.per_bench, last=plan.last_bench
         )
-    return message("handout.benches-of", full=plan.benches, each=plan.bench)
+    return message("handout.benches-of", full=plan.benches, each=plan.per_bench)
 
 
 def _pages(
@@ -118,7 +118,7 @@ def _pages(
 ) -> RecipePages:
     one, together = (
         at_class_size(computed, plan),
-        at_class_size(computed, plan, min(plan.bench, plan.students)),
+        at_class_size(computed, plan, min(plan.per_bench, plan.students)),
     )
     assert one is not None and together is not None
     blank = of_lesson | blanks(computed.notes)

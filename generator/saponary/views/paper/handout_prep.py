@@ -168,7 +168,7 @@ def _with_unit(line: WeighLine, scale: Scale) -> Value:
 
 
 def _ready(plan: ClassPlan, title: str, computed: Published, scale: Scale) -> Ready:
-    at_bench = min(plan.bench, plan.students)
+    at_bench = min(plan.per_bench, plan.students)
     together = at_class_size(computed, plan, at_bench)
     assert together is not None
     built = together.resolved

@@ -75,7 +75,7 @@ def on_the_scale(bench: ClassBench) -> tuple[Weighing, ...]:
 
 
 def bench_name(plan: ClassPlan) -> Message:
-    return message("handout.bench-of", count=min(plan.bench, plan.students))
+    return message("handout.bench-of", count=min(plan.per_bench, plan.students))
 
 
 def class_weights(
@@ -96,7 +96,7 @@ def class_weights(
             )
         )
     last = None
-    if plan.benches > 1 and plan.last_bench < plan.bench:
+    if plan.benches > 1 and plan.last_bench < plan.per_bench:
         last = message("handout.last-bench", count=plan.last_bench)
     who, unknown = message("handout.each-student"), unknown_uptake(one.computed)
     bare = bare or unknown is not None

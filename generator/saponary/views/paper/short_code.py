@@ -19,7 +19,7 @@ def page_address(site: SiteInput, slug: str) -> str:
     base = site.book.settings.base_url
     if base is None:
         return ""
-    folder = "" if site.edition.is_open else f"{site.edition.name}/"
+    folder = "" if site.edition.is_public else f"{site.edition.name}/"
     return f"{base.rstrip('/')}/{folder}{links.recipe_page(slug)}"
 
 

@@ -1,4 +1,4 @@
-"""Restate changes digits and nothing else, whatever the file looks like."""
+"""Sign changes digits and nothing else, whatever the file looks like."""
 
 from __future__ import annotations
 
@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from saponary.build import restate
+from saponary.build import sign
 from saponary.cli.main import main
+from saponary.reading.text_edits import apply
 from support import BOOKS, PLAIN, copy_book, errors, prove_one, write_book
 
 AWKWARD = (
@@ -23,7 +24,7 @@ AWKWARD = (
     "summary: >-\r\n"
     "   Takes {lye = 1.0 g} of lye\r\n"
     "   and {water = 9.99 oz} of water. \U0001f9fc\r\n"
-    "stated:   # signed\r\n"
+    "signed:   # signed\r\n"
     "        lye:   '1.00 g'   # a line comment\r\n"
     '        water: "2 g"\r\n'
     "        superfat:\t5.000 %\r\n"
@@ -37,8 +38,8 @@ AWKWARD = (
 
 def test_only_digits_change() -> None:
     one = prove_one(AWKWARD).recipes[0]
-    edits = restate.edits(one.computed)
-    new = restate.apply(AWKWARD, edits)
+    edits = sign.edits(one.computed)
+    new = apply(AWKWARD, edits)
     assert errors(prove_one(new).findings) == []
     assert _without_digits(new) == _without_digits(AWKWARD)
     assert "`{lye = 1 g}` stays; \\{lye = 1 g} too" in new
@@ -51,14 +52,14 @@ def _without_digits(text: str) -> str:
     return "".join(c for c in text if c not in "0123456789.")
 
 
-def test_restating_twice_changes_nothing() -> None:
-    once = restate.apply(AWKWARD, restate.edits(prove_one(AWKWARD).recipes[0].computed))
-    assert restate.edits(prove_one(once).recipes[0].computed) == []
+def test_signing_twice_changes_nothing() -> None:
+    once = apply(AWKWARD, sign.edits(prove_one(AWKWARD).recipes[0].computed))
+    assert sign.edits(prove_one(once).recipes[0].computed) == []
 
 
 @pytest.mark.parametrize("name", BOOKS)
-def test_a_changed_superfat_is_settled_by_restate(name: str, tmp_path: Path) -> None:
-    """Every recipe of both books: raise the superfat, restate, and the book proofs clean again."""
+def test_a_changed_superfat_is_settled_by_sign(name: str, tmp_path: Path) -> None:
+    """Every recipe of both books: raise the superfat, sign, and the book proofs clean again."""
     root = copy_book(name, tmp_path / "book")
     changed = {}
     for path in sorted((root / "recipes").iterdir()):
@@ -66,7 +67,7 @@ def test_a_changed_superfat_is_settled_by_restate(name: str, tmp_path: Path) -> 
         changed[path] = text.replace(b"superfat: 5 %\n", b"superfat: 6 %\n", 1)
         path.write_bytes(changed[path])
     assert main(["proof", str(root)]) == 1
-    assert main(["restate", "--book", str(root)]) == 0
+    assert main(["sign", "--book", str(root)]) == 0
     assert main(["proof", str(root)]) == 0
     strip = {ord(c): None for c in "0123456789.abcdef"}
     for path, before in changed.items():
@@ -74,20 +75,20 @@ def test_a_changed_superfat_is_settled_by_restate(name: str, tmp_path: Path) -> 
 
 
 def test_signing_a_draft_states_its_figures(tmp_path: Path) -> None:
-    draft = PLAIN.replace("stated:\n  superfat: 5.0 %\n", "")
+    draft = PLAIN.replace("signed:\n  superfat: 5.0 %\n", "")
     root = write_book(tmp_path / "b", {"recipes/plain.md": draft.replace("\n", "\r\n")})
-    assert main(["restate", "plain", "--sign", "--book", str(root)]) == 0
+    assert main(["sign", "plain", "--book", str(root)]) == 0
     text = (root / "recipes/plain.md").read_bytes().decode()
-    assert "stated:\r\n  lye: 139.8 g\r\n  water: 283.9 g\r\n  superfat: 5.0 %\r\n  formula: " in text
+    assert "signed:\r\n  lye: 139.8 g\r\n  water: 283.9 g\r\n  superfat: 5.0 %\r\n  formula: " in text
     assert "\n" not in text.replace("\r\n", "")
     proof = prove_one(text)
-    assert proof.findings == () and proof.recipes[0].status.name == "stated"
+    assert proof.findings == () and proof.recipes[0].status.name == "signed"
 
 
 def test_signing_adds_what_a_statement_lacks() -> None:
     one = prove_one(PLAIN).recipes[0]
-    new = restate.apply(PLAIN, restate.signing(one.computed))
-    assert "stated:\n  superfat: 5.0 %\n  lye: 139.8 g\n  water: 283.9 g\n  formula: " in new
+    new = apply(PLAIN, sign.signing(one.computed))
+    assert "signed:\n  superfat: 5.0 %\n  lye: 139.8 g\n  water: 283.9 g\n  formula: " in new
     assert errors(prove_one(new).findings) == []
 
 
@@ -97,30 +98,31 @@ def test_a_path_means_that_file_and_no_other_of_its_name(
     stale = PLAIN.replace("superfat: 5.0 %", "superfat: 6.0 %")
     lesson = "---\ntitle: A day\nstudents: 4\noils: 500 g\nrecipes: [a]\n---\n{superfat = 9 %}\n"
     root = write_book(tmp_path, {"recipes/a.md": stale, "classes/a.md": lesson})
-    assert main(["restate", "--sign", str(root / "classes/a.md")]) == 0
+    assert main(["sign", str(root / "classes/a.md")]) == 0
     assert (root / "recipes/a.md").read_text() == stale
     assert "{superfat = 5 %}" in (root / "classes/a.md").read_text()
-    assert main(["pour", str(root / "classes/a.md")]) == 2
+    assert main(["record", str(root / "classes/a.md")]) == 2
     assert "no recipe" in capsys.readouterr().err
-    assert main(["restate", str(root / "recipes/a.md")]) == 0
-    assert (root / "recipes/a.md").read_text() == PLAIN
+    assert main(["sign", str(root / "recipes/a.md")]) == 0
+    signed = (root / "recipes/a.md").read_text()
+    assert "  superfat: 5.0 %\n  lye: 139.8 g\n" in signed and "formula: " in signed
 
 
-def test_a_lesson_is_restated_and_keeps_the_rest(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_lesson_is_signed_and_keeps_the_rest(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     lesson = (
         "---\r\n# for the spring\r\ntitle:  'Ä day'\r\nstudents: 4\r\noils: 500 g\r\nrecipes: [a]\r\n---\r\n"
         "All the oils, {oils = 1.0 kg}, and `{oils = 1 g}`.\r\n<!-- as last year -->\r\nSuperfat {superfat=9%}"
     )
     root = write_book(tmp_path, {"recipes/a.md": PLAIN, "classes/day.md": lesson})
     assert main(["proof", str(root)]) == 1
-    assert main(["restate", "dya", "--book", str(root)]) == 2
+    assert main(["sign", "dya", "--book", str(root)]) == 2
     assert "no recipe or class 'dya'" in (said := capsys.readouterr().err) and "'day'" in said
-    assert main(["restate", "a", "--book", str(root)]) == 0
+    assert main(["sign", "a", "--book", str(root)]) == 0
     assert (root / "classes/day.md").read_bytes().decode() == lesson
-    assert main(["restate", "day", "--book", str(root), "--dry-run"]) == 0
+    assert main(["sign", "day", "--book", str(root), "--dry-run"]) == 0
     assert (root / "classes/day.md").read_bytes().decode() == lesson
-    assert main(["restate", "--book", str(root)]) == 0
-    assert capsys.readouterr().out.endswith("0 recipes and 1 class restated\n")
+    assert main(["sign", "--book", str(root)]) == 0
+    assert capsys.readouterr().out.endswith("0 recipes and 1 class signed\n")
     new = (root / "classes/day.md").read_bytes().decode()
     assert new == lesson.replace("{oils = 1.0 kg}", "{oils = 0.5 kg}").replace(
         "{superfat=9%}", "{superfat=5%}"
@@ -148,7 +150,7 @@ def test_what_cannot_be_put_in_place_is_left_and_said(
 ) -> None:
     text = PLAIN.replace("  superfat: 5.0 %\n", f"  lye: {spelt}\n  superfat: 5.0 %\n").replace("\n", ends)
     root = write_book(tmp_path, {"recipes/a.md": text})
-    code = main(["restate", "--book", str(root)])
+    code = main(["sign", "--book", str(root)])
     after = (root / "recipes/a.md").read_bytes().decode()
     if code == 0:
         assert after != text and main(["proof", str(root)]) == 0
@@ -163,7 +165,30 @@ def test_what_cannot_be_put_in_place_is_left_and_said(
 def test_a_draft_is_signed_in_its_own_line_ends(ends: str, tmp_path: Path) -> None:
     text = PLAIN.replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n").replace("\n", ends)
     root = write_book(tmp_path, {"recipes/a.md": text})
-    assert main(["restate", "--sign", "--book", str(root)]) == 0
+    assert main(["sign", "--drafts", "--book", str(root)]) == 0
     after = (root / "recipes/a.md").read_bytes().decode()
     assert "formula:" in after and main(["proof", str(root), "--strict"]) == 0
     assert after.replace(ends, "").count("\n") + after.replace(ends, "").count("\r") == 0
+
+
+def test_without_a_name_a_draft_stays_a_draft(tmp_path: Path) -> None:
+    draft = PLAIN.replace("signed:\n  superfat: 5.0 %\n", "")
+    root = write_book(tmp_path, {"recipes/a.md": draft})
+    assert main(["sign", "--book", str(root)]) == 0
+    assert (root / "recipes/a.md").read_text() == draft
+
+
+def test_old_names_are_told_the_new_ones(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    old = PLAIN.replace(
+        "signed:", "editions: [open, bench]\npour:\n  - top: {shape: flat, strewn: salt}\nstated:"
+    )
+    lesson = "---\ntitle: A day\nstudents: 4\nbench: 2\noils: 500 g\nrecipes: [b]\n---\n"
+    kept = PLAIN.replace("signed:", "editions: [open, bench]\nsigned:")
+    files = {"recipes/a.md": old, "recipes/b.md": kept, "classes/c.md": lesson}
+    assert main(["proof", str(write_book(tmp_path, files))]) == 1
+    said = capsys.readouterr().out
+    for new in ("signed", "sprinkle", "per-bench", "public", "maker"):
+        assert f"it is called {new!r} now" in said, new
+    for command, new in (("restate", "sign"), ("pour", "record")):
+        assert main([command, "a", "--book", str(tmp_path)]) == 2
+        assert f"`{command}` is called `{new}` now" in capsys.readouterr().err

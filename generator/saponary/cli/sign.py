@@ -1,4 +1,4 @@
-"""`saponary restate NAME...`."""
+"""`saponary sign NAME...`."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 
 from saponary.book.classes import ClassFile
-from saponary.build import restate
+from saponary.build import sign
 from saponary.build.proof import Proof, prove
 from saponary.build.report import as_text
 from saponary.cli.asked_book import proofed, scope
@@ -23,9 +23,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         "names", nargs="*", metavar="NAME", help="recipes or classes, by name or file (default: all)"
     )
     book_option(parser)
-    parser.add_argument(
-        "--sign", action="store_true", help="also state the figures of drafts, or what a statement lacks"
-    )
+    parser.add_argument("--drafts", action="store_true", help="sign drafts too, where no recipe is named")
     parser.add_argument("--dry-run", action="store_true", help="show the difference and write nothing")
 
 
@@ -36,7 +34,7 @@ def run(given: argparse.Namespace) -> int:
     files = {file for may in meant.values() for file in may}
     changed = {"recipe": 0, "class": 0}
     stuck = False
-    for file, new in restate.restated(proof, files, sign=given.sign):
+    for file, new in sign.signed(proof, files, drafts=given.drafts):
         if new is None:
             stuck = True
             why = "its figures cannot be put in place; write them plainly, without escapes or broken lines"
@@ -46,7 +44,7 @@ def run(given: argparse.Namespace) -> int:
         _show(file, new)
         if not given.dry_run:
             write(folder / file.file, new)
-    _count(changed, "would be restated" if given.dry_run else "restated")
+    _count(changed, "would be signed" if given.dry_run else "signed")
     wrong = not given.dry_run and _still_wrong(folder, files)
     return FOUND if wrong or stuck else CLEAN
 
@@ -72,7 +70,7 @@ def _count(changed: dict[str, int], word: str) -> None:
 
 
 def _still_wrong(folder: Path, files: set[str]) -> bool:
-    """Tell what errors are left in what was restated."""
+    """Tell what errors are left in what was signed."""
     wrong = [
         f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
     ]

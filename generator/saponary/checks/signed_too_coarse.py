@@ -1,4 +1,4 @@
-"""stated-too-coarse: a stated figure too rough to notice a change that matters."""
+"""signed-too-coarse: a signed figure too rough to notice a change that matters."""
 
 from __future__ import annotations
 
@@ -15,33 +15,33 @@ _ROUGHEST = 0.02
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    for name, text in computed.model.stated.items():
+    for name, text in computed.model.signed.items():
         figure = computed.catalogue.get(name)
         if name == FINGERPRINT or figure is None or figure.kind != "mass" or figure.value <= 0:
             continue
         try:
-            stated = parse(text, units=tuple(MASS), example="138.7 g")
+            written = parse(text, units=tuple(MASS), example="138.7 g")
         except QuantityError:
             continue
-        decimals = stated.decimals or 0
-        size = figure.in_unit(stated.unit)
+        decimals = written.decimals or 0
+        size = figure.in_unit(written.unit)
         if 10.0**-decimals > _ROUGHEST * size:
             while 10.0**-decimals > _ROUGHEST * size:
                 decimals += 1
             yield computed.finding(
                 RULE.name,
-                ("stated", name),
+                ("signed", name),
                 f"{text.strip()} is too rough a figure to hold {name} to",
-                f"state it as {figure.text(stated.unit, decimals)}",
+                f"write it as {figure.text(written.unit, decimals)}",
                 "warning",
                 about=name,
             )
 
 
 RULE = Rule(
-    "stated-too-coarse",
+    "signed-too-coarse",
     "sense",
-    "A weight stated to more than a fiftieth of itself would hide a change in the formula.",
+    "A weight signed more roughly than to a fiftieth of itself would hide a change in the formula.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

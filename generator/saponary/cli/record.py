@@ -1,4 +1,4 @@
-"""`saponary pour RECIPE`: records a batch."""
+"""`saponary record RECIPE`: records a batch."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from saponary.build.batch_record import CannotRecord, pour
+from saponary.build.batch_record import CannotRecord, record
 from saponary.build.report import as_text
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option, day, today
@@ -20,7 +20,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--on", type=day, default=None, metavar="DATE", help="the day of the pour (default: today)"
     )
-    parser.add_argument("--by", help="who pours")
+    parser.add_argument("--by", help="who makes it")
 
 
 def run(given: argparse.Namespace) -> int:
@@ -34,10 +34,10 @@ def run(given: argparse.Namespace) -> int:
     wrong = [f for f in one.findings if f.severity == "error"]
     if wrong:
         print(as_text(wrong))
-        print("a recipe with errors is not poured; nothing was written", file=sys.stderr)
+        print("a recipe with errors cannot be recorded; nothing was written", file=sys.stderr)
         return FOUND
     try:
-        path, block = pour(folder, proof.book.batches, one, given.lot, given.on or today(), given.by)
+        path, block = record(folder, proof.book.batches, one, given.lot, given.on or today(), given.by)
     except CannotRecord as cannot:
         raise Misuse(str(cannot)) from cannot
     print(f"{path}:\n{block}")

@@ -1,4 +1,4 @@
-"""Restate: put today's figures where a recipe or a class states or quotes them, and touch nothing else.
+"""Sign: put today's figures where a recipe or a class has them, and touch nothing else.
 
 An edit is a stretch of the file's own text and what replaces it, so comments, order,
 quoting, indentation and line endings survive byte for byte.
@@ -27,8 +27,8 @@ _DIGITS = re.compile(r"(?:[-+−][ \t]*)?(?:\d+(?:\.\d+)?|\.\d+)")
 def edits(computed: Computed) -> list[Edit]:
     """Every figure of a recipe that no longer holds, with what it should be."""
     text, found = computed.file.text, list[Edit]()
-    for name, said in computed.model.stated.items():
-        span = computed.file.tree.values[("stated", name)]
+    for name, said in computed.model.signed.items():
+        span = computed.file.tree.values[("signed", name)]
         if name == FINGERPRINT:
             if not matches(said, computed.fingerprint):
                 at = text.find(said, span.start, span.end)
@@ -48,15 +48,17 @@ def lesson_edits(lesson: ClassFile, figures: Mapping[str, Figure]) -> list[Edit]
     return _quoted_in(lesson.text, quotes.in_notes(lesson.body, offset=lesson.body_start), figures)
 
 
-def restated(proof: Proof, files: Collection[str], *, sign: bool) -> Iterator[tuple[TextFile, str | None]]:
+def signed(proof: Proof, files: Collection[str], *, drafts: bool) -> Iterator[tuple[TextFile, str | None]]:
     """Recipes and classes whose text changes, with the new text; all of them where `files` is empty.
+
+    What a recipe among `files` has not signed yet is signed; with `drafts`, of every recipe.
 
     The new text is read again first. It is None where it would not say what it should: where a
     figure is spelt with escapes, or broken over lines.
     """
     for one in proof.recipes:
         if not files or one.computed.file.file in files:
-            made = edits(one.computed) + (signing(one.computed) if sign else [])
+            made = edits(one.computed) + (signing(one.computed) if files or drafts else [])
             if made:
                 new = apply(one.computed.file.text, made)
                 yield one.computed.file, new if _says(one.computed, new) else None
@@ -80,21 +82,21 @@ def _says(computed: Computed, new: str) -> bool:
     after = replace(computed, file=again, model=again.model, quotes=tuple(quotes.in_recipe(again)))
     same = (
         len(after.quotes) == len(computed.quotes)
-        and again.model.stated.keys() >= computed.model.stated.keys()
+        and again.model.signed.keys() >= computed.model.signed.keys()
     )
-    said = [(name, text) for name, text in again.model.stated.items() if name != FINGERPRINT]
+    said = [(name, text) for name, text in again.model.signed.items() if name != FINGERPRINT]
     said += [(quote.name, quote.value) for quote in after.quotes if quote.value is not None]
     return same and not edits(after) and all(_holds(computed, name, text) for name, text in said)
 
 
 def _holds(computed: Computed, name: str, text: str) -> bool:
-    """Whether a figure holds; one that there is not, or that is no number, is not for us to mend."""
+    """Whether a figure holds; one that there is not, or that is no number, is not for us to correct."""
     if name not in computed.catalogue:
         return True
     try:
         return compare(computed.catalogue[name], text).holds
     except QuantityError:
-        return text in computed.model.stated.values() or any(text == quote.value for quote in computed.quotes)
+        return text in computed.model.signed.values() or any(text == quote.value for quote in computed.quotes)
 
 
 def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, Figure]) -> list[Edit]:
@@ -121,27 +123,27 @@ def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Ed
 
 
 def signing(computed: Computed) -> list[Edit]:
-    """The edit that adds a `stated:` block to a draft, or the missing lines to one that has it."""
+    """The edit that adds a `signed:` block to a draft, or the missing lines to one that has it."""
     text = computed.file.text
     newline = newline_of(text[: computed.file.body_start])
     lines = signature(computed.catalogue, computed.resolved)
-    missing = {name: value for name, value in lines.items() if name not in computed.model.stated}
+    missing = {name: value for name, value in lines.items() if name not in computed.model.signed}
     if not missing:
         return []
     block = [f"{name}: {_quoted(value)}" for name, value in missing.items()]
-    if computed.model.stated:
+    if computed.model.signed:
         return _added_lines(computed, block, newline)
     at = closing_line(computed.file)
     before = "" if text[:at].endswith(("\n", "\r")) else newline
-    if ("stated",) in computed.file.tree.keys:
+    if ("signed",) in computed.file.tree.keys:
         return []
-    return [Edit(at, at, before + newline.join(["stated:", *(f"  {line}" for line in block)]) + newline)]
+    return [Edit(at, at, before + newline.join(["signed:", *(f"  {line}" for line in block)]) + newline)]
 
 
 def _added_lines(computed: Computed, block: list[str], newline: str) -> list[Edit]:
-    """The lines set in behind the last stated figure, indented as it is."""
+    """The lines set in behind the last signed figure, indented as it is."""
     text = computed.file.text
-    last = max(computed.file.tree.keys[("stated", name)].start for name in computed.model.stated)
+    last = max(computed.file.tree.keys[("signed", name)].start for name in computed.model.signed)
     line_start = max(text.rfind("\n", 0, last), text.rfind("\r", 0, last)) + 1
     indent = text[line_start:last]
     line_end = next((m.end() for m in re.finditer(r"\r\n|\n|\r", text[last:])), 0)

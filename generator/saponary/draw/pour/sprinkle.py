@@ -1,4 +1,4 @@
-"""What is strewn on the top: small petals, along the top edge or over the top seen from above."""
+"""What is sprinkled on the top: small petals, along the top edge or over the top seen from above."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def petals(mould: Mould, id: str, title: str) -> tuple[Petal, ...]:
 
 def _along_the_top(mould: Mould, id: str, title: str) -> list[tuple[float, float, float]]:
     count = 22
-    draws = numbers(3 * count, "strewn", id, title)
+    draws = numbers(3 * count, "sprinkle", id, title)
     spots: list[tuple[float, float, float]] = []
     for i in range(count):
         x = mould.width * (0.03 + 0.94 * (i + 0.5 + 0.9 * (draws[3 * i] - 0.5)) / count)
@@ -43,7 +43,7 @@ def _along_the_top(mould: Mould, id: str, title: str) -> list[tuple[float, float
 def _from_above(mould: Mould, id: str, title: str) -> list[tuple[float, float, float]]:
     pitch = 10.0
     columns, rows = max(2, round(mould.width / pitch)), max(2, round(mould.height / pitch))
-    draws = numbers(3 * columns * rows, "strewn", id, title)
+    draws = numbers(3 * columns * rows, "sprinkle", id, title)
     spots: list[tuple[float, float, float]] = []
     for i in range(columns * rows):
         x = mould.width * (i % columns + 0.5 + 0.7 * (draws[3 * i] - 0.5)) / columns

@@ -30,10 +30,10 @@ def test_every_recipe_of_both_books_takes_a_record(name: str, tmp_path: Path) ->
     root = copy_book(name, tmp_path / "book")
     for path in sorted((root / "recipes").iterdir()):
         before = path.read_bytes()
-        assert main(["pour", path.stem, "--book", str(root), "--on", "2026-11-01"]) == 0
+        assert main(["record", path.stem, "--book", str(root), "--on", "2026-11-01"]) == 0
         block = added(before, path.read_bytes()).decode()
         assert "poured: 2026-11-01" in block and "as-weighed:" in block
-        assert main(["pour", path.stem, "--book", str(root), "--on", "2026-11-02"]) == 0
+        assert main(["record", path.stem, "--book", str(root), "--on", "2026-11-02"]) == 0
     for one in some(prove(root).recipes):
         batches = one.computed.model.batches
         assert [b.poured for b in batches[-2:]] == [date(2026, 11, 1), date(2026, 11, 2)]
@@ -44,12 +44,13 @@ def test_every_recipe_of_both_books_takes_a_record(name: str, tmp_path: Path) ->
 @pytest.mark.parametrize("newline", ["\n", "\r\n"])
 def test_comments_and_line_ends_survive(newline: str, tmp_path: Path) -> None:
     text = PLAIN.replace(
-        "stated:\n",
-        "batches:   # the lots\n    - lot: A-09\n      poured: 2026-01-01   # a cold day\n\n# what I sign\nstated:\n",
+        "signed:\n",
+        "batches:   # the lots\n    - lot: A-09\n      poured: 2026-01-01   # a cold day\n\n# what I sign\nsigned:\n",
     ).replace("\n", newline)
     root = write_book(tmp_path, {"recipes/a.md": text})
     assert (
-        main(["pour", "a", "--book", str(root), "--on", "2026-11-01", "--by", 'Wen "W" O\'Hara: potter']) == 0
+        main(["record", "a", "--book", str(root), "--on", "2026-11-01", "--by", 'Wen "W" O\'Hara: potter'])
+        == 0
     )
     after = (root / "recipes/a.md").read_bytes()
     block = added(text.encode(), after).decode()
@@ -63,23 +64,23 @@ def test_a_maker_with_many_keeps_batches_in_their_own_file(tmp_path: Path) -> No
         tmp_path,
         {"recipes/a.md": PLAIN, "batches/a.yaml": "# lots\nbatches:\n- lot: B7\n  poured: 2026-01-01\n"},
     )
-    assert main(["pour", "a", "--book", str(root), "--on", "2026-11-01"]) == 0
+    assert main(["record", "a", "--book", str(root), "--on", "2026-11-01"]) == 0
     assert (root / "recipes/a.md").read_text() == PLAIN
     records = prove(root).recipes[0].computed.batches
     assert [(r.batch.lot, r.file) for r in records] == [("B7", "batches/a.yaml"), ("B8", "batches/a.yaml")]
 
 
 def test_what_cannot_be_set_in_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    flow = PLAIN.replace("stated:\n", "batches: [{lot: A1, poured: 2026-01-01}]\nstated:\n")
+    flow = PLAIN.replace("signed:\n", "batches: [{lot: A1, poured: 2026-01-01}]\nsigned:\n")
     root = write_book(
         tmp_path, {"recipes/a.md": flow, "recipes/b.md": PLAIN.replace("olive: 60", "olive: 61")}
     )
-    assert main(["pour", "a", "--book", str(root)]) == 2
+    assert main(["record", "a", "--book", str(root)]) == 2
     assert "brackets" in capsys.readouterr().err
-    assert main(["pour", "b", "--book", str(root)]) == 2
-    assert main(["pour", "a", "--lot", "A1", "--book", str(root)]) == 2
+    assert main(["record", "b", "--book", str(root)]) == 2
+    assert main(["record", "a", "--lot", "A1", "--book", str(root)]) == 2
     assert "recorded already" in capsys.readouterr().err
-    assert main(["pour", "a", "--on", "yesterday", "--book", str(root)]) == 2
+    assert main(["record", "a", "--on", "yesterday", "--book", str(root)]) == 2
     assert (root / "recipes/a.md").read_text() == flow
 
 
@@ -89,7 +90,7 @@ def test_what_cannot_be_set_in_is_refused(tmp_path: Path, capsys: pytest.Capture
 )
 def test_the_next_lot(lots: list[str], then: str) -> None:
     rows = "".join(f'  - {{lot: "{lot}", poured: 2026-01-01}}\n' for lot in lots)
-    text = PLAIN.replace("stated:\n", f"batches:\n{rows}stated:\n") if lots else PLAIN
+    text = PLAIN.replace("signed:\n", f"batches:\n{rows}signed:\n") if lots else PLAIN
     assert next_lot(prove_one(text).recipes[0]) == then
 
 
@@ -98,7 +99,7 @@ def test_an_ounce_book_has_its_weights_in_ounces_and_one_line_for_all_that_is_no
 ) -> None:
     settings = "units: oz\nscale-step: 0.01 oz\n"
     root = write_book(tmp_path, {"recipes/a.md": PLAIN, "book.yaml": settings})
-    assert main(["pour", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
+    assert main(["record", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
     text = (root / "recipes/a.md").read_text()
     # 1000 g of oils in ounces of 28.349523125 g: 60, 25 and 15 %.
     for name, ounces in (("olive", "21.16"), ("coconut", "8.82"), ("sunflower-high-oleic", "5.29")):
@@ -112,7 +113,7 @@ def test_no_two_recipes_share_a_lot(tmp_path: Path, capsys: pytest.CaptureFixtur
     other = PLAIN.replace("Plain Bar", "Pale Bar")
     root = write_book(tmp_path, {"recipes/a.md": PLAIN, "recipes/b.md": other})
     for name, words in (("a", []), ("b", []), ("a", ["--lot", "PB-002"])):
-        code = main(["pour", name, "--book", str(root), "--on", "2026-03-02", *words])
+        code = main(["record", name, "--book", str(root), "--on", "2026-03-02", *words])
         assert code == (2 if words else 0)
     assert "PB-002" in capsys.readouterr().err
     assert "lot: PB-001" in (root / "recipes/a.md").read_text()
@@ -127,7 +128,7 @@ def test_no_two_recipes_share_a_lot(tmp_path: Path, capsys: pytest.CaptureFixtur
 def test_a_record_has_the_line_ends_of_its_file(ends: str, tmp_path: Path) -> None:
     root = write_book(tmp_path, {"recipes/a.md": PLAIN.replace("\n", ends)})
     for lot in ("PB-001", "PB-002"):
-        assert main(["pour", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
+        assert main(["record", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
         after = (root / "recipes/a.md").read_bytes().decode()
         assert f"lot: {lot}" in after
         assert not set("\r\n") & set(after.replace(ends, ""))
