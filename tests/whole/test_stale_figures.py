@@ -112,9 +112,7 @@ def test_every_digit_of_every_figure_in_a_lesson_is_held(every: bool) -> None:
 def _names_the_truth(message: str, hint: str, one: Proofed, figure: str) -> bool:
     if figure == FINGERPRINT:
         return one.computed.fingerprint in message and "saponary sign" in hint
-    return (
-        figure in message and "and is now" in message and f"saponary sign {one.computed.file.slug}" in hint
-    )
+    return figure in message and "and is now" in message and f"saponary sign {one.computed.file.slug}" in hint
 
 
 @pytest.mark.parametrize("name", ["starters", pytest.param("demo", marks=pytest.mark.slow)])
