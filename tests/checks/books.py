@@ -57,7 +57,7 @@ def recipe(text: str, **files: str) -> dict[str, str]:
 
 OTHER = put(
     "signed:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n",
-    "batches: [{lot: A1, poured: 2026-03-03}]\nstated:\n  superfat: 5 %\n",
+    "batches: [{lot: A1, poured: 2026-03-03}]\nsigned:\n  superfat: 5 %\n",
     put("Plain Bar", "Zeal"),
 )
 """Another recipe, unsigned, with a batch of its own."""

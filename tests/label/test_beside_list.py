@@ -20,7 +20,7 @@ SOLD = ForSale.model_validate({"origin": "Elbonia", "contact": "hand@example.org
 
 def made_of(*additions: str) -> Bar:
     listed = ", ".join(f"{{what: {name}, amount: 3 g}}" for name in additions)
-    text = PLAIN.replace("signed:\n", f"additions: [{listed}]\nstated:\n")
+    text = PLAIN.replace("signed:\n", f"additions: [{listed}]\nsigned:\n")
     return bar(prove_one(text).recipes[0].computed)
 
 
