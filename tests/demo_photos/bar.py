@@ -70,19 +70,24 @@ def read_recipe(slug: str) -> Any:
     return yaml.load(text.split("---\n", 2)[1], yaml.BaseLoader)
 
 
+def number(text: str) -> float:
+    return float(text.split()[0])
+
+
 def colour_table() -> dict[str, dict[str, Any]]:
     table: dict[str, dict[str, Any]] = {}
     for kind in ("colourants", "additions"):
-        for entry in read_yaml(TABLES / f"{kind}.yaml")[kind]:
-            if entry.get("fresh", "null") != "null":
-                table[entry["id"]] = {
+        for name, entry in read_yaml(TABLES / f"{kind}.yaml")[kind].items():
+            if "fresh" in entry and "full-depth" in entry:
+                density = entry.get("density", "0.6 g/ml")
+                table[name] = {
                     **entry,
-                    "full": float(entry["full_depth_g_per_kg_oils"]),
-                    "density": float(entry["density_g_per_ml"].replace("null", "0.6")),
+                    "full": number(entry["full-depth"]),
+                    "density": number(density["value"] if isinstance(density, dict) else density),
                 }
     for name, entry in read_yaml(BOOK / "pantry.yaml").get("colourants", {}).items():
-        most = float(entry["usual"][1].split()[0])
-        density = float(entry.get("density", "0.6").split()[0])
+        most = number(entry["usual"][1])
+        density = number(entry.get("density", "0.6 g/ml"))
         table[name] = {"lightfast": "fair", "density": density, **entry, "full": most * 0.8}
         table[name]["density"] = density
     return table
