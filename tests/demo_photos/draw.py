@@ -23,10 +23,10 @@ WIDE, HIGH = 1600, 1200
 MOST_BYTES = 240_000
 DAYS = (0, 14, 42)
 DEFAULT_FAULTS = {
-    "tt-001": ("ash", 14),
-    "bb-002": ("ricing", 14),
-    "lw-001": ("faded", 42),
-    "kl-006": ("spot", 42),
+    "ef-001": ("ash", 14),
+    "bd-002": ("ricing", 14),
+    "uw-001": ("faded", 42),
+    "kw-006": ("spot", 42),
 }
 
 

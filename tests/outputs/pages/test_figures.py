@@ -134,7 +134,7 @@ def test_a_weight_too_small_for_the_scale_says_so(value: float, main: str) -> No
 
 def test_pots_of_their_own_divide_the_one_lye() -> None:
     proof = proof_of("demo")
-    page = recipe_page(proof, "two-tides")
+    page = recipe_page(proof, "ebb-below-flood-above")
     lye = next(e for e in page.iter(f"{X}li") if e.get("id") == "stage-lye")
     jug, divided = list(lye.iter(f"{X}table"))
     (total,) = [float(text(td)) for td in jug.iter(f"{X}td") if "main" in str(td.get("class"))][-1:]
@@ -165,4 +165,4 @@ def test_cautions_follow_the_ingredients() -> None:
     assert "It scrubs" in own("morning-coffee")
     assert own("one-oil-olive") == ""
     assert "may hold free alkali" in own("quarry-strata", "demo") and "gluten" in own("quarry-strata", "demo")
-    assert "Essential oils" in own("isobars", "demo")
+    assert "Essential oils" in own("pressure-chart-tuesday", "demo")

@@ -105,7 +105,10 @@ def test_a_code_only_where_the_book_has_an_address() -> None:
 
 def test_an_edition_in_a_folder_has_its_own_address() -> None:
     there = with_address(desk_of("demo", "class"), "https://soap.example")
-    assert page_address(there.site, "isobars") == "https://soap.example/class/recipes/isobars/index.html"
+    assert (
+        page_address(there.site, "pressure-chart-tuesday")
+        == "https://soap.example/class/recipes/pressure-chart-tuesday/index.html"
+    )
 
 
 def test_links_on_paper_lead_to_its_own_recipes_or_to_the_web() -> None:
