@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from datetime import date
+from functools import lru_cache
 from xml.etree import ElementTree
 
 import html5lib
@@ -50,7 +51,12 @@ def built(text: str, on: date = ON, **more: object) -> dict[str, bytes]:
 
 
 def parsed(made: Mapping[str, bytes], path: str) -> ElementTree.Element:
-    return html5lib.HTMLParser(strict=True).parse(made[path].decode("utf-8"))
+    return _tree(made[path])
+
+
+@lru_cache(maxsize=32)
+def _tree(page: bytes) -> ElementTree.Element:
+    return html5lib.HTMLParser(strict=True).parse(page.decode("utf-8"))
 
 
 def words(element: ElementTree.Element) -> str:

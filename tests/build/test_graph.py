@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from datetime import date, timedelta
 from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import TypeVar
 
 import pytest
 from jinja2 import Environment
@@ -61,6 +62,7 @@ BOOK = {
     "photos/bar.jpg": "",
 }
 
+T = TypeVar("T")
 Change = Callable[[Unpublished], Unpublished]
 
 
@@ -76,7 +78,7 @@ def whole(*changed: tuple[str, str]) -> Unpublished:
         proof = prove(write_book(Path(folder), {**BOOK, **dict(changed)}))
         assert not proof.failed, [f.message for f in proof.findings if f.severity == "error"]
     return Unpublished(
-        proof.book,
+        replace(proof.book, pantry=small(proof.book.pantry)),
         proof.recipes,
         "engine 1",
         "tables 1",
@@ -85,6 +87,22 @@ def whole(*changed: tuple[str, str]) -> Unpublished:
         changed={"plain": Changed(date(2026, 3, 1), False)},
         labels={one.slug: bar(one.computed) for one in proof.recipes},
         on=ON,
+    )
+
+
+def small(shelf: Pantry) -> Pantry:
+    """A shelf of a few things, since the whole standard one is long to read and to digest."""
+    used = {"olive", "coconut", "sunflower-high-oleic", "kaolin", "ultramarine-blue", "odds"}
+
+    def few(kept: Mapping[str, T]) -> dict[str, T]:
+        return {name: thing for at, (name, thing) in enumerate(kept.items()) if at < 6 or name in used}
+
+    return replace(
+        shelf,
+        oils=few(shelf.oils),
+        liquids=few(shelf.liquids),
+        additions=few(shelf.additions),
+        terms=shelf.terms[:9],
     )
 
 

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import pytest
+from jinja2 import Environment
 from markupsafe import Markup
 
 from saponary.messages.message import Listed, Within, message
-from saponary.outputs.templating import HtmlSpeaker
+from saponary.messages.speaker import speaker
+from saponary.outputs.templating import HtmlSpeaker, environment
 
 SPEAKER = HtmlSpeaker("en", {"list.and": "and", "on": "A & B on {day}", "of": "of {what}"})
 
@@ -21,3 +26,24 @@ def test_values_that_are_html_stay_so() -> None:
     day = Markup("<time>{}</time>").format("<")
     assert SPEAKER("on", day=day) == "A &amp; B on <time>&lt;</time>"
     assert SPEAKER.say(Listed((day, "<"))) == "<time>&lt;</time> and &lt;"
+
+
+def test_a_template_is_compiled_once_and_anew_when_it_changes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    compiled: list[str] = []
+    plainly = Environment.compile
+
+    def counted(self: Environment, source: str, *more: object, **names: object) -> object:
+        compiled.append(source)
+        return plainly(self, source, *more, **names)  # type: ignore[call-overload]
+
+    monkeypatch.setattr(Environment, "compile", counted)
+
+    def said(text: str) -> str:
+        (tmp_path / "a.html").write_text(text)
+        return environment([tmp_path], speaker()).get_template("a.html").render(x="<")
+
+    assert [said("one {{ x }}") for _ in range(3)] == ["one &lt;"] * 3
+    assert said("two {{ x }}") == "two &lt;"
+    assert compiled == ["one {{ x }}", "two {{ x }}"]

@@ -10,8 +10,10 @@ import hashlib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from types import CodeType
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
+from jinja2 import BytecodeCache, Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
+from jinja2.bccache import Bucket
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
@@ -31,6 +33,25 @@ class _Inside(FileSystemLoader):
         if not any(Path(found[1]).resolve().is_relative_to(folder) for folder in inside):
             raise TemplateNotFound(template)
         return found
+
+
+class _Compiled(BytecodeCache):
+    """Templates as compiled, by their names and sources: compiled once however many sites a process composes."""
+
+    def __init__(self) -> None:
+        self._codes: dict[str, tuple[str, CodeType]] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        checksum, code = self._codes.get(bucket.key, ("", None))
+        if checksum == bucket.checksum:
+            bucket.code = code
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        if bucket.code is not None:
+            self._codes[bucket.key] = (bucket.checksum, bucket.code)
+
+
+_COMPILED = _Compiled()
 
 
 @dataclass(frozen=True)
@@ -61,6 +82,7 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
         auto_reload=False,
+        bytecode_cache=_COMPILED,
     )
     html = HtmlSpeaker(speaker.language, speaker.texts)
 
