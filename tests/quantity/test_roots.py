@@ -62,3 +62,16 @@ def test_ends_that_are_known_are_not_asked_for_again() -> None:
 
 def test_a_jump_is_found_where_it_is() -> None:
     assert rising_root(lambda x: 1.0 if x > 0.3 else -1.0, -1.0, 1.0) == pytest.approx(0.3, abs=1e-6)
+
+
+@pytest.mark.parametrize("measure", RISING[1:4])
+def test_it_is_much_quicker_than_halving(measure: Callable[[float], float]) -> None:
+    """From 2 wide to 1e-12 halving takes 41 steps (log2 of 2e12); two measures are of the ends."""
+    asked: list[float] = []
+
+    def counted(x: float) -> float:
+        asked.append(x)
+        return measure(x)
+
+    assert rising_root(counted, -1.0, 1.0, measure(0.3), narrow=1e-12) == pytest.approx(0.3, abs=1e-11)
+    assert len(asked) - 2 <= 23

@@ -216,6 +216,14 @@ def test_a_fraction_of_more_than_one_beside_a_whole_is_a_slip() -> None:
             read(text)
 
 
+def test_signs_and_fractions_become_plain() -> None:
+    """By their names in Unicode: a vulgar fraction stands apart from the number before it, a slash does not."""
+    assert clean(" 1½ g\n") == "1 1/2 g"
+    assert clean("1⁄2 g") == "1/2 g"
+    assert clean("−5\u202f°C") == "-5 °C"
+    assert clean("5 ºC") == "5 °C"
+
+
 @REPEATABLE
 @given(st.text(max_size=40))
 def test_cleaning_twice_is_cleaning_once(text: str) -> None:

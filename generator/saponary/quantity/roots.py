@@ -20,9 +20,9 @@ def rising_root(
 ) -> float:
     """The place between `low` and `high` where a rising measure comes within `near` of its target.
 
-    False position with the other end's weight halved at each step (after the Illinois method),
-    and a bisection every few steps, so that no bracket stays wide. It ends too once the bracket,
-    or a step, is narrower than `narrow`. An end beyond which the target lies is the answer. `ends` are the
+    False position with the weight of an end halved where it stays for a second step (the Illinois
+    method), and a bisection every few steps, so that no bracket stays wide. It ends too once the
+    bracket, or a step, is narrower than `narrow`. An end beyond which the target lies is the answer. `ends` are the
     measure's values at both ends, where they are known already.
     """
     below, above = (value - target for value in ends or (measure(low), measure(high)))
@@ -30,7 +30,7 @@ def rising_root(
         return low
     if above <= 0:
         return high
-    before = low
+    before, side = low, 0
     for turn in range(_TURNS):
         place = high - (high - low) * (above / (above - below))
         if turn % _BISECT_EVERY == _BISECT_EVERY - 1:
@@ -40,7 +40,9 @@ def rising_root(
             return place
         before = place
         if error < 0:
-            low, below, above = place, error, above / 2
+            low, below, above = place, error, above / 2 if side < 0 else above
+            side = -1
         else:
-            high, above, below = place, error, below / 2
+            high, above, below = place, error, below / 2 if side > 0 else below
+            side = 1
     return 0.5 * (low + high)
