@@ -1,0 +1,47 @@
+"""Cautions about lye stand on every page of every kind, and on every sheet of every kind of PDF."""
+
+from __future__ import annotations
+
+from html import unescape
+
+import pytest
+
+from outputs.pdfs.desk import desk_of
+from saponary.assets import resources
+from saponary.label.cautions import LYE
+from saponary.messages.speaker import speaker
+from saponary.outputs.compose import composition
+from saponary.outputs.page_kind import PageKind
+from saponary.outputs.pages import KINDS as PAGES
+from saponary.outputs.pdf_kind import PdfKind
+from saponary.outputs.pdf_make import sheets
+from saponary.outputs.pdfs import KINDS as PDFS
+
+NO_PAGE = {"calendar", "figures", "sitemap", "style"}
+"""Kinds whose files are no pages: a calendar, data, and what pages are made of."""
+
+SAID = [speaker().say(said) for caution in LYE for said in (caution.head, caution.text)]
+
+
+def assert_said(where: str, html: str) -> None:
+    read = " ".join(unescape(html).split())
+    for sentence in SAID:
+        assert " ".join(sentence.split()) in read, (where, sentence)
+
+
+@pytest.mark.parametrize("kind", PAGES, ids=lambda kind: kind.name)
+def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
+    desk = desk_of("demo", "bench")
+    context = composition(desk.site, [resources.templates()], desk.drawings).context
+    pages = {file.path for file in kind.render(context) if file.path.endswith(".html")}
+    assert bool(pages) == (kind.name not in NO_PAGE)
+    for path in pages:
+        assert_said(path, desk.files[path].decode())
+
+
+@pytest.mark.parametrize("kind", PDFS, ids=lambda kind: kind.name)
+def test_every_sheet_of_a_kind_has_them(kind: PdfKind) -> None:
+    made = list(sheets(desk_of("demo", "bench"), [kind.name]))
+    assert made
+    for sheet in made:
+        assert_said(sheet.path, sheet.html)
