@@ -132,13 +132,13 @@ def test_heic_without_the_library_names_it(monkeypatch: pytest.MonkeyPatch) -> N
     assert "pip install pillow-heif" in fault.hint
 
 
-@pytest.mark.parametrize(("kind", "name"), [("JPEG", "JPEG"), ("PNG", "PNG"), ("WEBP", "WebP")])
+@pytest.mark.parametrize(("kind", "name"), [("JPEG", "jpeg"), ("PNG", "png"), ("WEBP", "webp")])
 def test_the_format_is_told_by_content(tmp_path: Path, kind: str, name: str) -> None:
     path = tmp_path / "bar.heic"
     path.write_bytes(stored(quarters(), kind))
     facts = read_photo(path)
     assert isinstance(facts, PhotoFacts)
-    assert (facts.format_name, facts.width, facts.height) == (name, 640, 400)
+    assert (facts.kind, facts.width, facts.height) == (name, 640, 400)
     assert not isinstance(make_variants(path), PhotoFault)
 
 

@@ -31,7 +31,7 @@ def assert_said(where: str, html: str) -> None:
 
 @pytest.mark.parametrize("kind", PAGES, ids=lambda kind: kind.name)
 def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
-    desk = desk_of("demo", "bench")
+    desk = desk_of("demo", "maker")
     context = composition(desk.site, [resources.templates()], desk.drawings).context
     pages = {file.path for file in kind.render(context) if file.path.endswith(".html")}
     assert bool(pages) == (kind.name not in NO_PAGE)
@@ -41,7 +41,7 @@ def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
 
 @pytest.mark.parametrize("kind", PDFS, ids=lambda kind: kind.name)
 def test_every_sheet_of_a_kind_has_them(kind: PdfKind) -> None:
-    made = list(sheets(desk_of("demo", "bench"), [kind.name]))
+    made = list(sheets(desk_of("demo", "maker"), [kind.name]))
     assert made
     for sheet in made:
         assert_said(sheet.path, sheet.html)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lot_books import built, parsed, words
+from lot_books import built, having, parsed, words
 from support import PLAIN
 
 PAGE = "recipes/tried/index.html"
@@ -16,7 +16,7 @@ def test_values_of_the_tables_are_called_so_and_what_is_not_checked_is_said() ->
     said = told(PLAIN)
     assert "Saponification values are those of the tables." in said
     assert "Not checked: times, temperatures, prices" in said
-    assert "set aside by the maker" not in said and "is not known, so the superfat" not in said
+    assert "set aside by the maker" not in said and "not known" not in said
 
 
 def test_a_bare_number_that_was_set_aside_is_counted() -> None:
@@ -26,7 +26,9 @@ def test_a_bare_number_that_was_set_aside_is_counted() -> None:
     assert "One number in its texts agrees with no figure here and was set aside by the maker." in said
 
 
-def test_what_takes_an_unknown_share_of_the_alkali_is_named() -> None:
+def test_what_takes_an_unknown_share_of_the_alkali_is_named_once() -> None:
     extra = "additions: [{what: dead-sea-salt, amount: 100 g}]\n"
-    said = told(PLAIN.replace("signed:\n", f"{extra}signed:\n"))
-    assert "How much alkali these take or bring is not known, so the superfat is not checked: " in said
+    page = parsed(built(PLAIN.replace("signed:\n", f"{extra}signed:\n")), PAGE)
+    (badge,) = having(page, "badge")
+    assert "Superfat not known: Dead Sea salt binds an unknown amount of alkali." in words(badge)
+    assert words(badge).count("Dead Sea salt") == 1

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.formula import Addition, Formula, Liquid, shares
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 
@@ -22,11 +21,8 @@ class Changed:
 def changes(old: Formula, new: Formula) -> tuple[str, ...]:
     """Each difference of the chemistry, old to new; sizes of the batches are set aside."""
     found: list[str] = []
-    before, after = _shares(old.oils, old.oils_grams), _shares(new.oils, new.oils_grams)
-    found += _moved(before, after, 100.0, "%")
-    extras_before = _shares((*old.liquids, *old.additions), old.oils_grams)
-    extras_after = _shares((*new.liquids, *new.additions), new.oils_grams)
-    found += _moved(extras_before, extras_after, 1000.0, "g/kg of oils")
+    found += _moved(old.shares, new.shares, 100.0, "%")
+    found += _moved(_rates(old), _rates(new), 1000.0, "g/kg of oils")
     for name, was, now in (
         ("superfat", old.superfat, new.superfat),
         ("potassium hydroxide, of the equivalents", old.alkali.potassium, new.alkali.potassium),
@@ -50,8 +46,9 @@ def changes(old: Formula, new: Formula) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _shares(parts: Iterable[Oil | Liquid | Addition], whole: float) -> dict[str, float]:
-    return totals((part.id, part.grams / whole) for part in parts)
+def _rates(formula: Formula) -> dict[str, float]:
+    parts: tuple[Liquid | Addition, ...] = (*formula.liquids, *formula.additions)
+    return totals((part.id, rate) for part, rate in shares(parts, formula.oils))
 
 
 def _moved(before: dict[str, float], after: dict[str, float], times: float, unit: str) -> list[str]:

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Iterable
 
-from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.formula import Addition, Formula, Liquid, Oil, shares
 from saponary.quantity.rounding import show
 
 LENGTH = 12
@@ -31,23 +32,16 @@ def matches(recorded: str, current: str) -> bool:
 
 
 def _canonical(formula: Formula) -> dict[str, object]:
-    whole = formula.oils_grams or 1.0
-
-    def oil(part: Oil, total: float) -> list[object]:
-        return [
-            part.id,
-            part.infused_with or "",
-            _n(part.grams / total),
-            _n(part.saponification_value),
-            part.ester,
-        ]
-
-    def extra(part: Addition | Liquid) -> list[object]:
-        return [part.id, part.portion or "", part.stage, _n(part.grams / whole), _n(part.acid * 1000)]
+    def oils(of: Iterable[Oil]) -> list[list[str]]:
+        rows = (
+            [oil.id, oil.infused_with or "", _n(share), _n(oil.saponification_value), oil.ester]
+            for oil, share in shares(of, formula.oils)
+        )
+        return sorted(rows, key=repr)
 
     a = formula.alkali
     return {
-        "oils": sorted((oil(p, whole) for p in formula.oils), key=repr),
+        "oils": oils(formula.oils),
         "alkali": [
             [_n(share), _n(purity if share > 0 else 1.0)]
             for share, purity in ((a.sodium, a.sodium_purity), (a.potassium, a.potassium_purity))
@@ -55,15 +49,26 @@ def _canonical(formula: Formula) -> dict[str, object]:
         "superfat": _n(formula.superfat),
         "water": [formula.water.convention, _n(formula.water.value)],
         "liquids": sorted(
-            ([*extra(p), *map(_n, (p.water, p.fat, p.fat_value))] for p in formula.liquids), key=repr
+            (
+                [*_extra(p, rate), *map(_n, (p.water, p.fat, p.fat_value))]
+                for p, rate in shares(formula.liquids, formula.oils)
+            ),
+            key=repr,
         ),
-        "additions": sorted(([*extra(p), _n(p.base * 1000), *_wet(p)] for p in formula.additions), key=repr),
-        "portions": [
-            [p.name, _n(p.share), sorted((oil(o, whole) for o in p.oils or ()), key=repr)]
-            for p in formula.portions
-        ],
+        "additions": sorted(
+            (
+                [*_extra(p, rate), _n(p.base * 1000), *_wet(p)]
+                for p, rate in shares(formula.additions, formula.oils)
+            ),
+            key=repr,
+        ),
+        "portions": [[p.name, _n(p.share), oils(p.oils or ())] for p in formula.portions],
         "pots": "separate" if formula.separate_pots else "one",
     }
+
+
+def _extra(part: Addition | Liquid, rate: float) -> list[str]:
+    return [part.id, part.portion or "", part.stage, _n(rate), _n(part.acid * 1000)]
 
 
 def _wet(part: Addition) -> list[str]:

@@ -6,9 +6,11 @@ a maker wrote it. Saponification values are mg of KOH per g (ISO 3657).
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Literal, TypeVar
+
+from saponary.quantity.totals import totals
 
 Ester = Literal["triglyceride", "acid", "wax"]
 Convention = Literal["lye-strength", "to-lye", "of-oils"]
@@ -111,6 +113,16 @@ class Addition:
     known: bool = True
 
 
+P = TypeVar("P", bound="Oil | Liquid | Addition")
+
+
+def shares(parts: Iterable[P], oils: Sequence[Oil]) -> list[tuple[P, float]]:
+    """Each of these with its grams per gram of the oils: an oil's share of them, or the rate of what
+    goes with them. Nought where the oils weigh nothing."""
+    whole = sum(oil.grams for oil in oils)
+    return [(part, part.grams / whole if whole > 0 else 0.0) for part in parts]
+
+
 @dataclass(frozen=True)
 class Portion:
     """A share of the batter. `oils` is None where it takes its share of the batch's oils.
@@ -147,6 +159,11 @@ class Formula:
     @property
     def oils_grams(self) -> float:
         return sum(oil.grams for oil in self.oils)
+
+    @property
+    def shares(self) -> dict[str, float]:
+        """Share of all oils by mass, by an oil's id, however it was infused."""
+        return totals((oil.id, share) for oil, share in shares(self.oils, self.oils))
 
     @property
     def stirred(self) -> tuple[Addition, ...]:

@@ -93,8 +93,6 @@ def _behind(recipe: Published) -> Iterator[Message]:
         yield message("badge.values.both", names=names.together(recipe.pantry, [oil.id for oil in own]))
     elif oils:
         yield message("badge.values.own" if own else "badge.values.table")
-    if recipe.figures.unknown:
-        yield message("badge.uptake-unknown", names=names.together(recipe.pantry, recipe.figures.unknown))
     if recipe.set_aside:
         yield message("badge.set-aside", count=recipe.set_aside)
     yield message("badge.not-checked")

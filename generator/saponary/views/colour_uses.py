@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
-from saponary.lye.formula import Addition, Oil
+from saponary.lye.formula import Addition, Oil, shares
 from saponary.messages.message import Message, Value, commas, message, percent, short
 from saponary.pantry.model import Pantry
 from saponary.quantity.totals import totals
@@ -50,24 +50,20 @@ def _stirred(computed: Published) -> Iterator[tuple[str, Value]]:
 
 
 def _doses(where: str, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Iterator[tuple[str, Value]]:
-    whole = sum(oil.grams for oil in oils)
-    for name, weight in totals((part.id, part.grams) for part in additions).items():
-        if whole > 0 and weight > 0:
-            dose = short(1000.0 * weight / whole, unit="g/kg")
+    for name, rate in totals((part.id, rate) for part, rate in shares(additions, oils)).items():
+        if rate > 0:
+            dose = short(1000.0 * rate, unit="g/kg")
             yield name, message("colours.use.in-portion", portion=where, dose=dose) if where else dose
 
 
 def _infused(computed: Published, shelf: Pantry) -> Iterator[tuple[str, Message]]:
     formula = computed.resolved.formula
-    for oil in formula.oils:
+    for oil, share in shares(formula.oils, formula.oils):
         stock = shelf.infusions.get(oil.infused_with) if oil.infused_with else None
         name = stock.botanical if stock else oil.infused_with
         botanical = shelf.botanical(name) if name else None
-        if botanical is not None and formula.oils_grams > 0:
-            yield (
-                botanical.id,
-                message("colours.use.infused", share=percent(oil.grams / formula.oils_grams, 0)),
-            )
+        if botanical is not None and share > 0:
+            yield botanical.id, message("colours.use.infused", share=percent(share, 0))
 
 
 def _dry(computed: Published) -> Iterator[tuple[str, Message]]:

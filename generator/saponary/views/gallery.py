@@ -12,7 +12,6 @@ from markupsafe import Markup
 from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.messages.message import Message, Value, Within, commas, message, percent
-from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Links, Prose
 from saponary.views.site import SiteInput
@@ -146,15 +145,13 @@ def _card(recipe: Published, site: SiteInput) -> Card:
 
 def main_oils(computed: Published, most: int = 3, *, numbers: bool = True) -> Value:
     """The largest oils, with their shares where the edition gives numbers."""
-    whole = computed.figures.oils or 1.0
-    summed = totals((oil.id, oil.grams) for oil in computed.resolved.formula.oils)
-    largest = sorted(summed.items(), key=lambda item: -item[1])[:most]
+    largest = sorted(computed.resolved.formula.shares.items(), key=lambda item: -item[1])[:most]
     return commas(
         *(
-            _share(Within(names.oil(computed.pantry, name)), grams / whole)
+            _share(Within(names.oil(computed.pantry, name)), share)
             if numbers
             else Within(names.oil(computed.pantry, name))
-            for name, grams in largest
+            for name, share in largest
         )
     )
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.book.published import Published
-from saponary.lye.formula import Addition, Liquid, Oil
+from saponary.lye.formula import Addition, Liquid
 from saponary.messages.message import Message, Number, Value, grams, message, percent, short
 from saponary.pantry.model import Ingredient, Pantry, Range
 from saponary.quantity.totals import totals
@@ -73,13 +73,12 @@ def _items(shelf: Pantry, recipes: Sequence[Published], kind: str) -> tuple[Item
 
 def _used(recipe: Published, kind: str) -> Iterator[tuple[str, Number]]:
     formula = recipe.resolved.formula
-    shelves: dict[str, Sequence[Oil | Liquid | Addition]] = {
-        "oils": formula.oils,
-        "liquids": formula.liquids,
-        "additions": formula.additions,
-    }
-    for name, weight in totals((part.id, part.grams) for part in shelves[kind]).items():
-        yield name, percent(weight / formula.oils_grams, 0) if kind == "oils" else grams(weight)
+    if kind == "oils":
+        yield from ((name, percent(share, 0)) for name, share in formula.shares.items())
+        return
+    parts: Sequence[Liquid | Addition] = formula.liquids if kind == "liquids" else formula.additions
+    weights = totals((part.id, part.grams) for part in parts)
+    yield from ((name, grams(weight)) for name, weight in weights.items())
 
 
 def _oil(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:

@@ -9,7 +9,7 @@ from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
 from saponary.lye import mould as geometry
-from saponary.lye.formula import Addition, Oil
+from saponary.lye.formula import Addition, Oil, shares
 from saponary.pantry.model import Pantry
 from saponary.views import names, shades
 
@@ -54,9 +54,9 @@ def blended_shade(computed: Published) -> Shade:
 def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Shade:
     grams = sum(oil.grams for oil in oils)
     tints = [shades.tint(shelf.additions.get(a.id), a.grams, grams) for a in additions]
-    for oil in oils:
-        if oil.infused_with and grams > 0:
-            tints.append(shades.infused(shelf.botanical(oil.infused_with), oil.grams / grams))
+    for oil, share in shares(oils, oils):
+        if oil.infused_with and share > 0:
+            tints.append(shades.infused(shelf.botanical(oil.infused_with), share))
     return shades.shade(tints)
 
 

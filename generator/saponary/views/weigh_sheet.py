@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from saponary.book.published import Published
-from saponary.lye.formula import Addition, Liquid, Oil
+from saponary.lye.formula import Addition, Liquid, Oil, shares
 from saponary.messages.message import Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import Scale, Weighed
@@ -75,16 +75,15 @@ class WeighSheet:
 
     def oils(self, id: str, caption: Value, oils: Iterable[Oil], total: Message) -> WeighTable:
         parts = tuple(oils)
-        whole = sum(oil.grams for oil in parts) or 1.0
         lines = tuple(
             self.line(
                 f"oil {oil.id}",
                 names.oil(self.shelf, oil.id),
                 oil.grams,
                 *self._infused(oil),
-                share=percent(oil.grams / whole),
+                share=percent(share),
             )
-            for oil in parts
+            for oil, share in shares(parts, parts)
         )
         return WeighTable(
             id, caption, lines, self.total("oils", total, lines) if len(lines) > 1 else None, shares=True

@@ -9,9 +9,7 @@ from scipy.optimize import brentq
 
 from saponary.lye.cure.fit import CureFit, fit_cure
 from saponary.lye.cure.readings import (
-    curve_interval,
     half_life,
-    pace_of_loss,
     ready_day,
     still_to_lose,
     weight_at,
@@ -44,7 +42,6 @@ def test_ready_day_is_where_the_pace_meets_the_limit() -> None:
 
         ready = ready_day(fit)
         assert ready.day == pytest.approx(brentq(beyond, 0, 500), rel=1e-8)
-        assert pace_of_loss(fit, ready.day) == pytest.approx(0.005, rel=1e-9)
         assert ready.forecast and not ready.by_first
 
 
@@ -93,14 +90,16 @@ def test_intervals_hold_the_curve_and_widen() -> None:
     assert isinstance(fit, CureFit)
     widths = []
     for day in (30, 60, 120):
-        narrow, wide = curve_interval(fit, day), weight_interval(fit, day)
-        assert narrow and wide
-        assert wide[0] < narrow[0] < weight_at(fit, day) < narrow[1] < wide[1]
-        widths.append(narrow[1] - narrow[0])
+        low, high = weight_interval(fit, day) or (0.0, 0.0)
+        assert low < weight_at(fit, day) < high
+        assert weight_at(fit, day) - low == pytest.approx(high - weight_at(fit, day), rel=1e-9)
+        widths.append(high - low)
     assert widths == sorted(widths)
-    # Source: far out the curve is its plateau, so their intervals meet.
-    far = curve_interval(fit, 2000)
-    assert far == pytest.approx(fit.plateau_interval, rel=1e-9)
+    # Source: far out the curve is its plateau, and a weighing's own scatter adds in squares.
+    far = weight_interval(fit, 2000)
+    assert far and fit.plateau_interval and fit.residual_sd
+    reach = (fit.plateau_interval[1] - fit.plateau_g) ** 2 + (fit.student * fit.residual_sd) ** 2
+    assert (far[1] - fit.plateau_g) ** 2 == pytest.approx(reach, rel=1e-9)
 
 
 def test_intervals_are_counted_from_the_first_weighing() -> None:

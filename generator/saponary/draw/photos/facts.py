@@ -32,10 +32,6 @@ class PhotoFacts:
     width: int
     height: int
 
-    @property
-    def format_name(self) -> str:
-        return KIND_NAMES[self.kind]
-
 
 @dataclass(frozen=True)
 class PhotoFault:

@@ -47,21 +47,12 @@ def weight_interval(fit: CureFit, day: float) -> Interval | None:
     A prediction interval at the fit's confidence: the curve's own error and a weighing's
     scatter together. None where three weighings fix the curve exactly.
     """
-    return _around(fit, day, fit.residual_sd or 0.0)
-
-
-def curve_interval(fit: CureFit, day: float) -> Interval | None:
-    """Grams between which the curve itself lies on this day, a weighing's scatter left out."""
-    return _around(fit, day, 0.0)
-
-
-def _around(fit: CureFit, day: float, scatter: float) -> Interval | None:
     age = day - fit.first_day
     left = exp(-fit.rate_per_day * age)
     error = fit.error(1.0, left, -fit.fall_g * age * left)
-    if error is None:
+    if error is None or fit.residual_sd is None:
         return None
-    reach = fit.student * sqrt(error * error + scatter * scatter)
+    reach = fit.student * sqrt(error * error + fit.residual_sd * fit.residual_sd)
     middle = weight_at(fit, day)
     return middle - reach, middle + reach
 
@@ -69,12 +60,6 @@ def _around(fit: CureFit, day: float, scatter: float) -> Interval | None:
 def half_life(fit: CureFit) -> float:
     """Days in which what is still to be lost halves: ln 2 / k."""
     return log(2.0) / fit.rate_per_day
-
-
-def pace_of_loss(fit: CureFit, day: float) -> float:
-    """The pace of loss on a day as a share of the bar's weight that day per week: -7·W'(t)/W(t)."""
-    left = fit.fall_g * exp(-fit.rate_per_day * (day - fit.first_day))
-    return WEEK * fit.rate_per_day * left / (fit.plateau_g + left)
 
 
 def ready_day(fit: CureFit, weekly_loss: float = WEEKLY_LOSS) -> Ready:
