@@ -28,6 +28,9 @@ COMMANDS: tuple[Command, ...] = (
         "record a batch with today's fingerprint, its weights to be filled in",
         "saponary.cli.record",
     ),
+    Command(
+        "compare", "tell what changed in the figures since a revision, or between two", "saponary.cli.compare"
+    ),
     Command("schema", "print the JSON Schema of a recipe's front matter", "saponary.cli.schema"),
     Command("pantry", "list what a recipe may name, with the names to write", "saponary.cli.pantry"),
     Command("rules", "say what the rules are for", "saponary.cli.rules"),

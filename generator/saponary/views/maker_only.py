@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from saponary.book.published import Published
 from saponary.lye.cost import cost
 from saponary.messages.message import Number, Value, clauses, commas, message
+from saponary.pantry.prices import prices
 from saponary.reading.plain import is_list, is_map
 from saponary.views import names
 from saponary.views.site import SiteInput
@@ -38,13 +39,7 @@ def maker_only(computed: Published, site: SiteInput) -> MakerOnly | None:
 
 def _costs(computed: Published) -> tuple[Rows, Value]:
     shelf = computed.pantry
-    prices = {
-        entry.id: entry.price_per_kg
-        for table in (shelf.oils, shelf.liquids, shelf.additions)
-        for entry in table.values()
-        if entry.price_per_kg is not None
-    }
-    made = cost(computed.resolved.formula, computed.figures.weights, prices)
+    made = cost(computed.resolved.formula, computed.figures.weights, prices(shelf))
     if not made.batch:
         return (), ""
     rows: Rows = ((message("maker.batch-cost"), Number(made.batch, 2)),)

@@ -1,0 +1,210 @@
+"""One side of a comparison: what each recipe of a book came to, at a revision or in the folder as it is.
+
+Both sides are computed by today's engine with the pantry and settings of their own. What a recipe
+came to is plain data, and is kept by the content of all that it rests on.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass
+from functools import cached_property
+from typing import Any
+
+from saponary.assets.step import Step
+from saponary.assets.store import Key, Store
+from saponary.book.catalogue import FINGERPRINT, Figure, compare
+from saponary.book.computed import Computed, compute_all
+from saponary.book.library import read_book
+from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
+from saponary.book.standing import held
+from saponary.book.status import status
+from saponary.label.lists import bar
+from saponary.label.tables import jurisdictions
+from saponary.lye.cost import cost
+from saponary.lye.fingerprint import matches
+from saponary.pantry.prices import prices
+from saponary.quantity.units import QuantityError
+from saponary.reading.files import Files, Unread
+from saponary.reading.findings import Finding
+
+_COMMON = (PANTRY_FILE, SETTINGS_FILE)
+_ROOMS = ("quantity", "lye", "tables", "reading", "schema", "pantry", "book", "label", "build")
+_WEIGHED = Step("weighed", uses=("the recipe", "recipes whose scrap it may hold"), rooms=_ROOMS)
+_DRIFTED = Step("drifted", uses=("all recipes", "what all rest on"), rooms=_ROOMS)
+
+
+@dataclass(frozen=True)
+class CameTo:
+    """What a recipe came to. `figures` are values in the engine's units by name, empty where it cannot be
+    computed: `faults` then say why. `cost` is in the book's own currency, None where nothing has a price."""
+
+    title: str
+    status: str
+    fingerprint: str
+    figures: Mapping[str, Figure]
+    signed: Mapping[str, str]
+    order: tuple[str, ...]
+    cost: float | None
+    faults: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Drifted:
+    """A figure that a recipe signed, and that today's engine and tables no longer give for that recipe."""
+
+    recipe: str
+    name: str
+    signed: str
+    today: str
+
+
+class Side:
+    """A book's recipes, by the name of their file in `recipes/`."""
+
+    def __init__(self, files: Files, store: Store) -> None:
+        self._files, self._store = files, store
+
+    @cached_property
+    def recipes(self) -> dict[str, str]:
+        """The recipes, and a digest of the bytes of each with its batches."""
+        return {
+            name: self._digest((f"recipes/{name}", f"batches/{name.removesuffix('.md')}.yaml"))
+            for name in _names(self._files, "recipes")
+            if name.endswith(".md")
+        }
+
+    @cached_property
+    def common(self) -> str:
+        """A digest of what every recipe rests on: the pantry and the settings."""
+        return self._digest(_COMMON)
+
+    @cached_property
+    def lent(self) -> dict[str, str]:
+        """The recipes whose scrap an entry of the pantry is, with their digests."""
+        text = self._files.read(PANTRY_FILE) if self._files.has(PANTRY_FILE) else b""
+        known = b"" if isinstance(text, Unread) else text
+        return {name: of for name, of in self.recipes.items() if name.removesuffix(".md").encode() in known}
+
+    def came_to(self, names: Collection[str]) -> dict[str, CameTo]:
+        """What these recipes came to; those that it holds of them."""
+        keys = {name: self._key(name) for name in names if name in self.recipes}
+        found = {name: kept for name, key in keys.items() if (kept := _recalled(self._store, key))}
+        lacking = [name for name in keys if name not in found]
+        if lacking:
+            for name, one in self._computed(lacking).items():
+                found[name] = one
+                self._store.keep(keys[name], json.dumps(asdict(one)).encode())
+        return found
+
+    def drifted(self) -> list[Drifted]:
+        """Every signed figure of the book that no longer follows from the recipe as it stands here."""
+        key = _DRIFTED.key(self.recipes, self.common)
+        kept = self._store.recall(key)
+        if kept is not None:
+            return [Drifted(*row) for row in json.loads(kept)]
+        found = [row for name, one in self.came_to(self.recipes).items() for row in _drifted(name, one)]
+        self._store.keep(key, json.dumps([list(asdict(row).values()) for row in found]).encode())
+        return found
+
+    def _computed(self, names: Collection[str]) -> dict[str, CameTo]:
+        """Read and compute some recipes, and those whose scrap they may hold."""
+        book = read_book(_Some(self._files, {*names, *self.lent}))
+        computed, _, faults = compute_all(book)
+        found = {name: computed.get(name.removesuffix(".md")) for name in names}
+        titles = {recipe.file: recipe.model.title for recipe in book.recipes if recipe.model is not None}
+        told = [*book.findings, *faults]
+        return {
+            name: _of(one) if one is not None else _unreadable(name, titles.get(f"recipes/{name}"), told)
+            for name, one in found.items()
+        }
+
+    def _key(self, name: str) -> Key:
+        return _WEIGHED.key((name, self.recipes[name], self.common), self.lent)
+
+    def _digest(self, names: Iterable[str]) -> str:
+        whole = hashlib.sha256()
+        for name in names:
+            data = self._files.read(name) if self._files.has(name) else None
+            said = repr(data).encode() if isinstance(data, Unread) else data
+            whole.update(b"-" if said is None else b"%d " % len(said) + said)
+        return whole.hexdigest()
+
+
+class _Some:
+    """The files of a book with some of its recipes, their batches, and neither classes, photos nor templates."""
+
+    def __init__(self, files: Files, recipes: Collection[str]) -> None:
+        self._files, self._recipes = files, recipes
+        self.root = files.root
+        self.has, self.read = files.has, files.read
+
+    def names(self, folder: str) -> list[str] | Unread:
+        found = self._files.names(folder)
+        if isinstance(found, Unread):
+            return found
+        wanted = {
+            "recipes": self._recipes,
+            "batches": {f"{name.removesuffix('.md')}.yaml" for name in self._recipes},
+        }
+        return [name for name in found if name in wanted.get(folder, ())]
+
+    def below(self, folder: str) -> frozenset[str]:
+        return frozenset()
+
+
+def _names(files: Files, folder: str) -> list[str]:
+    found = files.names(folder)
+    return [] if isinstance(found, Unread) else found
+
+
+def _of(one: Computed) -> CameTo:
+    batches = [record.batch for record in one.batches]
+    back = [batch.lot for batch, _ in held(one)]
+    sold = next(iter(one.settings.sold_in), next(iter(jurisdictions())))
+    listed = bar(one).ingredients(jurisdictions()[sold])
+    return CameTo(
+        title=one.model.title,
+        status=status(one.model, batches, one.fingerprint, one.settings.cure, back).name,
+        fingerprint=one.fingerprint,
+        figures=one.catalogue,
+        signed=one.model.signed,
+        order=tuple(entry.name for entry in listed.entries),
+        cost=cost(one.resolved.formula, one.figures.weights, prices(one.pantry)).batch or None,
+        faults=(),
+    )
+
+
+def _unreadable(name: str, title: str | None, findings: Iterable[Finding]) -> CameTo:
+    faults = tuple(
+        f"{f.place}: {f.message}"
+        for f in findings
+        if f.severity == "error" and f.place.file in (f"recipes/{name}", *_COMMON)
+    )
+    return CameTo(title or name.removesuffix(".md"), "", "", {}, {}, (), None, faults)
+
+
+def _recalled(store: Store, key: Key) -> CameTo | None:
+    kept = store.recall(key)
+    if kept is None:
+        return None
+    found: dict[str, Any] = json.loads(kept)
+    figures = {name: Figure(**figure) for name, figure in found.pop("figures").items()}
+    order, faults = tuple(found.pop("order")), tuple(found.pop("faults"))
+    return CameTo(**found, figures=figures, order=order, faults=faults)
+
+
+def _drifted(recipe: str, one: CameTo) -> Iterator[Drifted]:
+    for name, text in one.signed.items():
+        if name == FINGERPRINT:
+            if one.fingerprint and not matches(text, one.fingerprint):
+                yield Drifted(recipe, name, text, one.fingerprint)
+        elif name in one.figures:
+            try:
+                found = compare(one.figures[name], text)
+            except QuantityError:
+                continue
+            if not found.holds:
+                yield Drifted(recipe, name, text, found.recomputed)
