@@ -84,7 +84,9 @@ def test_a_change_is_told_with_its_figures(tmp_path: Path, capsys: pytest.Captur
 def test_a_recipe_under_a_new_name_is_followed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     commit(tmp_path, {"recipes/a.md": recipe("A"), "recipes/b.md": recipe("B", olive=55)})
     git(tmp_path, "mv", "recipes/a.md", "recipes/z.md")
-    write_book(tmp_path, {"recipes/z.md": recipe("A", superfat=7), "recipes/new.md": recipe("New", olive=70) + LONG})
+    write_book(
+        tmp_path, {"recipes/z.md": recipe("A", superfat=7), "recipes/new.md": recipe("New", olive=70) + LONG}
+    )
     (tmp_path / "recipes/b.md").unlink()
     commit(tmp_path, {})
     found = {one["file"]: one for one in told(capsys, tmp_path, "HEAD~1..HEAD")["changed"]}
