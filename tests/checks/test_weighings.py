@@ -13,7 +13,7 @@ TOLD = [
         "recipes/tried.md:11:88",
         "warning",
         "lot A1: on day 7 the bar weighs 126.0 g, 91 % less than on day 0",
-        "look for a slip of the pen, another bar or another scale",
+        "look for a typing mistake, another bar or another scale",
     ),
 ]
 NEIGHBOUR = batch(", weighed: {0: 134 g, 7: 126 g}")
@@ -29,13 +29,13 @@ ALSO = [
                 "recipes/tried.md:11:91",
                 "warning",
                 "lot A1: on day 7 the bar weighs 110.0 g, 10 % more than on day 0",
-                "look for a slip of the pen, another bar or another scale; or waive it with your reason: waive: [{rule: weighings, about: A1 left day 7, because: …}]",
+                "look for a typing mistake, another bar or another scale; or waive it with your reason: waive: [{rule: weighings, about: A1 left day 7, because: …}]",
             ),
             (
                 "recipes/tried.md:11:102",
                 "warning",
                 "lot A1: on day 14 the bar weighs 60.0 g, 40 % less than on day 0",
-                "look for a slip of the pen, another bar or another scale; or waive it with your reason: waive: [{rule: weighings, about: A1 left day 14, because: …}]",
+                "look for a typing mistake, another bar or another scale; or waive it with your reason: waive: [{rule: weighings, about: A1 left day 14, because: …}]",
             ),
         ],
     ),

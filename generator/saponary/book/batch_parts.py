@@ -15,7 +15,7 @@ from saponary.lye.formula import Addition, Liquid, Oil, Portion, Stage, scaled
 from saponary.lye.pots import together
 from saponary.pantry import model as shelf
 from saponary.pantry.model import Pantry
-from saponary.quantity.units import Amount
+from saponary.quantity.amounts import Amount
 from saponary.reading.alike import nearest
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
@@ -33,7 +33,12 @@ class BatchParts:
 
     blend: Callable[[float], tuple[Oil, ...]]
     additions: list[Callable[[float], Addition]] = field(default_factory=list[Callable[[float], Addition]])
-    liquids: list[Callable[[float], Liquid]] = field(default_factory=list[Callable[[float], Liquid]])
+    liquids: list[Callable[[float, float], Liquid]] = field(
+        default_factory=list[Callable[[float, float], Liquid]]
+    )
+    """Each for so many grams of oils, and of the water of the lye."""
+    of_water: bool = False
+    """Whether any liquid is given as a share of that water."""
     pots: list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]] = field(
         default_factory=list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]]
     )
@@ -136,6 +141,7 @@ class _Reader:
             liquid = self._liquid(wet, (*path, "liquids", index), portion, share)
             if liquid is not None:
                 parts.liquids.append(liquid)
+                parts.of_water |= wet.amount.of_water
         for index, dry in enumerate(additions):
             addition = self._addition(dry, (*path, "additions", index), portion, share)
             if addition is not None:
@@ -180,7 +186,7 @@ class _Reader:
 
     def _liquid(
         self, item: written.Liquid, path: Path, portion: str | None, share: float
-    ) -> Callable[[float], Liquid] | None:
+    ) -> Callable[[float, float], Liquid] | None:
         entry = self.pantry.liquid(item.what)
         if entry is None:
             hint = (
@@ -190,9 +196,12 @@ class _Reader:
             )
             self.report.add((*path, "what"), f"the liquid {item.what!r} is not in the pantry", hint)
             return None
-        grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
         found = entry
-        return lambda oils: liquid_of(found, grams(oils * share), item.at, portion)
+        if item.amount.of_water:
+            part = item.amount.quantity.fraction * share
+            return lambda oils, water: liquid_of(found, part * water, item.at, portion)
+        grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
+        return lambda oils, water: liquid_of(found, grams(oils * share), item.at, portion)
 
     def _portions(self, parts: BatchParts) -> None:
         portions = self.recipe.portions

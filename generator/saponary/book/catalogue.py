@@ -21,7 +21,7 @@ from saponary.lye.portions import PortionFigures
 from saponary.messages.message import Number
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
-from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError, parse
+from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError, parse, parse_ratio
 
 Kind = Literal["mass", "volume", "length", "share", "ratio", "mg/g", "iodine", "count"]
 
@@ -92,7 +92,10 @@ _FINEST = 9
 def compare(figure: Figure, text: str) -> Compared:
     """Hold a figure as written against the recomputed one. Raises QuantityError on bad text."""
     unit = _SHOWN_UNIT[figure.kind]
-    written = parse(text, units=_UNITS[figure.kind], example=f"138.7 {unit}".strip())
+    if figure.kind == "ratio":
+        written = parse_ratio(text)
+    else:
+        written = parse(text, units=_UNITS[figure.kind], example=f"138.7 {unit}".strip())
     if written.decimals is None:
         raise QuantityError(f"{text.strip()!r} is a fraction", "write a figure as a decimal number")
     value = figure.in_unit(written.unit)

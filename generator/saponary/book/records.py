@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Annotated
 
 from pydantic import Field, ValidationError
@@ -39,6 +40,13 @@ class BatchRecord(Located):
     def place(self, path: Path = (), *, key: bool = False) -> Place:
         """Where a value of this batch stands."""
         return self.tree.place(self.file, (*self.path, *path), key=key)
+
+    def day_path(self, home: Path, day: int) -> Path:
+        """Where a day's value stands below `home`, written as a count of days or as a date."""
+        counted = (*home, str(day))
+        if (*self.path, *counted) in self.tree.values:
+            return counted
+        return (*home, (self.batch.poured + timedelta(days=day)).isoformat())
 
     def lines(self) -> tuple[int, int] | None:
         """The first and the last line on which something of this batch stands; None for one without a file."""

@@ -98,17 +98,31 @@ def _formula(
 ) -> Formula:
     """The whole batch for so many grams of oils."""
     oils, portions = parts.oils_and_portions(oils_grams)
-    return Formula(
-        oils=oils,
-        alkali=lye.alkali,
-        superfat=lye.superfat,
-        water=lye.water,
-        liquids=tuple(make(oils_grams) for make in parts.liquids),
-        additions=tuple(make(oils_grams) for make in parts.additions),
-        portions=portions,
-        separate_pots=recipe.pots == "separate",
-        scale_step=settings.scale_step_grams,
-    )
+
+    def with_water(water: float) -> Formula:
+        return Formula(
+            oils=oils,
+            alkali=lye.alkali,
+            superfat=lye.superfat,
+            water=lye.water,
+            liquids=tuple(make(oils_grams, water) for make in parts.liquids),
+            additions=tuple(make(oils_grams) for make in parts.additions),
+            portions=portions,
+            separate_pots=recipe.pots == "separate",
+            scale_step=settings.scale_step_grams,
+        )
+
+    return with_water(_water_of(with_water) if parts.of_water else 0.0)
+
+
+def _water_of(with_water: Callable[[float], Formula]) -> float:
+    """Grams of water of a lye some of whose liquids are shares of that water.
+
+    An acid liquid asks for lye, and so for water, in proportion to itself: the water is the one
+    that is right for the liquids it gives.
+    """
+    none, one = (weigh(with_water(grams)).water.total for grams in (0.0, 1.0))
+    return none / (1.0 - (one - none))
 
 
 def _mould(

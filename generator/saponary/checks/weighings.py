@@ -38,10 +38,10 @@ def _bar(record: BatchRecord, bar: BarCure) -> Iterator[Finding]:
             message = f"{show(grams, 1)} g on day {day} does not go with the other weighings, and is left out of the curve"
         else:
             continue
-        hint = "look for a slip of the pen, another bar or another scale"
+        hint = "look for a typing mistake, another bar or another scale"
         yield record.finding(
             RULE.name,
-            (*home, str(day)),
+            record.day_path(home, day),
             f"lot {record.batch.lot}: {message}",
             hint,
             "warning",
@@ -53,7 +53,7 @@ RULE = Rule(
     "weighings",
     "sense",
     "A bar loses water as it cures, quickly at first and then hardly at all. A weight that goes up, falls by more "
-    "than the water there was, or stands off the curve is mostly a slip of the pen (limits: common practice, no source).",
+    "than the water there was, or stands off the curve is mostly a typing mistake (limits: common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

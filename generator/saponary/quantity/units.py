@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal, DecimalException
 from fractions import Fraction
 
@@ -35,10 +35,17 @@ _NUMBER = re.compile(
     r"""(?P<sign>[-+−]?)\s*
         (?: (?P<whole>\d+)\s+(?P<mixnum>\d+)\s*/\s*(?P<mixden>\d+)
           | (?P<num>\d+)\s*/\s*(?P<den>\d+)
-          | (?P<dec>\d+(?:\.\d+)?|\.\d+) )""",
+          | (?P<dec>\d{1,3}(?:[ ]\d{3})+(?:[.,]\d+)?(?!\d)
+                  | \d{1,3}(?:,\d{3})+\.\d+ | \d{1,3}(?:,\d{3}){2,}(?!\d)
+                  | \d+(?:[.,]\d+)? | \.\d+) )""",
     re.VERBOSE,
 )
-_MAX_LENGTH = 60
+_EITHER = re.compile(r"[1-9]\d{0,2},\d{3}")
+"""A comma that may part thousands, or whole numbers from thousandths."""
+_TWO_UNITS = re.compile(r"(?P<big>[^a-z]+[a-z]+)[ ,]+(?:and )?(?P<small>\d[^a-z]*[a-z]+)", re.IGNORECASE)
+_PAIRS = {("lb", "oz"): 16, ("kg", "g"): 1000}
+"""Units that are written together, and how many of the smaller make one of the greater."""
+MAX_LENGTH = 60
 _MAX_DECIMALS = 9
 
 
@@ -125,16 +132,13 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
             f"{whole!r} does not begin with a number", "write a number and a unit, such as 12.5 g"
         )
     rest = text[found.end() :]
-    if re.match(r",\d{3}(?!\d)", rest):
+    if found["dec"] is not None and _EITHER.fullmatch(found["dec"]):
+        thousand, thousandths = found["dec"].replace(",", ""), found["dec"].replace(",", ".")
         raise QuantityError(
-            f"{whole!r} uses a comma inside a number, which may part thousands or tenths",
-            "write 1000 g for a thousand, 1.0 g for one",
+            f"{whole!r} can be read in two ways: as {thousand}{rest} or as {thousandths}{rest}",
+            f"write {thousand}{rest}, or {thousandths}{rest}",
         )
-    if re.match(r",\d", rest):
-        raise QuantityError(
-            f"{whole!r} uses a comma inside a number", "write the decimal point as a point: 12.5 g"
-        )
-    if re.match(r"[eE][-+]?\d|[\d_/.]", rest):
+    if re.match(r"[eE][-+]?\d|[\d_/.,]", rest):
         raise QuantityError(
             f"{whole!r} is not a plain number", "write digits with at most one point, such as 12.5 g"
         )
@@ -144,11 +148,19 @@ def parse_number(text: str, *, whole: str) -> tuple[Fraction, int | None, str]:
     return -value if found["sign"] in ("-", "−") else value, decimals, rest.strip()
 
 
+def _plain(number: str) -> str:
+    """Digits with at most one point: commas and spaces that part thousands are taken out."""
+    number = number.replace(" ", "")
+    if "." in number or number.count(",") > 1:
+        return number.replace(",", "")
+    return number.replace(",", ".")
+
+
 def _exact(found: re.Match[str], whole: str) -> tuple[Fraction, int | None]:
     """The value of a number as matched, without its sign, and its decimals; a fraction has none."""
     try:
         if found["dec"] is not None:
-            exact = Decimal(found["dec"])
+            exact = Decimal(_plain(found["dec"]))
             return Fraction(exact), max(0, -int(exact.as_tuple().exponent))
         if found["whole"] is not None:
             return int(found["whole"]) + _part(found["mixnum"], found["mixden"], whole), None
@@ -168,9 +180,12 @@ def parse(text: object, *, units: tuple[str, ...], example: str) -> Quantity:
     """
     if not isinstance(text, str):
         raise QuantityError("a quantity is needed here", f"write one value, such as {example}")
-    if len(text) > _MAX_LENGTH:
+    if len(text) > MAX_LENGTH:
         raise QuantityError(f"{text[:24]!r}… is too long for a quantity", f"write it as {example}")
     tidy = clean(text)
+    two = _TWO_UNITS.fullmatch(tidy)
+    if two is not None and "g" in units:
+        return replace(_of_two(two, tidy), text=text)
     value, decimals, unit = parse_number(tidy, whole=tidy)
     unit = canonical_unit(unit)
     if unit not in units:
@@ -182,6 +197,42 @@ def parse(text: object, *, units: tuple[str, ...], example: str) -> Quantity:
             f"expected one of: {wanted}; for example {example}",
         )
     return Quantity(value, unit, decimals, text)
+
+
+def _of_two(two: re.Match[str], whole: str) -> Quantity:
+    """A weight in two units, such as 2 lb 4 oz, in the smaller of them."""
+    (big, _, greater), (small, decimals, lesser) = (
+        parse_number(two[part].strip(), whole=whole) for part in ("big", "small")
+    )
+    many = _PAIRS.get((canonical_unit(greater), canonical_unit(lesser)))
+    if many is None:
+        raise QuantityError(f"{whole!r} has two units", "write 2 lb 4 oz, 1 kg 200 g, or one unit: 1.5 oz")
+    if not 0 <= small < many or big < 0:
+        raise QuantityError(
+            f"{whole!r} has {many} {canonical_unit(lesser)} or more beside {canonical_unit(greater)}",
+            "write it with one unit, such as 36 oz",
+        )
+    return Quantity(big * many + small, canonical_unit(lesser), decimals, whole)
+
+
+def parse_ratio(text: object, *, example: str = "2.0") -> Quantity:
+    """Water to lye: `2`, `2.0`, `2:1`, or any two numbers with a colon; it keeps the first one's decimals."""
+    sides = text.split(":") if isinstance(text, str) else []
+    if len(sides) != 2:
+        return parse(text, units=("",), example=example)
+    water, lye = (parse(side, units=("",), example=example) for side in sides)
+    assert isinstance(text, str)
+    tidy = clean(text)
+    if lye.value <= 0 or water.value <= 0:
+        raise QuantityError(f"{tidy!r} is not a ratio", "water to lye, such as 2:1")
+    if water.value < lye.value:
+        turned = f"{clean(sides[1])}:{clean(sides[0])}"
+        raise QuantityError(
+            f"{tidy!r} says less water than lye; turned round it is {turned}",
+            f"water comes first: write {turned} for {clean(sides[1])} of water to {clean(sides[0])} of lye",
+        )
+    decimals = water.decimals if lye.value == 1 else None
+    return Quantity(water.value / lye.value, "", decimals, text)
 
 
 def canonical_unit(unit: str) -> str:
@@ -199,61 +250,3 @@ def canonical_unit(unit: str) -> str:
     if lowered in MASS or lowered in VOLUME or lowered in LENGTH:
         return lowered
     return tidy
-
-
-@dataclass(frozen=True)
-class Amount:
-    """How much of an addition: a weight, a volume, or either for so much oil.
-
-    `per_grams_of_oil` is None for a plain amount; `2 % of oils` is 2 g per 100 g.
-    """
-
-    quantity: Quantity
-    per_grams_of_oil: float | None
-
-    @property
-    def is_volume(self) -> bool:
-        return self.quantity.unit in VOLUME
-
-    @property
-    def text(self) -> str:
-        return self.quantity.text
-
-
-_OF_OILS = re.compile(r"\s(?:(?:of|on)\s+)?(?:the\s+)?oils?$", re.IGNORECASE)
-_PER = re.compile(r"^(?P<head>.*[a-zA-Z])\s*(?:/|\bper\b)\s*(?P<tail>[\d./ ]*[a-zA-Z]+)$", re.IGNORECASE)
-AMOUNT_UNITS = (*MASS, *VOLUME)
-
-
-def parse_amount(text: object) -> Amount:
-    """Read the amount of an addition or liquid.
-
-    Accepts `60 g`, `1 tbsp`, `2 % of oils`, `8 g/kg`, `1 tbsp/kg`, `1 oz per 15 oz`.
-    """
-    example = "12 g, 1 tbsp, 2 % of oils or 8 g/kg"
-    if not isinstance(text, str):
-        raise QuantityError("an amount is needed here", f"write {example}")
-    if len(text) > _MAX_LENGTH:
-        raise QuantityError(f"{text[:24]!r}… is too long for an amount", f"write {example}")
-    tidy = re.sub(r"\bper\s+cent\b", "%", clean(text), flags=re.IGNORECASE)
-    head = _OF_OILS.sub("", tidy)
-    per = _PER.match(head)
-    if per:
-        top = parse(per["head"], units=AMOUNT_UNITS, example=example)
-        tail = per["tail"].strip()
-        base = parse(
-            tail if tail[0].isdigit() or tail[0] == "." else f"1 {tail}", units=tuple(MASS), example="8 g/kg"
-        )
-        if base.value <= 0:
-            raise QuantityError(f"{tidy!r} is for no oil at all", "write it as 8 g/kg")
-        return Amount(Quantity(top.value, top.unit, top.decimals, text), base.grams)
-    if head != tidy:
-        share = parse(head, units=("%", ""), example="2 % of oils")
-        if share.unit == "" and share.value > 1:
-            raise QuantityError(f"{tidy!r} is more than the oils themselves", f"write {head} % of oils")
-        percent = share.value if share.unit == "%" else share.value * 100
-        return Amount(Quantity(percent, "g", share.decimals, text), 100.0)
-    if tidy.endswith("%"):
-        raise QuantityError(f"{tidy!r} does not say of what", "write 2 % of oils")
-    plain = parse(tidy, units=AMOUNT_UNITS, example=example)
-    return Amount(Quantity(plain.value, plain.unit, plain.decimals, text), None)

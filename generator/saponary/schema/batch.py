@@ -9,8 +9,10 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, field_validator, model_validator
 
+from saponary.schema.alkali_names import by_material
+from saponary.schema.dated import days_for_dates
 from saponary.schema.fields import (
     Colour,
     Date,
@@ -54,7 +56,7 @@ class FreeAlkali(Part):
 
 
 class Batch(Part):
-    """One batch. `weighed` is one marked bar, `bars` several, in grams by days after the pour."""
+    """One batch. `weighed` is one marked bar, `bars` several, in grams by days after the pour or by date."""
 
     lot: Public[ShortText]
     poured: Public[Date]
@@ -80,6 +82,18 @@ class Batch(Part):
     notes: Annotated[Text | None, Seen("batches")] = None
     editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
     private: Annotated[object, Seen("private")] = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def by_day(cls, value: object) -> object:
+        """A date stands for so many days after the pour."""
+        return days_for_dates(value)
+
+    @field_validator("as_weighed", mode="before")
+    @classmethod
+    def by_material(cls, value: object) -> object:
+        """`NaOH` and `KOH` stand for the long names."""
+        return by_material(value)
 
     def last_test(self) -> FreeAlkali | None:
         """The latest free-alkali test, whatever it found."""

@@ -25,7 +25,8 @@ from pydantic import (
 )
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from saponary.quantity.units import Amount, Quantity, QuantityError
+from saponary.quantity.amounts import Amount
+from saponary.quantity.units import Quantity, QuantityError
 from saponary.reading.plain import is_map
 from saponary.schema.scalars import (
     read_any_amount,
@@ -36,6 +37,7 @@ from saponary.schema.scalars import (
     read_id,
     read_iodine_value,
     read_length,
+    read_liquid_amount,
     read_mass,
     read_molar_mass,
     read_part,
@@ -111,6 +113,9 @@ Superfat = Annotated[Quantity, *_quantity(read_superfat, "5 %", "share of the oi
 PartSize = Annotated[Quantity, *_quantity(read_part, "45 %", "per cent, fraction or weight")]
 Ratio = Annotated[Quantity, *_quantity(read_ratio, "2.0", "parts of water to one of alkali", bare=True)]
 AnyAmount = Annotated[Amount, *_quantity(read_any_amount, "2 % of oils", "weight, volume or rate")]
+LiquidAmount = Annotated[
+    Amount, *_quantity(read_liquid_amount, "25 % of water", "weight, volume, rate, or share of the water")
+]
 Length = Annotated[Quantity, *_quantity(read_length, "70 mm", "a length: mm, cm, in")]
 Volume = Annotated[Quantity, *_quantity(read_volume, "90 ml", "a volume: ml, l, tsp, tbsp")]
 Temperature = Annotated[Quantity, *_quantity(read_temperature, "38 °C", "a temperature")]

@@ -11,10 +11,12 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, GetJsonSchemaHandler, model_validator
 from pydantic_core import CoreSchema
 
+from saponary.schema.alkali_names import by_alkali
 from saponary.schema.batch import Batch, PhotoRef, Text
 from saponary.schema.fields import (
     AnyAmount,
     Length,
+    LiquidAmount,
     Name,
     Part,
     PartSize,
@@ -71,6 +73,21 @@ class Lye(Part):
     sodium: Public[Annotated[Alkali, shorthand("share")] | None] = None
     potassium: Public[Annotated[Alkali, shorthand("share")] | None] = None
 
+    @model_validator(mode="before")
+    @classmethod
+    def by_name(cls, value: object) -> object:
+        """`NaOH` and `KOH` stand for their alkali, and one alone for all of it."""
+        return by_alkali(value)
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        made = handler(schema)
+        whole = handler.resolve_ref_schema(made)["properties"]
+        whole |= {"NaOH": whole["sodium"], "KOH": whole["potassium"]}
+        return {"anyOf": [{"enum": ["NaOH", "KOH"]}, made]}
+
 
 class Water(Part):
     """The water of the lye, by exactly one of three conventions."""
@@ -101,7 +118,7 @@ class Liquid(Part):
     """A liquid that stands in for part of the water."""
 
     what: Public[Name]
-    amount: Public[AnyAmount]
+    amount: Public[LiquidAmount]
     at: Public[Stage] = "trace"
 
 

@@ -9,16 +9,16 @@ from __future__ import annotations
 import re
 from datetime import date
 
+from saponary.quantity.amounts import Amount, parse_amount
 from saponary.quantity.units import (
     LENGTH,
     MASS,
     TEMPERATURE,
     VOLUME,
-    Amount,
     Quantity,
     QuantityError,
     parse,
-    parse_amount,
+    parse_ratio,
 )
 
 
@@ -68,7 +68,7 @@ def read_part(value: object) -> Quantity:
 
 
 def read_ratio(value: object) -> Quantity:
-    q = parse(value, units=("",), example="2.0")
+    q = parse_ratio(value)
     return _bounded(q, 0.1, 20.0, q.number, "water to lye, such as 2.0, from 0.1 to 20")
 
 
@@ -76,6 +76,19 @@ def read_any_amount(value: object) -> Amount:
     amount = parse_amount(value)
     if amount.quantity.value < 0:
         raise QuantityError(f"{amount.text!r} is less than nothing", "an amount of 0 or more")
+    if amount.of_water:
+        raise QuantityError(
+            f"{amount.text!r} is for a liquid", "write a weight, a volume, 2 % of oils or 8 g/kg"
+        )
+    return _of_a_bench(amount)
+
+
+def read_liquid_amount(value: object) -> Amount:
+    amount = parse_amount(value)
+    return amount if amount.of_water else read_any_amount(value)
+
+
+def _of_a_bench(amount: Amount) -> Amount:
     size = amount.quantity.millilitres if amount.is_volume else amount.quantity.grams
     per = amount.per_grams_of_oil
     if size > 1e7 or (per is not None and size > 100 * per):
@@ -139,7 +152,10 @@ def read_date(value: object) -> date:
 
 def read_day(value: object) -> int:
     if not isinstance(value, str) or not re.fullmatch(r"0|[1-9]\d{0,3}", value, re.ASCII):
-        raise QuantityError("a count of days is needed here", "days after the pour, such as 14")
+        raise QuantityError(
+            "a day of the cure is needed here",
+            "days after the pour, such as 14, or a date such as 2026-03-16",
+        )
     return int(value)
 
 

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from saponary.schema.alkali_names import by_alkali
 from saponary.schema.edition import EditionEntry
 from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, problem, shorthand
 from saponary.schema.label_sheets import LabelSheet
@@ -20,6 +21,12 @@ class Purity(Part):
 
     sodium: Public[Share | None] = None
     potassium: Public[Share | None] = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def by_name(cls, value: object) -> object:
+        """`NaOH` and `KOH` stand for their alkali."""
+        return value if isinstance(value, str) else by_alkali(value)
 
 
 class CuredWater(Part):
