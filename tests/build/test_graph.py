@@ -13,12 +13,14 @@ from typing import TypeVar
 import pytest
 from jinja2 import Environment
 
+from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import DiskStore, Key, NoStore
 from saponary.book.changes import Changed
+from saponary.book.identity import Identities
 from saponary.book.proofed import Proofed
 from saponary.build import graph
-from saponary.build.graph import PAGE, STEPS, Pages
+from saponary.build.graph import PAGE, STEPS, Pages, shown_recipes
 from saponary.build.proof import prove
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
@@ -201,6 +203,39 @@ def test_every_file_that_changes_said_that_it_rests_on_it(what: str) -> None:
     after = CHANGES[what](whole())
     reached = [differing(edition, told(pages(after, edition))) for edition in EDITIONS]
     assert any(reached), "nothing changed"
+
+
+@pytest.mark.parametrize("what", [what for what in CHANGES if what != "an ingredient list"])
+def test_a_recipe_that_is_shown_otherwise_has_another_key(what: str) -> None:
+    """Its digest is not made again where its key is as it was."""
+    then, after = shown(whole()), shown(CHANGES[what](whole()))
+    told = {name for name in then.keys() & after.keys() if then[name] != after[name]}
+    assert not {name for name in told if then[name][0] == after[name][0]}
+
+
+def shown(site: Unpublished) -> dict[tuple[str, str], tuple[Key | None, str]]:
+    """The key and the digest of every recipe as an edition shows it."""
+    found: dict[tuple[str, str], tuple[Key | None, str]] = {}
+    for name in ("open", "bench"):
+        cut = for_edition(site, editions({})[name])
+        key_of = shown_recipes(site.recipes, Identities(), cut)
+        for one in cut.recipes:
+            value = rests_on.recipe(one.slug)
+            found[name, one.slug] = key_of(value), digest(rests_on.value(value, cut, (), ()))
+    return found
+
+
+def test_a_digest_that_is_kept_is_not_made_again(tmp_path: Path) -> None:
+    site = for_edition(whole(), editions({})["bench"])
+    key_of = shown_recipes(whole().recipes, Identities(), site)
+    composed = composition(site, (STANDARD,))
+    page = next(file for file in composed.files if file.path == "recipes/plain/index.html")
+    first = Pages(composed, DiskStore(tmp_path), key_of).key(page)
+    other = replace(composed, context=replace(composed.context, site=replace(site, labels={})))
+    assert (
+        Pages(other, DiskStore(tmp_path), key_of).key(page) == first == Pages(composed, NoStore()).key(page)
+    )
+    assert Pages(other, NoStore(), key_of).key(page) != first
 
 
 @pytest.mark.parametrize(

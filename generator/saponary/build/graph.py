@@ -7,14 +7,43 @@ where nothing that it says it rests on has changed, and its template is not read
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
 from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import Key, Store
+from saponary.book.identity import Identities
+from saponary.book.proofed import Proofed
+from saponary.checks.kept import CHECKED
 from saponary.draw.photos.kept import PHOTO
+from saponary.outputs import rests_on
 from saponary.outputs.compose import Composition
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.pdf_kept import PDF
 from saponary.views.drawings import DRAWING
+from saponary.views.site import SiteInput
+
+SHOWN = Step(
+    "shown",
+    ("name", "edition", "recipe", "findings", "photos"),
+    (
+        "quantity",
+        "lye",
+        "assets",
+        "tables",
+        "messages",
+        "reading",
+        "schema",
+        "pantry",
+        "book",
+        "words",
+        "label",
+        "views",
+        "outputs/rests_on.py",
+    ),
+    ("pydantic", "markdown-it-py", "pyyaml"),
+)
+"""The digest of a recipe as an edition shows it."""
 
 PAGE = Step(
     "page",
@@ -39,15 +68,18 @@ PAGE = Step(
 )
 """A file of a site from the values that it says it rests on, by their names."""
 
-STEPS: tuple[Step, ...] = (PHOTO, DRAWING, PAGE, PDF)
+STEPS: tuple[Step, ...] = (CHECKED, PHOTO, SHOWN, DRAWING, PAGE, PDF)
 """In the order in which a build comes to them."""
+
+KeyOf = Callable[[str], Key | None]
+"""By the name of a value that files rest on, the key under which its digest is kept; None where it is not."""
 
 
 class Pages:
     """Makes the files of one edition's site, or recalls them. A value is digested once for all of them."""
 
-    def __init__(self, composed: Composition, store: Store) -> None:
-        self.composed, self.store = composed, store
+    def __init__(self, composed: Composition, store: Store, key_of: KeyOf = lambda _: None) -> None:
+        self.composed, self.store, self._key_of = composed, store, key_of
         self._digests: dict[str, str] = {}
 
     def made(self) -> dict[str, bytes]:
@@ -63,5 +95,26 @@ class Pages:
 
     def _digest(self, name: str) -> str:
         if name not in self._digests:
-            self._digests[name] = digest(self.composed.value(name))
+            kept = self._key_of(name)
+            self._digests[name] = self._made(name) if kept is None else self._kept(name, kept)
         return self._digests[name]
+
+    def _made(self, name: str) -> str:
+        return digest(self.composed.value(name))
+
+    def _kept(self, name: str, key: Key) -> str:
+        return self.store.get(key, lambda: self._made(name).encode()).decode()
+
+
+def shown_recipes(recipes: Sequence[Proofed], identities: Identities, site: SiteInput) -> KeyOf:
+    """Where the digests of an edition's recipes are kept, so that a recipe that is as it was is not gone through."""
+    known = {rests_on.recipe(one.slug): one for one in recipes}
+
+    def key_of(name: str) -> Key | None:
+        one = known.get(name)
+        if one is None:
+            return None
+        photos = {photo: site.photos.get(photo) for photo in sorted(one.computed.photos)}
+        return SHOWN.key(name, site.edition, identities.of(one.computed), one.findings, photos)
+
+    return key_of

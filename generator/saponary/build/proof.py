@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from operator import itemgetter
 from pathlib import Path
 
+from saponary.assets.store import Store
 from saponary.book.computed import Computed, compute_all
+from saponary.book.identity import Identities
 from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.proofed import Proofed
 from saponary.book.standing import held
@@ -27,19 +30,22 @@ class Proof:
     book: Book
     recipes: tuple[Proofed, ...]
     findings: tuple[Finding, ...]
+    identities: Identities = field(default_factory=Identities, compare=False)
 
     @property
     def failed(self) -> bool:
         return has_errors(self.findings)
 
 
-def prove(root: Path) -> Proof:
-    """Read and check the book in `root`."""
-    return prove_book(read_book(Folder(root)), formulas_lacking)
+def prove(root: Path, store: Store | None = None) -> Proof:
+    """Read and check the book in `root`. What `store` keeps of a recipe's findings is not looked for again."""
+    return prove_book(read_book(Folder(root)), formulas_lacking, store)
 
 
 def prove_book(
-    book: Book, earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {}
+    book: Book,
+    earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {},
+    store: Store | None = None,
 ) -> Proof:
     """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
 
@@ -59,17 +65,28 @@ def prove_book(
         silenced=standard.only(own.silenced) if own.silenced else None,
         silences=own.silences,
     )
-    findings = check(context, (*book.findings, *faults, *own_faults), own.waived)
-    proofed = tuple(_of_one(one, findings) for one in computed.values())
+    identities = Identities()
+    findings = check(context, (*book.findings, *faults, *own_faults), own.waived, identities, store)
+    by_file = _by_file(findings)
+    proofed = tuple(_of_one(one, by_file) for one in computed.values())
     of_recipes = [waiver for one in computed.values() for waiver in one.file.waived()]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values(), *own.waived))
-    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)))
+    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), identities)
 
 
-def _of_one(one: Computed, findings: Sequence[Finding]) -> Proofed:
+def _by_file(findings: Iterable[Finding]) -> dict[str, list[tuple[int, Finding]]]:
+    """The findings in each file, with where they stand among all."""
+    found: dict[str, list[tuple[int, Finding]]] = {}
+    for at, one in enumerate(findings):
+        found.setdefault(one.place.file, []).append((at, one))
+    return found
+
+
+def _of_one(one: Computed, findings: Mapping[str, Sequence[tuple[int, Finding]]]) -> Proofed:
     """A recipe with what was found in its file and in that of its batches."""
     files = {one.file.file, *(record.file for record in one.batches)}
-    found = tuple(dict.fromkeys(f for f in findings if f.place.file in files))
+    own = sorted((each for file in files for each in findings.get(file, ())), key=itemgetter(0))
+    found = tuple(dict.fromkeys(f for _, f in own))
     back = [batch.lot for batch, _ in held(one)]
     batches = [record.batch for record in one.batches]
     return Proofed(one, status(one.model, batches, one.fingerprint, one.settings.cure, back), found)

@@ -14,8 +14,7 @@ from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.store import FOLDER, DiskStore, Store
-from saponary.book.library import Book
-from saponary.build.graph import Pages
+from saponary.build.graph import Pages, shown_recipes
 from saponary.build.history import changes_since, last_changes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
@@ -76,7 +75,7 @@ def build(
     book = proof.book
     store = DiskStore(book.root / FOLDER)
     whole, photo_files = _site(proof, on, store)
-    maker = _Maker(book, photo_files, press, progress, store)
+    maker = _Maker(proof, photo_files, press, progress, store)
     sites = {edition: for_edition(whole, edition) for edition in editions}
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
@@ -120,13 +119,14 @@ class _Maker:
 
     def __init__(
         self,
-        book: Book,
+        proof: Proof,
         photo_files: Mapping[str, bytes],
         press: Sequence[str] | None,
         progress: Progress | None,
         store: Store,
     ) -> None:
-        self.photo_files, self.press = photo_files, press
+        self.proof, self.photo_files, self.press = proof, photo_files, press
+        book = proof.book
         self.progress, self.store = progress, store
         own, standard = book.root / "templates", resources.templates()
         self.templates = [folder for folder in (own, standard) if folder.is_dir()]
@@ -140,7 +140,8 @@ class _Maker:
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
         composed = composition(site, self.templates, drawings, self.spoken)
         self.tells_day |= any(rests_on.DAY in file.uses for file in composed.files)
-        files |= Pages(composed, self.store).made()
+        known = shown_recipes(self.proof.recipes, self.proof.identities, site)
+        files |= Pages(composed, self.store, known).made()
         if self.press is not None:
             wanted = sheets(PdfContext(site, files, self.spoken, drawings), self.press)
             pdfs, failed = make(files, wanted, self.progress, self.store)

@@ -32,9 +32,11 @@ class ProofContext:
 class Rule(Listed):
     """A rule with what it checks.
 
-    `recipe` looks at one computed recipe, `book` at the whole book; a rule with neither is held
+    `recipe` looks at one computed recipe, `words` at one with the claim words that the book looks for,
+    `book` at the whole book, and at nothing that is found in a recipe alone; a rule with none is held
     while files are read or written, and listed here so that its name is known.
     """
 
     recipe: Callable[[Computed], Iterable[Finding]] | None = None
+    words: Callable[[Computed, WordList], Iterable[Finding]] | None = None
     book: Callable[[ProofContext], Iterable[Finding]] | None = None

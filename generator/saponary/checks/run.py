@@ -3,32 +3,62 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import partial
 
+from saponary.assets.store import Store
+from saponary.book.computed import Computed
+from saponary.book.identity import Identities
 from saponary.book.library import CLAIMS, Book
 from saponary.checks.claims import found_in
+from saponary.checks.kept import Found, checked
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import ProofContext
 from saponary.checks.rules import RULES
 from saponary.checks.settle import WaivingFile, settle
 from saponary.reading.findings import Finding, Home
 from saponary.schema.waivers import Waived
+from saponary.words.entries import WordList
 
 _HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry", CLAIMS: "claims"}
 
 
-def check(context: ProofContext, read: Iterable[Finding], waived: Iterable[Waived]) -> list[Finding]:
+def check(
+    context: ProofContext,
+    read: Iterable[Finding],
+    waived: Iterable[Waived],
+    identities: Identities | None = None,
+    store: Store | None = None,
+) -> list[Finding]:
     """What was found while the book was read, and what the rules find, less what is waived.
 
-    `waived` are the waivers of `claims.yaml`; those of the other files are in the book.
+    `waived` are the waivers of `claims.yaml`; those of the other files are in the book. A recipe whose
+    findings `store` keeps under its identity is not looked at again.
     """
+    identities = identities or Identities()
+    words = identities.shared([context.words.languages])
+    alone = [
+        checked(one, identities.of(one), words, store, partial(in_recipe, words=context.words))
+        if store is not None
+        else in_recipe(one, context.words)
+        for one in context.recipes.values()
+    ]
     found = [*read]
     for rule in RULES:
-        if rule.recipe is not None:
-            found += [finding for one in context.recipes.values() for finding in rule.recipe(one)]
+        found += [finding for one in alone for finding in one.get(rule.name, ())]
         if rule.book is not None:
             found += rule.book(context)
     files = waiving_files(context, (*context.book.waived, *waived))
     return [*settle(found, files, {rule.name: rule for rule in RULES}), *_idle_silences(context)]
+
+
+def in_recipe(computed: Computed, words: WordList) -> Found:
+    """What each rule finds in one recipe, whatever else is in the book."""
+    found: dict[str, tuple[Finding, ...]] = {}
+    for rule in RULES:
+        own = tuple(rule.recipe(computed)) if rule.recipe is not None else ()
+        said = tuple(rule.words(computed, words)) if rule.words is not None else ()
+        found[rule.name] = (*own, *said)
+    return found
 
 
 def waiving_files(context: ProofContext, waived: Iterable[Waived]) -> list[WaivingFile]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from saponary.assets.store import FOLDER, DiskStore
 from saponary.build.proof import Proof, prove
 from saponary.cli.command import Misuse
 from saponary.reading.files import is_book
@@ -23,7 +24,7 @@ def is_asked(folder: Path) -> None:
 def proofed(folder: Path) -> Proof:
     """The proof of a book; Misuse where the folder is none."""
     is_asked(folder)
-    return prove(folder)
+    return prove(folder, DiskStore(folder / FOLDER))
 
 
 def scope(words: Sequence[str], book: Path | None) -> tuple[Path, dict[str, set[str]]]:
