@@ -13,7 +13,7 @@ from pathlib import Path
 
 from PIL import Image
 
-SIGNED = "stated"
+SIGNED = "signed"
 OILS = (
     "olive",
     "coconut",

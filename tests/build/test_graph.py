@@ -19,8 +19,9 @@ from saponary.assets.store import DiskStore, Key, NoStore
 from saponary.book.changes import Changed
 from saponary.book.identity import Identities
 from saponary.book.proofed import Proofed
-from saponary.build import graph
-from saponary.build.graph import PAGE, STEPS, Pages, shown_recipes
+from saponary.build import pages as made_pages
+from saponary.build.graph import PAGE, STEPS
+from saponary.build.pages import Pages, shown_recipes
 from saponary.build.proof import prove
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
@@ -216,7 +217,7 @@ def test_a_recipe_that_is_shown_otherwise_has_another_key(what: str) -> None:
 def shown(site: Unpublished) -> dict[tuple[str, str], tuple[Key | None, str]]:
     """The key and the digest of every recipe as an edition shows it."""
     found: dict[tuple[str, str], tuple[Key | None, str]] = {}
-    for name in ("open", "bench"):
+    for name in ("public", "maker"):
         cut = for_edition(site, editions({})[name])
         key_of = shown_recipes(site.recipes, Identities(), cut)
         for one in cut.recipes:
@@ -226,7 +227,7 @@ def shown(site: Unpublished) -> dict[tuple[str, str], tuple[Key | None, str]]:
 
 
 def test_a_digest_that_is_kept_is_not_made_again(tmp_path: Path) -> None:
-    site = for_edition(whole(), editions({})["bench"])
+    site = for_edition(whole(), editions({})["maker"])
     key_of = shown_recipes(whole().recipes, Identities(), site)
     composed = composition(site, (STANDARD,))
     page = next(file for file in composed.files if file.path == "recipes/plain/index.html")
@@ -289,9 +290,29 @@ def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.Mon
     assert Pages(again, DiskStore(tmp_path)).made() == first
 
 
+@pytest.mark.parametrize("workers", [1, 3])
+def test_any_number_of_workers_makes_the_same_site(
+    workers: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(made_pages, "FEW", 2)
+    site = for_edition(whole(), editions({})["maker"])
+    key_of = shown_recipes(whole().recipes, Identities(), site)
+    told: list[tuple[int, int]] = []
+    drawn = Drawings(site, DiskStore(tmp_path))
+    made = Pages(
+        composition(site, (STANDARD,), drawn, spoken((STANDARD,))),
+        DiskStore(tmp_path),
+        key_of,
+        workers,
+        lambda *done: told.append(done),
+    ).made()
+    assert list(made.items()) == [(path, data) for path, (_, data) in before("maker").items()]
+    assert {of for _, of in told} == {3, len([p for p in made if not p.startswith("recipes/")])}
+
+
 def test_another_version_of_the_code_makes_every_page_again(monkeypatch: pytest.MonkeyPatch) -> None:
     changed = replace(PAGE, rooms=PAGE.rooms[1:])
-    monkeypatch.setattr(graph, "PAGE", changed)
+    monkeypatch.setattr(made_pages, "PAGE", changed)
     assert not kept("public", whole())
 
 

@@ -37,15 +37,19 @@ class Proof:
         return has_errors(self.findings)
 
 
-def prove(root: Path, store: Store | None = None) -> Proof:
-    """Read and check the book in `root`. What `store` keeps of a recipe's findings is not looked for again."""
-    return prove_book(read_book(Folder(root)), formulas_lacking, store)
+def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Proof:
+    """Read and check the book in `root`, with several workers (None for as many as there are processors).
+
+    What `store` keeps of a recipe's findings is not looked for again.
+    """
+    return prove_book(read_book(Folder(root)), formulas_lacking, store, workers)
 
 
 def prove_book(
     book: Book,
     earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {},
     store: Store | None = None,
+    workers: int | None = 1,
 ) -> Proof:
     """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
 
@@ -66,7 +70,7 @@ def prove_book(
         silences=own.silences,
     )
     identities = Identities()
-    findings = check(context, (*book.findings, *faults, *own_faults), own.waived, identities, store)
+    findings = check(context, (*book.findings, *faults, *own_faults), own.waived, identities, store, workers)
     by_file = _by_file(findings)
     proofed = tuple(_of_one(one, by_file) for one in computed.values())
     of_recipes = [waiver for one in computed.values() for waiver in one.file.waived()]

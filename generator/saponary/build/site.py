@@ -14,8 +14,8 @@ from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.store import FOLDER, DiskStore, Store
-from saponary.build.graph import Pages, shown_recipes
 from saponary.build.history import changes_since, last_changes
+from saponary.build.pages import Pages, shown_recipes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.write_site import write_site
@@ -61,6 +61,7 @@ def build(
     editions: Sequence[Edition],
     press: Sequence[str] | None = None,
     progress: Progress | None = None,
+    workers: int | None = None,
 ) -> BuildResult:
     """Write editions of a book whose proof found no error, as of a day.
 
@@ -75,7 +76,7 @@ def build(
     book = proof.book
     store = DiskStore(book.root / FOLDER)
     whole, photo_files = _site(proof, on, store)
-    maker = _Maker(proof, photo_files, press, progress, store)
+    maker = _Maker(proof, photo_files, press, progress, store, workers)
     sites = {edition: for_edition(whole, edition) for edition in editions}
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
@@ -124,10 +125,11 @@ class _Maker:
         press: Sequence[str] | None,
         progress: Progress | None,
         store: Store,
+        workers: int | None,
     ) -> None:
         self.proof, self.photo_files, self.press = proof, photo_files, press
         book = proof.book
-        self.progress, self.store = progress, store
+        self.progress, self.store, self.workers = progress, store, workers
         own, standard = book.root / "templates", resources.templates()
         self.templates = [folder for folder in (own, standard) if folder.is_dir()]
         self.spoken = environment(self.templates, speaker(book.settings.language))
@@ -141,7 +143,7 @@ class _Maker:
         composed = composition(site, self.templates, drawings, self.spoken)
         self.tells_day |= any(rests_on.DAY in file.uses for file in composed.files)
         known = shown_recipes(self.proof.recipes, self.proof.identities, site)
-        files |= Pages(composed, self.store, known).made()
+        files |= Pages(composed, self.store, known, self.workers).made()
         if self.press is not None:
             wanted = sheets(PdfContext(site, files, self.spoken, drawings), self.press)
             pdfs, failed = make(files, wanted, self.progress, self.store)

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from saponary.assets.step import Step
-from saponary.assets.store import Store
-from saponary.book.computed import Computed
+from saponary.assets.store import Key, Store
 from saponary.reading.findings import Finding, Place
 
 Found = Mapping[str, tuple[Finding, ...]]
@@ -35,17 +34,15 @@ CHECKED = Step(
 """What every rule finds in one recipe."""
 
 
-def checked(
-    computed: Computed, identity: str, words: str, store: Store, find: Callable[[Computed], Found]
-) -> Found:
-    """What the rules find in a recipe of this identity, with claim words of this digest."""
-    key = CHECKED.key(identity, words)
+def recalled(store: Store, key: Key) -> Found | None:
+    """What is kept under a key; None where nothing is."""
     kept = store.recall(key)
-    found = _unpacked(kept) if kept is not None else None
-    if found is None:
-        found = find(computed)
-        store.keep(key, _packed(found))
-    return found
+    return _unpacked(kept) if kept is not None else None
+
+
+def keep(store: Store, key: Key, found: Found) -> None:
+    """Keep what was found."""
+    store.keep(key, _packed(found))
 
 
 def _packed(found: Found) -> bytes:

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from functools import partial
 
-from saponary.assets.store import Store
+from saponary.assets.spread import spread
+from saponary.assets.store import NoStore, Store
 from saponary.book.computed import Computed
 from saponary.book.identity import Identities
 from saponary.book.library import CLAIMS, Book
 from saponary.checks.claims import found_in
-from saponary.checks.kept import Found, checked
+from saponary.checks.kept import CHECKED, Found, keep, recalled
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import ProofContext
 from saponary.checks.rules import RULES
@@ -28,6 +28,7 @@ def check(
     waived: Iterable[Waived],
     identities: Identities | None = None,
     store: Store | None = None,
+    workers: int | None = 1,
 ) -> list[Finding]:
     """What was found while the book was read, and what the rules find, less what is waived.
 
@@ -35,13 +36,7 @@ def check(
     findings `store` keeps under its identity is not looked at again.
     """
     identities = identities or Identities()
-    words = identities.shared([context.words.languages])
-    alone = [
-        checked(one, identities.of(one), words, store, partial(in_recipe, words=context.words))
-        if store is not None
-        else in_recipe(one, context.words)
-        for one in context.recipes.values()
-    ]
+    alone = _alone(context, identities, store or NoStore(), workers)
     found = [*read]
     for rule in RULES:
         found += [finding for one in alone for finding in one.get(rule.name, ())]
@@ -49,6 +44,20 @@ def check(
             found += rule.book(context)
     files = waiving_files(context, (*context.book.waived, *waived))
     return [*settle(found, files, {rule.name: rule for rule in RULES}), *_idle_silences(context)]
+
+
+def _alone(context: ProofContext, identities: Identities, store: Store, workers: int | None) -> list[Found]:
+    """What the rules find in each recipe alone, in the book's order."""
+    words = identities.shared([context.words.languages])
+    recipes = list(context.recipes.values())
+    keys = [CHECKED.key(identities.of(one), words) for one in recipes]
+    kept = [recalled(store, key) for key in keys]
+    todo = [n for n, found in enumerate(kept) if found is None]
+    made = spread(len(todo), lambda n: in_recipe(recipes[todo[n]], context.words), workers)
+    for n, found in zip(todo, made, strict=True):
+        kept[n] = found
+        keep(store, keys[n], found)
+    return [found for found in kept if found is not None]
 
 
 def in_recipe(computed: Computed, words: WordList) -> Found:

@@ -24,7 +24,7 @@ def is_asked(folder: Path) -> None:
 def proofed(folder: Path) -> Proof:
     """The proof of a book; Misuse where the folder is none."""
     is_asked(folder)
-    return prove(folder, DiskStore(folder / FOLDER))
+    return prove(folder, DiskStore(folder / FOLDER), workers=None)
 
 
 def scope(words: Sequence[str], book: Path | None) -> tuple[Path, dict[str, set[str]]]:

@@ -80,7 +80,7 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
 
 def _of_recipe(slug: str, site: SiteInput) -> object:
     """A recipe's values by field; None where the site has no such recipe."""
-    one = next((each for each in site.recipes if each.slug == slug), None)
+    one = site.by_slug.get(slug)
     if one is None:
         return None
     own = {f.name: getattr(one, f.name) for f in fields(one) if f.name != "settings"}

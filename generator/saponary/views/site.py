@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cached_property
 
 from saponary.book.changes import Changed
 from saponary.book.classes import ClassFile
@@ -61,6 +62,11 @@ class SiteInput:
     edition: Edition = STANDARD[PUBLIC]
     on: date = date.max
     """The day the site speaks of: what is curing and what is ready is told as of it."""
+
+    @cached_property
+    def by_slug(self) -> Mapping[str, Published]:
+        """The recipes by their slugs."""
+        return {recipe.slug: recipe for recipe in self.recipes}
 
     def shows(self, what: str) -> bool:
         """Whether this edition may show it."""

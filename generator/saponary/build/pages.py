@@ -1,0 +1,126 @@
+"""The files of one edition's site, made or recalled, over as many processes as there are.
+
+A page is recalled where nothing that it says it rests on has changed, and its template is not read.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+
+from saponary.assets.digest import digest
+from saponary.assets.spread import FEW, Progress, spread
+from saponary.assets.store import Key, Store
+from saponary.book.identity import Identities
+from saponary.book.proofed import Proofed
+from saponary.build.graph import PAGE, SHOWN
+from saponary.outputs import rests_on
+from saponary.outputs.compose import Composition
+from saponary.outputs.page_kind import SiteFile
+from saponary.views.site import SiteInput
+
+KeyOf = Callable[[str], Key | None]
+"""By the name of a value that files rest on, the key under which its digest is kept; None where it is not."""
+
+
+Group = Sequence[SiteFile]
+"""Files that are made one after another, because they share work."""
+
+
+class Pages:
+    """Makes the files of one edition's site, or recalls them. A value is digested once for all of them."""
+
+    def __init__(
+        self,
+        composed: Composition,
+        store: Store,
+        key_of: KeyOf = lambda _: None,
+        workers: int | None = None,
+        progress: Progress | None = None,
+    ) -> None:
+        self.composed, self.store = composed, store
+        self._key_of, self._workers, self._progress = key_of, workers, progress
+        self._digests: dict[str, str] = {}
+
+    def made(self) -> dict[str, bytes]:
+        """Every file by its path in the site."""
+        of_recipes, others = _groups(self.composed.files)
+        # What is about the whole book comes last: it shows drawings that the pages of recipes have made.
+        found = self._all(of_recipes, FEW) | self._all([[file] for file in others], 2)
+        return {file.path: found[file.path] for file in self.composed.files}
+
+    def key(self, file: SiteFile) -> Key:
+        """The key of a file: where it stands, and each value that it rests on, by name."""
+        return PAGE.key(file.path, {name: self._digest(name) for name in file.uses})
+
+    def _all(self, groups: Sequence[Group], few: int) -> dict[str, bytes]:
+        found: dict[str, bytes] = {}
+        todo: list[Group] = []
+        for group in groups:
+            kept = self._recalled(group)
+            if kept is None:
+                todo.append(group)
+            else:
+                found |= kept
+        made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, self._progress, few)
+        for digests, files in made:
+            self._digests |= digests
+            found |= files
+        return found
+
+    def _recalled(self, group: Group) -> dict[str, bytes] | None:
+        """The files of a group, where all are kept, and nothing has to be gone through to tell."""
+        if not all(self._is_known(name) for file in group for name in file.uses):
+            return None
+        kept = {file.path: self.store.recall(self.key(file)) for file in group}
+        found = {path: data for path, data in kept.items() if data is not None}
+        return found if len(found) == len(kept) else None
+
+    def _is_known(self, name: str) -> bool:
+        """Whether a value's digest is at hand; those of the whole book are made here, once for all workers."""
+        if name in self._digests:
+            return True
+        key = self._key_of(name)
+        if key is None:
+            self._digests[name] = self._made(name)
+        elif (kept := self.store.recall(key)) is not None:
+            self._digests[name] = kept.decode()
+        return name in self._digests
+
+    def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes]]:
+        """The files of a group, and the digests of what they rest on."""
+        files = {file.path: self.store.get(self.key(file), file.write) for file in group}
+        return {name: self._digest(name) for file in group for name in file.uses}, files
+
+    def _digest(self, name: str) -> str:
+        if not self._is_known(name):
+            self._digests[name] = self._made(name)
+            key = self._key_of(name)
+            if key is not None:
+                self.store.keep(key, self._digests[name].encode())
+        return self._digests[name]
+
+    def _made(self, name: str) -> str:
+        return digest(self.composed.value(name))
+
+
+def _groups(files: Iterable[SiteFile]) -> tuple[list[Group], list[SiteFile]]:
+    """The files of each recipe, and those of the whole book."""
+    of_recipes: dict[str, list[SiteFile]] = {}
+    others: list[SiteFile] = []
+    for file in files:
+        (others if file.recipe is None else of_recipes.setdefault(file.recipe, [])).append(file)
+    return list(of_recipes.values()), others
+
+
+def shown_recipes(recipes: Sequence[Proofed], identities: Identities, site: SiteInput) -> KeyOf:
+    """Where the digests of an edition's recipes are kept, so that a recipe that is as it was is not gone through."""
+    known = {rests_on.recipe(one.slug): one for one in recipes}
+
+    def key_of(name: str) -> Key | None:
+        one = known.get(name)
+        if one is None:
+            return None
+        photos = {photo: site.photos.get(photo) for photo in sorted(one.computed.photos)}
+        return SHOWN.key(name, site.edition, identities.of(one.computed), one.findings, photos)
+
+    return key_of
