@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from saponary.cli.main import COMMANDS
-from support import BOOKS, PLAIN, REPOSITORY, write_book
+from support import PLAIN, REPOSITORY, copy_book, write_book
 
 WATCHED = ("PIL", "fontTools", "jinja2", "markdown_it", "numpy", "pydantic", "shapely", "weasyprint", "yaml")
 """Third-party libraries that cost time to import."""
@@ -64,7 +64,7 @@ def test_a_command_loads_what_it_needs(words: list[str], needed: set[str], tmp_p
 
 
 def test_a_proof_that_measures_labels_loads_fonts_and_nothing_that_draws(tmp_path: Path) -> None:
-    found = loaded(["proof", str(BOOKS["demo"])], tmp_path)
+    found = loaded(["proof", str(copy_book("demo", tmp_path / "book"))], tmp_path)
     assert "fontTools" in found, "the demo book has label sheets, whose texts are measured"
     assert not found & {"PIL", "jinja2", "numpy", "shapely", "weasyprint"}
 

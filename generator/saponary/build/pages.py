@@ -115,12 +115,13 @@ def _groups(files: Iterable[SiteFile]) -> tuple[list[Group], list[SiteFile]]:
 def shown_recipes(recipes: Sequence[Proofed], identities: Identities, site: SiteInput) -> KeyOf:
     """Where the digests of an edition's recipes are kept, so that a recipe that is as it was is not gone through."""
     known = {rests_on.recipe(one.slug): one for one in recipes}
+    edition = digest(site.edition)
 
     def key_of(name: str) -> Key | None:
         one = known.get(name)
         if one is None:
             return None
         photos = {photo: site.photos.get(photo) for photo in sorted(one.computed.photos)}
-        return SHOWN.key(name, site.edition, identities.of(one.computed), one.findings, photos)
+        return SHOWN.key(name, edition, identities.of(one.computed), one.findings, photos)
 
     return key_of

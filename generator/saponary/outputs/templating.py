@@ -17,6 +17,7 @@ from jinja2.bccache import Bucket
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
+from saponary.assets import resources
 from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import Speaker
 
@@ -74,7 +75,9 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view,
     `value|bare` the same without any element, for an attribute, `svg|told(words)` is a picture that brings its words.
     """
-    made = ImmutableSandboxedEnvironment(
+    standard = [folder.resolve() for folder in templates] == [resources.templates().resolve()]
+    # The sandbox looks at every name that a template asks for; our own templates need none.
+    made = (Environment if standard else ImmutableSandboxedEnvironment)(
         loader=_Inside([str(folder) for folder in templates]),
         autoescape=True,
         undefined=StrictUndefined,
