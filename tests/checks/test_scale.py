@@ -13,7 +13,7 @@ TOLD = [
         "recipes/tried.md:3:1",
         "warning",
         "weighed to 1 g the superfat is 9.4 %, not 5.0 %",
-        "make a larger batch, or set a finer scale-step in book.yaml",
+        "weigh 486 g of oils or more, or set a finer scale-step in book.yaml",
     ),
 ]
 NEIGHBOUR = recipe(put("total: 1000 g", "total: 500 g"))
@@ -25,7 +25,7 @@ ALSO = [
                 "recipes/tried.md:9:5",
                 "warning",
                 "0.40 g of castor weighs nothing on a scale of 1 g",
-                "leave it out, or make a larger batch; or waive it with your reason: waive: [{rule: scale, about: castor, because: …}]",
+                "leave it out, or weigh 25000 g of oils or more; or waive it with your reason: waive: [{rule: scale, about: castor, because: …}]",
             )
         ],
     ),
@@ -36,7 +36,7 @@ ALSO = [
                 "recipes/tried.md:3:1",
                 "warning",
                 "weighed to 2 g the superfat is 12.5 %, not 5.0 %",
-                "make a larger batch, or set a finer scale-step in book.yaml; or waive it with your reason: waive: [{rule: scale, about: superfat, because: …}]",
+                "weigh 972 g of oils or more, or set a finer scale-step in book.yaml; or waive it with your reason: waive: [{rule: scale, about: superfat, because: …}]",
             )
         ],
     ),

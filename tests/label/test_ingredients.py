@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import pytest
 
+from saponary.book.cured import CuredWater
 from saponary.label.bar_input import BarInput
 from saponary.label.contents import Contents, charged, found
-from saponary.label.cured import CuredWater
 from saponary.label.ingredients import IngredientList, ingredient_list
 from saponary.label.scents import scent
 from saponary.label.tables import jurisdictions

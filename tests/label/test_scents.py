@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from saponary.book.cured import ASSUMED, cured_water
 from saponary.book.library import Book, read_book
 from saponary.build.proof import Proof
 from saponary.label import lists
 from saponary.label.contents import Contents
-from saponary.label.cured import ASSUMED, cured_water
 from saponary.label.ingredients import ingredient_list
 from saponary.label.scents import made_of, scent
 from saponary.label.tables import jurisdictions

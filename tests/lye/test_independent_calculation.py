@@ -73,7 +73,14 @@ def batch(seed: int) -> Batch:
         "additions": additions,
         "sodium": sodium,
         "pure": (rng.choice([1.0, 0.98]), rng.choice([1.0, 0.9])),
-        "superfat": rng.choice([0.0, 0.05, 0.2, rng.uniform(0, 0.4)]),
+        "superfat": rng.choice([0.0, 0.05, 0.2, rng.uniform(0, 0.4), rng.uniform(-0.05, 0.0)]),
+        "stock": (rng.choice([None, 0.5, rng.uniform(0.3, 0.52)]), rng.choice([None, 0.45])),
+        "step": rng.choice([0.1, 1.0, 5.0]),
+        "cured water": rng.choice([0.05, 0.1, 0.15]),
+        "thinned to": rng.uniform(0.1, 0.45),
+        "acid takes": rng.choice([0.0156, 0.0143]),
+        "titration": (rng.uniform(0, 20), rng.choice([0.1, 0.5]), rng.uniform(1, 20)),
+        "prices": {f"oil-{i}": rng.uniform(1, 30) for i in range(rng.randint(0, 6))},
         "water": rng.choice(
             [
                 ("lye-strength", rng.uniform(0.2, 0.4)),
@@ -118,7 +125,82 @@ def reckon(b: Batch) -> dict[str, float]:
     out["worst high"] = 1 - there / (asked + up)
     out |= _masses(b, need, there, moles + brought)
     out["batter"] = oils + lye + out["plain"] + sum(x["grams"] for x in stirred + b["liquids"])
-    return out
+    fats = sum(g for g, _ in fat)
+    return out | _on_the_scale(b, out, there) | _made_to(b, out, sour, fats) | _sold(b, out)
+
+
+def _on_the_scale(b: Batch, out: dict[str, float], there: float) -> dict[str, float]:
+    """What a stock weighs and the water beside it, the superfat of rounded weights, the smallest batch."""
+    step, found = b["step"], {}
+    alkali = {
+        "naoh": (out["naoh"], b["stock"][0], b["pure"][0], NAOH),
+        "koh": (out["koh"], b["stock"][1], b["pure"][1], KOH),
+    }
+    in_stocks, rounded, half = 0.0, 0.0, 0.0
+    weighed = []
+    for name, (grams, strength, pure, molar) in alkali.items():
+        content = strength or 1.0
+        found[f"{name} stock"] = grams / strength if strength else 0.0
+        in_stocks += grams / content - grams
+        rounded += _to(grams / content, step) * content * pure / molar
+        half += content * pure / molar if grams > 0 else 0.0
+        weighed.append(grams / content)
+    found["beside"] = out["plain"] - in_stocks
+    stirred = [a for a in b["additions"] if a["stage"] != "pour"]
+    for x in stirred + b["liquids"]:
+        change = x.get("base", 0.0) - x["acid"]
+        rounded += _to(x["grams"], step) * change
+        half += abs(change)
+    asked = sum(_to(o["grams"], step) * o["value"] for o in b["oils"]) / 1000 / KOH
+    found["as weighed"] = 1 - rounded / asked if asked > 0 else -1.0
+    half += (1 - out["superfat"]) * sum(o["value"] for o in b["oils"]) / 1000 / KOH
+    whole, need = (
+        sum(o["grams"] for o in b["oils"]),
+        sum(o["grams"] * o["value"] for o in b["oils"]) / 1000 / KOH,
+    )
+    by_superfat = whole * half * step / 2 / need / 0.01
+    weighed += [found["beside"], *(x["grams"] for x in b["oils"] + b["liquids"] + b["additions"])]
+    found["smallest"] = max(by_superfat, whole * 10 * step / min(w for w in weighed if w > 0))
+    return found
+
+
+def _to(grams: float, step: float) -> float:
+    """To the nearest step of a scale."""
+    return int(grams / step + 0.5) * step
+
+
+def _made_to(b: Batch, out: dict[str, float], sour: float, fats: float) -> dict[str, float]:
+    """Fatty matter by splitting every soap again, the water that thins it, the cured loaf, acid and titration."""
+    need = {o["id"]: o["grams"] * o["value"] / 1000 / KOH for o in b["oils"]}
+    taken = sum(need.values()) * min(1.0, 1 - out["superfat"])
+    acids = sum(need[o["id"]] for o in b["oils"] if o["ester"] == "acid")
+    others = sum(need.values()) - acids
+    split = max(0.0, taken - acids) / others if others > 0 else 0.0
+    matter = fats
+    for o in b["oils"]:
+        n = split * need[o["id"]]
+        matter += o["grams"]
+        if o["ester"] != "acid":
+            matter += n * WATER
+        if o["ester"] == "triglyceride":
+            matter -= n / 3 * GLYCEROL
+    placed = [a for a in b["additions"] if a["stage"] == "pour"]
+    loaf = out["batter"] + sum(a["grams"] for a in placed)
+    wet = out["water"] + sum(a["grams"] * a["water"] for a in placed) + out["water formed"] + sour * WATER
+    v, n, m = b["titration"]
+    return {
+        "fatty matter": matter,
+        "thinning": matter / b["thinned to"] - out["batter"],
+        "cured": min(loaf, (loaf - wet) / (1 - b["cured water"])),
+        "acid": max(0.0, -out["superfat"]) * sum(need.values()) / b["acid takes"],
+        "% naoh": v * n * 39.9971 / (10 * m),
+        "% koh": v * n * 56.1056 / (10 * m),
+    }
+
+
+def _sold(b: Batch, out: dict[str, float]) -> dict[str, float]:
+    """What the oils cost that have a price."""
+    return {"cost": sum(o["grams"] * b["prices"].get(o["id"], 0.0) for o in b["oils"]) / 1000}
 
 
 def _masses(b: Batch, need: dict[str, float], there: float, alkali: float) -> dict[str, float]:
@@ -155,44 +237,76 @@ def alkali_of(b: Batch, metal: str) -> float:
 def by_the_engine(b: Batch) -> dict[str, float]:
     """The same by the engine."""
     from saponary.lye.figures import weigh
-    from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Water
 
-    f = weigh(
-        Formula(
-            tuple(
-                Oil(
-                    o["id"], o["grams"], o["value"], o["value"] - o["below"], o["value"] + o["above"],
-                    ester=o["ester"], density=o["density"],
-                )
-                for o in b["oils"]
-            ),
-            Alkali(b["sodium"], 1 - b["sodium"], *b["pure"]),
-            b["superfat"],
-            Water(*b["water"]),
-            tuple(
-                Liquid(
-                    q["id"], q["grams"], q["water"], q["fat"], q["fat_value"], stage=q["stage"], acid=q["acid"]
-                )
-                for q in b["liquids"]
-            ),
-            tuple(
-                Addition(
-                    a["id"], a["grams"], a["stage"], acid=a["acid"], base=a["base"], water=a["water"],
-                    base_most=a["most"], base_of=a["metal"], fat=a["fat"], fat_value=a["fat_value"],
-                    cooled=a["cooled"],
-                )
-                for a in b["additions"]
-            ),
-        )
-    )  # fmt: skip
+    formula = formula_of(b)
+    f = weigh(formula)
     return {
         "naoh": f.weights.sodium_hydroxide, "koh": f.weights.potassium_hydroxide, "water": f.water.total,
         "plain": f.water.plain, "dissolved": f.lye_strength_dissolved, "superfat": f.superfat,
         "superfat with fat": f.superfat_with_liquids_fat, "worst low": f.bands.worst.low,
         "worst high": f.bands.worst.high, "glycerol": f.balance.glycerol,
         "water formed": f.balance.water_formed, "oil left": f.balance.oil_left, "soap": f.balance.soap,
-        "batter": f.batter,
-    }  # fmt: skip
+        "batter": f.batter, "as weighed": f.superfat_as_weighed,
+    } | makers_figures(b, formula, f)  # fmt: skip
+
+
+def formula_of(b: Batch) -> Any:
+    from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Stock, Water
+
+    return Formula(
+        tuple(
+            Oil(
+                o["id"], o["grams"], o["value"], o["value"] - o["below"], o["value"] + o["above"],
+                ester=o["ester"], density=o["density"],
+            )
+            for o in b["oils"]
+        ),
+        Alkali(b["sodium"], 1 - b["sodium"], *b["pure"]),
+        b["superfat"],
+        Water(*b["water"]),
+        tuple(
+            Liquid(
+                q["id"], q["grams"], q["water"], q["fat"], q["fat_value"], stage=q["stage"], acid=q["acid"]
+            )
+            for q in b["liquids"]
+        ),
+        tuple(
+            Addition(
+                a["id"], a["grams"], a["stage"], acid=a["acid"], base=a["base"], water=a["water"],
+                base_most=a["most"], base_of=a["metal"], fat=a["fat"], fat_value=a["fat_value"],
+                cooled=a["cooled"],
+            )
+            for a in b["additions"]
+        ),
+        scale_step=b["step"],
+        stock=Stock(*b["stock"]),
+    )  # fmt: skip
+
+
+def makers_figures(b: Batch, formula: Any, f: Any) -> dict[str, float]:
+    from saponary.lye.alkali import demand
+    from saponary.lye.bar_weight import kept_by_balance
+    from saponary.lye.cost import cost
+    from saponary.lye.dilution import acid_for, dilution, total_fatty_matter
+    from saponary.lye.smallest import smallest
+    from saponary.lye.stock import from_stock
+    from saponary.lye.titration import Titration
+
+    drawn = from_stock(f.weights, f.water.plain, formula.stock)
+    matter = total_fatty_matter(formula, f)
+    return {
+        "naoh stock": drawn.sodium,
+        "koh stock": drawn.potassium,
+        "beside": drawn.beside,
+        "smallest": smallest(formula, f).oils,
+        "fatty matter": matter,
+        "thinning": dilution(matter, f.batter, b["thinned to"]).water,
+        "cured": kept_by_balance(f, b["cured water"]).cured(f.loaf),
+        "acid": acid_for(-f.superfat * demand(formula.oils), b["acid takes"]),
+        "% naoh": 100 * Titration(*b["titration"]).free_caustic,
+        "% koh": 100 * Titration(*b["titration"], metal="potassium").free_caustic,
+        "cost": cost(formula, f.weights, b["prices"]).batch,
+    }
 
 
 def agree(seeds: range) -> None:
@@ -204,8 +318,8 @@ def agree(seeds: range) -> None:
             assert ours[name] == pytest.approx(figure, rel=1e-5, abs=1e-7), (seed, name)
 
 
-def test_two_hundred_random_batches_agree() -> None:
-    agree(range(200))
+def test_a_hundred_random_batches_agree() -> None:
+    agree(range(100))
 
 
 @pytest.mark.slow

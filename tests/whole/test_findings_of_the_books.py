@@ -13,7 +13,7 @@ DEMO = [
     ("fading", "recipes/bell-in-a-drainpipe.md:32:16",
      "turmeric will not keep its colour: the portion 'bell' goes from #c0692f to #d8c07a (your own chips)"),
     ("free-alkali", "recipes/bell-in-a-drainpipe.md:53:18", "lot BD-002 held a trace of free alkali on 2025-12-22"),
-    ("fading", "recipes/ebb-below-flood-above.md:47:16",
+    ("fading", "recipes/ebb-below-flood-above.md:48:16",
      "madder will not keep its colour: the portion 'flood' goes from #8c3f5a to #b9786d"),
     ("draft", "recipes/nine-sketches-of-kelp.md:2:1", "nothing is signed: this is a draft, and is left out of the site"),
     ("fading", "recipes/quarry-strata.md:30:16",

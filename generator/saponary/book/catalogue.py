@@ -13,6 +13,7 @@ from fractions import Fraction
 from math import floor, log10
 from typing import Literal
 
+from saponary.book.made_to import made_to
 from saponary.book.resolve import Resolved
 from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import fingerprint
@@ -148,6 +149,8 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
     yield Figure("water-to-lye", f.water_to_lye, "ratio")
     yield Figure("batter-volume", f.batter_ml, "volume")
     yield Figure("saponification-value", f.chemistry.saponification_value, "mg/g")
+    for name, value in made_to(f, built.formula, built.aims, built.bars):
+        yield Figure(name, value, "mass")
     if f.chemistry.iodine_value is not None:
         yield Figure("iodine-value", f.chemistry.iodine_value, "iodine")
     height = fill_height(built.mould, f.loaf_ml) if built.mould is not None else None

@@ -7,7 +7,7 @@ of its first recipe at the size that each student makes.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 from typing import Annotated
 
@@ -19,6 +19,7 @@ from saponary.book.resolve import FILL, Resolved
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
+from saponary.lye.formula import Formula, Stock
 from saponary.pantry.model import Pantry
 from saponary.reading import front_matter as front
 from saponary.reading.findings import Finding
@@ -122,14 +123,19 @@ def sized(plan: ClassPlan, built: Resolved, shelf: Pantry, students: float = 1.0
     """A recipe at the size of so many students; None where the mould is not known."""
     if plan.oils is not None:
         factor = plan.oils.grams / built.formula.oils_grams
-        return Resolved(built.formula.scaled(factor * students))
+        return Resolved(_dry(built.formula.scaled(factor * students)))
     mould = shelf.moulds.get(plan.mould or "")
     if mould is None:
         return None
     to = plan.to.fraction if plan.to else FILL
     factor = lesson.to_fill(built.formula, geometry.millilitres(mould) * to)
     bars = mould.count if mould.kind == "cavities" else None
-    return Resolved(built.formula.scaled(factor * students), mould, plan.mould, bars)
+    return Resolved(_dry(built.formula.scaled(factor * students)), mould, plan.mould, bars)
+
+
+def _dry(formula: Formula) -> Formula:
+    """A class weighs its alkali dry: that is what it is there to learn, and what it buys."""
+    return replace(formula, stock=Stock())
 
 
 def made_by_a_student(plan: ClassPlan, built: Mapping[str, Resolved], shelf: Pantry) -> dict[str, Resolved]:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from saponary.book import quotes
+from saponary.book.aims import kept
 from saponary.book.catalogue import Figure, catalogue
 from saponary.book.evidence import with_evidence
 from saponary.book.library import Book
@@ -97,7 +98,9 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
     if resolved is None:
         return None, [*recipe.findings, *faults]
     figures = weigh(resolved.formula)
-    batches = book.batches.get(recipe.slug, ())
+    batches, mark = book.batches.get(recipe.slug, ()), fingerprint(resolved.formula)
+    keeps = kept(figures, batches, mark, book.settings)
+    resolved = replace(resolved, aims=replace(resolved.aims, kept=keeps))
     pictures = _pictures(recipe.model, batches)
     computed = Computed(
         file=recipe,
@@ -106,7 +109,7 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
         figures=figures,
         catalogue=catalogue(figures, resolved),
         quotes=tuple(quotes.in_recipe(recipe)),
-        fingerprint=fingerprint(resolved.formula),
+        fingerprint=mark,
         batches=batches,
         settings=book.settings,
         pantry=_shelf(recipe.model, batches, book.pantry),
@@ -144,7 +147,7 @@ def compute_all(book: Book) -> tuple[dict[str, Computed], Pantry, list[Finding]]
 
 def _shelf(model: Recipe, batches: Iterable[BatchRecord], shelf: Pantry) -> Pantry:
     """What the recipe names, and what its batches were weighed of."""
-    weighed = [name for record in batches for name in record.batch.as_weighed]
+    weighed = [n for r in batches for n in (*r.batch.as_weighed, *r.batch.oil_lots)]
     own = used(model, shelf)
     return together((own, named(weighed, shelf))) if weighed else own
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from saponary.book import blend
-from saponary.lye.formula import Alkali, Water
+from saponary.lye.formula import Alkali, Stock, Water
+from saponary.quantity.units import Quantity
 from saponary.reading.reporter import Reporter
 from saponary.schema import recipe as written
 from saponary.schema.settings import Settings
+from saponary.schema.stock import LyeStock
 
 _LEAST_PURE = 0.5
 
@@ -45,6 +47,22 @@ def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> A
         )
         return None
     return Alkali(float(shares[0] / whole), float(shares[1] / whole), *purities)
+
+
+def stock(recipe: LyeStock | None, settings: Settings) -> Stock:
+    """The stocks that the lye is weighed from: the recipe's own, else the book's."""
+    return stock_of(recipe or settings.lye_stock)
+
+
+def stock_of(given: LyeStock | None) -> Stock:
+    """The stocks as they are written; both alkalis dry where nothing is."""
+    if given is None:
+        return Stock()
+    return Stock(*(_strength(own or given.strength) for own in (given.sodium, given.potassium)))
+
+
+def _strength(share: Quantity | None) -> float | None:
+    return share.fraction if share is not None and share.fraction > 0 else None
 
 
 def water(given: written.Water) -> Water:

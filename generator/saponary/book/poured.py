@@ -13,12 +13,13 @@ from dataclasses import dataclass, replace
 from saponary.book import blend
 from saponary.book.batch_parts import addition_of, liquid_of
 from saponary.book.computed import Computed
+from saponary.book.lye_written import stock_of
 from saponary.book.rows import Row, alkalis, name_of, rows
 from saponary.lye.alkali import Weights
 from saponary.lye.figures import weigh
 from saponary.lye.fingerprint import matches
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil
-from saponary.lye.poured import ALKALIS, POTASSIUM, SODIUM, WATER, PutIn, as_poured
+from saponary.lye.poured import ALKALIS, POTASSIUM, SODIUM, STOCKS, WATER, PutIn, as_poured
 from saponary.pantry.model import Pantry
 from saponary.schema.batch import Batch
 
@@ -64,15 +65,18 @@ class Behind:
     now: Formula | None
     alkali: Alkali
     sure: bool = True
+    acid: str | None = None
+    """The acid that the recipe takes free alkali with."""
 
 
 def behind(batch: Batch, computed: Computed) -> Behind:
     """The formulas behind a lot of a recipe that can be computed."""
     now = computed.resolved.formula
+    acid = computed.resolved.aims.acid.id if computed.resolved.aims.acid is not None else None
     if batch.formula is None:
-        return Behind(now, now, now.alkali, sure=False)
+        return Behind(now, now, now.alkali, sure=False, acid=acid)
     then = now if matches(batch.formula, computed.fingerprint) else computed.poured_to.get(batch.formula)
-    return Behind(then, now, now.alkali)
+    return Behind(then, now, now.alkali, acid=acid)
 
 
 def recount_of(batch: Batch, computed: Computed) -> Recount | None:
@@ -83,7 +87,16 @@ def recount_of(batch: Batch, computed: Computed) -> Recount | None:
 def recount(batch: Batch, shelf: Pantry, known: Behind) -> Recount | None:
     """A lot from its own weights; None where none was recorded."""
     recorded = {name: q.grams for name, q in batch.as_weighed.items() if q is not None}
-    return _Record(batch, recorded, shelf, known).recount() if recorded else None
+    return _Record(batch, _undissolved(batch, recorded), shelf, known).recount() if recorded else None
+
+
+def _undissolved(batch: Batch, recorded: Mapping[str, float]) -> dict[str, float]:
+    """The same with each alkali dry: of a stock weighed, what the record's own strength says is in it."""
+    found, kept = dict(recorded), stock_of(batch.lye_stock)
+    for alkali, strength in ((SODIUM, kept.sodium), (POTASSIUM, kept.potassium)):
+        if STOCKS[alkali] in found and strength is not None:
+            found[alkali] = found.get(alkali, 0.0) + strength * found.pop(STOCKS[alkali])
+    return found
 
 
 def names(batch: Batch, shelf: Pantry, known: Behind) -> tuple[str, ...]:
@@ -93,7 +106,8 @@ def names(batch: Batch, shelf: Pantry, known: Behind) -> tuple[str, ...]:
         return (WATER, *ALKALIS, *shelf.oils, *shelf.infusions, *shelf.liquids, *shelf.additions)
     carriers = [row.id for row in formula.oils]
     named = [name_of(row, shelf) for row in rows(formula)]
-    return tuple(dict.fromkeys([WATER, *alkalis(formula), *named, *carriers]))
+    jug = [WATER, *alkalis(formula), *(STOCKS[name] for name in alkalis(formula))]
+    return tuple(dict.fromkeys([*jug, *named, *carriers, *([known.acid] if known.acid else [])]))
 
 
 class _Record:
@@ -139,7 +153,8 @@ class _Record:
             return [replace(self.rows[i], grams=grams * self.rows[i].grams / whole) for i in found]
         if found:
             return [replace(self.rows[found[0]], grams=grams)]
-        part = from_tables(name, grams, self.shelf) if self.known.then is None else None
+        open_to = self.known.then is None or name == self.known.acid
+        part = from_tables(name, grams, self.shelf) if open_to else None
         return None if part is None else [part]
 
     def _is_named(self, row: Row, name: str) -> bool:

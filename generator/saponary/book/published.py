@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
 from saponary.book.proofed import Proofed
@@ -54,6 +55,8 @@ class Published:
     standing: Mapping[str, Standing]
     """By lot, of those that are shown: whether it is held back, and whether it may be called ready."""
     labelled: Labelled
+    best_before: Mapping[str, BestBefore]
+    """By lot, of those that are shown: until when it is good, where that is known."""
     set_aside: int
     """How many bare numbers in its texts, or whole files of them, are set aside by a waiver."""
     remarks: tuple[str, ...]
@@ -70,7 +73,7 @@ def published(one: Proofed, edition: Edition) -> Published:
         computed = _without(back, computed)
     remarks = dict.fromkeys(_remarks(one, edition, back))
     records = tuple(r for record in computed.batches if (r := _record(record, edition)) is not None)
-    weighed = named((name for r in records for name in r.batch.as_weighed), computed.pantry)
+    weighed = named((n for r in records for n in (*r.batch.as_weighed, *r.batch.oil_lots)), computed.pantry)
     return Published(
         slug=computed.slug,
         path=computed.file.file,
@@ -93,10 +96,21 @@ def published(one: Proofed, edition: Edition) -> Published:
             for r in records
         },
         labelled=labelled(one.computed),
+        best_before=_best_before(records, one.computed, "people" in shows),
         set_aside=sum(waiver.rule in BARE for waiver in one.computed.model.waive),
         status=one.status,
         remarks=tuple(remarks) if "remarks" in shows else (),
     )
+
+
+def _best_before(records: Sequence[BatchRecord], computed: Computed, whose: bool) -> dict[str, BestBefore]:
+    """By lot; which lot of which oil sets the day is told where `whose` is true."""
+    found: dict[str, BestBefore] = {}
+    for lot in (record.batch.lot for record in records):
+        one = best_before_of(computed, lot)
+        if one is not None:
+            found[lot] = one if whose else replace(one, by=None)
+    return found
 
 
 def _remarks(one: Proofed, edition: Edition, back: frozenset[str]) -> Iterator[str]:

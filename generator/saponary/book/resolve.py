@@ -11,8 +11,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from saponary.book import blend
+from saponary.book.aims import NOTHING, Aims, aims
 from saponary.book.batch_parts import BatchParts, batch_parts
-from saponary.book.lye_written import alkali, water
+from saponary.book.lye_written import alkali, stock, water
 from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali, Formula, Water
@@ -45,6 +46,7 @@ class Resolved:
     mould_name: str | None = None
     bars: int | None = None
     sizes: tuple[Sized, ...] = ()
+    aims: Aims = NOTHING
 
 
 def resolve(
@@ -57,6 +59,7 @@ def resolve(
     lye = _lye(recipe, settings, report)
     parts = batch_parts(recipe, shares, pantry, report)
     mould_name, mould = _mould(recipe, pantry, report)
+    wanted = aims(recipe, pantry, report)
     if lye is None or any(f.severity == "error" for f in report.findings):
         return None, report.findings
 
@@ -69,7 +72,7 @@ def resolve(
         return None, report.findings
     whole = at(total)
     sizes = _sizes(recipe, whole, pantry, report)
-    return Resolved(whole, mould, mould_name, _bars(recipe, mould), sizes), report.findings
+    return Resolved(whole, mould, mould_name, _bars(recipe, mould), sizes, wanted), report.findings
 
 
 @dataclass(frozen=True)
@@ -110,6 +113,7 @@ def _formula(
             portions=portions,
             separate_pots=recipe.pots == "separate",
             scale_step=settings.scale_step_grams,
+            stock=stock(recipe.lye_stock, settings),
         )
 
     return with_water(_water_of(with_water) if parts.of_water else 0.0)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from saponary.lye.figures import Figures
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
-from saponary.lye.poured import ALKALIS, POTASSIUM, SODIUM, WATER
+from saponary.lye.poured import ALKALIS, POTASSIUM, SODIUM, STOCKS, WATER
+from saponary.lye.stock import from_stock
 from saponary.pantry.model import Pantry
 from saponary.quantity.totals import totals
 
@@ -36,9 +37,12 @@ def alkalis(formula: Formula) -> tuple[str, ...]:
 
 def to_weigh(formula: Formula, figures: Figures, shelf: Pantry) -> dict[str, float]:
     """Grams by name of everything that a record may give a weight for, in the order of hands."""
-    weights = {
-        SODIUM: figures.weights.sodium_hydroxide,
-        POTASSIUM: figures.weights.potassium_hydroxide,
+    weights, drawn = figures.weights, from_stock(figures.weights, figures.water.plain, formula.stock)
+    weighed = {
+        SODIUM: (STOCKS[SODIUM], drawn.sodium) if drawn.sodium else (SODIUM, weights.sodium_hydroxide),
+        POTASSIUM: (STOCKS[POTASSIUM], drawn.potassium)
+        if drawn.potassium
+        else (POTASSIUM, weights.potassium_hydroxide),
     }
-    jug = [(WATER, figures.water.plain), *((name, weights[name]) for name in alkalis(formula))]
+    jug = [(WATER, drawn.beside), *(weighed[name] for name in alkalis(formula))]
     return totals([*jug, *((name_of(row, shelf), row.grams) for row in rows(formula))])

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
 
+from saponary.book.alkali_found import found as alkali_found
 from saponary.book.computed import Computed
 from saponary.book.poured import Recount, recount_of
 from saponary.book.records import BatchRecord
@@ -47,8 +48,9 @@ def standing(batch: Batch, computed: Computed) -> Standing:
     on = last.on if last is not None else None
     if found is not None and found.caustic:
         return Standing("caustic", on, found)
-    if last is not None and last.result != "none":
-        return Standing(last.result, on, found)
+    tested = alkali_found(last, computed.settings) if last is not None else "none"
+    if tested != "none":
+        return Standing(tested, on, found)
     if found is not None and not found.known:
         return Standing("unknown", on, found)
     return Standing("untested" if last is None else "clean", on, found)
@@ -90,7 +92,12 @@ ANY_LOT = Labelled()
 
 
 def labelled(computed: Computed) -> Labelled:
-    """Labels of any lot while none is held back; else of the newest that is not; none where all are."""
+    """Labels of the lot that the recipe names, unless it is held back or not recorded. Where it names none,
+    of any lot while none is held back; else of the newest that is not; none where all are."""
+    label = computed.model.label
+    if label is not None and label.lot is not None:
+        free_lots = {record.batch.lot for record in not_held(computed.batches, computed)}
+        return Labelled(lot=label.lot) if label.lot in free_lots else Labelled(made=False)
     if not held(computed):
         return ANY_LOT
     free: Sequence[BatchRecord] = not_held(computed.batches, computed)

@@ -6,10 +6,12 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from saponary.book.alkali_found import clean_test
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
 from saponary.schema.batch import Batch
 from saponary.schema.recipe import Recipe
+from saponary.schema.settings import Settings
 
 Name = Literal["draft", "signed", "tested"]
 
@@ -23,7 +25,7 @@ class Status:
 
 
 def status(
-    recipe: Recipe, batches: Sequence[Batch], fingerprint: str, cure_days: int, held: Collection[str] = ()
+    recipe: Recipe, batches: Sequence[Batch], fingerprint: str, settings: Settings, held: Collection[str] = ()
 ) -> Status:
     """Draft: nothing signed. Tested: a batch of this very formula, cured, with a clean
     free-alkali test at or after the end of its cure. Else signed, and so where a lot of
@@ -38,9 +40,9 @@ def status(
     back = [b.lot for b in same if b.lot in held]
     if back:
         return Status("signed", message("badge.needs.held", lots=Listed(tuple(back))))
-    clean = [(b, test) for b in same if (test := b.clean_test()) is not None]
+    clean = [(b, test) for b in same if (test := clean_test(b, settings)) is not None]
     if not clean:
         return Status("signed", message("badge.needs.test"))
-    if not any((test.on - batch.poured).days >= cure_days for batch, test in clean):
-        return Status("signed", message("badge.needs.late-test", days=cure_days))
+    if not any((test.on - batch.poured).days >= settings.cure for batch, test in clean):
+        return Status("signed", message("badge.needs.late-test", days=settings.cure))
     return Status("tested")

@@ -26,7 +26,9 @@ def used(model: Recipe, shelf: Pantry, *, parts_of_scents: bool = True) -> Pantr
     added = [
         part.what for part in (*model.additions, *(p for each in model.portions for p in each.additions))
     ]
-    additions = _of(shelf.additions, (*added, *liquids, *dressing(model), *(p.id for p in plants if p)))
+    thins = [model.dilute.acid] if model.dilute is not None and model.dilute.acid is not None else []
+    wanted = (*added, *liquids, *dressing(model), *(p.id for p in plants if p), *thins)
+    additions = _of(shelf.additions, wanted)
     scents = _of(shelf.fragrances, _blended(shelf, additions) if parts_of_scents else additions)
     fill = model.oils.fill
     moulds = (fill.mould if fill else None, model.mould, *(size.mould for size in model.sizes))

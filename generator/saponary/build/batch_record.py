@@ -16,7 +16,9 @@ from saponary.book.proofed import Proofed
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
 from saponary.book.rows import to_weigh
+from saponary.lye.formula import Stock
 from saponary.quantity.numbers import Scale
+from saponary.quantity.rounding import show
 from saponary.reading.text_edits import Edit, apply, closing_line, newline_of, write
 from saponary.reading.tree import Tree
 from saponary.reading.yaml_tree import read_yaml
@@ -94,9 +96,17 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
         f"poured: {poured.isoformat()}",
         f"formula: {_text(one.computed.fingerprint)}",
         *([f"by: {_text(by)}"] if by else []),
+        *_stock(formula.stock),
         "as-weighed:   # write what the scale showed",
         *weights,
     ]
+
+
+def _stock(stock: Stock) -> list[str]:
+    """How strong the stocks were that it was weighed from."""
+    kept = (("sodium", stock.sodium), ("potassium", stock.potassium))
+    said = [f"{metal}: {show(100 * strength, 4)} %" for metal, strength in kept if strength is not None]
+    return [f"lye-stock: {{{', '.join(said)}}}"] if said else []
 
 
 def _text(value: str) -> str:

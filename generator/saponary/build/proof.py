@@ -108,7 +108,7 @@ def _of_one(one: Computed, findings: Mapping[str, Sequence[tuple[int, Finding]]]
     found = tuple(dict.fromkeys(f for _, f in own))
     back = [batch.lot for batch, _ in held(one)]
     batches = [record.batch for record in one.batches]
-    return Proofed(one, status(one.model, batches, one.fingerprint, one.settings.cure, back), found)
+    return Proofed(one, status(one.model, batches, one.fingerprint, one.settings, back), found)
 
 
 def _words(book: Book) -> tuple[Own, list[Finding]]:

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from difflib import SequenceMatcher
 
 from saponary.book.computed import Computed
+from saponary.book.cured import cured_water
 from saponary.checks.listed import BOTH, IN_RECIPES
 from saponary.checks.rule import Rule
 from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
-from saponary.label.cured import cured_water
 from saponary.label.scents import first_uses, scent
 from saponary.label.tables import allergens_by_word, folded
 from saponary.reading.findings import Finding, suggest

@@ -10,6 +10,7 @@ from saponary.book.poured import OILS, Behind, Recount, behind, names, recount
 from saponary.book.records import BatchRecord
 from saponary.checks.listed import BOTH
 from saponary.checks.rule import ProofContext, Rule
+from saponary.lye.poured import STOCKS
 from saponary.pantry.model import Pantry
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding, suggest
@@ -48,6 +49,15 @@ def _strange(record: BatchRecord, found: Recount, shelf: Pantry, known: Behind) 
     may = names(record.batch, shelf, known)
     where = "this recipe" if known.then is known.now else "the formula that this lot was poured to"
     for name in found.strange:
+        if name in STOCKS.values():
+            yield record.finding(
+                RULE.name,
+                ("as-weighed", name),
+                f"how strong the {name.replace('-', ' ')} was is not recorded",
+                "add its strength to this batch: lye-stock: 50 %",
+                key=True,
+            )
+            continue
         yield record.finding(
             RULE.name,
             ("as-weighed", name),

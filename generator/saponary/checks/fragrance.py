@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
+from saponary.book.cured import cured_water
 from saponary.checks.listed import BOTH, IN_RECIPES
 from saponary.checks.rule import Rule
 from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
-from saponary.label.cured import cured_water
 from saponary.label.scents import Scent, first_uses, scent, uncertified
 from saponary.label.tables import as_on_paper
 from saponary.quantity.rounding import show

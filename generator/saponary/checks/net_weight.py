@@ -10,7 +10,7 @@ from saponary.checks.listed import BOTH, IN_RECIPES
 from saponary.checks.rule import Rule
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.fingerprint import matches
-from saponary.quantity.rounding import show
+from saponary.quantity.rounding import show, to_step
 from saponary.reading.findings import Finding
 
 
@@ -29,6 +29,7 @@ def check(computed: Computed) -> Iterator[Finding]:
                 weights.append((bar.latest_grams, batch.lot))
             if isinstance(bar.fit, CureFit) and bar.fit.plateau_interval is not None:
                 weights.append((bar.fit.plateau_g, batch.lot))
+    yield from _expected(computed, stated)
     if not weights:
         yield computed.finding(
             RULE.name,
@@ -46,6 +47,20 @@ def check(computed: Computed) -> Iterator[Finding]:
             f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {show(least, 1)} g",
             "state what the lightest cured bar weighs, or less",
         )
+
+
+def _expected(computed: Computed, stated: float) -> Iterator[Finding]:
+    """A bar that is poured too small to weigh so much once it has cured."""
+    figures = computed.catalogue
+    if "bar-for-label" not in figures or to_step(figures["cured-bar"].value, 0.1) >= stated:
+        return
+    yield computed.finding(
+        RULE.name,
+        ("label", "net-weight"),
+        f"as poured, a bar is expected to come to {figures['cured-bar'].text()}, less than its label's {show(stated, 1)} g",
+        f"pour {figures['bar-for-label'].text()} of each bar, {figures['oils-for-label'].text()} of oils in all, or state less",
+        "warning",
+    )
 
 
 RULE = Rule(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.book.aims import excess_is_taken
 from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
 from saponary.quantity.rounding import show
@@ -16,6 +17,8 @@ def _percent(value: float) -> str:
 
 def check(computed: Computed) -> Iterator[Finding]:
     f = computed.figures
+    if excess_is_taken(computed.resolved.aims, computed.model, f):
+        return
     if f.superfat < 0:
         yield computed.finding(
             RULE.name, ("superfat",), f"the superfat is {_percent(f.superfat)}: free lye stays in the bar",

@@ -11,8 +11,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from saponary.book.cured import CuredWater
 from saponary.label.bar_input import BarInput, Lookup
-from saponary.label.cured import CuredWater
 from saponary.lye.contents import Part, as_charged, as_found, merged
 from saponary.pantry.model import Pantry
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from saponary.book.best_before import best_before_of
 from saponary.book.computed import Computed
 from saponary.book.plain_title import plain_title
 from saponary.book.published import Published
@@ -11,7 +12,7 @@ from saponary.label.cautions import for_buyers
 from saponary.label.fit import LabelText
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
-from saponary.messages.message import Message, message
+from saponary.messages.message import Day, Message, day, message
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import OUNCE
 from saponary.quantity.rounding import show_down
@@ -44,6 +45,9 @@ def label_text(
     if label is None or label.net_weight is None or not lots.made:
         return None
     say = speaker(settings.language)
+    durable = settings.durability_months is not None and wanted(law, "durability")
+    good = _good_until(computed, lots.lot) if durable else None
+    dated = [say(message("label.good-until", day=good))] if good is not None else []
     sold = settings.sold_in.get(law, ForSale())
     heads = (say(caution.head) for caution in for_buyers(computed))
     return LabelText(
@@ -53,10 +57,18 @@ def label_text(
         caution=" ".join((say("label.eyes"), *heads)),
         net_weight=say(net_weight(label.net_weight.grams)),
         maker=say.say(responsible(settings, sold)),
-        before=say("label.best-before") if settings.durability_months and wanted(law, "durability") else "",
-        facts=" ".join(say.say(fact) for fact in facts(settings, sold, law)),
+        before=say("label.best-before") if durable and good is None else "",
+        facts=" ".join((*dated, *(say.say(fact) for fact in facts(settings, sold, law)))),
         lot=say(message("label.of-lot", lot=lots.lot) if lots.lot else message("label.lot")),
     )
+
+
+def _good_until(computed: Computed | Published, lot: str) -> Day | None:
+    """The day until which a lot is good; None where it is not known for certain, or the labels are for any lot."""
+    found = (
+        computed.best_before.get(lot) if isinstance(computed, Published) else best_before_of(computed, lot)
+    )
+    return day(found.day) if found is not None and found.sure else None
 
 
 KEYS_BY_ID = {"label.kind.": ("bar", "liquid-soap", "paste")}

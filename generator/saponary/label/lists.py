@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.book.cured import CuredWater, cured_water
 from saponary.label import contents, scents
 from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import Contents, Way
-from saponary.label.cured import CuredWater, cured_water
 from saponary.label.ingredients import IngredientList, ingredient_list
 from saponary.label.scents import Scent
 from saponary.label.tables import Jurisdiction

@@ -10,9 +10,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from saponary.book.cured import CuredWater
 from saponary.label.bar_input import Lookup
 from saponary.label.contents import Contents, opened
-from saponary.label.cured import CuredWater
 from saponary.label.tables import Allergen, allergen
 from saponary.lye.contents import Part
 from saponary.pantry.model import Pantry

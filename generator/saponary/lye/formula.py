@@ -56,6 +56,15 @@ class Alkali:
 
 
 @dataclass(frozen=True)
+class Stock:
+    """How strong each alkali is kept as a solution: the mass fraction of the hydroxide as weighed into it.
+    None for an alkali that is weighed dry."""
+
+    sodium: float | None = None
+    potassium: float | None = None
+
+
+@dataclass(frozen=True)
 class Water:
     """The water of the lye by one convention: a strength, a ratio or a share of the oils."""
 
@@ -155,6 +164,7 @@ class Formula:
     portions: tuple[Portion, ...] = ()
     separate_pots: bool = False
     scale_step: float = 1.0
+    stock: Stock = Stock()
 
     @property
     def oils_grams(self) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from saponary.lye.formula import Formula, Oil, Portion, scaled
@@ -35,3 +35,12 @@ def together(oils: Iterable[Oil]) -> tuple[Oil, ...]:
         if oil.grams > 0:
             found[key] = replace(oil, grams=found[key].grams + oil.grams) if key in found else oil
     return tuple(found.values())
+
+
+def weighed_oils(formula: Formula) -> Iterator[Oil]:
+    """The oils as they are weighed: once for the batch, or for each pot."""
+    apart = portions_by_pot(formula)
+    if not apart:
+        yield from formula.oils
+    for pot in apart:
+        yield from together(oil for portion in pot for oil in oils_of(portion, formula))

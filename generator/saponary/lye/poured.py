@@ -9,6 +9,8 @@ from saponary.lye.formula import Addition, Alkali, Liquid, Oil
 
 SODIUM, POTASSIUM, WATER = "sodium-hydroxide", "potassium-hydroxide", "water"
 ALKALIS = (SODIUM, POTASSIUM)
+STOCKS = {SODIUM: "sodium-hydroxide-stock", POTASSIUM: "potassium-hydroxide-stock"}
+"""By alkali, what its stock goes by where it was weighed as a solution."""
 
 
 @dataclass(frozen=True)

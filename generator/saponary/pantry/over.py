@@ -22,7 +22,7 @@ from saponary.schema.ingredient import (
 
 E = TypeVar("E", OilEntry, LiquidEntry, AdditionEntry)
 
-_OF_A_PURCHASE = ("price", "supplier")
+_OF_A_PURCHASE = ("price", "supplier", "lots")
 """What an entry does not take from the one it is like."""
 
 
@@ -75,8 +75,13 @@ def _stacked(stack: list[E]) -> E:
     """The first of the stack over all that follow."""
     made = stack[-1]
     for upper in reversed(stack[:-1]):
-        made = over(upper, made.model_copy(update=dict.fromkeys(_OF_A_PURCHASE)) if upper.like else made)
+        made = over(upper, _not_bought(made) if upper.like else made)
     return made if len(stack) > 1 else over(made, made)
+
+
+def _not_bought(entry: E) -> E:
+    known = type(entry).model_fields
+    return entry.model_copy(update={key: None for key in _OF_A_PURCHASE if key in known})
 
 
 def over(own: E, base: E) -> E:

@@ -19,13 +19,19 @@ from saponary.schema.fields import (
     Day,
     Mass,
     Name,
+    Normality,
     Part,
+    PositiveMass,
     Share,
     ShortText,
     Temperature,
+    Titrant,
     one_or_many,
+    problem,
+    shorthand,
 )
 from saponary.schema.seen import Private, Public, Seen
+from saponary.schema.stock import LyeStock
 
 Text = Annotated[str, Field(max_length=4000)]
 
@@ -47,12 +53,35 @@ class PhotoRef(Part):
     colours: Public[dict[Name, Colour]] = {}
 
 
+Found = Literal["none", "trace", "present"]
+"""What a test for free alkali found."""
+
+
+class TitrationEntry(Part):
+    """A titration: the acid used, its strength, the soap dissolved, and the hydroxide it is stated as."""
+
+    acid: Public[Titrant]
+    strength: Public[Normality]
+    sample: Public[PositiveMass]
+    as_: Public[Literal["sodium-hydroxide", "potassium-hydroxide"]] = "sodium-hydroxide"
+
+
 class FreeAlkali(Part):
-    """A test of a bar for free alkali."""
+    """A test of a bar for free alkali: what was found, or what a titration took, or both."""
 
     test: Public[ShortText]
-    result: Public[Literal["none", "trace", "present"]]
+    result: Public[Found | None] = None
+    titration: Public[TitrationEntry | None] = None
     on: Public[Date]
+
+    @model_validator(mode="after")
+    def says_something(self) -> FreeAlkali:
+        if self.result is None and self.titration is None:
+            raise problem(
+                "this test does not say what it found",
+                "add result: none, trace or present, or titration: {acid: 1.2 ml, strength: 0.1 mol/l, sample: 5 g}",
+            )
+        return self
 
 
 class Batch(Part):
@@ -68,6 +97,8 @@ class Batch(Part):
     lye_temperature: Annotated[Temperature | None, Seen("batches")] = None
     oils_temperature: Annotated[Temperature | None, Seen("batches")] = None
     as_weighed: Annotated[dict[ShortText, Mass | None], Seen("batches")] = {}
+    lye_stock: Annotated[Annotated[LyeStock, shorthand("strength")] | None, Seen("batches")] = None
+    oil_lots: Annotated[dict[Name, ShortText], Seen("people")] = {}
     trace: Annotated[ShortText | None, Seen("batches")] = None
     gel: Annotated[Literal["none", "partial", "full"] | None, Seen("batches")] = None
     unmoulded: Annotated[Date | None, Seen("batches")] = None
@@ -98,11 +129,6 @@ class Batch(Part):
     def last_test(self) -> FreeAlkali | None:
         """The latest free-alkali test, whatever it found."""
         return max(self.free_alkali, key=lambda test: test.on, default=None)
-
-    def clean_test(self) -> FreeAlkali | None:
-        """The last free-alkali test, where it found none."""
-        last = self.last_test()
-        return last if last is not None and last.result == "none" else None
 
     def weighings(self) -> dict[str, dict[int, float]]:
         """Grams by day, for each marked bar; the one bar of `weighed` has the name ''."""

@@ -40,6 +40,7 @@ from saponary.schema.scalars import (
     read_liquid_amount,
     read_mass,
     read_molar_mass,
+    read_normality,
     read_part,
     read_positive_mass,
     read_rate,
@@ -48,6 +49,7 @@ from saponary.schema.scalars import (
     read_share,
     read_superfat,
     read_temperature,
+    read_titrant,
     read_uptake,
     read_volume,
 )
@@ -128,6 +130,10 @@ IodineValue = Annotated[
 Density = Annotated[Quantity, *_quantity(read_density, "0.91 g/ml", "g/ml")]
 Uptake = Annotated[Quantity, *_quantity(read_uptake, "0.83 mmol/g", "mmol of hydroxide taken per g")]
 MolarMass = Annotated[Quantity, *_quantity(read_molar_mass, "192.124 g/mol", "g/mol")]
+Titrant = Annotated[Quantity, *_quantity(read_titrant, "1.2 ml", "the acid that was used, in ml")]
+Normality = Annotated[
+    Quantity, *_quantity(read_normality, "0.1 mol/l", "mol of acid groups per litre", bare=True)
+]
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
 ShortText = Annotated[str, Field(max_length=300)]
 

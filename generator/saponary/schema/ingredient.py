@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, Field
 
 from saponary.schema.fields import (
     Colour,
+    Date,
     Day,
     Density,
     IodineValue,
@@ -103,6 +104,12 @@ class UnsaponifiableEntry(Part):
     limit: Public[Share | None] = None
 
 
+class OilLot(Part):
+    """One lot of an oil as bought: the day until which its supplier vouches for it."""
+
+    best_before: Public[Date]
+
+
 class OilEntry(IngredientEntry):
     kind: Public[OilKind | None] = None
     inci_sodium_soap: Public[ShortText | None] = None
@@ -113,6 +120,11 @@ class OilEntry(IngredientEntry):
     unsaponifiable: Public[Annotated[UnsaponifiableEntry, shorthand("value")] | None] = None
     melting: Public[Annotated[list[Temperature], Field(min_length=2, max_length=2)] | None] = None
     certificate_needed: Public[bool | None] = None
+    lots: Annotated[
+        dict[ShortText, Annotated[OilLot, shorthand("best-before")]] | None,
+        Field(max_length=200),
+        Seen("people"),
+    ] = None
 
 
 class AcidEntry(Part):

@@ -30,6 +30,7 @@ from saponary.schema.fields import (
 )
 from saponary.schema.pour import PourStep
 from saponary.schema.seen import Private, Public, Seen
+from saponary.schema.stock import LyeStock
 from saponary.schema.waivers import Waivers
 
 Stage = Literal["lye", "oils", "trace"]
@@ -195,9 +196,23 @@ class Size(Part):
 
 
 class Label(Part):
-    """What the bar's label states."""
+    """What the bar's label states; `lot` is the one that labels are made for, where they are for one."""
 
     net_weight: Public[PositiveMass | None] = None
+    lot: Public[ShortText | None] = None
+
+
+class Dilute(Part):
+    """A paste thinned to so much total fatty matter, and the acid that takes any free alkali left in it."""
+
+    total_fatty_matter: Public[Share]
+    acid: Public[Name | None] = None
+
+    @model_validator(mode="after")
+    def some_matter(self) -> Dilute:
+        if self.total_fatty_matter.fraction <= 0:
+            raise problem("a soap holds some fatty matter", "such as total-fatty-matter: 20 %")
+        return self
 
 
 class Recipe(Part):
@@ -212,6 +227,8 @@ class Recipe(Part):
     lye: Public[Lye | None] = None
     superfat: Public[Superfat | None] = None
     water: Public[Water | None] = None
+    lye_stock: Public[Annotated[LyeStock, shorthand("strength")] | None] = None
+    dilute: Public[Annotated[Dilute, shorthand("total-fatty-matter")] | None] = None
     liquids: Public[Annotated[list[Liquid], Field(max_length=20)]] = []
     additions: Public[Annotated[list[Addition], Field(max_length=60)]] = []
     portions: Public[Annotated[list[Portion], Field(max_length=16)]] = []

@@ -136,6 +136,16 @@ def read_molar_mass(value: object) -> Quantity:
     return _bounded(q, 10.0, 5000.0, q.number, "a molar mass from 10 to 5000 g/mol")
 
 
+def read_titrant(value: object) -> Quantity:
+    q = parse(value, units=tuple(VOLUME), example="1.2 ml")
+    return _bounded(q, 0.0, 1e4, q.millilitres, "millilitres of acid, from 0 up")
+
+
+def read_normality(value: object) -> Quantity:
+    q = parse(value, units=("mol/l", "N", ""), example="0.1 mol/l")
+    return _bounded(q, 1e-4, 20.0, q.number, "mol of acid groups per litre, such as 0.1 mol/l")
+
+
 def read_rate(value: object) -> Quantity:
     q = parse(value, units=("g/kg",), example="8 g/kg")
     return _bounded(q, 0.0, 1000.0, q.number, "grams per kilogram of oils, from 0 to 1000")

@@ -9,10 +9,12 @@ from pydantic import Field, model_validator
 from saponary.schema.alkali_names import by_alkali
 from saponary.schema.edition import EditionEntry
 from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, problem, shorthand
+from saponary.schema.ingredient import Price
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.recipe import Water
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.selling import ForSale, PlaceOfSale
+from saponary.schema.stock import LyeStock
 from saponary.schema.waivers import Waivers
 
 
@@ -27,6 +29,13 @@ class Purity(Part):
     def by_name(cls, value: object) -> object:
         """`NaOH` and `KOH` stand for their alkali."""
         return value if isinstance(value, str) else by_alkali(value)
+
+
+class AlkaliPrice(Part):
+    """What the maker's alkalis cost per kilogram."""
+
+    sodium: Public[Price | None] = None
+    potassium: Public[Price | None] = None
 
 
 class CuredWater(Part):
@@ -48,6 +57,10 @@ class Settings(Part):
     superfat: Public[Superfat | None] = None
     water: Public[Water | None] = None
     purity: Public[Purity] = Purity()
+    lye_stock: Public[Annotated[LyeStock, shorthand("strength")] | None] = None
+    free_alkali_limit: Annotated[Share | None, Seen("batches")] = None
+    currency: Annotated[Annotated[str, Field(pattern=r"^[A-Z]{3}$")] | None, Seen("costs")] = None
+    alkali_price: Annotated[AlkaliPrice, Seen("costs")] = AlkaliPrice()
     cure: Public[Annotated[int, Field(ge=0, le=2000)]] = 28
     cured_water: Public[Annotated[CuredWater, shorthand("share")] | None] = None
     emergency: Public[ShortText] = ""

@@ -60,6 +60,7 @@ _FORMS = {
     "language": "a language tag, such as en or de-AT",
     "base-url": "an address, such as https://soap.example/book",
     "formula": "a fingerprint as the recipe's page shows it: 6 to 64 of the digits 0 to 9 and a to f",
+    "currency": "the three capital letters of ISO 4217, such as EUR",
     "id": "small letters, digits and hyphens, such as bath-time",
 }
 """What a key's text must look like, in words."""

@@ -8,11 +8,13 @@ from typing import get_args
 
 from markupsafe import Markup
 
+from saponary.book.alkali_found import found
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Message, Value, clauses, message, percent, short
 from saponary.quantity.units import Quantity
 from saponary.schema.batch import Batch, Fault, PhotoRef
+from saponary.views.lot_figures import good_until, test_name
 from saponary.views.prose import Prose
 from saponary.views.site import PhotoSet, SiteInput
 
@@ -64,7 +66,7 @@ def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> B
         poured=batch.poured.isoformat(),
         formula=_formula(batch, computed),
         changes=since.get(batch.formula, ()) if batch.formula else (),
-        facts=tuple(_facts(batch)),
+        facts=tuple(_facts(batch, computed)),
         weighings=_weighings(batch),
         notes=prose.inline(batch.notes) if batch.notes else None,
         photos=tuple(
@@ -73,7 +75,7 @@ def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> B
     )
 
 
-def _facts(batch: Batch) -> Iterator[tuple[Message, Value]]:
+def _facts(batch: Batch, computed: Published) -> Iterator[tuple[Message, Value]]:
     for label, temperature in (
         (message("batch.lye-at"), batch.lye_temperature),
         (message("batch.oils-at"), batch.oils_temperature),
@@ -89,10 +91,17 @@ def _facts(batch: Batch) -> Iterator[tuple[Message, Value]]:
         yield message("batch.unmoulded"), batch.unmoulded.isoformat()
     if batch.cut:
         yield message("batch.cut"), batch.cut.isoformat()
+    good = good_until(computed, batch)
+    if good is not None:
+        yield message("batch.good-until"), good
     for test in sorted(batch.free_alkali, key=lambda t: t.on):
-        result, day = message(f"batch.alkali.{test.result}"), test.on.isoformat()
-        key = "batch.test" if test.result == "none" else "batch.test-held"
-        yield message("batch.free-alkali"), message(key, result=result, day=day, test=test.test)
+        seen = found(test, computed.settings)
+        result, day = message(f"batch.alkali.{seen}"), test.on.isoformat()
+        key = "batch.test" if seen == "none" else "batch.test-held"
+        yield (
+            message("batch.free-alkali"),
+            message(key, result=result, day=day, test=test_name(test, computed)),
+        )
     if batch.faults:
         yield message("batch.seen"), clauses(*(message(f"fault.{fault}.meaning") for fault in batch.faults))
 

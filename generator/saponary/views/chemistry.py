@@ -12,7 +12,7 @@ from saponary.draw.charts.acids import KINDS, kind
 from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.messages.message import Message, Number, grams, message, percent
 from saponary.messages.speaker import speaker
-from saponary.views.panel import Entry, entry
+from saponary.views.entries import Entry, entry
 
 _LEAST = 0.005
 """Acids below this share stand in one line with the other small ones of their group."""

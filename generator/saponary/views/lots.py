@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
 
+from saponary.book.alkali_found import found
 from saponary.book.curing import BarCure, cures
 from saponary.book.poured import OILS, Recount
 from saponary.book.published import Published
@@ -20,6 +21,7 @@ from saponary.pantry.model import Pantry
 from saponary.schema.batch import Batch, Fault
 from saponary.views import links, names
 from saponary.views.facts import Fact, days, of_bar
+from saponary.views.lot_figures import good_until, test_name
 from saponary.views.readiness import Lot, Readiness, lots, readiness
 from saponary.views.site import SiteInput
 
@@ -152,10 +154,14 @@ def _facts(lot: Lot, site: SiteInput) -> Iterator[Fact]:
     if poured is not None:
         yield poured
     for test in sorted(batch.free_alkali, key=lambda t: t.on):
-        when = message("lots.tested", day=test.on.isoformat(), test=test.test)
-        yield Fact(message("lot.free-alkali"), message(f"lots.alkali.{test.result}"), when)
+        when = message("lots.tested", day=test.on.isoformat(), test=test_name(test, lot.recipe))
+        seen = found(test, lot.recipe.settings)
+        yield Fact(message("lot.free-alkali"), message(f"lots.alkali.{seen}"), when)
     if not batch.free_alkali:
         yield Fact(message("lot.free-alkali"), message("lot.not-tested"))
+    good = good_until(lot.recipe, batch)
+    if good is not None:
+        yield Fact(message("lots.good-until"), good)
     if batch.shelf:
         yield Fact(message("lots.shelf"), batch.shelf)
 

@@ -6,11 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from saponary.book.published import Published
-from saponary.lye.cost import cost
-from saponary.messages.message import Number, Value, clauses, commas, message
-from saponary.pantry.prices import prices
+from saponary.messages.message import Value, clauses, message
 from saponary.reading.plain import is_list, is_map
-from saponary.views import names
+from saponary.views.costs import cost_of, money, unpriced
 from saponary.views.site import SiteInput
 
 Rows = tuple[tuple[Value, Value], ...]
@@ -30,22 +28,21 @@ class MakerOnly:
 
 def maker_only(computed: Published, site: SiteInput) -> MakerOnly | None:
     """None where the edition shows none of it, or there is nothing to show."""
-    costs, unpriced = _costs(computed) if site.shows("costs") else ((), "")
+    costs, left_out = _costs(computed) if site.shows("costs") else ((), "")
     private = tuple(_flat(computed.model.private, ())) if site.shows("private") else ()
     lots = tuple(_lots(computed)) if site.shows("people") else ()
     waived = tuple((message("maker.waived", rule=w.name), w.because) for w in computed.model.waive)
-    return MakerOnly(costs, unpriced, private, lots, waived) if costs or private or lots or waived else None
+    return MakerOnly(costs, left_out, private, lots, waived) if costs or private or lots or waived else None
 
 
 def _costs(computed: Published) -> tuple[Rows, Value]:
-    shelf = computed.pantry
-    made = cost(computed.resolved.formula, computed.figures.weights, prices(shelf))
+    made, bars = cost_of(computed), computed.resolved.bars
     if not made.batch:
         return (), ""
-    rows: Rows = ((message("maker.batch-cost"), Number(made.batch, 2)),)
-    if computed.resolved.bars:
-        rows += ((message("maker.bar-cost"), Number(made.per_bar(computed.resolved.bars), 2)),)
-    return rows, commas(*(names.anything(shelf, name) for name in made.unpriced))
+    rows: Rows = ((message("maker.batch-cost"), money(made.batch, computed.settings)),)
+    if bars:
+        rows += ((message("maker.bar-cost"), money(made.per_bar(bars), computed.settings)),)
+    return rows, unpriced(made, computed.pantry)
 
 
 def _flat(value: object, path: tuple[str, ...]) -> Iterator[tuple[Value, str]]:

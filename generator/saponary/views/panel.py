@@ -5,28 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from saponary.book.catalogue import Figure
 from saponary.book.published import Published
 from saponary.draw.charts import Chart, Superfat, superfat_band
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale
 from saponary.views import names
+from saponary.views.entries import Entry, entry
+from saponary.views.made_to import made_to, stocks
 from saponary.views.uptake import unknown_uptake
 from saponary.views.weigh_sheet import scale_step
-
-
-@dataclass(frozen=True)
-class Entry:
-    """A figure with its label, its unrounded value in the unit shown, and a remark beside it."""
-
-    name: str
-    label: Message
-    text: Value
-    value: str
-    note: Value = ""
-    word: str | None = None
-    """The anchor of its meaning on the page of words."""
 
 
 @dataclass(frozen=True)
@@ -42,7 +30,7 @@ def panel(computed: Published, scale: Scale) -> Panel:
     reason = unknown_uptake(computed)
     superfat = tuple(_superfat(computed, scale)) if reason is None else (_not_known(reason),)
     band = _spread(computed) if reason is None else None
-    return Panel(tuple(_weights(computed)), tuple(_lye(computed)), superfat, band)
+    return Panel((*_weights(computed), *made_to(computed, scale)), tuple(_lye(computed)), superfat, band)
 
 
 def _spread(computed: Published) -> Chart:
@@ -53,11 +41,6 @@ def _spread(computed: Published) -> Chart:
 
 def _not_known(reason: Message) -> Entry:
     return Entry("superfat", message("figure.superfat"), reason, "", word="superfat")
-
-
-def entry(figure: Figure, label: Message, note: Value = "", word: str | None = None) -> Entry:
-    number = figure.number()
-    return Entry(figure.name, label, number, repr(float(number.value)), note, word)
 
 
 def span(low: float, high: float) -> Message:
@@ -110,6 +93,7 @@ def _lye(computed: Published) -> Iterator[Entry]:
     parts = message("figure.parts")
     yield entry(figures["water-to-lye"], message("figure.water-to-lye"), parts, "water-to-lye")
     yield entry(figures["water-of-oils"], message("figure.water-of-oils"), "", "water-of-oils")
+    yield from stocks(computed)
 
 
 def _superfat(computed: Published, scale: Scale) -> Iterator[Entry]:

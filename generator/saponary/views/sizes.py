@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula
+from saponary.lye.stock import from_stock
 from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
 from saponary.views.names import charge
@@ -35,24 +36,34 @@ def sizes(computed: Published, scale: Scale) -> Sizes | None:
     built = computed.resolved
     if not built.sizes:
         return None
-    alkali = built.formula.alkali
-    used = ["sodium-hydroxide"] if alkali.sodium > 0 else []
-    used += ["potassium-hydroxide"] if alkali.potassium > 0 else []
+    heads, _ = _weighed(built.formula)
     written: tuple[Value, Formula, int | None]
     written = (built.mould_name or message("sizes.as-written"), built.formula, built.bars)
     rows = tuple(
-        Size(name, tuple(_weights(formula, used, scale)), bars or None)
+        Size(name, tuple(_weights(formula, scale)), bars or None)
         for name, formula, bars in (written, *((s.name, s.formula, s.bars) for s in built.sizes))
     )
-    return Sizes((message("figure.oils"), *map(charge, used), charge("plain-water")), rows)
+    return Sizes((message("figure.oils"), *heads), rows)
 
 
-def _weights(formula: Formula, used: Sequence[str], scale: Scale) -> Iterator[Number]:
-    found = weigh(formula)
-    alkalis = {
-        "sodium-hydroxide": found.weights.sodium_hydroxide,
-        "potassium-hydroxide": found.weights.potassium_hydroxide,
-    }
-    for grams in (found.oils, *(alkalis[name] for name in used), found.water.plain):
+def _weights(formula: Formula, scale: Scale) -> Iterator[Number]:
+    for grams in (formula.oils_grams, *_weighed(formula)[1]):
         weighed = scale.weigh(grams)
         yield Number(weighed.shown, weighed.decimals)
+
+
+def _weighed(formula: Formula) -> tuple[tuple[Message, ...], tuple[float, ...]]:
+    """What goes into the lye jug and how much: each alkali or its stock, and the plain water beside it."""
+    found, alkali = weigh(formula), formula.alkali
+    drawn = from_stock(found.weights, found.water.plain, formula.stock)
+    heads, weights = list[Message](), list[float]()
+    for name, share, dry, stock in (
+        ("sodium-hydroxide", alkali.sodium, found.weights.sodium_hydroxide, drawn.sodium),
+        ("potassium-hydroxide", alkali.potassium, found.weights.potassium_hydroxide, drawn.potassium),
+    ):
+        if share > 0:
+            heads.append(message("figure.stock", alkali=charge(name)) if stock else charge(name))
+            weights.append(stock or dry)
+    kept = drawn.sodium > 0 or drawn.potassium > 0
+    heads.append(message("figure.beside-stock") if kept else charge("plain-water"))
+    return tuple(heads), (*weights, drawn.beside)

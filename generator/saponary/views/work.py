@@ -94,15 +94,24 @@ def unweighed(computed: Published) -> tuple[Within, ...]:
 
 def _alkali(bench: WeighSheet) -> Iterator[WeighLine]:
     weights, alkali = bench.computed.figures.weights, bench.computed.resolved.formula.alkali
-    for name, share, grams, purity in (
-        ("sodium-hydroxide", alkali.sodium, weights.sodium_hydroxide, alkali.sodium_purity),
-        ("potassium-hydroxide", alkali.potassium, weights.potassium_hydroxide, alkali.potassium_purity),
+    stock = bench.computed.resolved.formula.stock
+    for name, share, grams, purity, strength in (
+        ("sodium-hydroxide", alkali.sodium, weights.sodium_hydroxide, alkali.sodium_purity, stock.sodium),
+        (
+            "potassium-hydroxide",
+            alkali.potassium,
+            weights.potassium_hydroxide,
+            alkali.potassium_purity,
+            stock.potassium,
+        ),
     ):
         if share > 0:
-            counted = (
-                (message("work.lye.purity", purity=short(100 * purity, unit="%")),) if purity < 1.0 else ()
-            )
-            yield bench.line(name, names.charge(name), grams, *counted)
+            notes = [message("work.lye.purity", purity=short(100 * purity, unit="%"))] if purity < 1.0 else []
+            drawn = bench.computed.catalogue.get(f"{name}-stock")
+            if drawn is not None and strength is not None:
+                notes.insert(0, message("work.lye.stock", strength=short(100 * strength, unit="%")))
+            id, weighed = (drawn.name, drawn.value) if drawn is not None else (name, grams)
+            yield bench.line(id, names.charge(name), weighed, *notes)
 
 
 def _lye(bench: WeighSheet) -> Stage:
@@ -114,7 +123,10 @@ def _lye(bench: WeighSheet) -> Stage:
         for q in bench.computed.resolved.formula.liquids
         if q.stage == "lye" and q.portion is None
     ]
+    beside = bench.computed.catalogue.get("water-beside-stock")
     water = bench.line("plain-water", names.charge("plain-water"), figures.water.plain)
+    if beside is not None:
+        water = bench.line(beside.name, message("work.lye.beside-stock"), beside.value)
     lines = (water, *before, *_alkali(bench), *liquids, *after)
     close = [message("work.lye.dissolves", strength=percent(figures.lye_strength_dissolved))]
     if abs(figures.lye_strength_dissolved - figures.lye_strength) > 0.0005:
@@ -123,7 +135,7 @@ def _lye(bench: WeighSheet) -> Stage:
     return Stage(
         "lye",
         message("work.lye.title"),
-        (message("work.lye.lead"),),
+        (message("work.lye.stock-lead") if beside is not None else message("work.lye.lead"),),
         (WeighTable("jug", message("work.lye.caption"), lines, total),),
         steps=bench.steps("lye"),
         close=tuple(close),

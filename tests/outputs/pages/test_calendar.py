@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from lot_books import CLEAN, FITTED, ON, built, recipe, site_of
+from saponary.book.alkali_found import clean_test
 from saponary.book.curing import ready_on
 from saponary.build.proof import prove
 from saponary.outputs.pages.calendar import folded, text
@@ -54,7 +55,7 @@ def test_all_lots_that_a_test_found_clean_are_there_before_and_after_their_day()
         (later(r.batch.poured, ready_on(r.batch, proof.book.settings.cure)[0]), r.batch.lot)
         for one in proof.recipes
         for r in one.computed.batches
-        if r.batch.clean_test() is not None
+        if clean_test(r.batch, proof.book.settings) is not None
     )
     assert sorted((e["DTSTART"].dt, str(e["SUMMARY"]).rpartition("lot ")[2]) for e in found) == wanted
     assert len({str(e["UID"]) for e in found}) == len(found)

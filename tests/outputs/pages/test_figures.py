@@ -90,7 +90,10 @@ def test_every_weight_of_the_formula_is_in_the_work_order(book: str, slug: str) 
     lye = next(e for e in page.iter(f"{X}li") if e.get("id") == "stage-lye")
     step = one.computed.settings.scale_step_grams
     mains = [text(td) for td in lye.iter(f"{X}td") if "main" in str(td.get("class"))]
-    for value in (one.computed.figures.weights.sodium_hydroxide, one.computed.figures.water.plain):
+    weights, stock = one.computed.figures.weights, one.computed.resolved.formula.stock.sodium
+    alkali = weights.sodium_hydroxide / (stock or 1.0)
+    water = one.computed.figures.water.plain - (alkali - weights.sodium_hydroxide)
+    for value in (alkali, water):
         assert show(to_step(value, step), 0) in mains
     dose = [text(td) for td in page.iter(f"{X}td") if "main" in str(td.get("class"))]
     assert "0" not in dose, "no weight is rounded away"

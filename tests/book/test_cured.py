@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from saponary.label.cured import cured_water
+from saponary.book.cured import cured_water
 from saponary.schema.settings import Settings
 
 

@@ -1,0 +1,26 @@
+"""The page of costs: what the materials of every recipe cost, for the maker."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.messages.message import message
+from saponary.outputs import rests_on
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.views import links
+from saponary.views.costs import costs_view
+from saponary.views.gallery import in_order
+
+
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    def write() -> bytes:
+        row, settings = tuple(in_order(context.recipes)), context.site.book.settings
+        view = costs_view(row, settings, links.root(links.COSTS))
+        return context.page("costs.html", links.COSTS, costs=view)
+
+    uses = (*rests_on.FRAME, *rests_on.recipes(context.recipes))
+    yield SiteFile(links.COSTS, write, uses)
+
+
+KIND = PageKind("costs", _render, needs="costs", nav=NavEntry(message("nav.costs"), links.COSTS))

@@ -1,0 +1,28 @@
+"""Alkali that is kept as a solution, as a maker writes it in the book, in a recipe or in a batch."""
+
+from __future__ import annotations
+
+from pydantic import model_validator
+
+from saponary.schema.fields import Part, Share, Temperature, problem
+from saponary.schema.seen import Public
+
+
+class LyeStock(Part):
+    """How strong the stocks are, both alike or each its own; 0 % for an alkali that is weighed dry.
+
+    `coldest` is the lowest temperature of the place where they stand.
+    """
+
+    strength: Public[Share | None] = None
+    sodium: Public[Share | None] = None
+    potassium: Public[Share | None] = None
+    coldest: Public[Temperature | None] = None
+
+    @model_validator(mode="after")
+    def some_strength(self) -> LyeStock:
+        if self.strength is None and self.sodium is None and self.potassium is None:
+            raise problem("no strength of the stock is given", "such as lye-stock: 50 %")
+        if any(one is not None and one.fraction >= 1 for one in (self.strength, self.sodium, self.potassium)):
+            raise problem("a stock holds water beside its alkali", "such as lye-stock: 50 %")
+        return self

@@ -1,0 +1,92 @@
+"""What materials cost, by recipe and for the whole book, in the book's own currency: for the maker alone."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from saponary.book.published import Published
+from saponary.lye.cost import Cost, cost
+from saponary.messages.message import Number, Value, commas
+from saponary.pantry.model import Pantry
+from saponary.pantry.prices import prices
+from saponary.schema.settings import Settings
+from saponary.views import links, names
+from saponary.views.prose import Prose
+
+
+@dataclass(frozen=True)
+class CostRow:
+    """One recipe: what its materials cost for a batch, a bar and a kilogram of what is poured, and for all of
+    its recorded lots at the size and the prices of today."""
+
+    title: str
+    href: str
+    batch: Number
+    bar: Value
+    kilogram: Number
+    lots: int
+    poured: Number
+    unpriced: Value
+
+
+@dataclass(frozen=True)
+class CostsView:
+    """The book: its recipes, the lots of all of them, what they cost together, and its currency ('' for none)."""
+
+    rows: tuple[CostRow, ...]
+    lots: int
+    poured: Number
+    currency: str
+    partly: bool
+    """Whether anything that is weighed has no price, and is in no sum."""
+
+
+def costs_view(recipes: Sequence[Published], settings: Settings, up: str) -> CostsView:
+    """Every recipe that anything of is priced."""
+    made = [(recipe, found) for recipe in recipes if (found := cost_of(recipe)).batch > 0]
+    spent = sum(found.batch * len(recipe.batches) for recipe, found in made)
+    return CostsView(
+        rows=tuple(_row(recipe, found, up) for recipe, found in made),
+        lots=sum(len(recipe.batches) for recipe, _ in made),
+        poured=money(spent, settings),
+        currency=settings.currency or "",
+        partly=any(found.unpriced for _, found in made),
+    )
+
+
+def cost_of(recipe: Published) -> Cost:
+    """What the materials of one batch cost."""
+    known = {**prices(recipe.pantry), **_of_alkalis(recipe.settings)}
+    return cost(recipe.resolved.formula, recipe.figures.weights, known)
+
+
+def money(amount: float, settings: Settings) -> Number:
+    """An amount in the book's currency."""
+    return Number(amount, 2, settings.currency or "")
+
+
+def unpriced(found: Cost, shelf: Pantry) -> Value:
+    """What a sum leaves out, by name."""
+    return commas(*(names.anything(shelf, name) for name in found.unpriced))
+
+
+def _row(recipe: Published, found: Cost, up: str) -> CostRow:
+    settings, bars = recipe.settings, recipe.resolved.bars
+    loaf = recipe.figures.loaf
+    return CostRow(
+        title=Prose(recipe.catalogue).title(recipe.model.title),
+        href=up + links.recipe_page(recipe.slug),
+        batch=money(found.batch, settings),
+        bar=money(found.per_bar(bars), settings) if bars else "",
+        kilogram=money(1000.0 * found.batch / loaf if loaf > 0 else 0.0, settings),
+        lots=len(recipe.batches),
+        poured=money(found.batch * len(recipe.batches), settings),
+        unpriced=unpriced(found, recipe.pantry),
+    )
+
+
+def _of_alkalis(settings: Settings) -> dict[str, float]:
+    given = settings.alkali_price
+    both = {"sodium-hydroxide": given.sodium, "potassium-hydroxide": given.potassium}
+    return {name: price for name, price in both.items() if price is not None}

@@ -1,0 +1,27 @@
+"""A figure with its label, as the panel of figures lists it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.book.catalogue import Figure
+from saponary.messages.message import Message, Value
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A figure with its label, its unrounded value in the unit shown, and a remark beside it."""
+
+    name: str
+    label: Message
+    text: Value
+    value: str
+    note: Value = ""
+    word: str | None = None
+    """The anchor of its meaning on the page of words."""
+
+
+def entry(figure: Figure, label: Message, note: Value = "", word: str | None = None) -> Entry:
+    """A figure of the catalogue, with its label."""
+    number = figure.number()
+    return Entry(figure.name, label, number, repr(float(number.value)), note, word)
