@@ -8,11 +8,9 @@ from saponary.book.computed import Computed
 from saponary.book.rows import to_weigh
 from support import PLAIN, prove_one
 
-MOULDED = PLAIN.replace("stated:", "mould: loaf\ncut: 25 mm\nstated:")
-
 
 def one(more: str = "", text: str = PLAIN) -> Computed:
-    proof = prove_one(text.replace("stated:", f"{more}\nstated:") if more else text)
+    proof = prove_one(text.replace("signed:", f"{more}\nsigned:") if more else text)
     assert proof.recipes, proof.findings
     return proof.recipes[0].computed
 

@@ -24,7 +24,7 @@ def one(test: str, limit: str | None) -> Computed:
     settings = Settings.model_validate({"free-alkali-limit": limit} if limit else {})
     book = Book(Path("/nowhere"), settings, standard(), [], frozenset(), {}, [])
     lot = f"batches: [{{lot: A1, poured: 2026-03-02, free-alkali: {{test: with acid, on: 2026-04-10, {test}}}}}]\n"
-    return prove_one(PLAIN.replace("stated:\n", lot + "stated:\n"), book).recipes[0].computed
+    return prove_one(PLAIN.replace("signed:\n", lot + "signed:\n"), book).recipes[0].computed
 
 
 @pytest.mark.parametrize(
@@ -65,7 +65,7 @@ def test_the_finding_says_how_much_and_what_is_allowed() -> None:
 
 def test_a_test_says_what_it_found() -> None:
     lot = "batches: [{lot: A1, poured: 2026-03-02, free-alkali: {test: with acid, on: 2026-04-10}}]\n"
-    told = [f.message for f in prove_one(PLAIN.replace("stated:\n", lot + "stated:\n")).findings]
+    told = [f.message for f in prove_one(PLAIN.replace("signed:\n", lot + "signed:\n")).findings]
     assert "this test does not say what it found" in told
 
 

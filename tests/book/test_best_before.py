@@ -50,7 +50,7 @@ def test_months_count_as_months(day: date, months: int) -> None:
 
 def good(tmp_path: Path, lots: str, book: str = "", recipe: str = PLAIN) -> BestBefore | None:
     batch = f"batches: [{{lot: A1, poured: 2026-03-02, oil-lots: {lots}}}]\n"
-    text = recipe.replace("stated:\n", batch + "stated:\n")
+    text = recipe.replace("signed:\n", batch + "signed:\n")
     root = write_book(tmp_path, {"recipes/a.md": text, "pantry.yaml": PANTRY, "book.yaml": book})
     return best_before_of(prove(root).recipes[0].computed, "A1")
 
@@ -99,7 +99,7 @@ def test_a_label_of_a_lot_carries_the_day_where_it_is_known(
     """Where it is not, the label has the line to be written on, as the law's wording has it."""
     batch = f"batches: [{{lot: A1, poured: 2026-03-02, oil-lots: {lots}}}]\nlabel: {{net-weight: 100 g, {label}}}\n"
     batch = batch.replace("net-weight: 100 g, net-weight: 100 g", "net-weight: 100 g")
-    text = PLAIN.replace("stated:\n", batch + "stated:\n")
+    text = PLAIN.replace("signed:\n", batch + "signed:\n")
     files = {"recipes/a.md": text, "pantry.yaml": PANTRY, "book.yaml": "durability-months: 24\n"}
     computed = prove(write_book(tmp_path, files)).recipes[0].computed
     said = label_text(computed, bar(computed), computed.settings, "eu")

@@ -26,7 +26,7 @@ SOAP = (
     PLAIN.replace("superfat: 5 %", "superfat: SUPERFAT")
     .replace("  superfat: 5.0 %", "  superfat: SIGNED")
     .replace(
-        "stated:", "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\nDILUTE\nstated:"
+        "signed:", "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\nDILUTE\nsigned:"
     )
 )
 THINNED = "dilute: {total-fatty-matter: 20 %, acid: citric-acid}"
@@ -81,7 +81,7 @@ def test_what_cannot_be(text: str, told: str) -> None:
 
 
 def test_a_bar_is_not_thinned() -> None:
-    found = prove_one(PLAIN.replace("stated:", "dilute: 20 %\nstated:")).findings
+    found = prove_one(PLAIN.replace("signed:", "dilute: 20 %\nsigned:")).findings
     assert [(f.message, f.place.line) for f in found if f.severity == "error"] == [
         ("a bar is not thinned with water", 11)
     ]

@@ -36,14 +36,14 @@ NEIGHBOUR = recipe(more("lye-stock: 50 %\n"))
 def test_strength_and_cold(stock: str, told: int) -> None:
     """NaOH in 100 g of water: 42 g at 0, 109 g at 20 °C (handbook table, second-hand): 52.2 % and 29.6 %, and
     between them straight: 75.5 g at 10 °C, 43.0 %. 29 % stays dissolved, and is too weak for a 33 % lye."""
-    found = prove_one(PLAIN.replace("stated:", f"lye-stock: {stock}\nstated:")).findings
+    found = prove_one(PLAIN.replace("signed:", f"lye-stock: {stock}\nsigned:")).findings
     assert len([f for f in found if f.rule == "lye-stock"]) == told
 
 
 def test_milk_that_stands_in_for_all_the_water_leaves_no_room_for_a_stock() -> None:
-    milk = "liquids: [{what: cow-milk, amount: 300 g, at: lye}]\nlye-stock: STOCK\nstated:"
+    milk = "liquids: [{what: cow-milk, amount: 300 g, at: lye}]\nlye-stock: STOCK\nsigned:"
     for stock, told in (("50 %", 1), ("0 %", 0)):
-        text = PLAIN.replace("stated:", milk.replace("STOCK", stock))
+        text = PLAIN.replace("signed:", milk.replace("STOCK", stock))
         found = [f for f in prove_one(text).findings if f.rule == "lye-stock"]
         assert len(found) == told
 
@@ -53,5 +53,5 @@ def test_what_cannot_be_read() -> None:
         ("100 %", "a stock holds water beside its alkali"),
         ("{coldest: 5 °C}", "no strength of the stock is given"),
     ):
-        found = prove_one(PLAIN.replace("stated:", f"lye-stock: {stock}\nstated:")).findings
+        found = prove_one(PLAIN.replace("signed:", f"lye-stock: {stock}\nsigned:")).findings
         assert told in [f.message for f in found]

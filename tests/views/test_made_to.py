@@ -20,7 +20,7 @@ def proofed(tmp_path: Path, recipe: str, book: str = "") -> Proof:
 
 
 def told(proof: Proof, path: str = PAGE, part: str = "panel") -> str:
-    page = parsed(site_of(proof, edition="open"), path)
+    page = parsed(site_of(proof, edition="public"), path)
     return " ".join(words(each) for each in having(page, part))
 
 
@@ -39,7 +39,7 @@ def test_a_stock_is_weighed_with_its_water_beside(tmp_path: Path) -> None:
 
 def test_the_cured_bar_and_the_pour_for_its_label(tmp_path: Path) -> None:
     mould = PLAIN.replace("  total: 1000 g", "  fill: {mould: tray, to: 95 %}").replace(
-        "stated:", "label: {net-weight: 90 g}\nstated:"
+        "signed:", "label: {net-weight: 90 g}\nsigned:"
     )
     proof = proofed(tmp_path, mould)
     found, panel = proof.recipes[0].computed.catalogue, told(proof)
@@ -53,7 +53,7 @@ def test_the_cured_bar_and_the_pour_for_its_label(tmp_path: Path) -> None:
 
 
 def test_the_smallest_batch_names_what_sets_it(tmp_path: Path) -> None:
-    clay = PLAIN.replace("stated:", "additions: [{what: kaolin, amount: 4 g/kg}]\nstated:")
+    clay = PLAIN.replace("signed:", "additions: [{what: kaolin, amount: 4 g/kg}]\nsigned:")
     panel = told(proofed(tmp_path / "a", clay))
     assert "Smallest batch 2500.0 g of oils on a scale that shows 1 g" in panel
     assert "aolin is then 10 steps" in panel
@@ -63,8 +63,8 @@ def test_the_smallest_batch_names_what_sets_it(tmp_path: Path) -> None:
 
 def test_a_thinned_soap(tmp_path: Path) -> None:
     soap = PLAIN.replace("superfat: 5 %", "superfat: 2 %", 1).replace(
-        "stated:",
-        "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: {total-fatty-matter: 25 %, acid: citric-acid}\nstated:",
+        "signed:",
+        "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: {total-fatty-matter: 25 %, acid: citric-acid}\nsigned:",
     )
     proof = proofed(tmp_path, soap)
     found, panel = proof.recipes[0].computed.catalogue, told(proof)

@@ -58,7 +58,7 @@ Found = Literal["none", "trace", "present"]
 
 
 class TitrationEntry(Part):
-    """A titration: the acid used, its strength, the soap dissolved, and the hydroxide it is stated as."""
+    """A titration: the acid used, its strength, the soap dissolved, and the hydroxide it is given as."""
 
     acid: Public[Titrant]
     strength: Public[Normality]

@@ -21,7 +21,7 @@ LOTS = "batches: [{lot: A1, poured: 2026-03-02}, {lot: A2, poured: 2026-04-02}]\
 
 
 def made(tmp_path: Path, edition: str, pantry: str = PANTRY) -> dict[str, bytes]:
-    text = PLAIN.replace("stated:\n", LOTS + "stated:\n")
+    text = PLAIN.replace("signed:\n", LOTS + "signed:\n")
     root = write_book(tmp_path, {"recipes/a.md": text, "pantry.yaml": pantry, "book.yaml": BOOK})
     return site_of(prove(root), edition=edition)
 
