@@ -167,7 +167,7 @@ def _of(one: Computed) -> CameTo:
     listed = bar(one).ingredients(jurisdictions()[sold])
     return CameTo(
         title=one.model.title,
-        status=status(one.model, batches, one.fingerprint, one.settings.cure, back).name,
+        status=status(one.model, batches, one.fingerprint, one.settings, back).name,
         fingerprint=one.fingerprint,
         figures=one.catalogue,
         signed=one.model.signed,
