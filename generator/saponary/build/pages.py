@@ -50,7 +50,12 @@ class Pages:
 
     def key(self, file: SiteFile) -> Key:
         """The key of a file: where it stands, and each value that it rests on, by name."""
-        return PAGE.key(file.path, {name: self._digest(name) for name in file.uses})
+        return PAGE.key(file.path, {name: self.digest(name) for name in file.uses})
+
+    @property
+    def digests(self) -> dict[str, str]:
+        """Those of all values that the files rest on."""
+        return {name: self.digest(name) for file in self.composed.files for name in file.uses}
 
     def _all(self, groups: Sequence[Group], few: int) -> dict[str, bytes]:
         found: dict[str, bytes] = {}
@@ -89,9 +94,10 @@ class Pages:
     def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes]]:
         """The files of a group, and the digests of what they rest on."""
         files = {file.path: self.store.get(self.key(file), file.write) for file in group}
-        return {name: self._digest(name) for file in group for name in file.uses}, files
+        return {name: self.digest(name) for file in group for name in file.uses}, files
 
-    def _digest(self, name: str) -> str:
+    def digest(self, name: str) -> str:
+        """The digest of a value that files rest on, by its name."""
         if not self._is_known(name):
             self._digests[name] = self._made(name)
             key = self._key_of(name)

@@ -14,10 +14,12 @@ from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.store import FOLDER, DiskStore, Store
+from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes
 from saponary.build.pages import Pages, shown_recipes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
+from saponary.build.why import remember, sources, why
 from saponary.build.write_site import write_site
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
@@ -83,6 +85,9 @@ def build(
         raise Stopped(maker.faults)
     folder = book.root / "site"
     count = _write(folder, made)
+    made_of = _sources(proof)
+    for name, digests in maker.rested_on.items():
+        remember(store, name, digests, made_of)
     store.tidy()
     whole_site = any(edition.is_public for edition in editions)
     return BuildResult(
@@ -92,6 +97,25 @@ def build(
         (folder,) if whole_site else tuple(folder / edition.name for edition in editions),
         maker.tells_day,
     )
+
+
+def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | None:
+    """Why a file of an edition, by its path there, is made again or not; None where it is no page of it."""
+    store = DiskStore(proof.book.root / FOLDER)
+    whole, photo_files = _site(proof, on, store)
+    pages = _Maker(proof, photo_files, None, None, store, 1).pages(for_edition(whole, edition))
+    file = next((one for one in pages.composed.files if one.path == path), None)
+    if file is None:
+        return None
+    now = {name: pages.digest(name) for name in file.uses}, _sources(proof)
+    recipes = {one.slug: one.computed for one in proof.recipes}
+    return list(why(file, edition.name, now, recipes, proof.identities, store))
+
+
+def _sources(proof: Proof) -> Mapping[str, str]:
+    """What the recipes rest on, and this program."""
+    program = PAGE.key("", {}).of
+    return sources((one.computed for one in proof.recipes), proof.identities, program)
 
 
 def _site(proof: Proof, on: date, store: Store) -> tuple[Unpublished, Mapping[str, bytes]]:
@@ -135,17 +159,23 @@ class _Maker:
         self.spoken = environment(self.templates, speaker(book.settings.language))
         self.faults: list[Finding] = []
         self.tells_day = press is not None
+        self.rested_on: dict[str, Mapping[str, str]] = {}
+
+    def pages(self, site: SiteInput) -> Pages:
+        """The pages of an edition, not yet made."""
+        composed = composition(site, self.templates, Drawings(site, self.store), self.spoken)
+        known = shown_recipes(self.proof.recipes, self.proof.identities, site)
+        return Pages(composed, self.store, known, self.workers)
 
     def files(self, site: SiteInput) -> dict[str, bytes]:
         """Every file of an edition's site, by its path in it."""
-        drawings = Drawings(site, self.store)
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
-        composed = composition(site, self.templates, drawings, self.spoken)
-        self.tells_day |= any(rests_on.DAY in file.uses for file in composed.files)
-        known = shown_recipes(self.proof.recipes, self.proof.identities, site)
-        files |= Pages(composed, self.store, known, self.workers).made()
+        pages = self.pages(site)
+        self.tells_day |= any(rests_on.DAY in file.uses for file in pages.composed.files)
+        files |= pages.made()
+        self.rested_on[site.edition.name] = pages.digests
         if self.press is not None:
-            wanted = sheets(PdfContext(site, files, self.spoken, drawings), self.press)
+            wanted = sheets(PdfContext(site, files, self.spoken, pages.composed.context.drawings), self.press)
             pdfs, failed = make(files, wanted, self.progress, self.store)
             self.faults += [_fault(one) for one in failed]
             files |= pdfs

@@ -31,6 +31,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         action="store_true",
         help="also make PDFs: the kinds book.yaml lists under press, else all",
     )
+    parser.add_argument(
+        "--why",
+        metavar="PATH",
+        help="say what a page of the site rests on, and what of it has changed since the last build; write nothing",
+    )
 
 
 def run(given: argparse.Namespace) -> int:
@@ -41,6 +46,11 @@ def run(given: argparse.Namespace) -> int:
         from saponary.cli.build_anew import build_anew
 
         return build_anew(given, on, telling, last)
+
+    if given.why is not None:
+        from saponary.cli.why import say_why
+
+        return say_why(given, on)
 
     words = ("build", given.format, str(given.strict), str(given.press), *given.edition)
     return run_or_tell_again(given.book, words, on.isoformat(), anew)

@@ -45,6 +45,12 @@ def history(slug: str) -> str:
     return f"{_HISTORY}{slug}"
 
 
+def slug_of(name: str) -> str | None:
+    """The recipe that a name is about; None where it is about the whole book."""
+    kind, _, slug = name.partition(" ")
+    return slug if f"{kind} " in (_RECIPE, _HISTORY) else None
+
+
 def recipes(published: Iterable[Published]) -> tuple[str, ...]:
     """Each of these recipes, and their order."""
     return (TITLES, *(recipe(one.slug) for one in published))
