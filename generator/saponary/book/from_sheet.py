@@ -1,0 +1,208 @@
+"""A recipe from a maker's own sheet: a table of names and weights, wherever in the sheet it stands.
+
+Every row with a number becomes part of the recipe, or a finding that names its cell: nothing is
+dropped unsaid, and no name is guessed at.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import Literal
+
+from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit, unit_in
+from saponary.book.sheet_words import Names, column, row
+from saponary.reading.findings import Finding, suggest
+from saponary.reading.grid import Grid
+
+ALKALIS = ("sodium-hydroxide", "potassium-hydroxide")
+_ENDS = 2
+"""So many empty rows end a table."""
+
+
+@dataclass(frozen=True)
+class Columns:
+    """Where a table's heading stands, and its columns; `unit` is that of the weights."""
+
+    row: int
+    name: int
+    weight: int | None
+    share: int | None
+    unit: str
+    id: int | None = None
+
+
+@dataclass
+class Sheet:
+    """What a table says of one recipe, in grams; `superfat` is a share, `unit` what its weights are written in.
+    `oils` by id, in the sheet's order."""
+
+    title: str
+    at: int
+    unit: str = "g"
+    oils: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
+    shares: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
+    liquids: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
+    additions: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
+    alkali: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
+    water: Fraction | None = None
+    superfat: Fraction | None = None
+    strength: Fraction | None = None
+    findings: list[Finding] = field(default_factory=list[Finding])
+
+
+def sheets(grid: Grid, names: Names) -> tuple[list[Sheet], list[Finding]]:
+    """Every table of a grid that can be a recipe."""
+    texts = [cell for line in grid.rows for cell in line if cell]
+    mark = decimal_mark(texts, grid.semicolons)
+    heads = list(_heads(grid))
+    if not heads:
+        hint = "give it a row of headings, such as: ingredient, grams"
+        return [], [_fault(grid, 0, 0, "no table of names and weights is found here", hint)]
+    ends = [*(head.row for head in heads[1:]), len(grid.rows)]
+    found = [_Reader(grid, names, mark, head).read(end) for head, end in zip(heads, ends, strict=True)]
+    return [one for one in found if one.oils or one.shares or one.findings], []
+
+
+def _heads(grid: Grid) -> Iterator[Columns]:
+    for at in range(len(grid.rows)):
+        meant = [column(text) if text.strip() else None for text in grid.rows[at]]
+        if "name" in meant and ("weight" in meant or "share" in meant):
+            name = meant.index("name")
+            weights = [i for i, what in enumerate(meant) if what == "weight"]
+            weight = next(
+                (i for i in weights if unit_in(grid.cell(at, i)) == "g"), weights[0] if weights else None
+            )
+            below = (
+                unit_in(grid.cell(at + 1, weight))
+                if weight is not None and not grid.cell(at + 1, name)
+                else None
+            )
+            unit = (unit_in(grid.cell(at, weight)) if weight is not None else None) or below or "g"
+            share = meant.index("share") if "share" in meant else None
+            id = meant.index("id") if "id" in meant else None
+            yield Columns(at, name, weight, share, "g" if unit == "%" else unit, id)
+
+
+class _Reader:
+    """Reads one table, row by row."""
+
+    def __init__(self, grid: Grid, names: Names, mark: Mark | None, columns: Columns) -> None:
+        self._grid, self._names, self._mark, self._columns = grid, names, mark, columns
+        self._sheet = Sheet(_title(grid, columns.row), columns.row, columns.unit)
+
+    def read(self, end: int) -> Sheet:
+        empty = 0
+        title = self._sheet.title
+        for at in range(self._columns.row + 1, end):
+            if not any(cell.strip() for cell in self._grid.rows[at]):
+                empty += 1
+                continue
+            if empty >= _ENDS and not self._grid.cell(at, self._columns.name):
+                break
+            empty = 0
+            self._row(at)
+        return replace(self._sheet, title=title)
+
+    def _row(self, at: int) -> None:
+        name = self._grid.cell(at, self._columns.name)
+        found, where = self._amount(at)
+        meant = row(name) if name else None
+        if meant in ("superfat", "strength"):
+            self._setting(at, meant)
+        elif meant in ("total", "heading") or (found is None and where is None):
+            self._heading(at, name, meant)
+        elif found is None:
+            self._told(
+                at, where, f"{self._grid.cell(at, where or 0)!r} is not an amount", "such as 450 g, or 450"
+            )
+        elif not name:
+            if found.value:
+                self._told(
+                    at,
+                    self._columns.name,
+                    "this amount has no name beside it",
+                    "name the ingredient, or call it a total",
+                )
+        elif found.value < 0:
+            self._told(at, where, "this amount is below zero", "weights are above zero")
+        else:
+            self._placed(at, where or 0, name, meant, found)
+
+    def _amount(self, at: int) -> tuple[Amount | None, int | None]:
+        """The amount of a row, and its column; the share where there is no weight."""
+        for where in (self._columns.weight, self._columns.share):
+            text = self._grid.cell(at, where) if where is not None else ""
+            if text and text not in ("-", "–", "—") and not is_unit(text):
+                return amount(text, self._mark), where
+        return None, None
+
+    def _heading(self, at: int, name: str, meant: str | None) -> None:
+        """A row without an amount: a heading or a note, unless it names something that is weighed."""
+        if meant is None and self._names.of(name) is not None and self._columns.weight is not None:
+            self._told(
+                at, self._columns.weight, f"{name!r} has no weight", "give its weight, or take the row out"
+            )
+
+    def _setting(self, at: int, meant: Literal["superfat", "strength"] | str) -> None:
+        """Superfat or strength of the lye, in whatever column of its row."""
+        for where in range(self._columns.name + 1, len(self._grid.rows[at])):
+            found = amount(self._grid.cell(at, where), self._mark) if self._grid.cell(at, where) else None
+            if found is not None:
+                share = found.value / 100 if found.unit == "%" or found.value >= 1 else found.value
+                if meant == "superfat":
+                    self._sheet.superfat = share
+                else:
+                    self._sheet.strength = share
+                return
+        self._told(at, self._columns.name, f"the {meant} has no number", "such as 5 %")
+
+    def _placed(self, at: int, where: int, name: str, meant: str | None, found: Amount) -> None:
+        if found.doubtful:
+            digits = self._grid.cell(at, where)
+            plain, thousand = found.value, found.value * 1000
+            hint = f"it may be {float(plain):g} or {float(thousand):g}; write it without the mark, or with a decimal"
+            return self._told(at, where, f"{digits!r} can be read in two ways", hint)
+        share = found.unit == "%" or (where == self._columns.share and where != self._columns.weight)
+        grams = found.value / 100 if share else found.grams(self._columns.unit)
+        if meant == "water":
+            self._sheet.water = None if share else (self._sheet.water or 0) + grams
+        elif meant in ALKALIS:
+            self._sheet.alkali[meant] = self._sheet.alkali.get(meant, Fraction(0)) + grams
+        else:
+            self._ingredient(at, name, grams, share=share)
+        return None
+
+    def _ingredient(self, at: int, name: str, grams: Fraction, *, share: bool) -> None:
+        id = self._grid.cell(at, self._columns.id) if self._columns.id is not None else ""
+        known = (self._names.by_id(id) if id else None) or self._names.of(name)
+        if known is None:
+            every = self._names.every()
+            self._told(
+                at, self._columns.name, f"{name!r} is not known here", suggest(name, every, "ingredients")
+            )
+        elif share and known[0] != "oil":
+            self._told(at, self._columns.name, f"{name!r} has a share and no weight", "give its weight")
+        else:
+            kinds = {"oil": self._sheet.shares if share else self._sheet.oils, "liquid": self._sheet.liquids}
+            into = kinds.get(known[0], self._sheet.additions)
+            into[known[1]] = into.get(known[1], Fraction(0)) + grams
+
+    def _told(self, at: int, where: int | None, message: str, hint: str) -> None:
+        self._sheet.findings.append(_fault(self._grid, at, where or 0, message, hint))
+
+
+def _title(grid: Grid, head: int) -> str:
+    """The words that stand alone in a row just above the table, or the table's own name."""
+    for at in range(head - 1, max(head - 5, -1), -1):
+        texts = [cell.strip() for cell in grid.rows[at] if cell.strip()]
+        if len(texts) == 1 and any(c.isalpha() for c in texts[0]) and len(texts[0]) <= 60:
+            return texts[0]
+        if len(texts) > 1:
+            break
+    return grid.name
+
+
+def _fault(grid: Grid, at: int, where: int, message: str, hint: str) -> Finding:
+    return Finding("reading", "error", grid.place(at, where), message, hint)

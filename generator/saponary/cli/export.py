@@ -1,0 +1,54 @@
+"""`saponary export FOLDER [RECIPE...]`."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
+
+_FIGURES = "figures.csv"
+
+
+def arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("folder", type=Path, help="where the tables go; none is written over")
+    parser.add_argument("names", nargs="*", metavar="RECIPE", help="recipes by name or file (default: all)")
+    book_option(parser)
+
+
+def run(given: argparse.Namespace) -> int:
+    # What reads and computes is imported for this command alone.
+    from saponary.build.report import as_text
+    from saponary.cli.asked_book import proofed, scope
+    from saponary.outputs.weigh_csv import figures_table, weigh_sheet
+    from saponary.reading.findings import suggest
+
+    root, meant = scope(given.names, given.book)
+    proof = proofed(root)
+    every = {one.computed.file.file: one for one in proof.recipes}
+    for word, may in meant.items():
+        if not may & every.keys():
+            hint = suggest(Path(word).stem, [one.computed.slug for one in proof.recipes], "recipes")
+            raise Misuse(f"there is no recipe {word!r} that can be computed; {hint}")
+    asked = {file for may in meant.values() for file in may}
+    chosen = [one for file, one in every.items() if not asked or file in asked]
+    wrong = [f for one in chosen for f in one.findings if f.severity == "error"]
+    if wrong:
+        print(as_text(wrong))
+        return FOUND
+    computed = [one.computed for one in chosen]
+    files = {f"{one.slug}.csv": weigh_sheet(one) for one in computed} | {_FIGURES: figures_table(computed)}
+    _write(given.folder, files)
+    print(f"{given.folder}: {len(computed)} weigh sheets and {_FIGURES}")
+    return CLEAN
+
+
+def _write(folder: Path, files: dict[str, str]) -> None:
+    """Write all, or nothing where one is there already."""
+    taken = [name for name in files if (folder / name).exists()]
+    if taken or (folder.exists() and not folder.is_dir()):
+        raise Misuse(f"{folder / taken[0] if taken else folder} is there already; nothing was written")
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, text in files.items():
+        with (folder / name).open("x", encoding="utf-8", newline="") as out:
+            out.write(text)

@@ -1,0 +1,258 @@
+"""Tables as makers keep them, in six languages and many habits, brought in whole or with a finding for each miss.
+
+The tables are invented for this test. What each must come to was written down by hand from the table.
+"""
+
+from __future__ import annotations
+
+import io
+from dataclasses import dataclass, field
+
+import pytest
+
+from saponary.book.recipe_text import parse_recipe
+from saponary.book.resolve import resolve
+from saponary.build.from_table import recipes_from
+from saponary.lye.figures import Figures, weigh
+from saponary.pantry.standard import standard
+from saponary.reading.findings import Finding
+from saponary.schema.settings import Settings
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A table, and what it must come to: grams of oils, water and the rest, superfat in per cent."""
+
+    table: str
+    oils: dict[str, float]
+    water: float | None = None
+    superfat: float | None = None
+    others: dict[str, float] = field(default_factory=dict[str, float])
+    told: tuple[str, ...] = ()
+
+
+BOOK = Settings.model_validate({"superfat": "5 %", "water": {"lye-strength": "33 %"}})
+PLAIN = {"olive": 450.0, "coconut": 300.0, "shea-butter": 250.0}
+TABLES = {
+    "commas": Kept(
+        "ingredient,grams\nolive oil,450\ncoconut oil,300\nshea butter,250\nwater,300\nsuperfat,5 %\n", PLAIN, 300, 5
+    ),
+    "a title and empty rows": Kept(
+        "Wash day\n\nOil,Weight (g),%\nOlive oil,450,45\nCoconut oil,300,30\nShea butter,250,25\n\nWater,300,\nSuperfat,5%,\n",
+        PLAIN, 300, 5,
+    ),
+    "german, decimal commas": Kept(
+        "Wintersoap;;\nÖl;Menge (g);%\nOlivenöl;450,5;45\nKokosöl;300,25;30\nSheabutter;250;25\nGesamtöl;1000,75;100\n"
+        "Wasser;300,5;\nÜberfettung;6,5 %;\n",
+        {"olive": 450.5, "coconut": 300.25, "shea-butter": 250}, 300.5, 6.5,
+    ),
+    "french": Kept(
+        "Ingrédients;Poids\nHuile d’olive;450 g\nHuile de coco;300 g\nBeurre de karité;250 g\nEau déminéralisée;300 g\nSurgras;5 %\n",
+        PLAIN, 300, 5,
+    ),
+    "spanish": Kept(
+        "Aceites\tGramos\nAceite de oliva\t450\nAceite de coco\t300\nManteca de karité\t250\nTotal aceites\t1000\nAgua destilada\t300\nSobreengrasado\t5\n",
+        PLAIN, 300, 5,
+    ),
+    "italian": Kept(
+        "Ingredienti;Quantità (g)\nOlio d'oliva;450\nOlio di cocco;300\nBurro di karité;250\nAcqua;300\nSovragrasso;5%\n",
+        PLAIN, 300, 5,
+    ),
+    "dutch": Kept(
+        "Ingrediënten;Gewicht;Aandeel\nOlijfolie;450;45%\nKokosolie;300;30%\nKaritéboter;250;25%\nGedestilleerd water;300;\n",
+        PLAIN, 300, None, told=("this table has no superfat and no lye",),
+    ),
+    "ounces above": Kept(
+        "oil,oz\nolive oil,16\ncoconut oil,7.5\nlard,8\nwater,9\nsuperfat,5%\n",
+        {"olive": 453.59237, "coconut": 212.62142, "lard": 226.796185}, 255.145708, 5,
+    ),
+    "ounces in the cells": Kept(
+        "what,weight\ncanola oil,1 lb\ncastor oil,2.5 oz\nwater,6 oz\nsf,5\n",
+        {"rapeseed": 453.59237, "castor": 70.8738}, 170.097139, 5,
+    ),
+    "kilograms": Kept(
+        "Fette;Menge in kg\nRapsöl;1,25\nKokosfett;0,75\nWasser;0,6\nÜF;8\n", {"rapeseed": 1250, "coconut": 750}, 600, 8
+    ),
+    "lye alone tells the superfat": Kept(
+        "ingredient,grams\nolive oil,600\ncoconut oil,400\nlye,140\nwater,300\n", {"olive": 600, "coconut": 400}, 300,
+        None, told=("this table has no superfat; by the tables, its lye leaves",),
+    ),
+    "a lye that no soap stands": Kept(
+        "ingredient,grams\nolive oil,600\ncoconut oil,400\nNaOH,290\nwater,300\n", {"olive": 600, "coconut": 400}, 300,
+        None, told=("this table has no superfat; by the tables, its lye leaves -",),
+    ),
+    "a lye that is not the engine's": Kept(
+        "ingredient,grams\nolive oil,1000\nNaOH,135\nwater,300\nsuperfat,5 %\n", {"olive": 1000}, 300, 5,
+        told=("this table has 135.0 g of sodium hydroxide, and the engine gives 129.4 g",),
+    ),
+    "two alkalis": Kept(
+        "ingredient,grams\nolive oil,500\nNaOH,45\nKOH,16\nwater,180\nsuperfat,5 %\n", {"olive": 500}, 180, 5,
+        told=("g of sodium hydroxide, and the engine gives", "g of potassium hydroxide, and the engine gives"),
+    ),
+    "shares alone": Kept(
+        "oils,%\nolive,45\ncoconut,30\nshea,25\nsuperfat,5\n", PLAIN, None, 5,
+        told=("this table has shares and no weights; 1000 g of oils are taken",),
+    ),
+    "shares as fractions of one": Kept(
+        "oils,percent\nolive,0.45\ncoconut,0.30\nshea,0.25\nsuperfat,0.05\n", PLAIN, None, 5,
+        told=("this table has shares and no weights",),
+    ),
+    "a column of shares before the weights": Kept(
+        "Oil,%,Grams,Price\nOlive oil,45,450,3.20\nCoconut oil,30,300,2.10\nShea butter,25,250,4.00\nTotal,100,1000,9.30\nDistilled water,,300,\nSuperfat,5,,\n",
+        PLAIN, 300, 5,
+    ),
+    "totals in odd places": Kept(
+        "ingredient,g\nBatch size,1000\nolive oil,450\ncoconut oil,300\nSubtotal,750\nshea butter,250\nTotal oils,1000\nwater,300\nGrand total,1300\nsuperfat,5\n",
+        PLAIN, 300, 5,
+    ),
+    "headings between": Kept(
+        "Item,Grams\nOILS,\nOlive oil,450\nCoconut oil,300\nShea butter,250\nADDITIVES,\nSea salt,10\nWater,300\nSuperfat,5%\n",
+        PLAIN, 300, 5, {"salt": 10},
+    ),
+    "milk and honey": Kept(
+        "ingredient,grams\nolive oil,450\ncoconut oil,300\nshea butter,250\ngoat milk,100\nhoney,15\nwater,200\nsuperfat,5\n",
+        PLAIN, 200, 5, {"goat-milk": 100, "honey": 15},
+    ),
+    "notes in brackets": Kept(
+        "Oils and butters,Amount\nOlive oil (infused with calendula),450 g\nCoconut oil [76°],300 g\nShea butter - raw,250 g\nWater (distilled),300 g\nSuperfat (%),5\n",
+        PLAIN, 300, 5,
+    ),
+    "an oil that nobody knows": Kept(
+        "ingredient,grams\nolive oil,450\nwonder oil,300\nwater,250\nsuperfat,5\n", {"olive": 450}, 250, 5,
+        told=("'wonder oil' is not known here",),
+    ),
+    "a name with no weight": Kept(
+        "ingredient,grams\nolive oil,450\ncoconut oil,\nwater,150\nsuperfat,5\n", {"olive": 450}, 150, 5,
+        told=("'coconut oil' has no weight",),
+    ),
+    "a weight with no name": Kept(
+        "ingredient,grams\nolive oil,450\n,300\nwater,150\nsuperfat,5\n", {"olive": 450}, 150, 5,
+        told=("this amount has no name beside it",),
+    ),
+    "a formula nobody worked out": Kept(
+        "ingredient,grams\nolive oil,450\ncoconut oil,=B2*0.5\nwater,150\nsuperfat,5\n", {"olive": 450}, 150, 5,
+        told=("'=B2*0.5' is not an amount",),
+    ),
+    "thousands or decimals": Kept(
+        "ingredient\tgrams\nolive oil\t1,250\nwater\t350\nsuperfat\t5\n", {}, None, None,
+        told=("'1,250' can be read in two ways", "no oils are known in this table"),
+    ),
+    "thousands that decimals betray": Kept(
+        'ingredient,grams\nolive oil,"1,250.5"\ncoconut oil,"2,000"\nwater,900\nsuperfat,5\n',
+        {"olive": 1250.5, "coconut": 2000}, 900, 5,
+    ),
+    "a space for thousands": Kept(
+        "huiles;poids (g)\nolive;1 250,5\ncoco;2 000\neau;900\nsurgras;5\n", {"olive": 1250.5, "coconut": 2000}, 900, 5
+    ),
+    "an oil twice": Kept(
+        "ingredient,grams\nolive oil,200\ncoconut oil,300\nolive oil,250\nshea butter,250\nwater,300\nsuperfat,5\n",
+        PLAIN, 300, 5,
+    ),
+    "below zero": Kept(
+        "ingredient,grams\nolive oil,450\ncoconut oil,-5\nwater,150\nsuperfat,5\n", {"olive": 450}, 150, 5,
+        told=("this amount is below zero",),
+    ),
+    "no heading": Kept("olive oil,450\ncoconut oil,300\n", {}, told=("no table of names and weights is found",)),
+    "merged headings": Kept(
+        "My soap,,,\n,,Batch,\nOil,,grams,notes\nOlive oil,,450,from the valley\nCoconut oil,,300,\nShea butter,,250,\n,,,\nWater,,300,\nSuperfat,,5 %,\n",
+        PLAIN, 300, 5,
+    ),
+    "units below the heading": Kept(
+        "Oil;Weight\n;oz\nOlive oil;16\nWater;5\nSuperfat;5 %\n", {"olive": 453.59237}, 141.747616, 5
+    ),
+}  # fmt: skip
+
+
+def brought(data: bytes) -> tuple[dict[str, str], list[Finding]]:
+    return recipes_from(data, "sheet.csv", BOOK, standard())
+
+
+def weighed(text: str) -> Figures:
+    recipe = parse_recipe("recipes/sheet.md", text)
+    assert recipe.model is not None, recipe.findings
+    resolved, faults = resolve(recipe.model, BOOK, standard(), recipe.tree, recipe.file)
+    assert resolved is not None, faults
+    found = weigh(resolved.formula)
+    parts = (*resolved.formula.oils, *resolved.formula.liquids, *resolved.formula.additions)
+    grams = {part.id: part.grams for part in parts}
+    GRAMS.clear()
+    GRAMS.update(grams)
+    return found
+
+
+GRAMS: dict[str, float] = {}
+"""What the recipe weighed last is made of."""
+
+
+@pytest.mark.parametrize("kept", TABLES.values(), ids=TABLES)
+def test_a_table_comes_in_whole_or_says_what_it_lacks(kept: Kept) -> None:
+    recipes, findings = brought(kept.table.encode())
+    messages = [f.message for f in findings]
+    assert len(messages) == len(kept.told), messages
+    for expected, message in zip(kept.told, messages, strict=True):
+        assert expected in message
+    assert len(recipes) == bool(kept.oils)
+    for text in recipes.values():
+        made = weighed(text)
+        assert pytest.approx({**kept.oils, **kept.others}, abs=1e-3) == GRAMS
+        if kept.water is not None:
+            assert made.water.plain == pytest.approx(kept.water, abs=0.01)
+        if kept.superfat is not None:
+            assert made.superfat == pytest.approx(kept.superfat / 100, abs=1e-9)
+
+
+def test_a_lye_of_the_sheet_gives_its_superfat_back() -> None:
+    """The superfat written is the one at which the engine asks for just the lye that the sheet has."""
+    recipes, _ = brought(TABLES["lye alone tells the superfat"].table.encode())
+    assert weighed(*recipes.values()).weights.sodium_hydroxide == pytest.approx(140, abs=0.02)
+
+
+def test_several_tables_in_one_file() -> None:
+    one = "First\ningredient,grams\nolive oil,450\nwater,150\nsuperfat,5\n\n\n"
+    recipes, findings = brought(
+        (one + one.replace("First", "Second").replace("olive", "lard").replace(" oil", "")).encode()
+    )
+    assert sorted(recipes) == ["first", "second"] and not findings
+    assert "lard: 450 g" in recipes["second"]
+
+
+def test_places_are_rows_and_columns() -> None:
+    _, (fault,) = brought(b"t,,\n,oil,grams\n,olive oil,450\n,odd oil,3\n,water,100\n,superfat,5\n")
+    assert (fault.place.line, fault.place.column) == (4, 2)
+
+
+@pytest.mark.parametrize(
+    ("data", "told"),
+    [
+        (b"", "no table"),
+        (b"\x00\x01", "not a text file"),
+        (b"PK\x03\x04nothing", "this workbook cannot be read"),
+        ("öl;gramm\nolivenöl;100\nüf;5\n".encode("cp1252"), "it was read as Windows-1252"),
+        ("oil\tgrams\nolive\t100\nsuperfat\t5\n".encode("utf-16"), None),
+    ],
+)
+def test_bytes_of_all_kinds(data: bytes, told: str | None) -> None:
+    recipes, findings = brought(data)
+    assert [told in f.message for f in findings if told] == ([True] if told else [])
+    assert bool(recipes) == (told is None or "1252" in told)
+
+
+def test_a_workbook() -> None:
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    sheet = book.active
+    sheet.title = "Kitchen soap"
+    for line in (
+        ["Oil", "Grams"],
+        ["Olive oil", 450.5],
+        ["Coconut oil", 300],
+        ["Water", 250],
+        ["Superfat", "5 %"],
+    ):
+        sheet.append(line)
+    out = io.BytesIO()
+    book.save(out)
+    recipes, findings = brought(out.getvalue())
+    assert list(recipes) == ["kitchen-soap"] and not findings
+    weighed(recipes["kitchen-soap"])
+    assert pytest.approx({"olive": 450.5, "coconut": 300}) == GRAMS
