@@ -2,7 +2,7 @@
 
 import sys
 
-from saponary.cli.main import main
+from saponary.cli.start import start
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(start())

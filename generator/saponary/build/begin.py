@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from saponary.assets import resources
+from saponary.assets.disk import put_new
 
 _BOOK = """\
 # What holds for every recipe of this book unless the recipe says otherwise.
@@ -29,7 +31,11 @@ _PANTRY = """\
 
 """
 
-_IGNORE = "site/\n.cache/\n.site-new/\n.site-old/\n"
+_IGNORE = "site/\nprivate/\n.cache/\n.saponary/\n"
+
+
+_LONGEST = 100
+"""Letters of a folder's name that its book is called by."""
 
 
 class Occupied(Exception):
@@ -37,24 +43,45 @@ class Occupied(Exception):
 
 
 def begin(folder: Path) -> list[Path]:
-    """Write a new book into `folder`, and return the files written."""
+    """Write a new book into `folder`, and return the files written.
+
+    Each file is whole from the moment it is there. What lies there already is left alone; a file that is to
+    be written and is there as it would be, since an earlier begin was stopped, is not in the way.
+    """
     title = folder.resolve().name.replace("_", " ").replace("-", " ").strip().capitalize() or "My soap book"
     files: dict[Path, bytes] = {
-        folder / "book.yaml": _BOOK.format(title=_yaml_text(title)).encode(),
+        folder / "book.yaml": _BOOK.format(title=_yaml_text(title[:_LONGEST])).encode(),
         folder / "pantry.yaml": _PANTRY.encode(),
-        folder / ".gitignore": _IGNORE.encode(),
     }
+    own_list = folder / ".gitignore"
+    if not os.path.lexists(own_list):  # private folders keep themselves out of git besides
+        files[own_list] = _IGNORE.encode()
     for starter in sorted(resources.starters().glob("*.md")):
         files[folder / "recipes" / starter.name] = starter.read_bytes()
-    taken = [path for path in files if path.exists()]
-    if taken or (folder.exists() and not folder.is_dir()):
-        raise Occupied(str(taken[0] if taken else folder))
-    for path, data in files.items():
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with path.open("xb") as out:
-            out.write(data)
+    missing = [path for path, data in files.items() if not _is_there(path, data)]
+    if not missing:
+        raise Occupied(str(folder / "book.yaml"))
+    for path in missing:
+        try:
+            put_new(path, files[path])
+        except FileExistsError:
+            raise Occupied(str(path)) from None
     (folder / "photos").mkdir(exist_ok=True)
-    return list(files)
+    return missing
+
+
+def _is_there(path: Path, data: bytes) -> bool:
+    """Whether a file is there as it is to be. Raises Occupied where something else is."""
+    for above in (path, *path.parents):
+        if os.path.lexists(above):
+            break
+    if above != path:
+        if not above.is_dir():
+            raise Occupied(str(above))
+        return False
+    if not path.is_file() or path.is_symlink() or path.read_bytes() != data:
+        raise Occupied(str(path))
+    return True
 
 
 def _yaml_text(title: str) -> str:

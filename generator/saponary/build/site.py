@@ -1,14 +1,12 @@
 """Build: compose the editions of a proofed book and put its site in place.
 
-The public edition stands at the top of the site, every other in a folder of its name. A
-finding that is an error, a photo that cannot be used among them, stops the build before
+A finding that is an error, a photo that cannot be used among them, stops the build before
 anything is written.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -19,8 +17,8 @@ from saponary.build.history import changes_since, last_changes
 from saponary.build.pages import Pages, shown_recipes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
+from saponary.build.put_editions import BuildResult, put_editions, written_to
 from saponary.build.why import remember, sources, why
-from saponary.build.write_site import write_site
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
@@ -44,19 +42,6 @@ class Stopped(Exception):
         self.findings = findings
 
 
-@dataclass(frozen=True)
-class BuildResult:
-    """What a build wrote: where, how many files, how many recipes in the fullest edition."""
-
-    site: Path
-    files: int
-    recipes: int
-    wrote: tuple[Path, ...] = ()
-    """The folders that are now as this build left them, with all that is in them."""
-    tells_day: bool = True
-    """Whether on another day it might have written something else."""
-
-
 def build(
     proof: Proof,
     on: date,
@@ -64,14 +49,14 @@ def build(
     press: Sequence[str] | None = None,
     progress: Progress | None = None,
     workers: int | None = None,
+    *,
+    adopt: bool = False,
 ) -> BuildResult:
     """Write editions of a book whose proof found no error, as of a day.
 
-    The public edition, where it is among them, replaces the whole of `site/` with all the
-    others in it; without it each other replaces its own folder. `press` names the kinds of
-    PDF to make, all of them where it is empty, none where it is None; `progress` is told of
-    them, edition by edition. Raises Stopped where
-    photos cannot be used, PressMissing where PDFs cannot be made.
+    `press` names the kinds of PDF to make, all of them where it is empty, none where it is None; `progress`
+    is told of them, edition by edition. `adopt` lets files be replaced that no build wrote. Raises Stopped where
+    photos cannot be used, Refused where something is in the way, PressMissing where PDFs cannot be made.
     """
     if proof.failed:
         raise Stopped([f for f in proof.findings if f.severity == "error"])
@@ -83,19 +68,15 @@ def build(
     made = {edition: maker.files(site) for edition, site in sites.items()}
     if maker.faults:
         raise Stopped(maker.faults)
-    folder = book.root / "site"
-    count = _write(folder, made)
+    laid = put_editions(book.root, made, adopt=adopt)
     made_of = _sources(proof)
     for name, digests in maker.rested_on.items():
         remember(store, name, digests, made_of)
     store.tidy()
-    whole_site = any(edition.is_public for edition in editions)
+    recipes = max((len(site.recipes) for site in sites.values()), default=0)
+    kept = tuple(f"{folder}/{path}" for folder, one in laid.items() for path in one.foreign)
     return BuildResult(
-        folder,
-        count,
-        max((len(site.recipes) for site in sites.values()), default=0),
-        (folder,) if whole_site else tuple(folder / edition.name for edition in editions),
-        maker.tells_day,
+        book.root, sum(map(len, made.values())), recipes, kept, written_to(book.root, editions), maker.tells_day
     )
 
 
@@ -180,22 +161,6 @@ class _Maker:
             self.faults += [_fault(one) for one in failed]
             files |= pdfs
         return files
-
-
-def _write(folder: Path, made: Mapping[Edition, Mapping[str, bytes]]) -> int:
-    """Put the editions in place: the public one with all others in it, or each other in its own folder."""
-    if any(edition.is_public for edition in made):
-        at = {edition: "" if edition.is_public else f"{edition.name}/" for edition in made}
-        return write_site(
-            folder,
-            (
-                (f"{at[edition]}{name}", data)
-                for edition, files in made.items()
-                for name, data in files.items()
-            ),
-        )
-    folder.mkdir(exist_ok=True)
-    return sum(write_site(folder / edition.name, files.items()) for edition, files in made.items())
 
 
 def _fault(failed: Failed) -> Finding:

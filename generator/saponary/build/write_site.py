@@ -1,119 +1,199 @@
-"""Puts a whole site in place at once: written beside the old one, swapped in by rename.
+"""Puts the files of a site in place, all at once, and touches nothing there that no build wrote.
 
-A file whose bytes have not changed is the same file in both, so that it keeps its date, and what
-copies a site to a server leaves it alone. Killed at any instant, the folder is the last good site or the new one. Where the system
-can exchange two folders in one step (Linux) it does; elsewhere the old one is moved aside
-first, and a site left aside by a kill is put back at the next build.
+The new folder is made aside, in the book's `.saponary/`, and exchanged with the old one in one step. Killed
+at any instant, or without power, the folder is the last good site or the new one. A file whose bytes have not
+changed is the same file in both, so that it keeps its date. A folder that cannot be exchanged (a mounted
+one, or one in a place where nothing may be made) is written file by file; a killed build of it is finished by the next.
 """
 
 from __future__ import annotations
 
-import ctypes
-import errno
 import os
 import shutil
-import stat
-import sys
-from collections.abc import Iterable
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path, PurePosixPath
 
-_NEW, _OLD = ".site-new", ".site-old"
-_AT_FDCWD, _RENAME_EXCHANGE = -100, 2
+from saponary.assets.disk import beside, clear_parts, flush, flush_all
+from saponary.build import exchange, written
+from saponary.build.survey import Survey, survey
+from saponary.build.written import Written
 
 
-def write_site(site: Path, files: Iterable[tuple[str, bytes]]) -> int:
-    """Write every file of a site (path relative to it, bytes). Returns how many.
+class Refused(Exception):
+    """Something is in the way; by its path from the book: what, and what to do. Nothing was written."""
 
-    A file whose bytes are the old site's stays that very file; where all are, nothing is touched.
-    Hidden files at the top of the old site (such as .gitignore, .nojekyll) are kept.
+    def __init__(self, faults: Mapping[str, tuple[str, str]]) -> None:
+        super().__init__(f"{len(faults)} in the way")
+        self.faults = faults
+
+
+@dataclass(frozen=True)
+class Laid:
+    """What stands in a folder now: how many files of the build, and the paths of what is somebody else's."""
+
+    files: int
+    foreign: tuple[str, ...]
+
+
+ADOPT = "move it away, or have it replaced: saponary build --adopt"
+_A_LINK = "empty that folder, or take what lies there for the site: saponary build --adopt"
+
+
+def write_site(
+    site: Path, files: Mapping[str, bytes], *, within: Sequence[str] = ("",), adopt: bool = False
+) -> Laid:
+    """Plan and write at once."""
+    return plan(site, files, within=within, adopt=adopt).write()
+
+
+def plan(
+    site: Path, files: Mapping[str, bytes], *, within: Sequence[str] = ("",), adopt: bool = False
+) -> Plan:
+    """See what is to be done to have files in a site, by path in it. Raises Refused where something is in the way.
+
+    `within` are the parts of the site that are written anew, '' the whole: a file that an earlier build wrote
+    there, and that is not among `files`, is removed. The files of other parts stay.
     """
-    new, old = site.parent / _NEW, site.parent / _OLD
-    recover(site)
-    shutil.rmtree(new, ignore_errors=True)
-    count = fresh = 0
+    for name in files:
+        parts = PurePosixPath(name)
+        if parts.is_absolute() or ".." in parts.parts or not parts.parts:
+            raise ValueError(f"{name!r} would be written outside the site")
+    place = _place(site, adopt)
+    place.recover()
+    known = written.read(place.list)
+    found = survey(place.folder, known, files, within, adopt=adopt) if place.folder.is_dir() else Survey()
+    if found.in_the_way:
+        raise Refused({f"{site.name}/{path}": (why, ADOPT) for path, why in found.in_the_way.items()})
+    return Plan(place, files, known, found)
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Files that may be written, and what lies where they go."""
+
+    place: _Place
+    files: Mapping[str, bytes]
+    known: Written
+    found: Survey
+
+    def write(self) -> Laid:
+        """Put the files in place. Raises OSError where the disk does not do as asked; the old site stands then."""
+        place, files, found = self.place, self.files, self.found
+        stay = {path: self.known.files[path] for path in found.kept if path in self.known.files}
+        digests = {name: frozenset({sha256(data).hexdigest()}) for name, data in files.items()}
+        now = Written(str(place.folder), {**stay, **digests})
+        if found.gone or len(found.same) < len(files) or not place.folder.is_dir():
+            both = self.known.joined(now)
+            written.save(place.list, both)
+            if place.exchangeable and not found.closed:
+                _all_at_once(place, files, found, both.files.keys() | found.gone)
+            else:
+                _one_by_one(place.folder, files, found)
+        written.save(place.list, now)
+        return Laid(len(files), tuple(sorted(found.foreign)))
+
+
+@dataclass(frozen=True)
+class _Place:
+    """Where a site is written: its folder with links followed, the list of what was written, folders aside."""
+
+    folder: Path
+    list: Path
+    new: Path
+    old: Path
+
+    @property
+    def exchangeable(self) -> bool:
+        """Whether the folder may be exchanged for another."""
+        if not self.folder.is_dir():
+            return True
+        return (
+            not os.path.ismount(self.folder)
+            and os.access(self.folder.parent, os.W_OK)
+            and self.folder.stat().st_dev == self.new.parent.stat().st_dev
+        )
+
+    def recover(self) -> None:
+        """Put back, or clear away, what a killed build left aside."""
+        clear_parts(self.list.parent)
+        exchange.put_back(self.old, self.folder)
+        known = written.read(self.list)
+        for left in (self.new, self.old):
+            if left.is_dir() and not known.folder:
+                why = "this is left of a build that was killed, and the list of its files is lost"
+                raise Refused({left.name: (why, "look at what lies there, and delete it")})
+            exchange.clear(left, self.folder, known.files)
+
+
+def _place(site: Path, adopt: bool) -> _Place:
+    """Where a site is to be written. A link is followed into a folder that is empty, or that a build wrote."""
+    aside = written.own_folder(site.parent)
+    kept = written.list_of(site)
+    if site.is_symlink():
+        folder = site.resolve()
+        if not folder.is_dir():
+            why = f"this link leads to {str(folder)!r}, where no folder is"
+            raise Refused({site.name: (why, "make that folder, or take the link away")})
+        if not adopt and str(folder) != written.read(kept).folder and any(folder.iterdir()):
+            why = f"this link leads to {str(folder)!r}, where no build has written and something lies"
+            raise Refused({site.name: (why, _A_LINK)})
+        token = sha256(os.fsencode(aside.resolve())).hexdigest()[:8]
+        new, old = (folder.with_name(f".{folder.name[:80]}-{token}-{age}") for age in ("new", "old"))
+        return _Place(folder, kept, new, old)
+    if site.exists() and not site.is_dir():
+        raise Refused({site.name: ("this is no folder, and the site is written here", "move it away")})
+    folder = site.parent.resolve() / site.name
+    return _Place(folder, kept, aside / f"{site.name}-new", aside / f"{site.name}-old")
+
+
+def _all_at_once(place: _Place, files: Mapping[str, bytes], found: Survey, own: Collection[str]) -> None:
+    """Make the new folder aside, whole, and exchange it with the old one."""
+    new, folder = place.new, place.folder
     try:
-        new.mkdir(parents=True)
-        for name, data in files:
-            parts = PurePosixPath(name)
-            if parts.is_absolute() or ".." in parts.parts or not parts.parts:
-                raise ValueError(f"{name!r} would be written outside the site")
-            target = new / parts
+        new.mkdir()
+        fresh: list[Path] = []
+        for name, data in files.items():
+            target = new / name
             target.parent.mkdir(parents=True, exist_ok=True)
-            target.unlink(missing_ok=True)  # never write into what the old site shares
-            if not _taken_over(site / parts, target, data):
+            if name not in found.same or not _taken_over(folder / name, target, data):
                 target.write_bytes(data)
-                fresh += 1
-            count += 1
-        _keep_hidden(site, new)
-        if fresh == 0 and _names(site) == _names(new):
-            shutil.rmtree(new, ignore_errors=True)
-        else:
-            _swap(new, site, old)
+                fresh.append(target)
+        exchange.share(folder, new, sorted(found.kept), own)
+        exchange.as_before(folder, new)
+        flush_all((*fresh, *(Path(home) for home, _, _ in os.walk(new))))
+        left = exchange.swap(new, folder, place.old)
     except BaseException:
-        shutil.rmtree(new, ignore_errors=True)
+        exchange.clear(new, folder, own)
         raise
-    return count
+    exchange.clear(left, folder, own)
 
 
 def _taken_over(old: Path, target: Path, data: bytes) -> bool:
-    """Put the old site's file in place as it is, where it is a file of these bytes."""
-    try:
-        found = old.lstat()
-        if not stat.S_ISREG(found.st_mode) or found.st_size != len(data) or old.read_bytes() != data:
-            return False
-    except OSError:
-        return False
+    """Put the old site's file, which is of these bytes, in place as it is; False for a copy that must be flushed."""
     try:
         os.link(old, target)
     except OSError:  # a file system without links
         target.write_bytes(data)
-        os.utime(target, ns=(found.st_atime_ns, found.st_mtime_ns))
+        shutil.copystat(old, target)
+        flush(target)
     return True
 
 
-def _keep_hidden(site: Path, new: Path) -> None:
-    if site.is_dir():
-        for kept in sorted(site.iterdir()):
-            if kept.name.startswith(".") and kept.is_file() and not (new / kept.name).exists():
-                shutil.copy2(kept, new / kept.name)
-
-
-def _names(folder: Path) -> set[str]:
-    """Everything that stands in a folder and in its folders."""
-    return {path.relative_to(folder).as_posix() for path in folder.rglob("*")}
-
-
-def recover(site: Path) -> None:
-    """Put back a site that a kill left moved aside, and clear away what is left over."""
-    old = site.parent / _OLD
-    if not site.exists() and old.is_dir():
-        old.rename(site)
-    shutil.rmtree(old, ignore_errors=True)
-    shutil.rmtree(site.parent / _NEW, ignore_errors=True)
-
-
-def _swap(new: Path, site: Path, old: Path) -> None:
-    if not os.path.lexists(site):
-        new.rename(site)
-        return
-    if _exchange(new, site):
-        shutil.rmtree(new, ignore_errors=True)
-        return
-    site.rename(old)
-    new.rename(site)
-    shutil.rmtree(old, ignore_errors=True)
-
-
-def _exchange(first: Path, second: Path) -> bool:
-    """Swap two folders in one step; False where the system cannot."""
-    if not sys.platform.startswith("linux") or second.is_symlink():
-        return False
-    renameat2 = getattr(ctypes.CDLL(None, use_errno=True), "renameat2", None)
-    if renameat2 is None:
-        return False
-    done = renameat2(_AT_FDCWD, os.fsencode(first), _AT_FDCWD, os.fsencode(second), _RENAME_EXCHANGE)
-    if done == 0:
-        return True
-    if ctypes.get_errno() in (errno.ENOSYS, errno.EINVAL, errno.ENOTSUP):
-        return False
-    raise OSError(ctypes.get_errno(), os.strerror(ctypes.get_errno()), str(second))
+def _one_by_one(folder: Path, files: Mapping[str, bytes], found: Survey) -> None:
+    """Write what has changed into the folder itself, pages last, and remove what is no longer wanted."""
+    changed = sorted(files.keys() - found.same, key=lambda name: (name.endswith(".html"), name))
+    for name in changed:
+        target = folder / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        made = beside(target, files[name])
+        made.chmod(0o644)
+        made.replace(target)
+    for name in sorted(found.gone):
+        (folder / name).unlink(missing_ok=True)
+        for above in (folder / name).parents:
+            if above == folder or any(above.iterdir()):
+                break
+            above.rmdir()
+    flush_all({folder / name for name in changed} | {(folder / name).parent for name in changed})

@@ -54,6 +54,12 @@ PRESS = Rule(
     "reading",
     "A sheet that was to be set as a PDF could be set.",
 )
+WRITING = Rule(
+    "writing",
+    "reading",
+    "What is to be written can be: the disk has room and lets the program write, no other command is at work in the "
+    "book, and nothing stands in the way that no build wrote.",
+)
 WAIVER = Rule(
     "waiver",
     "reading",

@@ -134,5 +134,6 @@ RULES: tuple[Rule, ...] = (
     made_elsewhere.SENSE,
     made_elsewhere.UNNAMED,
     made_elsewhere.WAIVER,
+    made_elsewhere.WRITING,
 )
 """All rules: those of checks/ by name, then those that are held where a fault is met."""

@@ -27,6 +27,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
         help="an edition by name, or `all` (default: the open one, and those book.yaml lists under build)",
     )
     parser.add_argument(
+        "--adopt",
+        action="store_true",
+        help="replace files in site/ and private/ that stand in the way and that no build wrote",
+    )
+    parser.add_argument(
         "--press",
         action="store_true",
         help="also make PDFs: the kinds book.yaml lists under press, else all",
@@ -52,5 +57,5 @@ def run(given: argparse.Namespace) -> int:
 
         return say_why(given, on)
 
-    words = ("build", given.format, str(given.strict), str(given.press), *given.edition)
+    words = ("build", given.format, str(given.strict), str(given.press), str(given.adopt), *given.edition)
     return run_or_tell_again(given.book, words, on.isoformat(), anew)

@@ -4,49 +4,69 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 
 from saponary.build.last_run import LastRun
 from saponary.build.proof import Proof
-from saponary.build.report import as_text
+from saponary.build.put_editions import BuildResult, home
+from saponary.build.unwritten import of_refused
+from saponary.build.write_site import Refused
 from saponary.cli.asked_book import is_asked, proofed
-from saponary.cli.command import CLEAN, FOUND, Misuse
-from saponary.cli.tell import tell
+from saponary.cli.command import CLEAN, Misuse, Unwritten
+from saponary.cli.tell import stands, tell
 from saponary.cli.told_again import Done, Telling
+from saponary.cli.writing import writing
 from saponary.reading.findings import suggest
 from saponary.schema.edition import PUBLIC, Edition, editions
 
 
 def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
-    """Proof the book and write its editions, as of a day."""
+    """Proof the book and write its editions, as of a day, with nobody else writing to it."""
     is_asked(given.book)
+    with writing(given.book, "build"):
+        return _build(given, on, telling, last)
+
+
+def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
     last.begin()
     proof = proofed(given.book)
     status = tell(proof, given.format, telling, strict=given.strict)
     if status != CLEAN:
         telling.err("nothing was written")
-        return Done(status)
+        return Done(status, stands=stands(proof))
     # The drawing libraries are behind these; a book with errors is told of them without waiting.
     from saponary.build.site import Stopped, build
     from saponary.outputs.pdf_engine import PressMissing
 
     wanted = _editions(given.edition, proof)
+    press = _press(given.press, proof)
     try:
-        done = build(proof, on, wanted, _press(given.press, proof), _progress)
+        done = build(proof, on, wanted, press, _progress, adopt=given.adopt)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
-        telling.out(as_text(stopped.findings))
-        telling.err("nothing was written")
-        return Done(FOUND, stands=False)
-    line = telling.out if given.format == "text" else telling.err
-    line(f"{done.site}: {done.recipes} recipes, {done.files} files")
-    for edition in wanted:
-        page = done.site / ("" if edition.is_public else edition.name) / "index.html"
-        alone = ", for the maker alone: keep it off the web" if "private" in edition.shows else ""
-        line(f"{edition.name}: {page.resolve().as_uri()}{alone}")
+        raise Unwritten(stopped.findings) from stopped
+    except Refused as refused:
+        raise Unwritten(of_refused(refused)) from refused
+    _tell(done, wanted, telling.out if given.format == "text" else telling.err)
     return Done(CLEAN, done.wrote, on.isoformat() if done.tells_day else None)
+
+
+def _tell(done: BuildResult, wanted: Sequence[Edition], line: Callable[[str], None]) -> None:
+    """Say what was written, and where."""
+    line(f"{done.root}: {done.recipes} recipes, {done.files} files")
+    if done.kept:
+        some = ", ".join(done.kept[:_SOME]) + (", …" if len(done.kept) > _SOME else "")
+        line(f"kept as it was, since no build wrote it: {some}")
+    for edition in wanted:
+        page = done.root / home(edition) / "index.html"
+        alone = "" if edition.published else ", for the maker alone: keep it off the web"
+        line(f"{edition.name}: {page.resolve().as_uri()}{alone}")
+
+
+_SOME = 5
+"""Files that are told by name."""
 
 
 def _progress(done: int, whole: int) -> None:

@@ -8,15 +8,26 @@ from __future__ import annotations
 import argparse
 import os
 import time
+from collections.abc import Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import NamedTuple
+
+from saponary.reading.findings import Finding
 
 CLEAN, FOUND, MISUSE = 0, 1, 2
 
 
 class Misuse(Exception):
     """Something was asked for that cannot be done; the message says what to do instead."""
+
+
+class Unwritten(Exception):
+    """Findings kept a command from writing."""
+
+    def __init__(self, findings: Sequence[Finding]) -> None:
+        super().__init__(f"{len(findings)} findings")
+        self.findings = findings
 
 
 class Command(NamedTuple):

@@ -1,5 +1,5 @@
 """The command line. Exit 0 when clean, 1 when there are findings that stop, 2 when asked for
-something that cannot be done.
+something that cannot be done, 130 when stopped from the keyboard.
 """
 
 from __future__ import annotations
@@ -8,11 +8,15 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from importlib import import_module
 from io import TextIOWrapper
+from pathlib import Path
 
 from saponary import __version__
-from saponary.cli.command import CLEAN, MISUSE, Command, Misuse
+from saponary.cli.command import CLEAN, FOUND, MISUSE, Command, Misuse, Unwritten
+from saponary.cli.start import INTERRUPTED, STOPPED
+from saponary.reading.findings import Finding
 
 COMMANDS: tuple[Command, ...] = (
     Command("begin", "start a new book from the starter recipes", "saponary.cli.begin"),
@@ -45,34 +49,66 @@ _RENAMED = {"restate": "sign", "pour": "record"}
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status."""
+    try:
+        return _main(sys.argv[1:] if argv is None else list(argv))
+    except KeyboardInterrupt:
+        print(STOPPED, file=sys.stderr)
+        return INTERRUPTED
+
+
+def _main(words: Sequence[str]) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")
     # Looking through every installed package for a plugin of pydantic's costs more than reading a book.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
-    words = sys.argv[1:] if argv is None else list(argv)
     if words[:1] and words[0] in _RENAMED:
         print(f"saponary: `{words[0]}` is called `{_RENAMED[words[0]]}` now", file=sys.stderr)
         return MISUSE
     try:
         given = _parser(words).parse_args(words)
-        run: Callable[[argparse.Namespace], int] = given.run
     except SystemExit as stop:
         return int(stop.code or 0)
+    run: Callable[[argparse.Namespace], int] = given.run
     try:
-        return run(given)
+        status = run(given)
+        sys.stdout.flush()
+        return status
     except Misuse as misuse:
         print(f"saponary: {misuse}", file=sys.stderr)
         return MISUSE
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _give_up_output()
         return CLEAN
     except OSError as error:
-        print(f"saponary: {error.filename or 'disk'}: {error.strerror or error}", file=sys.stderr)
-        return MISUSE
-    except KeyboardInterrupt:
-        print("saponary: stopped; nothing was changed", file=sys.stderr)
-        return 130
+        return _of_disk(error, given)
+    except Unwritten as unwritten:
+        return _unwritten(unwritten.findings)
+
+
+def _give_up_output() -> None:
+    """What still waits to be printed goes nowhere, lest Python try it once more at its end."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _of_disk(error: OSError, given: argparse.Namespace) -> int:
+    from saponary.build.unwritten import of_disk
+
+    folder = getattr(given, "book", None) or getattr(given, "folder", None) or Path()
+    status = _unwritten([of_disk(error, folder)], "every file is whole, as it was or as it was to be")
+    with suppress(OSError):
+        sys.stdout.flush()
+        return status
+    _give_up_output()
+    return status
+
+
+def _unwritten(findings: Sequence[Finding], so: str = "nothing was written") -> int:
+    """Tell what kept a command from writing: on the other stream, for what was found may have gone to a program."""
+    from saponary.build.report import as_text
+
+    print(f"{as_text(findings)}\n{so}", file=sys.stderr)
+    return FOUND
 
 
 def _parser(words: Sequence[str]) -> argparse.ArgumentParser:

@@ -18,10 +18,11 @@ def run(given: argparse.Namespace) -> int:
     def anew(telling: Telling, last: LastRun) -> Done:
         # What reads and computes is imported where something has changed.
         from saponary.cli.asked_book import is_asked, proofed
-        from saponary.cli.tell import tell
+        from saponary.cli.tell import stands, tell
 
         is_asked(given.book)
         last.begin()
-        return Done(tell(proofed(given.book), given.format, telling, strict=given.strict))
+        proof = proofed(given.book)
+        return Done(tell(proof, given.format, telling, strict=given.strict), stands=stands(proof))
 
     return run_or_tell_again(given.book, ("proof", given.format, str(given.strict)), "", anew)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from saponary.build.proof import Proof
 from saponary.build.report import as_json, as_sarif, as_text
+from saponary.checks import batch_days
 from saponary.cli.command import CLEAN, FOUND
 from saponary.cli.told_again import Telling
 
@@ -18,6 +19,11 @@ def tell(proof: Proof, form: str, telling: Telling, *, strict: bool) -> int:
         _tell_text(proof, telling)
     stops = proof.failed or (strict and bool(proof.findings))
     return FOUND if stops else CLEAN
+
+
+def stands(proof: Proof) -> bool:
+    """Whether the same would be told on another day: a day that is yet to come will be past then."""
+    return not any(found.rule == batch_days.RULE.name for found in proof.findings)
 
 
 def _tell_text(proof: Proof, telling: Telling) -> None:

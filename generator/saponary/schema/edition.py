@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from saponary.schema.fields import Name, Part
-from saponary.schema.seen import FIELDS, Private, Shown
+from saponary.schema.seen import FIELDS, MAKERS, Private, Shown
 
 FormulaAs = Literal["full", "shares", "ingredients"]
 """Weights and shares; shares alone; or the ingredient list alone."""
@@ -33,6 +33,11 @@ class Edition:
     def is_public(self) -> bool:
         """The book's public site, at the top of `site/`."""
         return self.name == PUBLIC
+
+    @property
+    def published(self) -> bool:
+        """Whether it may lie in what is uploaded: it shows nothing that is the maker's own."""
+        return not self.shows & MAKERS
 
     @property
     def sight(self) -> frozenset[str]:

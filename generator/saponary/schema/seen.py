@@ -37,6 +37,8 @@ Shown = Literal[
 ]
 """What an edition may show, one by one."""
 FIELDS: tuple[Shown, ...] = get_args(Shown)
+MAKERS: frozenset[Shown] = frozenset({"costs", "people", "private", "waivers", "drafts"})
+"""What is the maker's own: an edition that shows any of it is never published."""
 
 Need = Shown | Literal["full formula", "always"]
 

@@ -1,0 +1,145 @@
+"""What lies in a folder before a build writes to it: what builds wrote, what is somebody else's, what is in the way.
+
+Only what a build wrote, and nobody has changed since, is ever replaced or removed. All else stays as
+it is; where it stands in the place of a file that is to be written, it is in the way, and nothing is
+written. `adopt` lets a file that is in the way be replaced; a folder never is.
+"""
+
+from __future__ import annotations
+
+import os
+import stat
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path, PurePosixPath
+
+from saponary.assets.disk import is_part
+from saponary.build.written import Written
+
+NOT_OURS = "no build wrote this file, and one is to be written here"
+CHANGED = "this file was changed after it was built"
+A_FOLDER = "a folder stands where a file is to be written"
+NO_FOLDER = "this stands where a folder is to be"
+
+
+@dataclass
+class Survey:
+    """A folder, seen: paths in it, with `/`."""
+
+    same: set[str] = field(default_factory=set[str])
+    """Files that are to be written, and are there as they will be."""
+    gone: set[str] = field(default_factory=set[str])
+    """Files that builds wrote and that are no longer wanted."""
+    kept: set[str] = field(default_factory=set[str])
+    """What is somebody else's, or of a part that is not written now; folders only where they are empty."""
+    foreign: set[str] = field(default_factory=set[str])
+    """Of these, what no build wrote."""
+    in_the_way: dict[str, str] = field(default_factory=dict[str, str])
+    """What stands where something is to be written, and why it is not replaced."""
+    closed: set[str] = field(default_factory=set[str])
+    """Folders that may not be looked into."""
+
+
+def survey(
+    folder: Path, written: Written, files: Mapping[str, bytes], within: Sequence[str], *, adopt: bool
+) -> Survey:
+    """See what lies in a folder, no link followed. `within` are the parts of it that are written anew."""
+    seen = _Surveyor(folder, written, files, tuple(within), adopt)
+    for path, is_folder in _everything(folder, seen.found.closed):
+        seen.see(path, is_folder)
+    return seen.found
+
+
+class _Surveyor:
+    def __init__(
+        self,
+        folder: Path,
+        written: Written,
+        files: Mapping[str, bytes],
+        within: tuple[str, ...],
+        adopt: bool,
+    ) -> None:
+        self.folder, self.written, self.files, self.adopt = folder, written, files, adopt
+        self.within = within
+        self.folders = {str(above) for path in files for above in PurePosixPath(path).parents} - {"."}
+        self.found = Survey()
+
+    def see(self, path: str, is_folder: bool) -> None:
+        if is_folder:
+            self._folder(path)
+        elif path in self.folders:
+            self.found.in_the_way[path] = NO_FOLDER
+        elif path in self.files:
+            self._wanted(path)
+        elif path in self.written.files:
+            self._no_longer_wanted(path)
+        elif not self._left_over(path):
+            self._keep(path)
+
+    def _folder(self, path: str) -> None:
+        if path in self.files:
+            self.found.in_the_way[path] = A_FOLDER
+        elif path not in self.folders and _is_empty(self.folder / path):
+            self._keep(path)
+
+    def _wanted(self, path: str) -> None:
+        data = self._bytes(path)
+        if data == self.files[path]:
+            self.found.same.add(path)
+        elif data is None or not self.written.wrote(path, data):
+            self._in_the_way(path, CHANGED if path in self.written.files else NOT_OURS)
+
+    def _no_longer_wanted(self, path: str) -> None:
+        if not path.startswith(self.within):
+            self.found.kept.add(path)
+            return
+        data = self._bytes(path)
+        if self.adopt or (data is not None and self.written.wrote(path, data)):
+            self.found.gone.add(path)
+        else:
+            self.found.in_the_way[path] = CHANGED
+
+    def _left_over(self, path: str) -> bool:
+        """A file that a build was writing when it was killed."""
+        part = is_part(PurePosixPath(path).name)
+        of = str(PurePosixPath(path).with_name(part)) if part else ""
+        if of not in self.files and of not in self.written.files:
+            return False
+        self.found.gone.add(path)
+        return True
+
+    def _keep(self, path: str) -> None:
+        self.found.kept.add(path)
+        self.found.foreign.add(path)
+
+    def _in_the_way(self, path: str, why: str) -> None:
+        if not self.adopt:
+            self.found.in_the_way[path] = why
+
+    def _bytes(self, path: str) -> bytes | None:
+        """A file's bytes; None for what is no plain file."""
+        at = self.folder / path
+        return at.read_bytes() if stat.S_ISREG(at.lstat().st_mode) else None
+
+
+def _is_empty(folder: Path) -> bool:
+    try:
+        return not any(folder.iterdir())
+    except PermissionError:
+        return False
+
+
+def _everything(folder: Path, closed: set[str]) -> Iterator[tuple[str, bool]]:
+    """Everything in a folder and its folders, and whether it is a folder; a link is none."""
+
+    def note(error: OSError) -> None:
+        if not isinstance(error, PermissionError) or Path(error.filename) == folder:
+            raise error
+        closed.add(Path(error.filename).relative_to(folder).as_posix())
+
+    for home, folders, names in os.walk(folder, onerror=note):
+        top = Path(home).relative_to(folder)
+        for name in folders:
+            yield (top / name).as_posix(), not (Path(home) / name).is_symlink()
+        for name in names:
+            yield (top / name).as_posix(), False

@@ -1,0 +1,100 @@
+"""What a build wrote into a folder: the list that tells the program's own files from all others there.
+
+It is kept in the book's `.saponary/`, outside the folder that it tells of, as `sha256sum` writes its
+lists. Before a folder is changed the list holds what is there and what is to come, so that a build
+that is killed leaves nothing that the next one would take for somebody else's.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from saponary.assets.disk import put
+
+KEPT = ".saponary"
+"""The folder in the book where the program keeps what it must know of its own work. It holds no recipe."""
+
+
+IGNORED = (".gitignore", b"*\n")
+"""A file that keeps the folder it lies in out of git, whatever the book's own list says."""
+
+
+def own_folder(root: Path) -> Path:
+    """The program's own folder in a book, made where it is missing."""
+    folder = root / KEPT
+    folder.mkdir(exist_ok=True)
+    if not (folder / IGNORED[0]).is_file():
+        put(folder / IGNORED[0], IGNORED[1])
+    return folder
+
+
+def digest(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()
+
+
+@dataclass(frozen=True)
+class Written:
+    """The files of a folder that builds wrote, by their path in it: the digests that each may have.
+
+    `folder` is where the folder really lay, '' where nothing was written yet.
+    """
+
+    folder: str = ""
+    files: Mapping[str, frozenset[str]] = field(default_factory=dict[str, frozenset[str]])
+
+    def wrote(self, path: str, data: bytes) -> bool:
+        """Whether a build wrote a file of these bytes here."""
+        return digest(data) in self.files.get(path, frozenset())
+
+    def joined(self, other: Written) -> Written:
+        """What either wrote."""
+        paths = self.files.keys() | other.files.keys()
+        both = {
+            path: self.files.get(path, frozenset()) | other.files.get(path, frozenset()) for path in paths
+        }
+        return Written(other.folder or self.folder, both)
+
+
+def list_of(folder: Path) -> Path:
+    """Where the list of a book's folder is kept."""
+    return folder.parent / KEPT / f"{folder.name}.list"
+
+
+def of(folder: Path, files: Iterable[tuple[str, str]]) -> Written:
+    """Files by path and digest."""
+    return Written(str(folder), {path: frozenset({one}) for path, one in files})
+
+
+def read(file: Path) -> Written:
+    """What a list says; nothing where it is missing, and only its whole lines where it is damaged."""
+    try:
+        text = file.read_text("utf-8", errors="surrogateescape")
+    except OSError:
+        return Written()
+    folder, files = "", dict[str, frozenset[str]]()
+    for line in text.split("\n"):
+        if line.startswith(_FOLDER):
+            folder = line.removeprefix(_FOLDER)
+            continue
+        one, _, path = line.partition("  ")
+        if len(one) == 64 and path:
+            files[path] = files.get(path, frozenset()) | {one}
+    return Written(folder, files)
+
+
+def save(file: Path, written: Written) -> None:
+    """Put the list in place, where it says anything else than the one there."""
+    lines = [f"{one}  {path}" for path in sorted(written.files) for one in sorted(written.files[path])]
+    data = "\n".join([f"{_FOLDER}{written.folder}", *lines, ""]).encode("utf-8", "surrogateescape")
+    try:
+        if file.read_bytes() == data:
+            return
+    except OSError:
+        pass
+    put(file, data)
+
+
+_FOLDER = "# "

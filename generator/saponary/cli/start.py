@@ -1,0 +1,45 @@
+"""Where the program starts. Stopped from the keyboard at any time, it says so in one line and ends with 130.
+
+While Python still reads modules nothing has been written, and it ends at once. Later a command is told, so
+that it can clear away what it had begun; a second time it ends at once all the same, as it does where
+Python would swallow the first (in a finaliser).
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+import sys
+from types import FrameType
+
+STOPPED = "saponary: stopped; every file is whole, as it was or as it was to be"
+INTERRUPTED = 130
+
+
+def start() -> int:
+    """Run the command that the program was started with; its exit status."""
+    signal.signal(signal.SIGINT, _end)
+    from saponary.cli.main import main
+
+    sys.unraisablehook = _end_if_swallowed
+    signal.signal(signal.SIGINT, _tell)
+    try:
+        return main()
+    finally:
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+def _end(number: int, frame: FrameType | None) -> None:
+    os.write(2, f"{STOPPED}\n".encode())
+    os._exit(INTERRUPTED)
+
+
+def _tell(number: int, frame: FrameType | None) -> None:
+    signal.signal(signal.SIGINT, _end)
+    raise KeyboardInterrupt
+
+
+def _end_if_swallowed(what: sys.UnraisableHookArgs) -> None:
+    if isinstance(what.exc_value, KeyboardInterrupt):
+        _end(signal.SIGINT, None)
+    sys.__unraisablehook__(what)
