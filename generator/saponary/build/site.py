@@ -24,6 +24,7 @@ from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
 from saponary.outputs.figures_json import ENGINE
+from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, Progress, make, sheets
 from saponary.outputs.templating import environment
@@ -65,7 +66,10 @@ def build(
     whole, photo_files = _site(proof, on, store)
     maker = _Maker(proof, photo_files, press, progress, store, workers)
     sites = {edition: for_edition(whole, edition) for edition in editions}
-    made = {edition: maker.files(site) for edition, site in sites.items()}
+    try:
+        made = {edition: maker.files(site) for edition, site in sites.items()}
+    except BrokenTemplate as broken:
+        raise Stopped([broken.finding]) from broken
     if maker.faults:
         raise Stopped(maker.faults)
     laid = put_editions(book.root, made, adopt=adopt)

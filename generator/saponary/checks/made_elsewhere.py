@@ -60,6 +60,12 @@ WRITING = Rule(
     "What is to be written can be: the disk has room and lets the program write, no other command is at work in the "
     "book, and nothing stands in the way that no build wrote.",
 )
+TEMPLATE = Rule(
+    "template",
+    "reading",
+    "A template of the book's own can be filled: it is written as templates are, uses what there is, and takes no "
+    "more time, memory or room than a page needs.",
+)
 WAIVER = Rule(
     "waiver",
     "reading",

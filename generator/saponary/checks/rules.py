@@ -132,6 +132,7 @@ RULES: tuple[Rule, ...] = (
     made_elsewhere.READING,
     made_elsewhere.SCHEMA,
     made_elsewhere.SENSE,
+    made_elsewhere.TEMPLATE,
     made_elsewhere.UNNAMED,
     made_elsewhere.WAIVER,
     made_elsewhere.WRITING,

@@ -9,7 +9,9 @@ from pathlib import Path
 from jinja2 import Environment
 
 from saponary.book.published import Published
+from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame
+from saponary.outputs.policy import with_policy
 from saponary.views.drawings import Drawings
 from saponary.views.site import SiteInput
 
@@ -53,10 +55,8 @@ class PageContext:
 
     def page(self, template: str, path: str, **view: object) -> bytes:
         """Fill a template for the page at `path`."""
-        made = self.environment.get_template(template).render(
-            frame=frame(self.site, path, self.style, self.nav), **view
-        )
-        return made.encode("utf-8")
+        made = fill(self.environment, template, frame=frame(self.site, path, self.style, self.nav), **view)
+        return with_policy(made, self.style_sheet.decode("utf-8", "replace")).encode("utf-8")
 
 
 @dataclass(frozen=True)

@@ -12,9 +12,17 @@ from dataclasses import dataclass
 from pathlib import Path
 from types import CodeType
 
-from jinja2 import BytecodeCache, Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
+from jinja2 import (
+    BytecodeCache,
+    Environment,
+    FileSystemLoader,
+    StrictUndefined,
+    TemplateNotFound,
+    TemplateSyntaxError,
+)
 from jinja2.bccache import Bucket
-from jinja2.sandbox import ImmutableSandboxedEnvironment
+from jinja2.runtime import Context
+from jinja2.sandbox import ImmutableSandboxedEnvironment, SecurityError
 from markupsafe import Markup, escape
 
 from saponary.assets import resources
@@ -29,11 +37,41 @@ class _Inside(FileSystemLoader):
     """A loader that does not follow a link out of the folders it searches."""
 
     def get_source(self, environment: Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
-        found = super().get_source(environment, template)
+        try:
+            found = super().get_source(environment, template)
+        except TemplateNotFound:
+            raise
+        except UnicodeDecodeError as error:
+            raise self._unread(template, f"this template is not UTF-8 ({error.reason})") from error
+        except OSError as error:
+            raise self._unread(template, f"this template cannot be read: {error.strerror}") from error
         inside = [Path(folder).resolve() for folder in self.searchpath]
         if not any(Path(found[1]).resolve().is_relative_to(folder) for folder in inside):
             raise TemplateNotFound(template)
         return found
+
+    def _unread(self, template: str, why: str) -> TemplateSyntaxError:
+        places = (Path(folder) / template for folder in self.searchpath)
+        place = next((path for path in places if path.exists()), Path(template))
+        return TemplateSyntaxError(why, 1, template, str(place))
+
+
+class BookEnvironment(ImmutableSandboxedEnvironment):
+    """Fills templates of a book laid over the standard ones: without reach into Python, and within bounds."""
+
+    intercepted_binops = frozenset({"**"})
+    own: tuple[Path, ...] = ()
+    """The folders of the book's own templates."""
+
+    def call_binop(self, context: Context, operator: str, left: object, right: object) -> object:
+        if operator == "**" and not (isinstance(right, int | float) and abs(right) <= _HIGHEST):
+            raise SecurityError(f"a power above {_HIGHEST} is too much for a page")
+        made: object = super().call_binop(context, operator, left, right)
+        return made
+
+
+_HIGHEST = 100
+"""The highest power that a template may raise a number to."""
 
 
 class _Compiled(BytecodeCache):
@@ -70,14 +108,14 @@ class HtmlSpeaker(Speaker):
 
 
 def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
-    """The engine that fills templates: strict about names, and escaping everything.
+    """The engine that fills templates: strict about names, and escaping everything. The standard ones come last.
 
     `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view,
     `value|bare` the same without any element, for an attribute, `svg|told(words)` is a picture that brings its words.
     """
     standard = [folder.resolve() for folder in templates] == [resources.templates().resolve()]
     # The sandbox looks at every name that a template asks for; our own templates need none.
-    made = (Environment if standard else ImmutableSandboxedEnvironment)(
+    made = (Environment if standard else BookEnvironment)(
         loader=_Inside([str(folder) for folder in templates]),
         autoescape=True,
         undefined=StrictUndefined,
@@ -87,6 +125,8 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         auto_reload=False,
         bytecode_cache=_COMPILED,
     )
+    if isinstance(made, BookEnvironment):
+        made.own = tuple(templates[:-1])
     html = HtmlSpeaker(speaker.language, speaker.texts)
 
     def told(svg: str, words: Value, font: str = "") -> Markup:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from saponary.messages.message import message
+from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.handout import handout
@@ -20,7 +21,6 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
     if site.edition.formula != "full":
         return
-    template = context.environment.get_template("press/handout.html")
     for read in site.book.classes:
         if read.plan is None:
             continue
@@ -34,7 +34,7 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
                 title = message(f"handout.title.{copy}", title=view.title)
                 sheet = paper(site, size, title, head=message(f"handout.head.{copy}", title=view.title))
                 sheet = replace(sheet, emergency=view.emergency)
-                html = template.render(paper=sheet, view=view)
+                html = fill(context.environment, "press/handout.html", paper=sheet, view=view)
                 yield PdfSheet(f"classes/{read.slug}-{copy}-{size.name}.pdf", html)
 
 

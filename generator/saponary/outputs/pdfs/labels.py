@@ -8,6 +8,7 @@ from dataclasses import replace
 from saponary.label.beside_list import minds
 from saponary.label.label_text import label_text
 from saponary.messages.message import message
+from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.label_sheet import LabelsView, labels_view
@@ -17,7 +18,6 @@ _SIZES = {size.name: size for size in SIZES}
 
 def render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
-    template = context.environment.get_template("press/labels.html")
     for recipe in site.recipes:
         bar = site.labels.get(recipe.slug)
         if bar is None:
@@ -33,7 +33,7 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
             sheet = paper(site, _SIZES[grid.page], title, subject=subject)
             yield PdfSheet(
                 f"labels/{recipe.slug}-{name}.pdf",
-                template.render(paper=sheet, view=replace(view, minds=mind)),
+                fill(context.environment, "press/labels.html", paper=sheet, view=replace(view, minds=mind)),
             )
 
 

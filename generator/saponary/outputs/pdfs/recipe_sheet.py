@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from saponary.messages.message import message
 from saponary.outputs.attached.recipe import attachments
+from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.gallery import in_order
 from saponary.views.paper.frame import SIZES, paper
@@ -15,7 +16,6 @@ from saponary.views.paper.short_code import code, page_address
 
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
-    template = context.environment.get_template("press/recipe-sheet.html")
     for recipe in in_order(site.recipes):
         view = paper_recipe(recipe, site, context.drawings.of(recipe))
         square = code(page_address(site, recipe.slug))
@@ -25,7 +25,11 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
             subject = message("sheet.subject", book=site.book.settings.title)
             sheet = paper(site, size, view.title, subject=subject, head=head)
             path = f"recipes/{recipe.slug}/{recipe.slug}-{size.name}.pdf"
-            yield PdfSheet(path, template.render(paper=sheet, recipe=view, code=square), carried)
+            yield PdfSheet(
+                path,
+                fill(context.environment, "press/recipe-sheet.html", paper=sheet, recipe=view, code=square),
+                carried,
+            )
 
 
 KIND = PdfKind("recipe-sheet", _render, needs="work")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import figures_json
+from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.whole_book import whole_book
@@ -17,12 +18,15 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
     if not recipes:
         return
     view = whole_book(site, recipes, context.drawings)
-    template = context.environment.get_template("press/whole-book.html")
     about = speaker(site.book.settings.language)("book.figures-file")
     figures = Attachment("figures.json", figures_json(site).encode(), about)
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)
-        yield PdfSheet(f"book-{size.name}.pdf", template.render(paper=sheet, book=view), (figures,))
+        yield PdfSheet(
+            f"book-{size.name}.pdf",
+            fill(context.environment, "press/whole-book.html", paper=sheet, book=view),
+            (figures,),
+        )
 
 
 KIND = PdfKind("whole-book", _render, needs="work")
