@@ -16,10 +16,11 @@ from saponary.book.proofed import Proofed
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
 from saponary.book.rows import to_weigh
+from saponary.build.save import save
 from saponary.lye.formula import Stock
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
-from saponary.reading.text_edits import Edit, apply, closing_line, newline_of, write
+from saponary.reading.text_edits import Edit, apply, closing_line, newline_of
 from saponary.reading.tree import Tree
 from saponary.reading.yaml_tree import read_yaml
 
@@ -36,7 +37,7 @@ def record(
     poured: date,
     by: str | None,
 ) -> tuple[Path, str]:
-    """Write the record; returns the file and the lines added."""
+    """Write the record; returns the file and the lines added. Raises CannotRecord, SavedMeanwhile and OSError."""
     separate = root / "batches" / f"{one.computed.file.slug}.yaml"
     taken = {kept.batch.lot: slug for slug, held in batches.items() for kept in held}
     lot = lot or next_lot(one, taken)
@@ -49,14 +50,14 @@ def record(
         new, block = _with_record(text, tree, len(text), one, lot, poured, by)
         after, findings = read_yaml(new[start:], separate.name, offset=start)
         _same_and_one_more(tree, after, not findings)
-        write(separate, new)
+        save(separate, text, new)
         return separate, block
     recipe = one.computed.file
     new, block = _with_record(recipe.text, recipe.tree, closing_line(recipe), one, lot, poured, by)
     again = parse_recipe(recipe.file, new)
     _same_and_one_more(recipe.tree, again.tree, again.model is not None and again.body == recipe.body)
     path = root / recipe.file
-    write(path, new)
+    save(path, recipe.text, new)
     return path, block
 
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import date
-from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.store import FOLDER, DiskStore, Store
@@ -80,7 +79,12 @@ def build(
     recipes = max((len(site.recipes) for site in sites.values()), default=0)
     kept = tuple(f"{folder}/{path}" for folder, one in laid.items() for path in one.foreign)
     return BuildResult(
-        book.root, sum(map(len, made.values())), recipes, kept, written_to(book.root, editions), maker.tells_day
+        book.root,
+        sum(map(len, made.values())),
+        recipes,
+        kept,
+        written_to(book.root, editions),
+        maker.tells_day,
     )
 
 

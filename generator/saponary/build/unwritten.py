@@ -49,6 +49,15 @@ def of_busy(why: str) -> Finding:
     return _finding(".", why, "wait until it has ended, and run this again")
 
 
+def of_saved(name: str) -> Finding:
+    """A file is saved by another program again and again."""
+    return _finding(
+        name,
+        "another program saves this file while it is being written",
+        "close it there, and run this again",
+    )
+
+
 def _named(name: object, root: Path) -> str:
     """A file's path as the maker knows it: that of a copy aside is that of the site."""
     if not isinstance(name, str) or not name:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 
 from saponary.build.batch_record import CannotRecord, record
 from saponary.build.report import as_text
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option, day, today
+from saponary.cli.writing import again_if_saved, writing
 from saponary.reading.findings import suggest
 
 
@@ -25,6 +27,11 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     folder, meant = scope([given.recipe], given.book)
+    with writing(folder, "record"):
+        return again_if_saved(lambda: _record(given, folder, meant))
+
+
+def _record(given: argparse.Namespace, folder: Path, meant: Mapping[str, set[str]]) -> int:
     proof = proofed(folder)
     may = meant.get(given.recipe, set())
     one = next((r for r in proof.recipes if r.computed.file.file in may), None)

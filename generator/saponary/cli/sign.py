@@ -5,16 +5,18 @@ from __future__ import annotations
 import argparse
 import difflib
 import sys
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from saponary.book.classes import ClassFile
 from saponary.build import sign
 from saponary.build.proof import Proof, prove
 from saponary.build.report import as_text
+from saponary.build.save import save
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
+from saponary.cli.writing import again_if_saved, writing
 from saponary.reading.findings import suggest
-from saponary.reading.text_edits import write
 from saponary.reading.textfile import TextFile
 
 
@@ -29,10 +31,20 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     folder, meant = scope(given.names, given.book)
+    if given.dry_run:
+        return _sign(given, folder, meant, {})
+    told: dict[str, str] = {}
+    with writing(folder, "sign"):
+        return again_if_saved(lambda: _sign(given, folder, meant, told))
+
+
+def _sign(
+    given: argparse.Namespace, folder: Path, meant: Mapping[str, set[str]], told: dict[str, str]
+) -> int:
+    """Write what has changed; `told` holds by file what kind it is, also of what an earlier try has written."""
     proof = proofed(folder)
     _all_known(meant, proof, folder)
     files = {file for may in meant.values() for file in may}
-    changed = {"recipe": 0, "class": 0}
     stuck = False
     for file, new in sign.signed(proof, files, drafts=given.drafts):
         if new is None:
@@ -40,16 +52,16 @@ def run(given: argparse.Namespace) -> int:
             why = "its figures cannot be put in place; write them plainly, without escapes or broken lines"
             print(f"{file.file}: {why}; left as it was", file=sys.stderr)
             continue
-        changed["class" if isinstance(file, ClassFile) else "recipe"] += 1
-        _show(file, new)
         if not given.dry_run:
-            write(folder / file.file, new)
-    _count(changed, "would be signed" if given.dry_run else "signed")
+            save(folder / file.file, file.text, new)
+        told[file.file] = "class" if isinstance(file, ClassFile) else "recipe"
+        _show(file, new)
+    _count(list(told.values()), "would be signed" if given.dry_run else "signed")
     wrong = not given.dry_run and _still_wrong(folder, files)
     return FOUND if wrong or stuck else CLEAN
 
 
-def _all_known(meant: dict[str, set[str]], proof: Proof, folder: Path) -> None:
+def _all_known(meant: Mapping[str, set[str]], proof: Proof, folder: Path) -> None:
     known = {text.file: text.slug for text in (*proof.book.recipes, *proof.book.classes)}
     for word, may in meant.items():
         if not may & known.keys():
@@ -63,8 +75,8 @@ def _show(file: TextFile, new: str) -> None:
     sys.stdout.writelines(difflib.unified_diff(old, new.splitlines(keepends=True), file.file, file.file, n=0))
 
 
-def _count(changed: dict[str, int], word: str) -> None:
-    recipes, lessons = changed["recipe"], changed["class"]
+def _count(changed: Sequence[str], word: str) -> None:
+    recipes, lessons = changed.count("recipe"), changed.count("class")
     also = f" and {lessons} class{'es' * (lessons != 1)}" if lessons else ""
     print(f"{recipes} recipe{'s' * (recipes != 1)}{also} {word}")
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from saponary.build.at_work import Busy, at_work
-from saponary.build.unwritten import of_busy
+from saponary.build.at_work import WAIT, Busy, at_work
+from saponary.build.save import SavedMeanwhile
+from saponary.build.unwritten import of_busy, of_saved
 from saponary.cli.command import Unwritten
 from saponary.reading.files import is_book
 
@@ -20,10 +21,27 @@ def writing(folder: Path, command: str) -> Iterator[None]:
         yield
         return
     try:
-        with at_work(folder, command, tell=_tell):
+        with at_work(folder, command, WAIT, _tell):
             yield
     except Busy as busy:
         raise Unwritten([of_busy(str(busy))]) from busy
+
+
+_TRIES = 5
+"""Times that an edit is made anew in a file that an editor saves meanwhile."""
+
+
+def again_if_saved(edit: Callable[[], int]) -> int:
+    """Make an edit, from reading the book to writing it, anew where a file was saved by another program meanwhile."""
+    for _ in range(_TRIES - 1):
+        try:
+            return edit()
+        except SavedMeanwhile:
+            continue
+    try:
+        return edit()
+    except SavedMeanwhile as saved:
+        raise Unwritten([of_saved(saved.path.name)]) from saved
 
 
 def _tell(said: str) -> None:

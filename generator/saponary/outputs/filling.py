@@ -115,7 +115,7 @@ def _said(error: Exception) -> str:
 
 def _hint(error: Exception, environment: BookEnvironment, view: dict[str, object]) -> str:
     if isinstance(error, TemplateNotFound):
-        return suggest(error.name or "", environment.list_templates(extensions=["html"]), "templates")
+        return suggest(str(error.name), environment.list_templates(extensions=["html"]), "templates")
     if isinstance(error, UndefinedError):
         _, quoted, rest = str(error.message).partition("'")
         word, _, what = rest.partition("'")

@@ -21,8 +21,9 @@ from jinja2 import (
     TemplateSyntaxError,
 )
 from jinja2.bccache import Bucket
+from jinja2.exceptions import SecurityError
 from jinja2.runtime import Context
-from jinja2.sandbox import ImmutableSandboxedEnvironment, SecurityError
+from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
 from saponary.assets import resources
