@@ -8,8 +8,7 @@ import pytest
 
 from saponary.build import batch_record, save
 from saponary.build.at_work import at_work
-from saponary.cli import restate as sign
-from saponary.cli import writing
+from saponary.cli import sign, writing
 from saponary.cli.main import main
 from support import PLAIN, write_book
 
@@ -36,7 +35,7 @@ def test_a_record_is_set_into_what_was_saved_meanwhile(
 ) -> None:
     root = write_book(tmp_path, {"recipes/a.md": PLAIN})
     done = edited_once(monkeypatch, batch_record, root / "recipes/a.md", times)
-    assert main(["pour", "a", "--book", str(root), "--on", "2026-11-01"]) == 0
+    assert main(["record", "a", "--book", str(root), "--on", "2026-11-01"]) == 0
     after = (root / "recipes/a.md").read_text()
     assert "saved meanwhile" in after and after.count("- lot:") == 1 and len(done) == times + 1
 
@@ -46,10 +45,10 @@ def test_a_figure_is_signed_in_what_was_saved_meanwhile(
 ) -> None:
     root = write_book(tmp_path, {"recipes/a.md": PLAIN.replace("superfat: 5.0 %", "superfat: 6.0 %")})
     edited_once(monkeypatch, sign, root / "recipes/a.md")
-    assert main(["restate", "--sign", "a", "--book", str(root)]) == 0
+    assert main(["sign", "a", "--book", str(root)]) == 0
     after = (root / "recipes/a.md").read_text()
     assert "saved meanwhile" in after and "lye:" in after
-    assert "1 recipe restated" in capsys.readouterr().out
+    assert "1 recipe signed" in capsys.readouterr().out
 
 
 def test_an_editor_that_saves_without_end_is_told_of(
@@ -57,14 +56,14 @@ def test_an_editor_that_saves_without_end_is_told_of(
 ) -> None:
     root = write_book(tmp_path, {"recipes/a.md": PLAIN})
     edited_once(monkeypatch, batch_record, root / "recipes/a.md", 99)
-    assert main(["pour", "a", "--book", str(root), "--on", "2026-11-01"]) == 1
+    assert main(["record", "a", "--book", str(root), "--on", "2026-11-01"]) == 1
     said = capsys.readouterr().err
     assert "a.md:1:1: error [writing]" in said and "nothing was written" in said
     assert "- lot:" not in (root / "recipes/a.md").read_text()
 
 
 @pytest.mark.parametrize(
-    "words", [["build"], ["pour", "a", "--book"], ["restate", "--book"]], ids=["build", "record", "sign"]
+    "words", [["build"], ["record", "a", "--book"], ["sign", "--book"]], ids=["build", "record", "sign"]
 )
 def test_a_book_at_work_is_left_alone(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], words: list[str]
@@ -74,7 +73,7 @@ def test_a_book_at_work_is_left_alone(
     with at_work(root, "build"):
         assert main([*words, str(root)]) == 1
         assert main(["proof", str(root)]) == 0, "who only reads need not wait"
-        assert main(["restate", "--dry-run", "--book", str(root)]) == 0
+        assert main(["sign", "--dry-run", "--book", str(root)]) == 0
     said = capsys.readouterr().err
     assert "waiting for saponary build (process " in said and ".:1:1: error [writing]" in said
     assert (root / "recipes/a.md").read_text() == PLAIN and not (root / "site").exists()

@@ -170,7 +170,7 @@ def test_build_of_a_stale_book_writes_nothing(
         in said.out
     )
     assert f"saponary sign {one.computed.file.slug}" in said.out
-    assert sorted(p.name for p in root.iterdir() if p.name.startswith(".")) == [".cache"]
+    assert sorted(p.name for p in root.iterdir() if p.name.startswith(".")) == [".cache", ".saponary"]
     assert [p.name for p in site.iterdir()] == ["index.html"]
     assert (site / "index.html").read_text() == "the last good site"
     assert at >= start

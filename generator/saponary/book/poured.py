@@ -16,6 +16,7 @@ from saponary.book.computed import Computed
 from saponary.book.lye_written import stock_of
 from saponary.book.rows import Row, alkalis, name_of, rows
 from saponary.lye.alkali import Weights
+from saponary.lye.band import Band
 from saponary.lye.figures import weigh
 from saponary.lye.fingerprint import matches
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil
@@ -42,6 +43,17 @@ class Recount:
     strange: tuple[str, ...] = ()
     uncounted: tuple[str, ...] = ()
     """What was put in of which nobody says how much alkali it takes or brings."""
+    meant: Band | None = None
+    """The superfats that the formula it was poured to can come to, where that is known."""
+
+    @property
+    def astray(self) -> bool:
+        """Whether the weights are those of another soap than the formula's."""
+        return (
+            self.superfat is not None
+            and self.meant is not None
+            and not self.meant.low <= self.superfat <= self.meant.high
+        )
 
     @property
     def known(self) -> bool:
@@ -110,6 +122,17 @@ def names(batch: Batch, shelf: Pantry, known: Behind) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*jug, *named, *carriers, *([known.acid] if known.acid else [])]))
 
 
+SLIP = 0.02
+"""Superfat that a pour may be off by and still be a pour of its formula: common practice, no source."""
+
+
+def _meant(formula: Formula) -> Band:
+    """The superfats that a formula can come to: as its oils vary by nature, or the weighing by a slip."""
+    figures = weigh(formula)
+    worst = figures.bands.worst
+    return Band(min(worst.low, figures.superfat - SLIP), max(worst.high, figures.superfat + SLIP))
+
+
 class _Record:
     """One record, its weights by name, and the rows that it may mean."""
 
@@ -142,6 +165,7 @@ class _Record:
             tuple(dict.fromkeys(lacking)),
             tuple(strange),
             tuple(dict.fromkeys(row.id for row in (*put, *assumed) if not taken(row, self.shelf))),
+            _meant(self.known.then) if self.known.then else None,
         )
 
     def _parts(self, name: str, grams: float) -> list[Row] | None:

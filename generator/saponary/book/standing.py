@@ -16,9 +16,10 @@ from saponary.book.poured import Recount, recount_of
 from saponary.book.records import BatchRecord
 from saponary.schema.batch import Batch
 
-Name = Literal["caustic", "present", "trace", "unknown", "untested", "clean"]
+Name = Literal["caustic", "present", "trace", "unknown", "astray", "untested", "clean"]
 """From the worst. `caustic`: its own weights leave free lye. `present` and `trace`: its last test found free
-alkali. `unknown`: weights are recorded, and do not tell its superfat. `clean`: its last test found none."""
+alkali. `unknown`: weights are recorded, and do not tell its superfat. `astray`: they tell of another soap than
+the formula that it was poured to. `clean`: its last test found none."""
 
 HELD: frozenset[Name] = frozenset({"caustic", "present", "trace"})
 
@@ -37,6 +38,11 @@ class Standing:
         return self.name in HELD
 
     @property
+    def astray(self) -> bool:
+        """Whether its weights are those of another soap, so that it says nothing of its formula."""
+        return self.recount is not None and self.recount.astray
+
+    @property
     def ready(self) -> bool:
         """Whether it may be called ready once it has cured."""
         return self.name == "clean"
@@ -53,6 +59,8 @@ def standing(batch: Batch, computed: Computed) -> Standing:
         return Standing(tested, on, found)
     if found is not None and not found.known:
         return Standing("unknown", on, found)
+    if found is not None and found.astray:
+        return Standing("astray", on, found)
     return Standing("untested" if last is None else "clean", on, found)
 
 

@@ -6,6 +6,7 @@ import gc
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
+from datetime import date
 from operator import itemgetter
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from saponary.book.computed import Computed, compute_all
 from saponary.book.identity import Identities
 from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.proofed import Proofed
-from saponary.book.standing import held
+from saponary.book.standing import held, standing
 from saponary.book.status import status
 from saponary.build.history import Formulas, formulas_lacking
 from saponary.checks.rule import ProofContext
@@ -45,7 +46,7 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
     What `store` keeps of a recipe's findings is not looked for again.
     """
     with uncollected():
-        return prove_book(read_book(Folder(root)), formulas_lacking, store, workers)
+        return prove_book(read_book(Folder(root)), formulas_lacking, store, workers, date.today())
 
 
 @contextmanager
@@ -65,8 +66,11 @@ def prove_book(
     earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {},
     store: Store | None = None,
     workers: int | None = 1,
+    today: date | None = None,
 ) -> Proof:
     """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
+
+    No batch may be recorded for a day after `today`, by the clock; None holds none to it.
 
     Every recipe is computed before any is checked, since the photos of one recipe's
     batches are evidence for the colours of another.
@@ -83,6 +87,7 @@ def prove_book(
         words=own.over(standard),
         silenced=standard.only(own.silenced) if own.silenced else None,
         silences=own.silences,
+        today=today,
     )
     identities = Identities()
     findings = check(context, (*book.findings, *faults, *own_faults), own.waived, identities, store, workers)
@@ -107,7 +112,7 @@ def _of_one(one: Computed, findings: Mapping[str, Sequence[tuple[int, Finding]]]
     own = sorted((each for file in files for each in findings.get(file, ())), key=itemgetter(0))
     found = tuple(dict.fromkeys(f for _, f in own))
     back = [batch.lot for batch, _ in held(one)]
-    batches = [record.batch for record in one.batches]
+    batches = [record.batch for record in one.batches if not standing(record.batch, one).astray]
     return Proofed(one, status(one.model, batches, one.fingerprint, one.settings, back), found)
 
 

@@ -43,6 +43,8 @@ def _of(record: BatchRecord, shelf: Pantry, known: Behind) -> Iterator[Finding]:
         yield _caustic(record, found)
     elif found.lacking:
         yield _unknown(record, found)
+    elif found.astray:
+        yield _astray(record, found)
 
 
 def _strange(record: BatchRecord, found: Recount, shelf: Pantry, known: Behind) -> Iterator[Finding]:
@@ -93,11 +95,26 @@ def _unknown(record: BatchRecord, found: Recount) -> Finding:
     )
 
 
+def _astray(record: BatchRecord, found: Recount) -> Finding:
+    assert found.superfat is not None and found.meant is not None
+    low, high = (show(100 * bound, 1) for bound in (found.meant.low, found.meant.high))
+    return record.finding(
+        RULE.name,
+        ("as-weighed",),
+        f"as weighed, lot {record.batch.lot} has a superfat of {show(100 * found.superfat, 1)} %, where its formula "
+        f"comes to {low} % to {high} %: it is another soap",
+        "check the record against the scale; as it stands the lot is no test of its formula, and not called ready",
+        "warning",
+        key=True,
+        about=record.batch.lot,
+    )
+
+
 RULE = Rule(
     "as-poured",
     "danger",
     "Each batch record is recomputed from its own weights, whatever its recipe has become since. A lot whose weights "
-    "leave free lye is no soap for skin; one whose weights do not tell is not called ready.",
+    "leave free lye is no soap for skin; one whose weights do not tell, or tell of another soap, is not called ready.",
     recipe=check,
     book=check_book,
     kinds=BOTH,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from datetime import date
 
 from saponary.book.computed import Computed
 from saponary.book.library import Book
@@ -26,6 +27,8 @@ class ProofContext:
     """Those alone that it looks away from; None where there are none."""
     silences: Mapping[str, Waived] = field(default_factory=dict[str, Waived])
     """By the id of the entry, where it is silenced and why."""
+    today: date | None = None
+    """The day on which the book is proofed, by the clock; None where nothing is held to it."""
 
 
 @dataclass(frozen=True)

@@ -17,14 +17,16 @@ from saponary.schema.fields import (
     Colour,
     Date,
     Day,
+    LyeTemperature,
     Mass,
     Name,
     Normality,
+    OilsTemperature,
     Part,
     PositiveMass,
+    RoomTemperature,
     Share,
     ShortText,
-    Temperature,
     Titrant,
     one_or_many,
     problem,
@@ -92,10 +94,10 @@ class Batch(Part):
     formula: Public[Annotated[str, Field(pattern=r"^[0-9a-f]{6,64}$")] | None] = None
     by: Annotated[ShortText | None, Seen("people")] = None
     mould: Private[ShortText | None] = None
-    room_temperature: Annotated[Temperature | None, Seen("batches")] = None
+    room_temperature: Annotated[RoomTemperature | None, Seen("batches")] = None
     humidity: Annotated[Share | None, Seen("batches")] = None
-    lye_temperature: Annotated[Temperature | None, Seen("batches")] = None
-    oils_temperature: Annotated[Temperature | None, Seen("batches")] = None
+    lye_temperature: Annotated[LyeTemperature | None, Seen("batches")] = None
+    oils_temperature: Annotated[OilsTemperature | None, Seen("batches")] = None
     as_weighed: Annotated[dict[ShortText, Mass | None], Seen("batches")] = {}
     lye_stock: Annotated[Annotated[LyeStock, shorthand("strength")] | None, Seen("batches")] = None
     oil_lots: Annotated[dict[Name, ShortText], Seen("people")] = {}
@@ -103,8 +105,8 @@ class Batch(Part):
     gel: Annotated[Literal["none", "partial", "full"] | None, Seen("batches")] = None
     unmoulded: Annotated[Date | None, Seen("batches")] = None
     cut: Annotated[Date | None, Seen("batches")] = None
-    weighed: Annotated[dict[Day, Mass], Seen("batches")] = {}
-    bars: Annotated[dict[ShortText, dict[Day, Mass]], Seen("batches")] = {}
+    weighed: Annotated[dict[Day, PositiveMass], Seen("batches")] = {}
+    bars: Annotated[dict[ShortText, dict[Day, PositiveMass]], Seen("batches")] = {}
     photos: Annotated[list[PhotoRef], Field(max_length=200), Seen("photos")] = []
     free_alkali: Annotated[list[FreeAlkali], one_or_many(), Field(max_length=20), Seen("batches")] = []
     faults: Annotated[list[Fault], Field(max_length=14), Seen("batches")] = []

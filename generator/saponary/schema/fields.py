@@ -35,18 +35,23 @@ from saponary.schema.scalars import (
     read_day,
     read_density,
     read_id,
+    read_inside,
     read_iodine_value,
     read_length,
     read_liquid_amount,
+    read_lye_temperature,
     read_mass,
     read_molar_mass,
     read_normality,
+    read_oils_temperature,
     read_part,
     read_positive_mass,
     read_rate,
     read_ratio,
+    read_room_temperature,
     read_saponification_value,
     read_share,
+    read_slice,
     read_superfat,
     read_temperature,
     read_titrant,
@@ -121,6 +126,11 @@ LiquidAmount = Annotated[
 Length = Annotated[Quantity, *_quantity(read_length, "70 mm", "a length: mm, cm, in")]
 Volume = Annotated[Quantity, *_quantity(read_volume, "90 ml", "a volume: ml, l, tsp, tbsp")]
 Temperature = Annotated[Quantity, *_quantity(read_temperature, "38 °C", "a temperature")]
+RoomTemperature = Annotated[Quantity, *_quantity(read_room_temperature, "18 °C", "a room's temperature")]
+LyeTemperature = Annotated[Quantity, *_quantity(read_lye_temperature, "35 °C", "the lye's temperature")]
+OilsTemperature = Annotated[Quantity, *_quantity(read_oils_temperature, "38 °C", "the oils' temperature")]
+Slice = Annotated[Quantity, *_quantity(read_slice, "25 mm", "the thickness of a bar: mm, cm, in")]
+Inside = Annotated[Quantity, *_quantity(read_inside, "70 mm", "an inner measure of a mould: mm, cm, in")]
 SaponificationValue = Annotated[
     Quantity, *_quantity(read_saponification_value, "189.4 mg/g", "mg of KOH per g of oil", bare=True)
 ]

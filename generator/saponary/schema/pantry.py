@@ -6,25 +6,25 @@ from typing import Annotated
 
 from pydantic import Field
 
-from saponary.schema.fields import Date, Length, Name, Part, ShortText, Volume
+from saponary.schema.fields import Date, Inside, Length, Name, Part, ShortText, Volume
 from saponary.schema.ingredient import AdditionEntry, FragranceEntry, LiquidEntry, OilEntry
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.waivers import Waivers
 
 
 class Box(Part):
-    length: Public[Length]
-    width: Public[Length]
-    height: Public[Length]
-    top_length: Public[Length | None] = None
-    top_width: Public[Length | None] = None
+    length: Public[Inside]
+    width: Public[Inside]
+    height: Public[Inside]
+    top_length: Public[Inside | None] = None
+    top_width: Public[Inside | None] = None
     liner: Public[Length | None] = None
     count: Public[Annotated[int, Field(ge=1, le=100)]] = 1
 
 
 class Cylinder(Part):
-    diameter: Public[Length]
-    length: Public[Length]
+    diameter: Public[Inside]
+    length: Public[Inside]
     liner: Public[Length | None] = None
     count: Public[Annotated[int, Field(ge=1, le=100)]] = 1
 

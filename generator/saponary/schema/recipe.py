@@ -15,7 +15,6 @@ from saponary.schema.alkali_names import by_alkali
 from saponary.schema.batch import Batch, PhotoRef, Text
 from saponary.schema.fields import (
     AnyAmount,
-    Length,
     LiquidAmount,
     Name,
     Part,
@@ -24,6 +23,7 @@ from saponary.schema.fields import (
     Ratio,
     Share,
     ShortText,
+    Slice,
     Superfat,
     problem,
     shorthand,
@@ -163,8 +163,8 @@ class Step(Part):
 class Cut(Part):
     """How bars are cut: every so far along the mould and, for a slab, across it."""
 
-    along: Public[Length]
-    across: Public[Length | None] = None
+    along: Public[Slice]
+    across: Public[Slice | None] = None
 
 
 class Size(Part):

@@ -111,6 +111,36 @@ def read_temperature(value: object) -> Quantity:
     return _bounded(q, -50.0, 200.0, q.celsius, "a temperature from -50 °C to 200 °C")
 
 
+def read_room_temperature(value: object) -> Quantity:
+    q = read_temperature(value)
+    return _bounded(q, -20.0, 60.0, q.celsius, "the temperature of a room, from -20 °C to 60 °C")
+
+
+def read_lye_temperature(value: object) -> Quantity:
+    """Weak lye freezes down to -28 °C (the eutectic of sodium hydroxide and water), strong lye boils by 145 °C
+    (half sodium hydroxide by weight); both from memory."""
+    q = read_temperature(value)
+    return _bounded(q, -30.0, 150.0, q.celsius, "from -30 °C, where lye is frozen, to 150 °C, where it boils")
+
+
+def read_oils_temperature(value: object) -> Quantity:
+    """Above, the water of the lye would boil away at once; below, no fat is soft: common practice, no source."""
+    q = read_temperature(value)
+    return _bounded(q, -10.0, 150.0, q.celsius, "the temperature of melted oils, from -10 °C to 150 °C")
+
+
+def read_slice(value: object) -> Quantity:
+    """How thick soap can be cut and stay whole: common practice, no source."""
+    q = read_length(value)
+    return _bounded(q, 3.0, 1000.0, q.millimetres, "the thickness of a bar, from 3 mm to 1 m")
+
+
+def read_inside(value: object) -> Quantity:
+    """An inner measure of a mould."""
+    q = read_length(value)
+    return _bounded(q, 5.0, 5000.0, q.millimetres, "a measure of a mould, from 5 mm to 5 m")
+
+
 def read_saponification_value(value: object) -> Quantity:
     q = parse(value, units=("mg/g", ""), example="189.4 mg/g")
     return _bounded(q, 1.0, 700.0, q.number, "mg of KOH per g, from 1 to 700")
@@ -151,12 +181,20 @@ def read_rate(value: object) -> Quantity:
     return _bounded(q, 0.0, 1000.0, q.number, "grams per kilogram of oils, from 0 to 1000")
 
 
+_FIRST_YEAR, _LAST_YEAR = 1900, 2199
+
+
 def read_date(value: object) -> date:
     if isinstance(value, str) and re.fullmatch(r"\d{4}-\d{2}-\d{2}", value, re.ASCII):
         try:
-            return date.fromisoformat(value)
+            found = date.fromisoformat(value)
         except ValueError as error:
             raise QuantityError(f"{value!r} is not in the calendar", "write a day as 2026-03-02") from error
+        if not _FIRST_YEAR <= found.year <= _LAST_YEAR:
+            raise QuantityError(
+                f"{value!r} is outside what is possible here", f"a day from {_FIRST_YEAR} to {_LAST_YEAR}"
+            )
+        return found
     raise QuantityError("a date is needed here", "write it as 2026-03-02")
 
 

@@ -87,7 +87,7 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> S
     )
 
 
-_GROUPS: tuple[State, ...] = ("held", "untested", "unknown", "ready")
+_GROUPS: tuple[State, ...] = ("held", "untested", "astray", "unknown", "ready")
 
 KEYS_BY_ID = {"shelf.past.": tuple(f"{state}.{part}" for state in _GROUPS for part in ("title", "about"))}
 """Keys that are put together here: what they start with, and the ids that may follow."""

@@ -6,7 +6,7 @@ what was noted in private stay with the maker; its shelf is told where the editi
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
@@ -15,6 +15,7 @@ from saponary.book.alkali_found import found
 from saponary.book.curing import BarCure, cures
 from saponary.book.poured import OILS, Recount
 from saponary.book.published import Published
+from saponary.book.standing import Name
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, Value, Within, clauses, grams, message, percent
 from saponary.pantry.model import Pantry
@@ -25,7 +26,7 @@ from saponary.views.lot_figures import good_until, test_name
 from saponary.views.readiness import Lot, Readiness, lots, readiness
 from saponary.views.site import SiteInput
 
-State = Literal["ready", "curing", "ahead", "held", "untested", "unknown"]
+State = Literal["ready", "curing", "ahead", "held", "untested", "astray", "unknown"]
 """On a day: `untested` and `unknown` have cured, and may not be called ready."""
 
 
@@ -106,13 +107,17 @@ def state_of(batch: Batch, found: Readiness, on: date) -> State:
         return "held"
     if found.on > on:
         return "curing"
-    return "untested" if found.name == "untested" else "ready" if found.name == "clean" else "unknown"
+    return _CURED.get(found.name, "unknown")
+
+
+_CURED: Mapping[Name, State] = {"untested": "untested", "astray": "astray", "clean": "ready"}
+"""What a lot is called that has cured and is not held."""
 
 
 def _lead(found: Readiness, state: State) -> Message:
     if found.held is not None:
         return message("lots.no-day")
-    if state in ("untested", "unknown"):
+    if state in ("untested", "astray", "unknown"):
         return message("lots.since", what=message(f"lot.cured-{state}-head"))
     if state == "ready":
         return message("lots.since", what=found.head)
@@ -168,7 +173,7 @@ def _facts(lot: Lot, site: SiteInput) -> Iterator[Fact]:
 
 KEYS_BY_ID = {
     "lots.alkali.": ("none", "trace", "present"),
-    "lot.cured-": ("untested-head", "unknown-head", "untested", "unknown"),
+    "lot.cured-": ("untested-head", "astray-head", "unknown-head", "untested", "astray", "unknown"),
     "fault.": tuple(f"{fault}.{part}" for fault in get_args(Fault) for part in ("name", "meaning")),
 }
 """Keys that are put together here: what they start with, and the ids that may follow."""
