@@ -17,14 +17,14 @@ _WATCH = """
 import json, os, sys
 seen = set()
 def note(event, given):
-    if event in ("public", "os.listdir", "os.scandir") and isinstance(given[0], (str, bytes)):
+    if event in ("open", "os.listdir", "os.scandir") and isinstance(given[0], (str, bytes)):
         seen.add(os.path.abspath(os.fsdecode(given[0])))
 sys.addaudithook(note)
 from saponary.cli.main import main
 status = main(json.loads(sys.argv[1]))
 print(json.dumps([status, sorted(seen)]), file=sys.stderr)
 """
-WRITTEN = ("site", ".site-new", ".site-old", ".saponary", ".cache", ".git")
+WRITTEN = ("site", "private", ".saponary", ".cache", ".git")
 """What a build keeps or writes itself, and the history, which has stamps of its own."""
 
 

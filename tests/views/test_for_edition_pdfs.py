@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import re
 import zlib
 from collections.abc import Iterator
 from pathlib import Path
@@ -163,7 +164,7 @@ def texts(path: Path) -> Iterator[bytes]:
 
 def found(folder: Path, markers: set[str], *, top: bool = False) -> set[tuple[str, str]]:
     """Markers that stand in the files of an edition, or in their names; letter case aside."""
-    others = {"shop", "class", "maker", "market"} if top else set()
+    others = {"shop", "class", "market"} if top else set()
     hits: set[tuple[str, str]] = set()
     files = [p for p in folder.rglob("*") if p.is_file() and p.relative_to(folder).parts[0] not in others]
     assert len(files) > 5
@@ -179,6 +180,21 @@ def found(folder: Path, markers: set[str], *, top: bool = False) -> set[tuple[st
 
 def test_the_open_edition_keeps_what_is_private(site: Path) -> None:
     assert found(site, ALWAYS_PRIVATE, top=True) == set()
+
+
+def test_nothing_private_lies_in_what_is_uploaded(site: Path) -> None:
+    assert {path.name for path in site.iterdir()} >= {"shop", "class", "market"}
+    assert not (site / "maker").exists()
+    assert found(site, ALWAYS_PRIVATE) == set()
+
+
+def test_no_link_leads_from_one_of_the_two_folders_into_the_other(site: Path) -> None:
+    private = site.parent / "private" / "maker"
+    for top in (site, private):
+        for page in some(top.rglob("*.html")):
+            for address in re.findall(r'(?:href|src)="([^"#?]*)', page.read_text(encoding="utf-8")):
+                if not re.match(r"[a-z]+:", address):
+                    assert (page.parent / address).resolve().is_relative_to(top), (page, address)
 
 
 def test_the_class_has_the_method_and_nothing_private(site: Path) -> None:
@@ -202,7 +218,7 @@ def test_the_shop_has_neither_method_nor_weights(site: Path, edition: str) -> No
 
 def test_the_bench_has_it(site: Path) -> None:
     """So that the tests above look for something that is really there to be found."""
-    seen = {marker for _, marker in found(site / "maker", ALWAYS_PRIVATE | METHOD_ONLY)}
+    seen = {marker for _, marker in found(site.parent / "private" / "maker", ALWAYS_PRIVATE | METHOD_ONLY)}
     assert seen >= {
         "zqxby", "zqxshelf", "zqxstore", "zqxbatchprivate", "zqxvalue", "zqxone", "zqxtwo", "zqxkept", "zqxdraft",
         "zqxstep", "zqxbody", "zqxbenchlot",
