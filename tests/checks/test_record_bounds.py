@@ -92,8 +92,8 @@ def test_the_bounds_of_a_pour_are_the_formulas_own_and_a_slip() -> None:
         ("unmoulded: 2999-01-01", "2999-01-01"),
         ("as-weighed: {olive: -1 g}", "-1 g"),
         ("as-weighed: {olive: 99999 kg}", "99999 kg"),
-        ("photos: [{file: a.jpg, day: 10000}]", "days"),
-        ("photos: [{file: a.jpg, day: -1}]", "days"),
+        ("photos: [{file: a.jpg, day: 10000}]", "day of the cure"),
+        ("photos: [{file: a.jpg, day: -1}]", "day of the cure"),
     ],
 )
 def test_what_cannot_be_is_refused(fields: str, bad: str) -> None:
