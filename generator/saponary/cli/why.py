@@ -7,6 +7,7 @@ import sys
 from datetime import date
 from pathlib import Path
 
+from saponary.build.put_editions import PRIVATE, SITE
 from saponary.build.site import explain
 from saponary.cli.asked_book import proofed
 from saponary.cli.command import CLEAN, FOUND, Misuse
@@ -33,10 +34,10 @@ def say_why(given: argparse.Namespace, on: date) -> int:
 
 
 def _page(book: Path, asked: str, known: dict[str, Edition]) -> tuple[Edition, str]:
-    """The edition and the path in it that a path means: one in the book's site, or one below it."""
-    path, site = Path(asked), (book / "site").resolve()
-    inside = path.resolve().relative_to(site) if path.resolve().is_relative_to(site) else path
-    parts = inside.parts[1:] if inside.parts[:1] == ("site",) else inside.parts
+    """The edition and the path in it that a path means: one in the book's folders, or one below them."""
+    path, root = Path(asked), book.resolve()
+    inside = path.resolve().relative_to(root) if path.resolve().is_relative_to(root) else path
+    parts = inside.parts[1:] if inside.parts[:1] in ((SITE,), (PRIVATE,)) else inside.parts
     for edition in known.values():
         if parts[:1] == (edition.name,) and not edition.is_public:
             return edition, "/".join(parts[1:])
