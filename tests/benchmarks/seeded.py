@@ -141,9 +141,9 @@ def _batch(n: int, b: int, chance: random.Random) -> str:
     weighed = ", ".join(f"{day}: {start * (0.88 + 0.12 * 0.93**day):.1f} g" for day in (0, 7, 14, 28))
     month = chance.randint(1, 12)
     return (
-        f"  - lot: L{n}-{b}\n    poured: {chance.randint(2024, 2026)}-{month:02}-{chance.randint(1, 28):02}\n"
+        f"  - lot: L{n}-{b}\n    poured: {chance.randint(2023, 2025)}-{month:02}-{chance.randint(1, 28):02}\n"
         f"    room-temperature: {chance.randint(12, 20)} °C\n    weighed: {{{weighed}}}\n"
-        f"    free-alkali: {{test: phenolphthalein on the cut face, result: none, on: 2026-12-30}}"
+        f"    free-alkali: {{test: phenolphthalein on the cut face, result: none, on: 2026-02-10}}"
     )
 
 

@@ -25,7 +25,7 @@ def _recipe(title: str, more: str = "", notes: str = "") -> bytes:
 
 
 def _batches(lot: str, day: str) -> bytes:
-    tested = "free-alkali: {test: paper, result: none, on: 2026-12-30}"
+    tested = "free-alkali: {test: paper, result: none, on: 2026-03-15}"
     return f"batches:\n  - lot: {lot}\n    poured: {day}\n    weighed: {{0: 128.2 g, 14: 118.9 g, 28: 115.1 g}}\n    {tested}\n".encode()
 
 
