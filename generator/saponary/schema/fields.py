@@ -26,7 +26,7 @@ from pydantic import (
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from saponary.quantity.amounts import Amount
-from saponary.quantity.units import Quantity, QuantityError
+from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError
 from saponary.reading.plain import is_map
 from saponary.schema.scalars import (
     read_any_amount,
@@ -113,7 +113,7 @@ def _quantity(read: Callable[[object], Any], example: str, description: str, bar
     )
 
 
-Mass = Annotated[Quantity, *_quantity(read_mass, "121.4 g", "a weight: g, kg, oz, lb")]
+Mass = Annotated[Quantity, *_quantity(read_mass, "121.4 g", f"a weight: {', '.join(MASS)}")]
 PositiveMass = Annotated[Quantity, *_quantity(read_positive_mass, "1000 g", "a weight above zero")]
 Share = Annotated[Quantity, *_quantity(read_share, "40 %", "per cent or a fraction")]
 Superfat = Annotated[Quantity, *_quantity(read_superfat, "5 %", "share of the oils left unsaponified")]
@@ -123,8 +123,8 @@ AnyAmount = Annotated[Amount, *_quantity(read_any_amount, "2 % of oils", "weight
 LiquidAmount = Annotated[
     Amount, *_quantity(read_liquid_amount, "25 % of water", "weight, volume, rate, or share of the water")
 ]
-Length = Annotated[Quantity, *_quantity(read_length, "70 mm", "a length: mm, cm, in")]
-Volume = Annotated[Quantity, *_quantity(read_volume, "90 ml", "a volume: ml, l, tsp, tbsp")]
+Length = Annotated[Quantity, *_quantity(read_length, "70 mm", f"a length: {', '.join(LENGTH)}")]
+Volume = Annotated[Quantity, *_quantity(read_volume, "90 ml", f"a volume: {', '.join(VOLUME)}")]
 Temperature = Annotated[Quantity, *_quantity(read_temperature, "38 °C", "a temperature")]
 RoomTemperature = Annotated[Quantity, *_quantity(read_room_temperature, "18 °C", "a room's temperature")]
 LyeTemperature = Annotated[Quantity, *_quantity(read_lye_temperature, "35 °C", "the lye's temperature")]
