@@ -39,3 +39,49 @@ def test_shares_weights_and_other_sizes(said: str, count: int, tmp_path: Path) -
     findings = found(tmp_path, recipe(more("sizes: [500 g]\n") + said + "\n"), "bare-figure")
     assert len(findings) == count
     assert all(str(f.place).startswith("recipes/tried.md:17:") and f.about for f in findings)
+
+
+MIXED = more(
+    "sizes: [500 g]\nportions:\n  - {name: light, share: 40 %, additions: [{what: kaolin, amount: 8 g}]}\n"
+    "  - {name: dark, share: 60 %}\nlye: {sodium: {share: 70 %}, potassium: {share: 30 %, purity: 90 %}}\n"
+)
+"""97.9 g of sodium and 65.4 g of potassium hydroxide in 331.4 g of water: 494.7 g of lye solution, 2.03 to 1."""
+
+
+@pytest.mark.parametrize(
+    ("said", "name"),
+    [
+        ("Take 331 ml of water.", None),
+        ("Take 330 ml of water.", "water"),
+        ("Take 0.331 l of water.", None),
+        ("Take 0.330 l of water.", "water"),
+        ("Water to lye is 2.03 to 1.", None),
+        ("Water to lye is 3 to 1.", "water-to-lye"),
+        ("Lye to water is 1 : 2.03.", None),
+        ("Lye and water weigh 495 g.", None),
+        ("Lye and water weigh 500 g.", "lye-solution"),
+        ("The oils weigh 1,000 g.", None),
+        ("The oils weigh 1,100 g.", "oils"),
+        ("The lye is 70 % sodium hydroxide.", None),
+        ("The water is 33.1 % of the oils.", None),
+        ("The water is 32 % of the oils.", "lye-strength"),
+        ("Stir 8 g/kg of kaolin into the batter.", None),
+        ("Stir 20 g/kg of kaolin into the light portion.", None),
+        ("Stir 21 g/kg of kaolin into the light portion.", "addition kaolin"),
+        ("Stir 8 g of kaolin per kg of oils.", None),
+        ("Stir 9 g of kaolin per kg of oils.", "addition kaolin"),
+        ("Stir 2 % of kaolin into the light portion.", None),
+        ("Stir 3 % of kaolin into the light portion.", ""),
+        ("Stir 240 g of olive oil in.", None),
+        ("Stir 250 g of olive oil in.", "oil olive"),
+        ("The superfat is 5.04 %.", "superfat"),
+    ],
+)
+def test_volumes_ratios_rates_and_portions(said: str, name: str | None, tmp_path: Path) -> None:
+    """The figure that is meant is named, where there is one of its kind."""
+    findings = found(tmp_path, recipe(MIXED + said + "\n"), "bare-figure")
+    assert len(findings) == (name is not None)
+    for finding in findings:
+        assert finding.hint.startswith(
+            f"write {{{name}}}, or {{{name} = " if name else "name the figure in braces"
+        )
