@@ -18,6 +18,26 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("lye: {sodium: 60 %, potassium: {share: 40 %, purity: 90 %}}\n"))
+ALSO = [
+    (
+        recipe(more("lye: {sodium: {share: 50 %}, potassium: {share: 50 %}}\n")),
+        [
+            (
+                "recipes/tried.md:11:30",
+                "warning",
+                "potassium hydroxide is weighed here as if it were pure, and no purity is given",
+                "add purity: 90 % as the bag has it, here or in book.yaml; flakes of the trade hold 85 to 92 %; or waive it with your reason: waive: [{rule: alkali-purity, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(
+            more("lye: {sodium: {share: 50 %}, potassium: {share: 50 %}}\n"),
+            book="purity: {potassium: 90 %}\n",
+        ),
+        [],
+    ),
+]
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import batch, with_batch
+from checks.books import GOOD, OTHER, batch, more, recipe, with_batch
 from saponary.build.proof import prove
 from saponary.checks.as_poured import check
 from support import PLAIN, prove_one, write_book
@@ -23,6 +23,49 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = batch(", as-weighed: {sodium-hydroxide: 136 g}")
+ALSO = [
+    (
+        recipe(
+            more(
+                "batches: [{lot: A1, poured: 2026-03-02, as-weighed: {olive: 600 g, coconut: 250 g}}, {lot: A2, poured: 2026-03-02, formula: FINGERPRINT, as-weighed: {olvie: 600 g, sodium-hydroxide: 136 g, lard: 5 g}}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:41",
+                "warning",
+                "the superfat of lot A1 cannot be known: it records no formula, and no weight is recorded for sodium-hydroxide, sunflower-high-oleic",
+                "add what the scale showed; until then the lot is not called ready",
+            ),
+            ("recipes/tried.md:11:152", "error", "'olvie' is not in this recipe", "did you mean 'olive'?"),
+            (
+                "recipes/tried.md:11:191",
+                "error",
+                "'lard' is not in this recipe",
+                "known names: coconut, olive, sodium-hydroxide, sunflower-high-oleic, water",
+            ),
+        ],
+    ),
+    (
+        recipe(
+            GOOD,
+            **{
+                "recipes/zeal.md": OTHER.replace("olive: 60 %", "olvie: 60 %").replace(
+                    "{lot: A1, poured: 2026-03-03}",
+                    "{lot: Z1, poured: 2026-03-03, as-weighed: {olive: 600 g, coconut: 250 g, sodium-hydroxide: 160 g, coconutt: 5 g}}",
+                )
+            },
+        ),
+        [
+            (
+                "recipes/zeal.md:11:109",
+                "error",
+                "'coconutt' is not in the pantry",
+                "did you mean 'coconut'?",
+            )
+        ],
+    ),
+]
 
 WHO = ["-c", "user.name=A", "-c", "user.email=a@example.org"]
 

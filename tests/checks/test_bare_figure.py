@@ -18,6 +18,34 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(GOOD + "Weigh out {lye} of lye.\n")
+ALSO = [
+    (
+        recipe(
+            more("summary: Weigh 999 g of lye.\nprivate: {notes: Weigh 998 g of lye.}\n")
+            + "Weigh 997 g of lye, and of water take e.g. 996 g.\n"
+        ),
+        [
+            (
+                "recipes/tried.md:11:16",
+                "warning",
+                "“999 g” stands beside 'lye' and is no figure of this recipe",
+                'write {lye}, or {lye = 139.8 g}, so that each build checks it; or waive it with your reason: waive: [{rule: bare-figure, about: "999 g", because: …}]',
+            ),
+            (
+                "recipes/tried.md:18:7",
+                "warning",
+                "“997 g” stands beside 'lye' and is no figure of this recipe",
+                'write {lye}, or {lye = 139.8 g}, so that each build checks it; or waive it with your reason: waive: [{rule: bare-figure, about: "997 g", because: …}]',
+            ),
+            (
+                "recipes/tried.md:18:44",
+                "warning",
+                "“996 g” stands beside 'water' and is no figure of this recipe",
+                'write {water}, or {water = 283.9 g}, so that each build checks it; or waive it with your reason: waive: [{rule: bare-figure, about: "996 g", because: …}]',
+            ),
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

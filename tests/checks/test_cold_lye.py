@@ -19,6 +19,19 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more(ICE, put("{lye-strength: 33 %}", "{lye-strength: 29 %}")))
+ALSO = [
+    (
+        recipe(more("liquids: [{what: goat-milk, amount: 60 g, at: lye}]\n")),
+        [
+            (
+                "recipes/tried.md:11:47",
+                "warning",
+                "over ice a lye holds 29.6 % of this alkali at the most, and this one is to be 33.0 %",
+                "some of the alkali stays undissolved until it warms: take more water, or wait until the lye is clear; or waive it with your reason: waive: [{rule: cold-lye, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(("strength", "count"), [("29.5 %", 0), ("29.6 %", 1), ("49 %", 1)])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checks.books import put, recipe
+from checks.books import GOOD, OTHER, put, recipe
 
 BREAKER = recipe(put("signed:\n  superfat: SUPERFAT\n  formula: FINGERPRINT\n", ""))
 TOLD = [
@@ -14,3 +14,16 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("  superfat: SUPERFAT\n", ""))
+ALSO = [
+    (
+        recipe(GOOD, **{"recipes/zeal.md": OTHER.split("signed:")[0] + "---\nZ.\n"}),
+        [
+            (
+                "recipes/zeal.md:2:1",
+                "warning",
+                "nothing is signed: this is a draft, and is left out of the site",
+                "when the figures are right, run: saponary sign zeal; or waive it with your reason: waive: [{rule: draft, because: …}]",
+            )
+        ],
+    ),
+]

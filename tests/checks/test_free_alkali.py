@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checks.books import batch, with_batch
+from checks.books import batch, more, recipe, with_batch
 from saponary.checks.free_alkali import check
 
 BREAKER = batch(", free-alkali: {test: zap, result: present, on: 2026-04-10}")
@@ -17,6 +17,23 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = batch(", free-alkali: {test: zap, result: none, on: 2026-04-10}")
+ALSO = [
+    (
+        recipe(
+            more(
+                "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, free-alkali: {test: zap, result: none, on: 2026-04-10}}, {lot: A2, poured: 2026-03-02, formula: FINGERPRINT, free-alkali: {test: zap, result: trace, on: 2026-04-10}}, {lot: A3, poured: 2026-03-02, formula: FINGERPRINT, free-alkali: [{test: zap, result: present, on: 2026-04-10}, {test: zap, result: none, on: 2026-04-20}]}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:187",
+                "warning",
+                "lot A2 held a trace of free alkali on 2026-04-10",
+                "hold the lot back, test it again after more cure, and record that test; or waive it with your reason: waive: [{rule: free-alkali, about: A2, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

@@ -21,6 +21,22 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more(LOT, LABELLED), book=BOOK % ("90 mm", "50 mm"))
+ALSO = [
+    (
+        recipe(
+            more("label: {net-weight: 1 g}\n"),
+            book="label-sheets: {tiny: {page: a4, width: 20 mm, height: 10 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm}, wide: {page: a4, width: 90 mm, height: 60 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm}}\n",
+        ),
+        [
+            (
+                "recipes/tried.md:11:1",
+                "warning",
+                "no labels of the grid 'tiny' are made of this recipe: 'Sunflowerseedate,' is wider than the label",
+                "use a grid of larger labels; or waive it with your reason: waive: [{rule: label-fit, about: tiny, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 def test_each_grid_is_tried_on_its_own(tmp_path: Path) -> None:

@@ -26,6 +26,30 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(GOOD, book="title: A book\nlanguage: en-GB\n")
+ALSO = [
+    (
+        recipe(GOOD, book="language: xx-YY\n"),
+        [
+            (
+                "book.yaml:1:1",
+                "warning",
+                "of the language 'xx-YY' we do not know the words that claim more than washing, so such claims are not found, nor the words beside a weight, so a bare figure is not found, nor the words of pages and labels, so these are in English",
+                "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own adds words; or waive it with your reason: waive: [{rule: language, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(GOOD, book="language: de\n"),
+        [
+            (
+                "book.yaml:1:1",
+                "warning",
+                "of the language 'de' we do not know the words of pages and labels, so these are in English",
+                "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own adds words; or waive it with your reason: waive: [{rule: language, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 def test_a_language_of_lists_without_a_catalogue_says_just_that() -> None:

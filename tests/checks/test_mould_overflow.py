@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import found, proofed
+from checks.books import found, more, proofed, put, recipe
 from checks.test_mould_fill import of
 
 BREAKER = of("2600 g")
@@ -19,6 +19,22 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = of("1150 g")
+ALSO = [
+    (
+        recipe(
+            more("mould: box\nsizes: [{mould: box, to: 100 %}]\n", put("total: 1000 g", "total: 1400 g")),
+            pantry="moulds: {box: {loaf: {length: 250 mm, width: 90 mm, height: 80 mm}}}\n",
+        ),
+        [
+            (
+                "recipes/tried.md:11:8",
+                "error",
+                "1973 ml of batter go into a mould of 1800 ml, which runs over",
+                "1278 g of oils fill it to the rim: make less, or take a mould that holds 1973 ml and head room",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(("oils", "count"), [("1277 g", 0), ("1279 g", 1), ("2600 g", 1)])

@@ -18,6 +18,34 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = batch(", weighed: {0: 120 g, 42: 101 g}", more("label: {net-weight: 100 g}\n"))
+ALSO = [
+    (
+        recipe(
+            more(
+                "label: {net-weight: 100 g}\nbatches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, weighed: {0: 120 g, 28: 99 g}}, {lot: A2, poured: 2026-03-02, formula: '123456', weighed: {0: 120 g, 28: 90 g}}, {lot: A3, poured: 2026-03-02, formula: FINGERPRINT, weighed: {0: 120 g, 27: 95 g}}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:21",
+                "error",
+                "the label states 100 g; a bar of lot A1 comes to 99.0 g",
+                "state what the lightest cured bar weighs, or less; or waive it with your reason: waive: [{rule: net-weight, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(more("label: {net-weight: 100 g}\n")),
+        [
+            (
+                "recipes/tried.md:11:21",
+                "warning",
+                "a net weight of 100 g is not borne out by any weighed bar of this formula",
+                "weigh a marked bar of a batch poured to it until day 28 or later; or waive it with your reason: waive: [{rule: net-weight, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 def labelled(weight: str) -> str:

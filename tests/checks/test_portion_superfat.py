@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from checks.books import TWO, more, recipe, with_figures
+from checks.books import TWO, more, put, recipe, with_figures
 from saponary.checks.portion_superfat import check
 from support import prove_one
 
@@ -30,6 +30,54 @@ NEIGHBOUR = recipe(
         "  - {name: small, share: 1/10}\n"
     )
 )
+ALSO = [
+    (
+        recipe(
+            put(
+                "- {name: light, share: 1/2}",
+                "- {name: light, share: 1/2, additions: [{what: citric-acid, amount: 5 g}]}",
+                TWO,
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:12:5",
+                "warning",
+                "the portion 'light' has a superfat of 7.1 %, the batch 5.0 %",
+                "what takes or brings alkali goes into one portion alone; put it into all of them",
+            ),
+            (
+                "recipes/tried.md:13:5",
+                "warning",
+                "the portion 'dark' has a superfat of 2.9 %, the batch 5.0 %",
+                "what takes or brings alkali goes into one portion alone; put it into all of them",
+            ),
+        ],
+    ),
+    (
+        recipe(
+            put(
+                "- {name: light, share: 1/2}",
+                "- {name: light, share: 1/2, additions: [{what: citric-acid, amount: 12 g}]}",
+                TWO,
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:12:5",
+                "warning",
+                "the portion 'light' has a superfat of 10.1 %, the batch 5.0 %",
+                "what takes or brings alkali goes into one portion alone; put it into all of them",
+            ),
+            (
+                "recipes/tried.md:13:5",
+                "error",
+                "the portion 'dark' has a superfat of -0.1 %, the batch 5.0 %: it holds free lye",
+                "the lye is for all portions alike: put acid or free alkali into all of them, or use pots: separate",
+            ),
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

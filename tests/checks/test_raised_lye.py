@@ -18,6 +18,23 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("additions: [{what: citric-acid, amount: 5 g}]\n"))
+ALSO = [
+    (
+        recipe(
+            more(
+                "additions: [{what: sodium-bicarbonate, amount: 5 g}, {what: sodium-bicarbonate, amount: 5 g}, {what: citric-acid, amount: 5 g}, {what: kaolin, amount: 5 g}]\n"
+            )
+        ),
+        [
+            (
+                "recipes/tried.md:11:20",
+                "warning",
+                "'sodium-bicarbonate' takes 4.8 g of alkali, and the lye is raised by as much",
+                "leave it out; or waive it with your reason: waive: [{rule: raised-lye, about: sodium-bicarbonate, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 def test_the_finding_says_how_much(tmp_path: Path) -> None:

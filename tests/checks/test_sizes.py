@@ -18,6 +18,19 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("sizes: [500 g, 2000 g]\n"))
+ALSO = [
+    (
+        recipe(more("sizes: [500 g, 60 g]\n")),
+        [
+            (
+                "recipes/tried.md:11:16",
+                "warning",
+                "at the size 60 g the superfat as weighed is 9.4 %",
+                "offer a larger size, or set a finer scale-step in book.yaml",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize("size", [f"{n} g" for n in range(10, 60, 5)])

@@ -17,6 +17,22 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("superfat: 5 %", "superfat: 4 %"))
+ALSO = [
+    (
+        recipe(
+            put("superfat: 5 %", "superfat: 0.5 %", put("total: 1000 g", "total: 100 g")),
+            book="scale-step: 5 g\n",
+        ),
+        [
+            (
+                "recipes/tried.md:9:11",
+                "error",
+                "as weighed on this scale the superfat is -1.9 %",
+                "make a larger batch, raise the superfat, or use a finer scale",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

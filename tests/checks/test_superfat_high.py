@@ -17,6 +17,20 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("superfat: 5 %", "superfat: 20 %"))
+ALSO = [
+    (
+        recipe(put("superfat: 5 %", "superfat: 20.1 %")),
+        [
+            (
+                "recipes/tried.md:9:11",
+                "warning",
+                "a superfat of 20.1 % is far more than usual",
+                "usual is 3 to 8 %, and up to 20 % for coconut oil alone; or waive it with your reason: waive: [{rule: superfat-high, because: …}]",
+            )
+        ],
+    ),
+    (recipe(put("superfat: 5 %", "superfat: 20 %")), []),
+]
 
 
 @pytest.mark.parametrize(("superfat", "count"), [(0.2, 0), (0.2 + 1e-9, 1), (0.21, 1)])

@@ -20,6 +20,55 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(more("vessel: 'a pot'\n"))
+ALSO = [
+    (
+        recipe(
+            more(
+                "steps: [{at: lye, say: 'a {lye = {9 g}}'}]\nprivate: {notes: '{lye = 9 g'}\ncollection: '{lye = 9 g}'\n"
+            )
+            + "It is {lye = {9 g}}.\n",
+            batches="batches: [{lot: A1, poured: 2026-03-02, notes: '{superfat} {superfat = 5.0 %} {lie} {oils = 9 g}', trace: '{x = 1 g}'}]\n",
+        ),
+        [
+            (
+                "batches/tried.yaml:1:48",
+                "error",
+                "'lie' is placed; there is no such figure",
+                "mend the record of lot A1",
+            ),
+            (
+                "batches/tried.yaml:1:48",
+                "error",
+                "oils is quoted as 9 g; it is now 1000 g",
+                "mend the record of lot A1",
+            ),
+            (
+                "batches/tried.yaml:1:107",
+                "error",
+                "no figure can stand in 'trace'",
+                "write it in the notes, where it is checked",
+            ),
+            (
+                "recipes/tried.md:11:24",
+                "error",
+                "a value stands in braces here that is no figure",
+                "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{",
+            ),
+            (
+                "recipes/tried.md:13:13",
+                "error",
+                "no figure can stand in 'collection'",
+                "write it in the notes, where it is checked",
+            ),
+            (
+                "recipes/tried.md:19:1",
+                "error",
+                "a value stands in braces here that is no figure",
+                "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{",
+            ),
+        ],
+    ),
+]
 BODIES = [
     "The lye is {<!-- -->lye = 999 g} here.",
     "The lye is {<!-- } -->lye = 999 g} here.",

@@ -19,6 +19,19 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("sunflower-high-oleic: 15 %", "sunflower-high-oleic: 10 %\n    sunflower: 5 %"))
+ALSO = [
+    (
+        recipe(put("olive: 60 %", "sunflower: 60 %")),
+        [
+            (
+                "recipes/tried.md:5:3",
+                "warning",
+                "39.0 % of the fatty acids are polyunsaturated",
+                "at most 15 % keeps rancid spots away longer; or waive it with your reason: waive: [{rule: unsaturated, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(("share", "count"), [(0.15, 0), (0.1501, 1), (0.14, 0)])

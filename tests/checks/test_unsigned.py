@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checks.books import put, recipe
+from checks.books import GOOD, OTHER, put, recipe
 
 BREAKER = recipe(put("  formula: FINGERPRINT\n", ""))
 TOLD = [
@@ -14,3 +14,16 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("  superfat: SUPERFAT\n", ""))
+ALSO = [
+    (
+        recipe(GOOD, **{"recipes/zeal.md": OTHER}),
+        [
+            (
+                "recipes/zeal.md:12:1",
+                "warning",
+                "the formula's fingerprint is not signed",
+                "run: saponary sign zeal; or waive it with your reason: waive: [{rule: unsigned, because: …}]",
+            )
+        ],
+    ),
+]

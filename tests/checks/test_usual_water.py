@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from checks.books import put, recipe, with_figures
+from checks.books import more, put, recipe, with_figures
 from saponary.checks.usual_water import check
 
 BREAKER = recipe(put("{lye-strength: 33 %}", "{lye-strength: 22 %}"))
@@ -17,6 +17,50 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("{lye-strength: 33 %}", "{lye-strength: 26 %}"))
+ALSO = [
+    (
+        recipe(put("{lye-strength: 33 %}", "{lye-strength: 24.9 %}")),
+        [
+            (
+                "recipes/tried.md:10:1",
+                "warning",
+                "a lye of 24.9 % is weak: the batter may part or stay soft",
+                "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(put("{lye-strength: 33 %}", "{lye-strength: 40.1 %}")),
+        [
+            (
+                "recipes/tried.md:10:1",
+                "warning",
+                "a lye of 40.1 % is hot and quick",
+                "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
+            )
+        ],
+    ),
+    (
+        recipe(
+            more(
+                "serves: paste\nlye: {potassium: {share: 100 %, purity: 90 %}}\n",
+                put("{lye-strength: 33 %}", "{lye-strength: 24 %}"),
+            )
+        ),
+        [],
+    ),
+    (
+        recipe(put("water: {lye-strength: 33 %}\n", ""), book="water: {lye-strength: 24 %}\n"),
+        [
+            (
+                "recipes/tried.md:2:1",
+                "warning",
+                "a lye of 24.0 % is weak: the batter may part or stay soft",
+                "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

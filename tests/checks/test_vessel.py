@@ -13,6 +13,32 @@ TOLD = [
     ("recipes/tried.md:11:9", "error", "lye eats aluminium", "use stainless steel, polypropylene or HDPE"),
 ]
 NEIGHBOUR = recipe(more("vessel: a steel pot\n"))
+ALSO = [
+    (
+        recipe(
+            more(
+                "vessel: a tin\nsteps: [{at: lye, say: Use no tin pot. Pour it into a Tin  pot.}, {at: lye, say: Open a tin of milk.}]\n"
+            )
+            + "Never use copper. A zinc bucket, and brass, will do; not so pewter.\n\nA cast-iron pan.\n"
+        ),
+        [
+            ("recipes/tried.md:11:9", "error", "lye eats tin", "use stainless steel, polypropylene or HDPE"),
+            ("recipes/tried.md:12:24", "error", "lye eats tin", "use stainless steel, polypropylene or HDPE"),
+            (
+                "recipes/tried.md:18:21",
+                "error",
+                "lye eats zinc",
+                "use stainless steel, polypropylene or HDPE",
+            ),
+            (
+                "recipes/tried.md:20:3",
+                "error",
+                "lye eats cast-iron",
+                "use stainless steel, polypropylene or HDPE",
+            ),
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(

@@ -19,6 +19,19 @@ TOLD = [
     ),
 ]
 NEIGHBOUR = recipe(put("superfat: 5 %", "superfat: 4.5 %"))
+ALSO = [
+    (
+        recipe(put("superfat: 5 %", "superfat: 1 %")),
+        [
+            (
+                "recipes/tried.md:9:11",
+                "warning",
+                "if every oil lay at the low end of its range the superfat would be -2.3 % (likely -1.2 to 2.9 %)",
+                "raise the superfat, or put a supplier's certificate with its range into pantry.yaml; or waive it with your reason: waive: [{rule: worst-case-superfat, because: …}]",
+            )
+        ],
+    ),
+]
 
 
 @pytest.mark.parametrize(
