@@ -97,12 +97,15 @@ def test_twelve_square_inches_are_the_limit(inches: tuple[float, float], law: st
     ("area", "least"),
     [
         (4.99, 1 / 16),
+        (5, 1 / 16),
         (5.01, 1 / 8),
         (24.9, 1 / 8),
+        (25, 1 / 8),
         (25.1, 3 / 16),
         (99, 3 / 16),
         (101, 1 / 4),
         (399, 1 / 4),
+        (400, 1 / 4),
         (401, 1 / 2),
     ],
 )
@@ -128,6 +131,19 @@ def test_it_is_the_largest_type_that_fits() -> None:
     assert made.name_size == pytest.approx(1.7 * made.size)
     taller = fit(words("oil, " * 120), 80, 60 + 0.25 * POINT * LEADING * (small + 3), "eu")
     assert isinstance(taller, Fitted) and taller.size >= made.size
+
+
+def test_a_label_of_just_its_height_holds_its_text() -> None:
+    """Lines of 1.18 times the type, and 0.7 mm between head and list, and between list and foot."""
+    said = words("oil, " * 120)
+    made = fit(said, 80, 60, "eu")
+    assert isinstance(made, Fitted)
+    small = sum(len(run) for run in (made.kind, made.ingredients, made.caution, made.lot, made.maker))
+    points = made.name_size * len(made.name) + made.net_size * len(made.net_weight) + made.size * small
+    high = points * POINT * LEADING + 2 * 0.7 + 2 * made.padding
+    assert fit(said, 80, high + 0.01, "eu") == made
+    less = fit(said, 80, high - 0.01, "eu")
+    assert isinstance(less, Fitted) and less.size < made.size
 
 
 def test_why_it_does_not_fit_is_said_in_figures() -> None:

@@ -12,8 +12,8 @@ from saponary.book.cured import CuredWater
 from saponary.label.bar_input import BarInput
 from saponary.label.contents import Contents, charged, found
 from saponary.label.ingredients import IngredientList, ingredient_list
-from saponary.label.scents import scent
-from saponary.label.tables import jurisdictions
+from saponary.label.scents import Dose, Scent, scent
+from saponary.label.tables import allergen, jurisdictions
 from saponary.lye.contents import Part, as_charged, as_found
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil, Water
@@ -275,3 +275,19 @@ def test_carmine_is_named_everywhere() -> None:
     """21 CFR 73.2087(c)(2); in the Union by its number, Annex IV, entry 115."""
     part = Part("addition", "carmine", 1)
     assert [listed(part, law=law).text for law in ("us", "eu", "gb")] == ["Carmine", "CI 75470", "CI 75470"]
+
+
+def test_an_allergen_stands_after_an_ingredient_of_its_share() -> None:
+    """30 g of kaolin, and 300 g of a scent that is a tenth anise alcohol: first what is weighed in."""
+    parts = (
+        Part("soap", "olive", 670.0, "sodium"),
+        Part("addition", "kaolin", 30.0),
+        Part("addition", "rosy", 300.0),
+    )
+    contents = Contents("found", parts, (), None, ())
+    anise = allergen("anise alcohol")
+    assert anise is not None
+    held = Scent(1000.0, {"rosy": 300.0}, (Dose(anise, 30.0, 0.03),), (), ())
+    made = ingredient_list(contents, standard(), EU, held)
+    assert [entry.name for entry in made.entries][-2:] == ["Kaolin", "Anise Alcohol"]
+    assert made.entries[-1].latin == "" and made.entries[-1].commons == ("in the scent",)

@@ -8,6 +8,7 @@ from saponary.label.fit import LabelText
 from saponary.label.label_text import label_text, net_weight
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
+from saponary.schema.selling import PlaceOfSale
 from saponary.schema.settings import Settings
 from support import PLAIN, prove_one
 
@@ -51,6 +52,22 @@ def test_all_of_it(settings: Settings, maker: str) -> None:
     assert (made.lot, made.maker) == ("Lot", maker)
     assert made.ingredients.startswith("Ingredients: ") and made.ingredients.endswith(".")
     assert made.caution.startswith("Keep out of eyes.")
+
+
+@pytest.mark.parametrize(
+    ("law", "before"),
+    [("eu", "Best used before the end of"), ("gb", "Best used before the end of"), ("us", "")],
+)
+def test_the_date_of_durability_stands_where_the_law_asks_for_it(law: PlaceOfSale, before: str) -> None:
+    """Article 19(1)(c) of Regulation (EC) 1223/2009, kept in Great Britain (second-hand)."""
+    computed = (
+        prove_one(PLAIN.replace("signed:\n", "label: {net-weight: 100 g}\nsigned:\n")).recipes[0].computed
+    )
+    settings = Settings.model_validate({"title": "A Book", "durability-months": "24"})
+    made = label_text(computed, bar(computed), settings, law)
+    assert made is not None and (made.before, made.facts) == (before, "")
+    plain = label_text(computed, bar(computed), Settings(title="A Book"), law)
+    assert plain is not None and plain.before == ""
 
 
 def test_no_net_weight_no_label() -> None:

@@ -188,3 +188,10 @@ def test_of_no_known_name_the_kind_is_told(tmp_path: Path) -> None:
     dust = of(Part("addition", "dust", 1.0), shelf, jurisdictions()["eu"], "charged")
     assert dust.text == "Clay of no known name"
     assert botanical("red-olive", shelf, jurisdictions()["eu"]).text == "Rubia Tinctorum Root Extract"
+
+
+def test_a_pigment_of_several_numbers_is_named_by_each() -> None:
+    """Brown iron oxide is red, yellow and black together: CI 77491, 77492 and 77499."""
+    entry = standard().additions["iron-oxide-brown"]
+    found = [name.text for name in pigments(entry, jurisdictions()["eu"])]
+    assert found == ["CI 77491", "CI 77492", "CI 77499"]

@@ -12,7 +12,7 @@ from saponary.build.proof import Proof
 from saponary.label import lists
 from saponary.label.contents import Contents
 from saponary.label.ingredients import ingredient_list
-from saponary.label.scents import made_of, scent
+from saponary.label.scents import Scent, made_of, scent
 from saponary.label.tables import jurisdictions
 from saponary.lye.contents import Part
 from saponary.reading.files import Folder
@@ -230,3 +230,8 @@ def test_the_book_may_say_how_wet_its_bars_are(tmp_path: Path) -> None:
     assert (water.share, water.assumed) == (0.06, False)
     bar = bar_of(prove_one(scented("{what: lavender, amount: 30 g}"), book))
     assert "of which 6.0 % is water (as the book's settings say)" in " ".join(bar.ingredients(EU).notes)
+
+
+def test_the_share_of_a_scent_in_little_soap_and_in_none() -> None:
+    assert Scent(0.5, {"rosy": 0.1}, (), (), ()).share("rosy") == pytest.approx(0.2)
+    assert Scent(0.0, {"rosy": 0.1}, (), (), ()).share("rosy") == 0.0

@@ -14,7 +14,7 @@ from saponary.reading.tree import Path
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    per_place: dict[tuple[str, str | None], tuple[Path, float]] = {}
+    per_place: dict[tuple[str, str | None], tuple[Path, float, float]] = {}
     for addition in computed.resolved.formula.additions:
         cap = computed.pantry.additions[addition.id].cap
         if cap is None:
@@ -25,14 +25,13 @@ def check(computed: Computed) -> Iterator[Finding]:
             if what == addition.id and portion == addition.portion
         )
         for where in {None, addition.portion}:
-            first, grams = per_place.get((addition.id, where), (path, 0.0))
-            per_place[addition.id, where] = (first, grams + addition.grams)
+            first, _, grams = per_place.get((addition.id, where), (path, cap, 0.0))
+            per_place[addition.id, where] = (first, cap, grams + addition.grams)
     oils = {p.name: p.oils_grams for p in computed.figures.portions}
-    for (name, portion), (path, grams) in sorted(
+    for (name, portion), (path, cap, grams) in sorted(
         per_place.items(), key=lambda item: (item[0][0], item[0][1] or "")
     ):
         into = computed.figures.oils if portion is None else oils[portion]
-        cap = computed.pantry.additions[name].cap or 0.0
         if grams > cap * into / 1000.0 + 1e-6:
             whose = "the batch" if portion is None else f"the portion {portion!r}"
             yield computed.finding(

@@ -13,7 +13,7 @@ from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    share = computed.figures.chemistry.groups.get("polyunsaturated", 0.0)
+    share = computed.figures.chemistry.groups["polyunsaturated"]
     if share > POLYUNSATURATED_GUARD:
         yield computed.finding(
             RULE.name, ("oils", "parts"), f"{show(100 * share, 1)} % of the fatty acids are polyunsaturated",
