@@ -42,7 +42,7 @@ ALSO = [
                 "recipes/tried.md:11:191",
                 "error",
                 "'lard' is not in this recipe",
-                "known names: coconut, olive, sodium-hydroxide, sunflower-high-oleic, water",
+                "known names: coconut, olive, sodium-hydroxide, sodium-hydroxide-stock, sunflower-high-oleic, water",
             ),
         ],
     ),
