@@ -12,9 +12,10 @@ from hypothesis import strategies as st
 from bad.cases import FRONT
 from saponary.book.library import read_book, read_recipe
 from saponary.build.proof import Proof, prove_book
-from saponary.build.report import as_json, as_sarif, as_text
+from saponary.build.report import as_json, as_sarif
 from saponary.reading.files import Folder
 from saponary.reading.findings import Finding
+from saponary.reading.findings_text import as_text
 from saponary.reading.tree import Lines
 from saponary.schema.settings import Settings
 from support import BOOKS, PLAIN, write_book

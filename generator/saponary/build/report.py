@@ -1,4 +1,4 @@
-"""How findings, and figures with them, leave the tool: as text, as JSON, as SARIF 2.1.0."""
+"""How findings, and figures with them, leave the tool: as JSON, as SARIF 2.1.0."""
 
 from __future__ import annotations
 
@@ -12,21 +12,6 @@ from saponary.build.proof import Proof
 from saponary.checks.rules import RULES
 from saponary.outputs.figures_json import ENGINE, recipe_object
 from saponary.reading.findings import Finding
-
-
-def as_text(findings: Iterable[Finding]) -> str:
-    """One finding a line, `file:line:column: severity [rule] message`, its hint below."""
-    lines: list[str] = []
-    for f in findings:
-        lines.append(_one_line(f"{f.place}: {f.severity} [{f.rule}] {f.message}"))
-        if f.hint:
-            lines.append(f"    {_one_line(f.hint)}")
-    return "\n".join(lines)
-
-
-def _one_line(text: str) -> str:
-    """Text from a maker's file, safe for a terminal: control characters as escapes."""
-    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)
 
 
 def as_json(proof: Proof) -> str:

@@ -18,6 +18,7 @@ from saponary.cli.tell import stands, tell
 from saponary.cli.told_again import Done, Telling
 from saponary.cli.writing import writing
 from saponary.reading.findings import suggest
+from saponary.reading.findings_text import as_text
 from saponary.schema.edition import PUBLIC, Edition, editions
 
 
@@ -46,9 +47,9 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
-        raise Unwritten(stopped.findings) from stopped
+        raise Unwritten(as_text(stopped.findings)) from stopped
     except Refused as refused:
-        raise Unwritten(of_refused(refused)) from refused
+        raise Unwritten(as_text(of_refused(refused))) from refused
     _tell(done, wanted, telling.out if given.format == "text" else telling.err)
     return Done(CLEAN, done.wrote, on.isoformat() if done.tells_day else None)
 

@@ -8,12 +8,9 @@ from __future__ import annotations
 import argparse
 import os
 import time
-from collections.abc import Sequence
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import NamedTuple
-
-from saponary.reading.findings import Finding
 
 CLEAN, FOUND, MISUSE = 0, 1, 2
 
@@ -23,11 +20,11 @@ class Misuse(Exception):
 
 
 class Unwritten(Exception):
-    """Findings kept a command from writing."""
+    """Findings kept a command from writing; `told` is what they say."""
 
-    def __init__(self, findings: Sequence[Finding]) -> None:
-        super().__init__(f"{len(findings)} findings")
-        self.findings = findings
+    def __init__(self, told: str) -> None:
+        super().__init__(told)
+        self.told = told
 
 
 class Command(NamedTuple):

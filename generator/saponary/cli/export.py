@@ -18,10 +18,10 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     # What reads and computes is imported for this command alone.
-    from saponary.build.report import as_text
     from saponary.cli.asked_book import proofed, scope
     from saponary.outputs.weigh_csv import figures_table, weigh_sheet
     from saponary.reading.findings import suggest
+    from saponary.reading.findings_text import as_text
 
     root, meant = scope(given.names, given.book)
     proof = proofed(root)

@@ -16,7 +16,6 @@ from pathlib import Path
 from saponary import __version__
 from saponary.cli.command import CLEAN, FOUND, MISUSE, Command, Misuse, Unwritten
 from saponary.cli.start import INTERRUPTED, STOPPED
-from saponary.reading.findings import Finding
 
 COMMANDS: tuple[Command, ...] = (
     Command("begin", "start a new book from the starter recipes", "saponary.cli.begin"),
@@ -83,7 +82,7 @@ def _main(words: Sequence[str]) -> int:
     except OSError as error:
         return _of_disk(error, given)
     except Unwritten as unwritten:
-        return _unwritten(unwritten.findings)
+        return _unwritten(unwritten.told)
 
 
 def _give_up_output() -> None:
@@ -92,10 +91,13 @@ def _give_up_output() -> None:
 
 
 def _of_disk(error: OSError, given: argparse.Namespace) -> int:
+    # What tells of findings is imported where there is something to tell.
     from saponary.build.unwritten import of_disk
+    from saponary.reading.findings_text import as_text
 
     folder = getattr(given, "book", None) or getattr(given, "folder", None) or Path()
-    status = _unwritten([of_disk(error, folder)], "every file is whole, as it was or as it was to be")
+    told = as_text([of_disk(error, folder)])
+    status = _unwritten(told, "every file is whole, as it was or as it was to be")
     with suppress(OSError):
         sys.stdout.flush()
         return status
@@ -103,11 +105,9 @@ def _of_disk(error: OSError, given: argparse.Namespace) -> int:
     return status
 
 
-def _unwritten(findings: Sequence[Finding], so: str = "nothing was written") -> int:
+def _unwritten(told: str, so: str = "nothing was written") -> int:
     """Tell what kept a command from writing: on the other stream, for what was found may have gone to a program."""
-    from saponary.build.report import as_text
-
-    print(f"{as_text(findings)}\n{so}", file=sys.stderr)
+    print(f"{told}\n{so}", file=sys.stderr)
     return FOUND
 
 

@@ -8,11 +8,11 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from saponary.build.batch_record import CannotRecord, record
-from saponary.build.report import as_text
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option, day, today
 from saponary.cli.writing import again_if_saved, writing
 from saponary.reading.findings import suggest
+from saponary.reading.findings_text import as_text
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:

@@ -11,12 +11,12 @@ from pathlib import Path
 from saponary.book.classes import ClassFile
 from saponary.build import sign
 from saponary.build.proof import Proof, prove
-from saponary.build.report import as_text
 from saponary.build.save import save
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
 from saponary.cli.writing import again_if_saved, writing
 from saponary.reading.findings import suggest
+from saponary.reading.findings_text import as_text
 from saponary.reading.textfile import TextFile
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from saponary.build.proof import Proof
-from saponary.build.report import as_json, as_sarif, as_text
+from saponary.build.report import as_json, as_sarif
 from saponary.checks import batch_days
 from saponary.cli.command import CLEAN, FOUND
 from saponary.cli.told_again import Telling
+from saponary.reading.findings_text import as_text
 
 
 def tell(proof: Proof, form: str, telling: Telling, *, strict: bool) -> int:

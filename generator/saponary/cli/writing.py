@@ -12,6 +12,7 @@ from saponary.build.save import SavedMeanwhile
 from saponary.build.unwritten import of_busy, of_saved
 from saponary.cli.command import Unwritten
 from saponary.reading.files import is_book
+from saponary.reading.findings_text import as_text
 
 
 @contextmanager
@@ -24,7 +25,7 @@ def writing(folder: Path, command: str) -> Iterator[None]:
         with at_work(folder, command, WAIT, _tell):
             yield
     except Busy as busy:
-        raise Unwritten([of_busy(str(busy))]) from busy
+        raise Unwritten(as_text([of_busy(str(busy))])) from busy
 
 
 _TRIES = 5
@@ -41,7 +42,7 @@ def again_if_saved(edit: Callable[[], int]) -> int:
     try:
         return edit()
     except SavedMeanwhile as saved:
-        raise Unwritten([of_saved(saved.path.name)]) from saved
+        raise Unwritten(as_text([of_saved(saved.path.name)])) from saved
 
 
 def _tell(said: str) -> None:
