@@ -80,7 +80,9 @@ def notes(root: Path) -> None:
 
 EDITS: dict[str, Callable[[Path], object]] = {
     "notes of a recipe": notes,
-    "weights of a recipe": lambda root: replaced(root, "recipes/r-7.md", "total: ", "total: 1"),
+    "weights of a recipe": lambda root: replaced(
+        root, "recipes/r-7.md", "lye-strength: ", "lye-strength: 27 %} # "
+    ),
     "a lot": lambda root: replaced(root, "recipes/r-3.md", "room-temperature: ", "room-temperature: 1"),
     "a photo": lambda root: (root / "photos" / "bar-0.jpg").write_bytes(photo(7)),
     "a price in the pantry": lambda root: replaced(root, "pantry.yaml", "8.40", "8.50"),

@@ -6,6 +6,7 @@ A page is recalled where nothing that it says it rests on has changed, and its t
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import FEW, Progress, spread
@@ -40,6 +41,7 @@ class Pages:
         self.composed, self.store = composed, store
         self._key_of, self._workers, self._progress = key_of, workers, progress
         self._digests: dict[str, str] = {}
+        self._done = 0
 
     def made(self) -> dict[str, bytes]:
         """Every file by its path in the site."""
@@ -66,11 +68,18 @@ class Pages:
                 todo.append(group)
             else:
                 found |= kept
-        made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, self._progress, few)
+                self._done += len(kept)
+        told = partial(self._tell, todo)
+        made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
         for digests, files in made:
             self._digests |= digests
             found |= files
         return found
+
+    def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
+        self._done += len(todo[done - 1])
+        if self._progress is not None:
+            self._progress(self._done, len(self.composed.files))
 
     def _recalled(self, group: Group) -> dict[str, bytes] | None:
         """The files of a group, where all are kept, and nothing has to be gone through to tell."""

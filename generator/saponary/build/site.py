@@ -6,10 +6,12 @@ anything is written.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date
+from functools import partial
 
 from saponary.assets import resources
+from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
 from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes
@@ -25,13 +27,16 @@ from saponary.outputs.compose import composition
 from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.pdf_kind import PdfContext
-from saponary.outputs.pdf_make import Failed, Progress, make, sheets
+from saponary.outputs.pdf_make import Failed, make, sheets
 from saponary.outputs.templating import environment
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import SiteInput
+
+Told = Callable[[str, int, int], None]
+"""Told what is made, how many are done, and of how many."""
 
 
 class Stopped(Exception):
@@ -47,7 +52,7 @@ def build(
     on: date,
     editions: Sequence[Edition],
     press: Sequence[str] | None = None,
-    progress: Progress | None = None,
+    progress: Told | None = None,
     workers: int | None = None,
     *,
     adopt: bool = False,
@@ -55,7 +60,7 @@ def build(
     """Write editions of a book whose proof found no error, as of a day.
 
     `press` names the kinds of PDF to make, all of them where it is empty, none where it is None; `progress`
-    is told of them, edition by edition. `adopt` lets files be replaced that no build wrote. Raises Stopped where
+    is told how far the work is, edition by edition. `adopt` lets files be replaced that no build wrote. Raises Stopped where
     photos cannot be used, Refused where something is in the way, PressMissing where PDFs cannot be made.
     """
     if proof.failed:
@@ -136,7 +141,7 @@ class _Maker:
         proof: Proof,
         photo_files: Mapping[str, bytes],
         press: Sequence[str] | None,
-        progress: Progress | None,
+        progress: Told | None,
         store: Store,
         workers: int | None,
     ) -> None:
@@ -150,11 +155,14 @@ class _Maker:
         self.tells_day = press is not None
         self.rested_on: dict[str, Mapping[str, str]] = {}
 
+    def _of(self, what: str) -> Progress | None:
+        return None if self.progress is None else partial(self.progress, what)
+
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""
         composed = composition(site, self.templates, Drawings(site, self.store), self.spoken)
         known = shown_recipes(self.proof.recipes, self.proof.identities, site)
-        return Pages(composed, self.store, known, self.workers)
+        return Pages(composed, self.store, known, self.workers, self._of("pages"))
 
     def files(self, site: SiteInput) -> dict[str, bytes]:
         """Every file of an edition's site, by its path in it."""
@@ -165,7 +173,7 @@ class _Maker:
         self.rested_on[site.edition.name] = pages.digests
         if self.press is not None:
             wanted = sheets(PdfContext(site, files, self.spoken, pages.composed.context.drawings), self.press)
-            pdfs, failed = make(files, wanted, self.progress, self.store)
+            pdfs, failed = make(files, wanted, self._of("PDFs"), self.store)
             self.faults += [_fault(one) for one in failed]
             files |= pdfs
         return files

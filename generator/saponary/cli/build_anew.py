@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Callable, Sequence
 from datetime import date
 
@@ -14,6 +13,7 @@ from saponary.build.unwritten import of_refused
 from saponary.build.write_site import Refused
 from saponary.cli.asked_book import is_asked, proofed
 from saponary.cli.command import CLEAN, Misuse, Unwritten
+from saponary.cli.progress import Shown
 from saponary.cli.tell import stands, tell
 from saponary.cli.told_again import Done, Telling
 from saponary.cli.writing import writing
@@ -43,7 +43,7 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     wanted = _editions(given.edition, proof)
     press = _press(given.press, proof)
     try:
-        done = build(proof, on, wanted, press, _progress, adopt=given.adopt)
+        done = build(proof, on, wanted, press, Shown(), adopt=given.adopt)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
@@ -68,12 +68,6 @@ def _tell(done: BuildResult, wanted: Sequence[Edition], line: Callable[[str], No
 
 _SOME = 5
 """Files that are told by name."""
-
-
-def _progress(done: int, whole: int) -> None:
-    """How far the PDFs are, on a terminal alone."""
-    if sys.stderr.isatty():
-        print(f"\r{done} of {whole} PDFs", end="\n" if done == whole else "", file=sys.stderr, flush=True)
 
 
 def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
