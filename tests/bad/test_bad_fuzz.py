@@ -38,7 +38,7 @@ KEYS = st.sampled_from(
     ["title", "summary", "oils", "total", "fill", "parts", "olive", "share", "purity", "lye", "sodium", "potassium",
      "superfat", "water", "lye-strength", "to-lye", "of-oils", "liquids", "additions", "what", "amount", "at", "portions",
      "name", "pour", "beds", "of", "batches", "lot", "poured", "weighed", "signed", "waive", "steps", "say", "pots",
-     "mould", "cut", "sizes", "private", "[key]", "0", "serves", "infused"]
+     "mould", "cut", "sizes", "private", "[key]", "0", "method", "infused"]
 )  # fmt: skip
 DATA = st.recursive(
     WORDS | st.text(max_size=8) | st.integers(-9, 9) | st.none() | st.booleans() | st.floats(),

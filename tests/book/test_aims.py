@@ -46,7 +46,7 @@ def test_a_record_is_prefilled_with_what_is_weighed() -> None:
 
 
 def test_a_thinned_paste_sums_up() -> None:
-    soap = "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: 20 %"
+    soap = "method: liquid\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: 20 %"
     found = one(soap).catalogue
     assert found["paste"].value == found["batter"].value
     assert found["liquid-soap"].value == pytest.approx(found["paste"].value + found["dilution-water"].value)

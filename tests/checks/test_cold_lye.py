@@ -59,5 +59,5 @@ def test_who_makes_lye_over_ice(block: str, count: int, tmp_path: Path) -> None:
 
 def test_potassium_hydroxide_dissolves_in_the_cold(tmp_path: Path) -> None:
     """97 g in 100 g of water at 0 °C: 49.2 %."""
-    paste = "lye: {potassium: {share: 100 %, purity: 90 %}}\nserves: paste\n" + ICE
+    paste = "lye: {potassium: {share: 100 %, purity: 90 %}}\nmethod: cream\n" + ICE
     assert found(tmp_path, recipe(more(paste)), "cold-lye") == []

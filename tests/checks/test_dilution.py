@@ -8,7 +8,7 @@ from checks.books import more, put, recipe
 from support import PLAIN, prove_one
 
 PASTE = more(
-    "serves: paste\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: {total-fatty-matter: WANTED, acid: citric-acid}\n",
+    "method: cream\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: {total-fatty-matter: WANTED, acid: citric-acid}\n",
     put("{lye-strength: 33 %}", "{to-lye: 3}"),
 )
 BREAKER = recipe(PASTE.replace("WANTED", "70 %"))
@@ -25,9 +25,7 @@ NEIGHBOUR = recipe(PASTE.replace("WANTED", "25 %"))
 SOAP = (
     PLAIN.replace("superfat: 5 %", "superfat: SUPERFAT")
     .replace("  superfat: 5.0 %", "  superfat: SIGNED")
-    .replace(
-        "signed:", "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\nDILUTE\nsigned:"
-    )
+    .replace("signed:", "method: liquid\nlye: {potassium: {share: 100 %, purity: 90 %}}\nDILUTE\nsigned:")
 )
 THINNED = "dilute: {total-fatty-matter: 20 %, acid: citric-acid}"
 

@@ -134,7 +134,7 @@ def test_a_slope_rises_to_the_right() -> None:
     assert chalk[:, 1700].sum() > 1.2 * chalk[:, 300].sum()
 
 
-@pytest.mark.parametrize("texture", ["flat", "peaks", "waves", "mound"])
+@pytest.mark.parametrize("texture", ["flat", "peaks", "waves", "mound", "rough"])
 def test_a_textured_top_keeps_the_area_of_the_face(texture: str) -> None:
     mould = make_mould(FACES["loaf"], texture, "Quarry Strata")
     flat = make_mould(FACES["loaf"], "flat", "another")

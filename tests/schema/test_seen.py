@@ -58,13 +58,16 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
     ("batches",): {
         "Batch.as_weighed", "Batch.bars", "Batch.cut", "Batch.faults", "Batch.free_alkali", "Batch.gel",
         "Batch.humidity", "Batch.lye_stock", "Batch.lye_temperature", "Batch.notes", "Batch.oils_temperature",
-        "Batch.room_temperature", "Batch.trace", "Batch.unmoulded", "Batch.weighed", "Settings.free_alkali_limit",
+        "Batch.pot", "Batch.room_temperature", "Batch.trace", "Batch.unmoulded", "Batch.weighed", "Settings.free_alkali_limit",
     },
     ("costs",): {
         "AdditionEntry.price", "FragranceEntry.price", "LiquidEntry.price", "OilEntry.price", "Settings.alkali_price", "Settings.currency",
     },
     ("full formula",): {
         "Recipe.sizes", "Recipe.signed",
+    },
+    ("full formula", "work"): {
+        "Recipe.soap",
     },
     ("ingredients",): {
         "Recipe.label", "Settings.after_opening_months", "Settings.durability_months", "Settings.function", "Settings.sold_in",

@@ -34,7 +34,8 @@ def test_the_largest_oils_come_first_with_their_share_or_without() -> None:
     _, recipes = recipes_of("starters")
     for recipe in recipes:
         computed, say = recipe, speaker().say
-        grams = sorted((oil.grams for oil in computed.resolved.formula.oils), reverse=True)
+        formula = computed.resolved.formula
+        grams = sorted((part.grams for part in formula.base), reverse=True)
         most = f"{show(100 * grams[0] / sum(grams), 0)}\u00a0%"
         assert most in say(main_oils(computed)).split(", ")[0]
         assert "%" not in say(main_oils(computed, numbers=False))

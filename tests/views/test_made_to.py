@@ -64,7 +64,7 @@ def test_the_smallest_batch_names_what_sets_it(tmp_path: Path) -> None:
 def test_a_thinned_soap(tmp_path: Path) -> None:
     soap = PLAIN.replace("superfat: 5 %", "superfat: 2 %", 1).replace(
         "signed:",
-        "serves: liquid-soap\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: {total-fatty-matter: 25 %, acid: citric-acid}\nsigned:",
+        "method: liquid\nlye: {potassium: {share: 100 %, purity: 90 %}}\ndilute: {total-fatty-matter: 25 %, acid: citric-acid}\nsigned:",
     )
     proof = proofed(tmp_path, soap)
     found, panel = proof.recipes[0].computed.catalogue, told(proof)

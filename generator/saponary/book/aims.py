@@ -50,13 +50,6 @@ NOTHING = Aims()
 def aims(recipe: Recipe, pantry: Pantry, report: Reporter) -> Aims:
     """What the recipe asks for, as far as it can be known before its batches are looked at."""
     label, thin = recipe.label, recipe.dilute
-    if thin is not None and recipe.serves == "bar":
-        report.add(
-            ("dilute",),
-            "a bar is not thinned with water",
-            "state serves: liquid-soap or serves: paste, or leave dilute: out",
-            key=True,
-        )
     return Aims(
         net_weight=label.net_weight.grams if label is not None and label.net_weight is not None else None,
         fatty_matter=thin.total_fatty_matter.fraction if thin is not None else None,
@@ -103,7 +96,7 @@ MOST_EXCESS = 0.05
 
 def excess_is_taken(wanted: Aims, recipe: Recipe, figures: Figures) -> bool:
     """Whether alkali is left over, is little, is in a soap that is thinned, and has an acid named for it."""
-    thins = recipe.serves != "bar" and wanted.fatty_matter is not None and wanted.acid is not None
+    thins = not recipe.by.dries and wanted.fatty_matter is not None and wanted.acid is not None
     lowest = min(figures.superfat, figures.superfat_as_weighed)
     return thins and figures.superfat_known and -MOST_EXCESS <= lowest < 0
 

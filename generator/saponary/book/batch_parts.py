@@ -11,9 +11,11 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from saponary.book import blend
-from saponary.lye.formula import Addition, Liquid, Oil, Portion, Stage, scaled
+from saponary.book.cured import cured_water
+from saponary.book.extras import addition_of, liquid_of
+from saponary.book.late_parts import after_cook, melted
+from saponary.lye.formula import Addition, Liquid, Oil, Portion, scaled
 from saponary.lye.pots import together
-from saponary.pantry import model as shelf
 from saponary.pantry.model import Pantry
 from saponary.quantity.amounts import Amount
 from saponary.reading.alike import nearest
@@ -21,6 +23,7 @@ from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
 from saponary.schema import recipe as written
+from saponary.schema.settings import Settings
 
 
 @dataclass
@@ -39,6 +42,7 @@ class BatchParts:
     """Each for so many grams of oils, and of the water of the lye."""
     of_water: bool = False
     """Whether any liquid is given as a share of that water."""
+    after_cook: list[Callable[[float], Oil]] = field(default_factory=list[Callable[[float], Oil]])
     pots: list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]] = field(
         default_factory=list[tuple[str, float, Callable[[float], tuple[Oil, ...] | None]]]
     )
@@ -59,56 +63,25 @@ class BatchParts:
 
 
 def batch_parts(
-    recipe: written.Recipe, shares: Mapping[str, float], pantry: Pantry, report: Reporter
+    recipe: written.Recipe, shares: Mapping[str, float], pantry: Pantry, settings: Settings, report: Reporter
 ) -> BatchParts:
     """The parts of a recipe, given the shares of its blend."""
-    return _Reader(recipe, shares, pantry, report).read()
-
-
-def addition_of(entry: shelf.Addition, grams: float, stage: Stage, portion: str | None) -> Addition:
-    """So many grams of an addition of the pantry, for the engine."""
-    return Addition(
-        entry.id,
-        grams,
-        stage,
-        portion,
-        entry.acid,
-        entry.base,
-        entry.water,
-        entry.displaces,
-        base_most=entry.base_most,
-        base_of=entry.base_of,
-        fat=entry.fat,
-        fat_value=entry.fat_value,
-        cooled=entry.lye_order == "cooled-lye",
-        known=entry.known,
-    )
-
-
-def liquid_of(entry: shelf.Liquid, grams: float, stage: Stage, portion: str | None) -> Liquid:
-    """So many grams of a liquid of the pantry, for the engine."""
-    return Liquid(
-        id=entry.id,
-        grams=grams,
-        water=entry.water,
-        fat=entry.fat,
-        fat_value=entry.fat_value,
-        sugar=entry.sugar,
-        stage=stage,
-        portion=portion,
-        acid=entry.acid,
-        density=entry.density,
-        known=entry.known,
-    )
+    return _Reader(recipe, shares, pantry, cured_water(settings).share, report).read()
 
 
 class _Reader:
     """Reads one recipe; every finding goes to the reporter."""
 
     def __init__(
-        self, recipe: written.Recipe, shares: Mapping[str, float], pantry: Pantry, report: Reporter
+        self,
+        recipe: written.Recipe,
+        shares: Mapping[str, float],
+        pantry: Pantry,
+        soap_water: float,
+        report: Reporter,
     ) -> None:
         self.recipe, self.shares, self.pantry, self.report = recipe, shares, pantry, report
+        self.soap_water = soap_water
 
     def read(self) -> BatchParts:
         recipe = self.recipe
@@ -121,6 +94,8 @@ class _Reader:
                 path: Path = ("oils", "parts", name, "infused-with")
                 blend.check_botanical(part.infused_with, path, self.pantry, self.report)
         parts = BatchParts(blend=lambda total: tuple(make(total * share) for make, share in makers))
+        parts.after_cook += after_cook(recipe, self.pantry, self._grams, self.report)
+        parts.additions += melted(recipe, self.pantry, self.soap_water)
         self._extras(parts, recipe.liquids, recipe.additions, (), None, 1.0)
         if recipe.portions:
             self._portions(parts)
@@ -150,7 +125,12 @@ class _Reader:
     def _grams(
         self, amount: Amount, density: float | None, path: Path, name: str
     ) -> Callable[[float], float]:
-        """Grams of an amount, given the grams of oil it goes into."""
+        """Grams of an amount, given the grams of oil (in a rebatch, of soap) it goes into."""
+        base = "oils" if self.recipe.by.weighs_lye else "soap"
+        if amount.of not in ("", base):
+            self.report.add(
+                path, f"{amount.text.strip()!r}: there is no such base here", f"write it as % of {base}"
+            )
         if amount.is_volume:
             if density is None:
                 self.report.add(
@@ -180,7 +160,7 @@ class _Reader:
             self.report.add((*path, "what"), f"the addition {item.what!r} is not in the pantry", hint)
             return None
         grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
-        stage = item.at or entry.stage
+        stage = item.at or self.recipe.by.moves.get(entry.stage, entry.stage)
         found = entry
         return lambda oils: addition_of(found, grams(oils * share), stage, portion)
 
@@ -197,11 +177,14 @@ class _Reader:
             self.report.add((*path, "what"), f"the liquid {item.what!r} is not in the pantry", hint)
             return None
         found = entry
+        stage = item.at or self.recipe.by.liquids_at
         if item.amount.of_water:
+            if not self.recipe.by.weighs_lye:
+                self.report.add((*path, "amount"), "there is no water of a lye here", "write it as % of soap")
             part = item.amount.quantity.fraction * share
-            return lambda oils, water: liquid_of(found, part * water, item.at, portion)
+            return lambda oils, water: liquid_of(found, part * water, stage, portion)
         grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)
-        return lambda oils, water: liquid_of(found, grams(oils * share), item.at, portion)
+        return lambda oils, water: liquid_of(found, grams(oils * share), stage, portion)
 
     def _portions(self, parts: BatchParts) -> None:
         portions = self.recipe.portions

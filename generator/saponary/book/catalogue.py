@@ -113,6 +113,30 @@ def catalogue(figures: Figures, built: Resolved) -> dict[str, Figure]:
 
 
 def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
+    yield from _of_lye(f, built) if built.formula.weighs_lye else _of_soap(f, built)
+    yield from _named("addition", ((a.id, a.grams) for a in built.formula.additions))
+    yield from _named("liquid", ((q.id, q.grams) for q in built.formula.liquids))
+    yield Figure("batter-volume", f.batter_ml, "volume")
+    for name, value in made_to(f, built.formula, built.aims, built.bars):
+        yield Figure(name, value, "mass")
+    height = fill_height(built.mould, f.loaf_ml) if built.mould is not None else None
+    if height is not None:
+        yield Figure("fill-height", height, "length")
+    if built.bars:
+        yield Figure("bars", float(built.bars), "count")
+        yield Figure("bar", f.loaf / built.bars, "mass")
+    for portion in f.portions:
+        yield from _portion(portion, built.formula.weighs_lye)
+
+
+def _of_soap(f: Figures, built: Resolved) -> Iterator[Figure]:
+    """Of a rebatch: no lye is weighed, so that there is no figure of any."""
+    yield Figure("grated-soap", built.formula.base_grams, "mass")
+    yield Figure("batter", f.batter, "mass")
+    yield Figure("placed", f.placed, "mass")
+
+
+def _of_lye(f: Figures, built: Resolved) -> Iterator[Figure]:
     mass: list[tuple[str, float]] = [
         ("lye", f.weights.total),
         ("sodium-hydroxide", f.weights.sodium_hydroxide),
@@ -130,8 +154,7 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
     ]
     yield from (Figure(name, value, "mass") for name, value in mass)
     yield from _named("oil", ((o.id, o.grams) for o in built.formula.oils))
-    yield from _named("addition", ((a.id, a.grams) for a in built.formula.additions))
-    yield from _named("liquid", ((q.id, q.grams) for q in built.formula.liquids))
+    yield from _after_cook(f, built)
     shares = [
         ("superfat", f.superfat),
         ("superfat-as-weighed", f.superfat_as_weighed),
@@ -147,29 +170,29 @@ def _all(f: Figures, built: Resolved) -> Iterator[Figure]:
     for name, value in shares:
         yield Figure(name, value, "share", f.superfat_known or not name.startswith("superfat"))
     yield Figure("water-to-lye", f.water_to_lye, "ratio")
-    yield Figure("batter-volume", f.batter_ml, "volume")
     yield Figure("saponification-value", f.chemistry.saponification_value, "mg/g")
-    for name, value in made_to(f, built.formula, built.aims, built.bars):
-        yield Figure(name, value, "mass")
     if f.chemistry.iodine_value is not None:
         yield Figure("iodine-value", f.chemistry.iodine_value, "iodine")
-    height = fill_height(built.mould, f.loaf_ml) if built.mould is not None else None
-    if height is not None:
-        yield Figure("fill-height", height, "length")
-    if built.bars:
-        yield Figure("bars", float(built.bars), "count")
-        yield Figure("bar", f.loaf / built.bars, "mass")
-    for portion in f.portions:
-        yield from _portion(portion)
+
+
+def _after_cook(f: Figures, built: Resolved) -> Iterator[Figure]:
+    """Of oils that are stirred in after the cook, where there are any."""
+    late = built.formula.after_cook
+    if late:
+        yield Figure("after-cook-oils", built.formula.after_cook_grams, "mass")
+        yield from _named("after-cook", ((o.id, o.grams) for o in late))
+        yield Figure("superfat-after-cook", f.late.superfat, "share")
+        yield Figure("superfat-in-all", f.late.superfat_in_all, "share", f.superfat_known)
 
 
 def _named(word: str, pairs: Iterable[tuple[str, float]]) -> Iterator[Figure]:
     yield from (Figure(f"{word} {name}", grams, "mass") for name, grams in totals(pairs).items())
 
 
-def _portion(p: PortionFigures) -> Iterator[Figure]:
+def _portion(p: PortionFigures, weighs_lye: bool) -> Iterator[Figure]:
     head = f"portion {p.name}"
-    for name, value in (
+    yield Figure(f"{head} batter", p.batter, "mass")
+    lye = (
         ("oils", p.oils_grams),
         ("lye", p.weights.total),
         ("sodium-hydroxide", p.weights.sodium_hydroxide),
@@ -177,8 +200,8 @@ def _portion(p: PortionFigures) -> Iterator[Figure]:
         ("water", p.water),
         ("plain-water", p.plain_water),
         ("lye-solution", p.lye_solution),
-        ("batter", p.batter),
-    ):
+    )
+    for name, value in lye if weighs_lye else ():
         yield Figure(f"{head} {name}", value, "mass")
     yield from _named(f"{head} addition", ((a.id, a.grams) for a in p.additions))
     yield from _named(f"{head} liquid", ((q.id, q.grams) for q in p.liquids))
@@ -191,7 +214,10 @@ FINGERPRINT = "formula"
 
 
 def signature(figures: Mapping[str, Figure], built: Resolved) -> dict[str, str]:
-    """What a maker signs: lye, water, superfat and the fingerprint, as `signed:` has them."""
+    """What a maker signs: lye, water, superfat and the fingerprint, as `signed:` has them; of a rebatch the soap
+    that is melted."""
+    if not built.formula.weighs_lye:
+        return {"grated-soap": figures["grated-soap"].text(), FINGERPRINT: fingerprint(built.formula)}
     lines = {name: figures[name].text() for name in ("lye", "water", "superfat")}
     if built.formula.alkali.potassium > 0 and built.formula.alkali.sodium > 0:
         lines |= {n: figures[n].text() for n in ("sodium-hydroxide", "potassium-hydroxide")}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from saponary.lye.formula import Addition, Formula, Liquid, shares
+from saponary.lye.formula import Addition, Formula, Liquid, Oil, shares
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 
@@ -47,8 +47,8 @@ def changes(old: Formula, new: Formula) -> tuple[str, ...]:
 
 
 def _rates(formula: Formula) -> dict[str, float]:
-    parts: tuple[Liquid | Addition, ...] = (*formula.liquids, *formula.additions)
-    return totals((part.id, rate) for part, rate in shares(parts, formula.oils))
+    parts: tuple[Oil | Liquid | Addition, ...] = (*formula.after_cook, *formula.liquids, *formula.additions)
+    return totals((part.id, rate) for part, rate in shares(parts, formula.base))
 
 
 def _moved(before: dict[str, float], after: dict[str, float], times: float, unit: str) -> list[str]:

@@ -122,7 +122,7 @@ def parse_class(file: str, text: str) -> ClassFile:
 def sized(plan: ClassPlan, built: Resolved, shelf: Pantry, students: float = 1.0) -> Resolved | None:
     """A recipe at the size of so many students; None where the mould is not known."""
     if plan.oils is not None:
-        factor = plan.oils.grams / built.formula.oils_grams
+        factor = plan.oils.grams / built.formula.base_grams
         return Resolved(_dry(built.formula.scaled(factor * students)))
     mould = shelf.moulds.get(plan.mould or "")
     if mould is None:

@@ -17,6 +17,7 @@ from saponary.book.library import Book
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved, resolve
+from saponary.book.soaps import soap_id, with_soaps
 from saponary.book.used import dressing, named, together, used
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
@@ -84,10 +85,10 @@ class Computed(Located):
     def liquids(self) -> Iterator[tuple[Path, str, str]]:
         """Every liquid as written: its path, its id and its stage."""
         for index, item in enumerate(self.model.liquids):
-            yield ("liquids", index), item.what, item.at
+            yield ("liquids", index), item.what, item.at or self.model.by.liquids_at
         for p, portion in enumerate(self.model.portions):
             for index, item in enumerate(portion.liquids):
-                yield ("portions", p, "liquids", index), item.what, item.at
+                yield ("portions", p, "liquids", index), item.what, item.at or self.model.by.liquids_at
 
 
 def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Finding]]:
@@ -134,6 +135,7 @@ def compute_all(book: Book) -> tuple[dict[str, Computed], Pantry, list[Finding]]
     evidence for the colours of another, and the scrap of one may lie in another.
     """
     found: list[Finding] = []
+    book = replace(book, pantry=with_soaps(book.pantry, book.recipes))
     alone: dict[str, Computed] = {}
     for recipe in book.recipes:
         computed, findings = compute(recipe, book)
@@ -177,5 +179,7 @@ def _scraps(computed: Computed, alone: Mapping[str, Computed]) -> dict[str, Comp
 
 
 def _scraps_of(computed: Computed) -> Iterable[str]:
-    entries = (computed.pantry.additions.get(what) for _, what, _ in computed.additions())
+    soaps = (soap_id(part.of) for part in computed.model.soap)
+    names = (*(what for _, what, _ in computed.additions()), *soaps)
+    entries = map(computed.pantry.additions.get, names)
     return [entry.scrap_of for entry in entries if entry is not None and entry.scrap_of is not None]

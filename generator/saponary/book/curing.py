@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
+from saponary.book.cure_days import CureDays
 from saponary.lye.cure.fit import CureFit, NoFit, fit_cure
 from saponary.lye.cure.readings import Ready, ready_day
 from saponary.schema.batch import Batch
@@ -42,14 +43,16 @@ def _cure(name: str, weighings: tuple[tuple[int, float], ...], weekly_loss: floa
     return BarCure(name, weighings, fit, ready)
 
 
-def ready_on(batch: Batch, cure_days: int, weekly_loss: float = WEEKLY_LOSS) -> tuple[int, bool]:
+def ready_on(batch: Batch, cure: CureDays, weekly_loss: float = WEEKLY_LOSS) -> tuple[int, bool]:
     """Days after the pour when a lot is ready, and whether weighings say so.
 
-    The latest of its bars' ready days, never before the book's own days of cure; where
-    nothing could be fitted, the book's days of cure alone.
+    The latest of its bars' ready days, never before the least that its method asks for; where
+    nothing could be fitted, the usual days alone.
     """
+    if not cure.weighed:
+        return cure.usual, False
     days = [bar.ready.day for bar in cures(batch, weekly_loss) if bar.ready is not None]
     if not days:
-        return cure_days, False
+        return cure.usual, False
     whole = -int(-max(days) // 1)
-    return max(cure_days, whole), True
+    return max(cure.least, whole), True

@@ -18,9 +18,10 @@ Named = Iterator[tuple[str, float]]
 
 def made_to(figures: Figures, formula: Formula, aims: Aims, bars: int | None) -> Named:
     """Those that the recipe asks for, and those that hold for any batch."""
-    yield "smallest-batch", smallest(formula, figures).oils
-    yield "total-fatty-matter", total_fatty_matter(formula, figures)
-    yield from _stocks(figures, formula)
+    if formula.weighs_lye:
+        yield "smallest-batch", smallest(formula, figures).oils
+        yield "total-fatty-matter", total_fatty_matter(formula, figures)
+        yield from _stocks(figures, formula)
     yield from _bars(figures, aims, bars)
     yield from _thinned(figures, formula, aims)
 
@@ -45,7 +46,8 @@ def _bars(figures: Figures, aims: Aims, bars: int | None) -> Named:
         each = aims.kept.to_pour(aims.net_weight)
         yield "bar-for-label", each
         yield "batter-for-label", figures.batter * each / poured
-        yield "oils-for-label", figures.oils * each / poured
+        if figures.oils > 0:
+            yield "oils-for-label", figures.oils * each / poured
 
 
 def _thinned(figures: Figures, formula: Formula, aims: Aims) -> Named:

@@ -11,8 +11,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from saponary.book import blend
-from saponary.book.batch_parts import addition_of, liquid_of
 from saponary.book.computed import Computed
+from saponary.book.extras import addition_of, liquid_of
 from saponary.book.lye_written import stock_of
 from saponary.book.rows import Row, alkalis, name_of, rows
 from saponary.lye.alkali import Weights
@@ -184,7 +184,8 @@ class _Record:
     def _is_named(self, row: Row, name: str) -> bool:
         """A carrier's name stands for its infused rows too, where the record has none of their own."""
         own = name_of(row, self.shelf)
-        return own == name or (row.id == name and own not in self.batch.as_weighed)
+        late = isinstance(row, Oil) and row.late
+        return own == name or (row.id == name and not late and own not in self.batch.as_weighed)
 
     def _alkalis_left_out(self) -> tuple[str, ...]:
         formula = self.known.then or self.known.now
@@ -199,7 +200,7 @@ class _Record:
             unsure = [*no_alkali, *(name_of(row, self.shelf) for row in assumed if bears(row))]
             return [] if self.known.sure else unsure
         blank = [name for name, q in self.batch.as_weighed.items() if q is None and self._may_bear(name)]
-        no_oil = [] if any(isinstance(row, Oil) for row in put) else [OILS]
+        no_oil = [] if any(isinstance(row, Oil) and not row.late for row in put) else [OILS]
         return [*no_alkali, *no_oil, *blank]
 
     def _may_bear(self, name: str) -> bool:
@@ -220,7 +221,7 @@ class _Record:
         )
         return as_poured(
             PutIn(
-                oils=tuple(row for row in rows if isinstance(row, Oil)),
+                oils=tuple(row for row in rows if isinstance(row, Oil) and not row.late),
                 liquids=tuple(row for row in rows if isinstance(row, Liquid)),
                 additions=tuple(row for row in rows if isinstance(row, Addition)),
                 alkali=then.alkali if then else self.known.alkali,
@@ -232,7 +233,7 @@ class _Record:
 def bears(row: Row) -> bool:
     """Whether the superfat depends on how much of it was put in."""
     if isinstance(row, Oil):
-        return True
+        return not row.late
     brings = row.base if isinstance(row, Addition) else 0.0
     return row.stage != "pour" and (row.acid != 0 or brings != 0 or not row.known)
 
@@ -260,7 +261,7 @@ def renewed(row: Row, shelf: Pantry) -> Row:
     """The same with the values that the pantry has today; as it was where the pantry has it no more."""
     if isinstance(row, Oil):
         oil = shelf.oils.get(row.id)
-        return blend.oil_of(oil, row.grams, row.infused_with) if oil else row
+        return replace(blend.oil_of(oil, row.grams, row.infused_with), late=row.late) if oil else row
     if isinstance(row, Liquid):
         liquid = shelf.liquid(row.id)
         return liquid_of(liquid, row.grams, row.stage, row.portion) if liquid else row

@@ -11,10 +11,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from saponary.book import blend
-from saponary.book.aims import NOTHING, Aims, aims
+from saponary.book.aims import NOTHING, Aims, aims, thinned
 from saponary.book.batch_parts import BatchParts, batch_parts
 from saponary.book.lye_written import alkali, stock, water
 from saponary.lye import mould as geometry
+from saponary.lye.containers import Containers, containers
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali, Formula, Water
 from saponary.pantry.model import Pantry
@@ -47,6 +48,7 @@ class Resolved:
     bars: int | None = None
     sizes: tuple[Sized, ...] = ()
     aims: Aims = NOTHING
+    containers: Containers | None = None
 
 
 def resolve(
@@ -54,10 +56,8 @@ def resolve(
 ) -> tuple[Resolved | None, list[Finding]]:
     """Resolve a recipe against the book's settings and pantry."""
     report = Reporter(tree, file, "sense")
-    shares = blend.shares(recipe.oils.parts, ("oils", "parts"), pantry, report)
-    total = blend.total(recipe.oils, report)
-    lye = _lye(recipe, settings, report)
-    parts = batch_parts(recipe, shares, pantry, report)
+    shares, total, lye = _base(recipe, settings, pantry, report)
+    parts = batch_parts(recipe, shares, pantry, settings, report)
     mould_name, mould = _mould(recipe, pantry, report)
     wanted = aims(recipe, pantry, report)
     if lye is None or any(f.severity == "error" for f in report.findings):
@@ -72,7 +72,18 @@ def resolve(
         return None, report.findings
     whole = at(total)
     sizes = _sizes(recipe, whole, pantry, report)
-    return Resolved(whole, mould, mould_name, _bars(recipe, mould), sizes, wanted), report.findings
+    filled = _containers(recipe, whole, wanted)
+    return Resolved(whole, mould, mould_name, _bars(recipe, mould), sizes, wanted, filled), report.findings
+
+
+def _containers(recipe: written.Recipe, whole: Formula, wanted: Aims) -> Containers | None:
+    """The jars or bottles that the soap fills once it is thinned, where the recipe says what one holds."""
+    if recipe.container is None or recipe.container.millilitres <= 0:
+        return None
+    figures = weigh(whole)
+    thin = thinned(whole, figures, wanted)
+    water = max(0.0, thin.water) if thin is not None else 0.0
+    return containers(figures.batter_ml + water, figures.batter + water, recipe.container.millilitres)
 
 
 @dataclass(frozen=True)
@@ -80,6 +91,19 @@ class _Lye:
     alkali: Alkali
     superfat: float
     water: Water
+
+
+_NO_LYE = _Lye(Alkali(), 0.0, Water("to-lye", 0.0))
+
+
+def _base(
+    recipe: written.Recipe, settings: Settings, pantry: Pantry, report: Reporter
+) -> tuple[dict[str, float], float | None, _Lye | None]:
+    """Shares of the blend, grams of what the batch is made of (None where a mould decides it), and its lye."""
+    if not recipe.by.weighs_lye:
+        return {}, sum(part.amount.grams for part in recipe.soap), _NO_LYE
+    shares = blend.shares(recipe.oils.parts, ("oils", "parts"), pantry, report)
+    return shares, blend.total(recipe.oils, report), _lye(recipe, settings, report)
 
 
 def _lye(recipe: written.Recipe, settings: Settings, report: Reporter) -> _Lye | None:
@@ -114,6 +138,7 @@ def _formula(
             separate_pots=recipe.pots == "separate",
             scale_step=settings.scale_step_grams,
             stock=stock(recipe.lye_stock, settings),
+            after_cook=tuple(make(oils_grams) for make in parts.after_cook),
         )
 
     return with_water(_water_of(with_water) if parts.of_water else 0.0)
@@ -164,7 +189,7 @@ def _sizes(recipe: written.Recipe, whole: Formula, pantry: Pantry, report: Repor
     fill = recipe.oils.fill
     for index, size in enumerate(recipe.sizes):
         if size.oils is not None:
-            factor = size.oils.grams / whole.oils_grams
+            factor = size.oils.grams / whole.base_grams
             made.append(Sized(size.oils.text.strip(), whole.scaled(factor), None))
             continue
         name = size.mould or ""

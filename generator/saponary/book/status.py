@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.alkali_found import clean_test
+from saponary.book.cure_days import cure_days
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
 from saponary.schema.batch import Batch
@@ -43,6 +44,7 @@ def status(
     clean = [(b, test) for b in same if (test := clean_test(b, settings)) is not None]
     if not clean:
         return Status("signed", message("badge.needs.test"))
-    if not any((test.on - batch.poured).days >= settings.cure for batch, test in clean):
-        return Status("signed", message("badge.needs.late-test", days=settings.cure))
+    least = cure_days(recipe, settings).least
+    if not any((test.on - batch.poured).days >= least for batch, test in clean):
+        return Status("signed", message("badge.needs.late-test", days=least))
     return Status("tested")

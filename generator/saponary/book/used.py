@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import TypeVar
 
+from saponary.book.soaps import soap_id
 from saponary.pantry.model import Pantry
 from saponary.schema.recipe import OilPart, Recipe
 
@@ -19,13 +20,15 @@ def used(model: Recipe, shelf: Pantry, *, parts_of_scents: bool = True) -> Pantr
     those, unless `parts_of_scents` is not wanted.
     """
     oils, soaked = list(_oils(model)), list(_soaked(model))
-    infusions = _of(shelf.infusions, (*(name for name, _ in oils), *soaked))
+    named_oils = (*(name for name, _ in oils), *model.oils.after_cook)
+    infusions = _of(shelf.infusions, (*named_oils, *soaked))
     steeped = (*(p.infused_with for _, p in oils), *soaked, *(s.botanical for s in infusions.values()))
     plants = (shelf.botanical(name) for name in steeped if name)
     liquids = [part.what for part in (*model.liquids, *(p for each in model.portions for p in each.liquids))]
     added = [
         part.what for part in (*model.additions, *(p for each in model.portions for p in each.additions))
     ]
+    added += [soap_id(part.of) for part in model.soap]
     thins = [model.dilute.acid] if model.dilute is not None and model.dilute.acid is not None else []
     wanted = (*added, *liquids, *dressing(model), *(p.id for p in plants if p), *thins)
     additions = _of(shelf.additions, wanted)
@@ -34,7 +37,7 @@ def used(model: Recipe, shelf: Pantry, *, parts_of_scents: bool = True) -> Pantr
     moulds = (fill.mould if fill else None, model.mould, *(size.mould for size in model.sizes))
     return replace(
         shelf,
-        oils=_of(shelf.oils, (*(name for name, _ in oils), *(s.carrier for s in infusions.values()))),
+        oils=_of(shelf.oils, (*named_oils, *(s.carrier for s in infusions.values()))),
         liquids=_of(shelf.liquids, liquids),
         additions={**additions, **_of(shelf.additions, scents)},
         moulds=_of(shelf.moulds, (name for name in moulds if name)),

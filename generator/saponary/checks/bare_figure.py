@@ -37,7 +37,11 @@ def check(computed: Computed) -> Iterator[Finding]:
     if words is None:
         return
     formula = computed.resolved.formula
-    ids = [o.id for o in formula.oils] + [a.id for a in formula.additions] + [q.id for q in formula.liquids]
+    ids = (
+        [o.id for o in (*formula.oils, *formula.after_cook)]
+        + [a.id for a in formula.additions]
+        + [q.id for q in formula.liquids]
+    )
     named = table.named(dict.fromkeys(ids))
     held: _Held | None = None
     for shown in _texts(computed):
@@ -95,7 +99,7 @@ class _Held:
                 yield 100 * figure.value
             elif bare.kind == "ratio" and figure.kind == "ratio":
                 yield from (figure.value, 1 / figure.value)
-        if bare.subject == SOLUTION and bare.kind == "mass":
+        if bare.subject == SOLUTION and bare.kind == "mass" and self.computed.resolved.formula.weighs_lye:
             whole = self.computed.catalogue
             yield whole["lye"].in_unit(bare.unit) + whole["water"].in_unit(bare.unit)
         yield from self._rates(bare)
@@ -103,7 +107,7 @@ class _Held:
     def _rates(self, bare: BareFigure) -> Iterator[float]:
         """Shares of the oils, and rates per kilogram of them, in the batch and in each portion."""
         figures = self.computed.catalogue
-        pots = [("", figures["oils"].value)]
+        pots = [("", self.computed.resolved.formula.base_grams)]
         pots += [
             (f"portion {p.name} ", p.oils_grams) for p in self.computed.figures.portions if p.oils_grams > 0
         ]

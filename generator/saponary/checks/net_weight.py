@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
+from saponary.book.cure_days import cure_days
 from saponary.book.curing import cures
 from saponary.checks.listed import BOTH, IN_RECIPES
 from saponary.checks.rule import Rule
@@ -16,16 +17,17 @@ from saponary.reading.findings import Finding
 
 def check(computed: Computed) -> Iterator[Finding]:
     label = computed.model.label
-    if label is None or label.net_weight is None:
+    if label is None or label.net_weight is None or not computed.model.by.dries:
         return
     path, stated = ("label", "net-weight"), label.net_weight.grams
     weights: list[tuple[float, str]] = []
+    least = cure_days(computed.model, computed.settings).least
     for record in computed.batches:
         batch = record.batch
         if batch.formula is None or not matches(batch.formula, computed.fingerprint):
             continue
         for bar in cures(batch):
-            if bar.weighings[-1][0] >= computed.settings.cure:
+            if bar.weighings[-1][0] >= least:
                 weights.append((bar.latest_grams, batch.lot))
             if isinstance(bar.fit, CureFit) and bar.fit.plateau_interval is not None:
                 weights.append((bar.fit.plateau_g, batch.lot))
@@ -35,16 +37,16 @@ def check(computed: Computed) -> Iterator[Finding]:
             RULE.name,
             path,
             f"a net weight of {label.net_weight.text.strip()} is not borne out by any weighed bar of this formula",
-            f"weigh a marked bar of a batch poured to it until day {computed.settings.cure} or later",
+            f"weigh a marked bar of a batch poured to it until day {least} or later",
             "warning",
         )
         return
-    least, lot = min(weights)
-    if stated > least:
+    lightest, lot = min(weights)
+    if stated > lightest:
         yield computed.finding(
             RULE.name,
             path,
-            f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {show(least, 1)} g",
+            f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {show(lightest, 1)} g",
             "state what the lightest cured bar weighs, or less",
         )
 

@@ -1,4 +1,4 @@
-"""potassium: a liquid soap or paste made without potassium hydroxide."""
+"""potassium: a liquid or cream soap made without potassium hydroxide."""
 
 from __future__ import annotations
 
@@ -11,17 +11,23 @@ from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    if computed.model.serves != "bar" and computed.resolved.formula.alkali.potassium < 0.5:
+    method = computed.model.by
+    if method.potassium and computed.resolved.formula.alkali.potassium < _MOST:
         yield computed.finding(
-            RULE.name, ("serves",), f"a {computed.model.serves.replace('-', ' ')} needs potassium hydroxide",
-            "add lye: {potassium: {share: 100 %, purity: 90 %}}, or serves: bar",
-        )  # fmt: skip
+            RULE.name,
+            ("method",),
+            f"method: {method.name} needs potassium hydroxide, half of the equivalents or more",
+            "add lye: {potassium: {share: 100 %, purity: 90 %}}, or make a bar",
+        )
 
+
+_MOST = 0.5
+"""Of the equivalents: common practice, no source."""
 
 RULE = Rule(
     "potassium",
     "danger",
-    "Sodium soaps set hard. A recipe that is said to be a liquid soap or a paste is mostly potassium soap.",
+    "Sodium soaps set hard. A liquid soap or a cream soap is mostly potassium soap.",
     recipe=check,
     waivable=IN_RECIPES,
 )

@@ -8,6 +8,7 @@ from saponary.book.computed import Computed
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
 from saponary.lye.alkali import weights_for
+from saponary.lye.formula import LATE
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 from saponary.reading.findings import Finding
@@ -18,7 +19,7 @@ _LEAST = 0.1
 
 def check(computed: Computed) -> Iterator[Finding]:
     formula, pantry = computed.resolved.formula, computed.pantry
-    taken = totals((part.id, part.grams * part.acid) for part in formula.stirred)
+    taken = totals((part.id, part.grams * part.acid) for part in formula.stirred if part.stage not in LATE)
     told: set[str] = set()
     for path, what, _ in computed.additions():
         entry = pantry.additions.get(what)

@@ -24,7 +24,7 @@ def check(computed: Computed) -> Iterator[Finding]:
             "warning",
             key=True,
         )
-    elif strength < WEAK_LYE and computed.model.serves == "bar":
+    elif strength < WEAK_LYE and not computed.model.by.cooks:
         yield computed.finding(
             RULE.name,
             path,

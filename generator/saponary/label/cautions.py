@@ -15,6 +15,7 @@ from saponary.book.published import Published
 from saponary.messages.message import Message, Value, message
 from saponary.pantry.model import Ingredient
 from saponary.schema.ingredient import Allergen, Hazard
+from saponary.schema.methods import METHODS
 
 
 @dataclass(frozen=True)
@@ -65,6 +66,9 @@ _HAZARDS = get_args(Hazard)
 _ALLERGENS = get_args(Allergen)
 """Food allergens, in the order in which their cautions are told; a caution's id is the allergen's."""
 
+_OF_METHODS = tuple(dict.fromkeys(name for method in METHODS for name in method.cautions))
+"""Cautions for whoever works by a method."""
+
 KEYS_BY_ID = {
     "caution.": tuple(
         f"{name}.{part}"
@@ -72,6 +76,7 @@ KEYS_BY_ID = {
             *(caution.id for caution in LYE),
             "potassium",
             "potassium-beside-sodium",
+            *_OF_METHODS,
             *_HAZARDS,
             *_ALLERGENS,
         )
@@ -88,7 +93,7 @@ _WHILE_MAKING = frozenset({"heat", "carbon-monoxide", "dust"})
 
 
 def for_recipe(computed: Computed | Published, *, making: bool = True) -> tuple[Caution, ...]:
-    """The cautions that the ingredients of this recipe call for, in a fixed order.
+    """The cautions that the method and the ingredients of this recipe call for, in a fixed order.
 
     Without `making`, those alone that hold for the bar.
     """
@@ -99,6 +104,8 @@ def for_recipe(computed: Computed | Published, *, making: bool = True) -> tuple[
     alkali = computed.resolved.formula.alkali
     if making and alkali.potassium > 0:
         found.insert(0, "potassium-beside-sodium" if alkali.sodium > 0 else "potassium")
+    if making:
+        found = [*computed.model.by.cautions, *found]
     return tuple(Caution(name) for name in dict.fromkeys(found))
 
 
@@ -117,7 +124,7 @@ def _used(computed: Computed | Published) -> Iterator[Ingredient]:
     """The pantry's entries of everything in the recipe but what an oil was infused with."""
     pantry, formula = computed.pantry, computed.resolved.formula
     found = [
-        *(pantry.oils.get(oil.id) for oil in formula.oils),
+        *(pantry.oils.get(oil.id) for oil in (*formula.oils, *formula.after_cook)),
         *(pantry.additions.get(name) for name in _added(computed)),
         *(pantry.liquid(part.id) for part in formula.liquids),
     ]
@@ -126,7 +133,8 @@ def _used(computed: Computed | Published) -> Iterator[Ingredient]:
 
 def _steeped(computed: Computed | Published) -> Iterator[Ingredient]:
     """What oils were infused with; it is strained off, so that its dust and its grains stay behind."""
-    for oil in computed.resolved.formula.oils:
+    formula = computed.resolved.formula
+    for oil in (*formula.oils, *formula.after_cook):
         found = computed.pantry.botanical(oil.infused_with) if oil.infused_with else None
         if found is not None:
             yield found

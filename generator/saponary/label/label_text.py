@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
 from saponary.book.best_before import best_before_of
 from saponary.book.computed import Computed
 from saponary.book.plain_title import plain_title
@@ -16,6 +18,7 @@ from saponary.messages.message import Day, Message, day, message
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import OUNCE
 from saponary.quantity.rounding import show_down
+from saponary.schema.methods.method import Makes
 from saponary.schema.selling import ForSale, PlaceOfSale
 from saponary.schema.settings import Settings
 
@@ -52,7 +55,7 @@ def label_text(
     heads = (say(caution.head) for caution in for_buyers(computed))
     return LabelText(
         name=plain_title(computed.model.title, computed.catalogue),
-        kind=say(f"label.kind.{computed.model.serves}"),
+        kind=say(f"label.kind.{computed.model.by.makes}"),
         ingredients=say("label.ingredients", listed=bar.ingredients(jurisdictions()[law]).text),
         caution=" ".join((say("label.eyes"), *heads)),
         net_weight=say(net_weight(label.net_weight.grams)),
@@ -71,5 +74,5 @@ def _good_until(computed: Computed | Published, lot: str) -> Day | None:
     return day(found.day) if found is not None and found.sure else None
 
 
-KEYS_BY_ID = {"label.kind.": ("bar", "liquid-soap", "paste")}
+KEYS_BY_ID = {"label.kind.": get_args(Makes)}
 """Keys that are put together here: what they start with, and the ids that may follow."""

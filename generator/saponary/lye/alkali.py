@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from saponary.lye.constants import KOH, NAOH
-from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Metal, Oil
+from saponary.lye.formula import LATE, Addition, Alkali, Formula, Liquid, Metal, Oil
 
 
 def demand(oils: Iterable[Oil]) -> float:
@@ -20,8 +20,8 @@ def demand(oils: Iterable[Oil]) -> float:
 
 
 def acid(parts: Iterable[Addition | Liquid]) -> float:
-    """Moles of hydroxide that acids among these take before any oil does; what is set in at the pour takes none."""
-    return sum(part.grams * part.acid for part in parts if part.stage != "pour")
+    """Moles of hydroxide that acids among these take before any oil does; what goes in late takes none."""
+    return sum(part.grams * part.acid for part in parts if part.stage not in LATE)
 
 
 def base(additions: Iterable[Addition]) -> float:

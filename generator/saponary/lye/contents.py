@@ -3,7 +3,7 @@
 *As charged* is what the scale saw. *As found* is what the mass balance of `bar.py` makes of
 it, oil by oil: soap, glycerol, the salts of acids, and the oil that the superfat leaves over.
 The superfat is spread over all oils alike, and water dries off from all of its sources alike,
-since no arithmetic can say which goes first.
+since no arithmetic can say which goes first. Oils stirred in after the cook stay oils.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from saponary.lye.alkali import AlkaliShare, demand, free, free_alkali, shares_o
 from saponary.lye.bar import met
 from saponary.lye.constants import GLYCEROL, WATER
 from saponary.lye.figures import Figures
-from saponary.lye.formula import Addition, Formula, Liquid, Metal, Oil
+from saponary.lye.formula import LATE, Addition, Formula, Liquid, Metal, Oil
 
 Kind = Literal["oil", "soap", "alkali", "water", "glycerol", "liquid", "addition", "salt", "impurity"]
 
@@ -44,7 +44,7 @@ def as_charged(formula: Formula, figures: Figures) -> tuple[Part, ...]:
     weights = figures.weights
     return merged(
         [
-            *(Part("oil", oil.id, oil.grams, None, _soaked(oil)) for oil in formula.oils),
+            *(_whole(oil) for oil in (*formula.oils, *formula.after_cook)),
             Part("alkali", HYDROXIDE["sodium"], weights.sodium_hydroxide, "sodium"),
             Part("alkali", HYDROXIDE["potassium"], weights.potassium_hydroxide, "potassium"),
             Part("water", "water", figures.water.plain),
@@ -69,11 +69,12 @@ def as_found(formula: Formula, figures: Figures, cured_water: float | None = Non
     for oil in formula.oils:
         _saponify(oil, shares.of(oil), alkalis, dry, wet)
     for kind, part in _extras(formula):
-        if part.acid > 0 and part.stage != "pour":
+        if part.acid > 0 and part.stage not in LATE:
             _neutralise(part, alkalis, dry, wet)
         else:
             dry.append(Part(kind, part.id, part.grams * (1.0 - part.water) - free_alkali(part)))
             wet.append(Part(kind, part.id, part.grams * part.water))
+    dry += map(_whole, formula.after_cook)
     dry += _unspent(formula, figures, alkalis)
     wet.append(Part("water", "water", figures.water.plain))
     left = _drying(sum(part.grams for part in dry), sum(part.grams for part in wet), cured_water)
@@ -97,6 +98,11 @@ def merged(parts: Iterable[Part]) -> tuple[Part, ...]:
             part = replace(old, grams=old.grams + part.grams, infused_with=soaked)
         found[key] = part
     return tuple(part for part in found.values() if part.grams != 0.0)
+
+
+def _whole(oil: Oil) -> Part:
+    """An oil as it went in."""
+    return Part("oil", oil.id, oil.grams, None, _soaked(oil))
 
 
 def _soaked(oil: Oil) -> tuple[str, ...]:

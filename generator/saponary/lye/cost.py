@@ -27,7 +27,12 @@ def cost(formula: Formula, weights: Weights, price_per_kg: Mapping[str, float]) 
         ("sodium-hydroxide", weights.sodium_hydroxide),
         ("potassium-hydroxide", weights.potassium_hydroxide),
     ]
-    parts: tuple[Oil | Liquid | Addition, ...] = (*formula.oils, *formula.liquids, *formula.additions)
+    parts: tuple[Oil | Liquid | Addition, ...] = (
+        *formula.oils,
+        *formula.after_cook,
+        *formula.liquids,
+        *formula.additions,
+    )
     grams = totals([*alkali, *((part.id, part.grams) for part in parts)])
     used = {name: amount for name, amount in grams.items() if amount > 0}
     return Cost(

@@ -18,11 +18,12 @@ from saponary.lye.formula import Formula, Oil
 def total_fatty_matter(formula: Formula, figures: Figures) -> float:
     """Grams of it in a batch: of the soap its fatty acids, and all fat that was not split.
 
-    Splitting off a soap's alkali takes up a molecule of water for each ester that was met. The fat that
-    liquids and additions bring counts as it is. What ready-made soap brings is not known and not counted.
+    Splitting off a soap's alkali takes up a molecule of water for each ester that was met. Oils
+    after the cook, and the fat that liquids and additions bring, count as they are. What ready-made soap brings is not known and not counted.
     """
     shares = met(formula.oils, figures.superfat)
-    return sum(_fatty(oil, shares.of(oil)) for oil in formula.oils) + figures.liquids_fat
+    left_as_it_is = formula.after_cook_grams + figures.liquids_fat
+    return sum(_fatty(oil, shares.of(oil)) for oil in formula.oils) + left_as_it_is
 
 
 def _fatty(oil: Oil, share_met: float) -> float:

@@ -22,6 +22,7 @@ from saponary.lye.alkali import (
 from saponary.lye.band import Bands, bands
 from saponary.lye.constants import KOH, WATER
 from saponary.lye.formula import Addition, Formula, Liquid
+from saponary.lye.late import Late, late, with_late_oils
 from saponary.lye.scale import superfat_as_weighed
 
 ENGINE_VERSION = "2"
@@ -34,8 +35,9 @@ class Figures:
 
     `superfat` is what the nominal weights give, free alkali of additions counted;
     `superfat_with_liquids_fat` counts the fat that liquids and additions bring (`liquids_fat`), for
-    which no alkali is weighed, with the oils' demand. `unknown` names what binds or brings alkali
-    that nobody has stated: with any such, no superfat of these has been checked.
+    which no alkali is weighed, with the oils' demand. `late` is what goes in once the alkali is spent.
+    `unknown` names what binds or brings alkali that nobody has stated: with any such, no superfat of these has
+    been checked.
     """
 
     oils: float
@@ -55,6 +57,7 @@ class Figures:
     liquids_fat: float
     additions: float
     placed_water: float
+    late: Late
     acids_water: float
     batter: float
     batter_ml: float
@@ -79,8 +82,10 @@ class Figures:
 
     @property
     def fresh_water(self) -> float:
-        """Grams of water in the fresh bar: of the batter, of what is set in, and formed by acids of all kinds."""
-        return self.water.total + self.placed_water + self.balance.water_formed + self.acids_water
+        """Grams of water in the fresh bar: of the batter, of what is set in, and formed by acids of all kinds.
+        What a cook boils off is not taken from it."""
+        within = self.water.total + self.late.water + self.placed_water
+        return within + self.balance.water_formed + self.acids_water
 
 
 def weigh(formula: Formula) -> Figures:
@@ -96,12 +101,12 @@ def weigh(formula: Formula) -> Figures:
     extras: tuple[Addition | Liquid, ...] = (*formula.liquids, *formula.stirred)
     fat = sum(part.grams * part.fat for part in extras)
     fat_asks = sum(part.grams * part.fat * part.fat_value for part in extras) / 1000.0 / KOH
-    per_mole = sum(each.share * each.molar for each in shares_of(weights, formula))
-    to_oils = min(available, asked) * per_mole
+    to_oils = min(available, asked) * sum(each.share * each.molar for each in shares_of(weights, formula))
     liquids_grams = sum(part.grams for part in formula.liquids)
     stirred_grams = sum(part.grams for part in formula.stirred)
+    batter = sum((formula.oils_grams, weights.total, sources.plain, liquids_grams, stirred_grams))
     volume = (
-        density.oils_millilitres(formula.oils)
+        density.oils_millilitres((*formula.oils, *formula.after_cook))
         + density.lye_millilitres(weights, sources.plain)
         + density.liquids_millilitres(formula.liquids)
         + density.additions_millilitres(formula.stirred)
@@ -119,13 +124,14 @@ def weigh(formula: Formula) -> Figures:
         superfat_with_liquids_fat=superfat(available, asked + fat_asks),
         bands=bands(formula.oils, available, most),
         chemistry=bar.chemistry(formula.oils),
-        balance=bar.balance(formula.oils, nominal, to_oils),
+        balance=with_late_oils(bar.balance(formula.oils, nominal, to_oils), formula),
         liquids=liquids_grams,
         liquids_fat=fat,
         additions=sum(part.grams for part in formula.additions),
         placed_water=sum(part.grams * part.water for part in formula.placed),
+        late=late(formula, available, asked, batter),
         acids_water=max(0.0, acids) * WATER,
-        batter=formula.oils_grams + weights.total + sources.plain + liquids_grams + stirred_grams,
+        batter=batter + formula.after_cook_grams,
         batter_ml=volume,
         placed=sum(part.grams for part in formula.placed),
         placed_ml=density.additions_millilitres(formula.placed),

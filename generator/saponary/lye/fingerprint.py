@@ -51,19 +51,20 @@ def _canonical(formula: Formula) -> dict[str, object]:
         "liquids": sorted(
             (
                 [*_extra(p, rate), *map(_n, (p.water, p.fat, p.fat_value))]
-                for p, rate in shares(formula.liquids, formula.oils)
+                for p, rate in shares(formula.liquids, formula.base)
             ),
             key=repr,
         ),
         "additions": sorted(
             (
                 [*_extra(p, rate), _n(p.base * 1000), *_wet(p)]
-                for p, rate in shares(formula.additions, formula.oils)
+                for p, rate in shares(formula.additions, formula.base)
             ),
             key=repr,
         ),
         "portions": [[p.name, _n(p.share), oils(p.oils or ())] for p in formula.portions],
         "pots": "separate" if formula.separate_pots else "one",
+        **(_late(formula)),
     }
 
 
@@ -71,9 +72,17 @@ def _extra(part: Addition | Liquid, rate: float) -> list[str]:
     return [part.id, part.portion or "", part.stage, _n(rate), _n(part.acid * 1000)]
 
 
+def _late(formula: Formula) -> dict[str, object]:
+    """What is stirred in after the cook, where anything is."""
+    rows = (
+        [oil.id, oil.infused_with or "", _n(rate)] for oil, rate in shares(formula.after_cook, formula.base)
+    )
+    return {"after-cook": sorted(rows, key=repr)} if formula.after_cook else {}
+
+
 def _wet(part: Addition) -> list[str]:
-    """The water of a solution, for which less plain water is weighed."""
-    return [_n(part.water)] if part.water > 0 else []
+    """The water of a solution, for which less plain water is weighed; what cured soap holds is assumed."""
+    return [_n(part.water)] if part.water > 0 and not part.remelted else []
 
 
 def _n(value: float) -> str:

@@ -14,7 +14,9 @@ from saponary.quantity.totals import totals
 
 Ester = Literal["triglyceride", "acid", "wax"]
 Convention = Literal["lye-strength", "to-lye", "of-oils"]
-Stage = Literal["lye", "oils", "trace", "pour"]
+Stage = Literal["lye", "oils", "trace", "melt", "after-cook", "pour"]
+LATE: frozenset[Stage] = frozenset(("melt", "after-cook", "pour"))
+"""Stages at which no lye is left that an acid could take, or that water could dissolve."""
 Metal = Literal["sodium", "potassium"]
 
 
@@ -38,6 +40,8 @@ class Oil:
     unsaponifiable: float = 0.0
     density: float | None = None
     infused_with: str | None = None
+    late: bool = False
+    """Stirred in after the cook."""
 
 
 def scaled(oils: Iterable[Oil], by: float) -> tuple[Oil, ...]:
@@ -103,7 +107,8 @@ class Addition:
     case alone. `base_of` is the alkali that it brings. `fat` and `fat_value` are as a liquid's.
     `displaces` is the density (g/ml) of the stuff itself in the batter, not of a spoonful. `cooled` is true
     where it goes into the lye once that has cooled, so that its water dissolves no alkali. `known` is
-    false where nobody says how much alkali it binds or brings.
+    false where nobody says how much alkali it binds or brings. `remelted` is true for the soap of earlier
+    lots that a rebatch is made of.
     """
 
     id: str
@@ -120,15 +125,16 @@ class Addition:
     fat_value: float = 190.0
     cooled: bool = False
     known: bool = True
+    remelted: bool = False
 
 
 P = TypeVar("P", bound="Oil | Liquid | Addition")
 
 
-def shares(parts: Iterable[P], oils: Sequence[Oil]) -> list[tuple[P, float]]:
-    """Each of these with its grams per gram of the oils: an oil's share of them, or the rate of what
-    goes with them. Nought where the oils weigh nothing."""
-    whole = sum(oil.grams for oil in oils)
+def shares(parts: Iterable[P], base: Sequence[Oil | Addition]) -> list[tuple[P, float]]:
+    """Each of these with its grams per gram of the base, which is oils or soap that is melted: its share of
+    them, or the rate of what goes with them. Nought where the base weighs nothing."""
+    whole = sum(part.grams for part in base)
     return [(part, part.grams / whole if whole > 0 else 0.0) for part in parts]
 
 
@@ -153,7 +159,11 @@ class Portion:
 
 @dataclass(frozen=True)
 class Formula:
-    """A whole batch. Portion shares sum to one; `oils` already holds every pot's oils."""
+    """A whole batch. Portion shares sum to one; `oils` already holds every pot's oils.
+
+    `after_cook` are oils that are stirred in once the alkali is spent: no lye is weighed for them, and
+    none of them is saponified. A formula without `oils` weighs no lye at all.
+    """
 
     oils: tuple[Oil, ...]
     alkali: Alkali
@@ -165,6 +175,7 @@ class Formula:
     separate_pots: bool = False
     scale_step: float = 1.0
     stock: Stock = Stock()
+    after_cook: tuple[Oil, ...] = ()
 
     @property
     def oils_grams(self) -> float:
@@ -174,6 +185,29 @@ class Formula:
     def shares(self) -> dict[str, float]:
         """Share of all oils by mass, by an oil's id, however it was infused."""
         return totals((oil.id, share) for oil, share in shares(self.oils, self.oils))
+
+    @property
+    def after_cook_grams(self) -> float:
+        return sum(oil.grams for oil in self.after_cook)
+
+    @property
+    def weighs_lye(self) -> bool:
+        """Whether lye is weighed: not where soap of earlier lots is melted."""
+        return bool(self.oils)
+
+    @property
+    def remelted(self) -> tuple[Addition, ...]:
+        """The soap of earlier lots."""
+        return tuple(part for part in self.additions if part.remelted)
+
+    @property
+    def base(self) -> tuple[Oil, ...] | tuple[Addition, ...]:
+        """What rates and shares are counted on: the oils, or the soap that is melted."""
+        return self.oils or self.remelted
+
+    @property
+    def base_grams(self) -> float:
+        return sum(part.grams for part in self.base)
 
     @property
     def stirred(self) -> tuple[Addition, ...]:
@@ -191,6 +225,7 @@ class Formula:
         return replace(
             self,
             oils=scaled(self.oils, factor),
+            after_cook=scaled(self.after_cook, factor),
             liquids=tuple(replace(q, grams=q.grams * factor) for q in self.liquids),
             additions=tuple(replace(a, grams=a.grams * factor) for a in self.additions),
             portions=tuple(

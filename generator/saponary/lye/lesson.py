@@ -70,7 +70,7 @@ def weighings(formula: Formula, figures: Figures, on_scale: Callable[[float], fl
 
 
 def _parts(formula: Formula, figures: Figures) -> Iterator[tuple[Kind, str, float]]:
-    for oil in formula.oils:
+    for oil in (*formula.oils, *formula.after_cook):
         yield "oil", oil.id, oil.grams
     yield "alkali", "sodium-hydroxide", figures.weights.sodium_hydroxide
     yield "alkali", "potassium-hydroxide", figures.weights.potassium_hydroxide

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from saponary.lye import density
 from saponary.lye.alkali import Weights, acid, demand, free, superfat
-from saponary.lye.formula import Addition, Formula, Liquid, Oil
+from saponary.lye.formula import Addition, Formula, Liquid, Oil, scaled
 from saponary.lye.pots import oils_of
 from saponary.lye.water import water_of
 
@@ -31,6 +31,7 @@ class PortionFigures:
     water: float
     liquids: tuple[Liquid, ...]
     additions: tuple[Addition, ...]
+    after_cook: tuple[Oil, ...]
     batter: float
     batter_ml: float
     superfat: float
@@ -93,15 +94,16 @@ def _portion(
         for part in formula.stirred
         if part.portion in (None, name)
     )
+    late = scaled(formula.after_cook, share)
     batter = (
-        sum(oil.grams for oil in oils)
+        sum(oil.grams for oil in (*oils, *late))
         + jug.total
         + plain
         + sum(part.grams for part in liquids)
         + sum(part.grams for part in additions)
     )
     millilitres = (
-        density.oils_millilitres(oils)
+        density.oils_millilitres((*oils, *late))
         + density.lye_millilitres(jug, plain)
         + density.liquids_millilitres(liquids)
         + density.additions_millilitres(additions)
@@ -110,5 +112,5 @@ def _portion(
     available = free(jug.moles(formula.alkali), additions, liquids)
     alone = superfat(available, demand(oils))
     return PortionFigures(
-        name, share, oils, jug, plain, water, liquids, additions, batter, millilitres, alone
+        name, share, oils, jug, plain, water, liquids, additions, late, batter, millilitres, alone
     )

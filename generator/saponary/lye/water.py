@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from saponary.lye.formula import Addition, Liquid, Water
+from saponary.lye.formula import LATE, Addition, Liquid, Water
 
 
 def grams(water: Water, alkali: float, oils: float) -> float:
@@ -57,8 +57,12 @@ def water_of(parts: Iterable[Liquid | Addition]) -> float:
 
 
 def sources(total: float, liquids: Sequence[Liquid], additions: Sequence[Addition]) -> Sources:
-    """Split the water of the lye into plain water and what liquids and additions bring."""
-    wet, solutions = water_of(liquids), water_of(additions)
+    """Split the water of the lye into plain water and what liquids and additions bring.
+
+    What goes in once the alkali is spent stands in for none of it.
+    """
+    wet = water_of(q for q in liquids if q.stage not in LATE)
+    solutions = water_of(a for a in additions if a.stage not in LATE)
     plain = total - wet - solutions
     with_lye = water_of(q for q in liquids if q.stage == "lye") + water_of(
         a for a in additions if a.stage == "lye" and not a.cooled

@@ -58,7 +58,8 @@ def recipes(published: Iterable[Published]) -> tuple[str, ...]:
 
 def scraps(shown: Published) -> tuple[str, ...]:
     """The recipes whose scrap is shown in the drawing of this one."""
-    entries = (shown.pantry.additions.get(use.what) for use in pour_uses(shown))
+    melted = (part.id for part in shown.resolved.formula.remelted)
+    entries = map(shown.pantry.additions.get, (*(use.what for use in pour_uses(shown)), *melted))
     slugs = {entry.scrap_of for entry in entries if entry is not None and entry.scrap_of is not None}
     return tuple(recipe(slug) for slug in sorted(slugs))
 

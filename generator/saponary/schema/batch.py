@@ -68,6 +68,13 @@ class TitrationEntry(Part):
     as_: Public[Literal["sodium-hydroxide", "potassium-hydroxide"]] = "sodium-hydroxide"
 
 
+class Pot(Part):
+    """The pot with what is in it, on the scale before the cook and after it."""
+
+    before: Public[PositiveMass]
+    after: Public[PositiveMass]
+
+
 class FreeAlkali(Part):
     """A test of a bar for free alkali: what was found, or what a titration took, or both."""
 
@@ -102,6 +109,7 @@ class Batch(Part):
     lye_stock: Annotated[Annotated[LyeStock, shorthand("strength")] | None, Seen("batches")] = None
     oil_lots: Annotated[dict[Name, ShortText], Seen("people")] = {}
     trace: Annotated[ShortText | None, Seen("batches")] = None
+    pot: Annotated[Pot | None, Seen("batches")] = None
     gel: Annotated[Literal["none", "partial", "full"] | None, Seen("batches")] = None
     unmoulded: Annotated[Date | None, Seen("batches")] = None
     cut: Annotated[Date | None, Seen("batches")] = None

@@ -25,16 +25,17 @@ from saponary.schema.fields import (
     ShortText,
     Slice,
     Superfat,
+    Volume,
     problem,
     shorthand,
 )
+from saponary.schema.methods import BY_NAME, USUAL
+from saponary.schema.methods.chosen import MethodName
+from saponary.schema.methods.method import AdditionStage, LiquidStage, Method, StageId
 from saponary.schema.pour import PourStep
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.stock import LyeStock
 from saponary.schema.waivers import Waivers
-
-Stage = Literal["lye", "oils", "trace"]
-AdditionStage = Literal["lye", "oils", "trace", "pour"]
 
 
 class OilPart(Part):
@@ -52,13 +53,29 @@ class Fill(Part):
 
 
 class Oils(Part):
-    """The blend: shares of a stated total, plain weights, or as much as fills a mould."""
+    """The blend: shares of a stated total, plain weights, or as much as fills a mould.
+
+    What is stirred in `after-cook` is not saponified, and no lye is weighed for it.
+    """
 
     total: Public[PositiveMass | None] = None
     fill: Public[Fill | None] = None
     parts: Public[
         Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
     ]
+    after_cook: Public[Annotated[dict[Name, AnyAmount], Field(max_length=20)]] = {}
+
+
+NO_OILS = Oils.model_construct(total=None, fill=None, parts={}, after_cook={})
+"""The oils of a recipe that has none: soap of earlier lots is melted again."""
+
+
+class SoapPart(Part):
+    """So much soap of an earlier lot of a recipe of this book."""
+
+    of: Public[Name]
+    lot: Public[ShortText]
+    amount: Public[PositiveMass]
 
 
 class Alkali(Part):
@@ -120,7 +137,7 @@ class Liquid(Part):
 
     what: Public[Name]
     amount: Public[LiquidAmount]
-    at: Public[Stage] = "trace"
+    at: Public[LiquidStage | None] = None
 
 
 class Addition(Part):
@@ -155,7 +172,7 @@ class Portion(Part):
 class Step(Part):
     """A step of the work in the maker's words, set into the order of hands."""
 
-    at: Public[Literal["before", "lye", "oils", "trace", "split", "portion", "pour", "cover"]]
+    at: Public[StageId | Literal["portion"]]
     portion: Public[Name | None] = None
     say: Public[Text]
 
@@ -222,8 +239,9 @@ class Recipe(Part):
     summary: Annotated[Text, Seen("summary")] = ""
     collection: Public[ShortText | None] = None
     editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
-    serves: Public[Literal["bar", "liquid-soap", "paste"]] = "bar"
-    oils: Public[Oils]
+    method: Public[MethodName] = USUAL.name
+    oils: Public[Oils] = NO_OILS
+    soap: Annotated[list[SoapPart], Field(max_length=20), Seen("full formula", "work")] = []
     lye: Public[Lye | None] = None
     superfat: Public[Superfat | None] = None
     water: Public[Water | None] = None
@@ -234,6 +252,8 @@ class Recipe(Part):
     portions: Public[Annotated[list[Portion], Field(max_length=16)]] = []
     pots: Public[Literal["one", "separate"]] = "one"
     mould: Public[Name | None] = None
+    container: Public[Volume | None] = None
+    rest: Public[Annotated[int, Field(ge=1, le=365)] | None] = None
     cut: Public[Annotated[Cut, shorthand("along")] | None] = None
     sizes: Annotated[list[Size], Field(max_length=20), Seen("full formula")] = []
     pour: Public[Annotated[list[PourStep], Field(max_length=24)]] = []
@@ -245,3 +265,26 @@ class Recipe(Part):
     signed: Annotated[dict[ShortText, ShortText], Seen("full formula")] = {}
     waive: Annotated[Waivers, Seen("waivers")] = []
     private: Annotated[Any, Seen("private")] = None
+
+    @property
+    def by(self) -> Method:
+        """The method that it is made by."""
+        return BY_NAME[self.method]
+
+    @model_validator(mode="after")
+    def made_of_something(self) -> Recipe:
+        if self.by.weighs_lye and not self.oils.parts:
+            raise problem("'oils' is missing", "add it")
+        if not self.by.weighs_lye and not self.soap:
+            raise problem(
+                f"a {self.method} is made of soap, and 'soap' is missing",
+                "such as soap: [{of: RECIPE, lot: LOT, amount: 500 g}]",
+            )
+        return self
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        whole = handler.resolve_ref_schema(handler(schema))
+        return {**whole, "anyOf": [{"required": ["oils"]}, {"required": ["soap"]}]}

@@ -93,6 +93,8 @@ def _behind(recipe: Published) -> Iterator[Message]:
         yield message("badge.values.both", names=names.together(recipe.pantry, [oil.id for oil in own]))
     elif oils:
         yield message("badge.values.own" if own else "badge.values.table")
+    if not recipe.resolved.formula.weighs_lye:
+        yield message("badge.no-lye")
     if recipe.set_aside:
         yield message("badge.set-aside", count=recipe.set_aside)
     yield message("badge.not-checked")

@@ -14,6 +14,7 @@ from saponary.lye.fingerprint import matches
 from saponary.messages.message import Message, Value, clauses, message, percent, short
 from saponary.quantity.units import Quantity
 from saponary.schema.batch import Batch, Fault, PhotoRef
+from saponary.views.cooked_lots import cook_facts
 from saponary.views.lot_figures import good_until, test_name
 from saponary.views.prose import Prose
 from saponary.views.site import PhotoSet, SiteInput
@@ -66,7 +67,7 @@ def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> B
         poured=batch.poured.isoformat(),
         formula=_formula(batch, computed),
         changes=since.get(batch.formula, ()) if batch.formula else (),
-        facts=tuple(_facts(batch, computed)),
+        facts=(*_facts(batch, computed), *cook_facts(batch, computed)),
         weighings=_weighings(batch),
         notes=prose.inline(batch.notes) if batch.notes else None,
         photos=tuple(

@@ -12,8 +12,8 @@ from saponary.messages.message import Listed, Message, Number, Value, Within, me
 from saponary.quantity.rounding import show
 from saponary.views import links
 from saponary.views.pots import PortionView
+from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighLine, WeighTable
-from saponary.views.work import Stage
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ from saponary.views import links
 from saponary.views.cure_compare import CureCompare, compare
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.lots import State, state_of
-from saponary.views.readiness import Lot, Readiness, lots, readiness, ready_lots, why_none
+from saponary.views.readiness import Lot, Readiness, lots, ready_lots, why_none
 from saponary.views.site import SiteInput
 
 
@@ -68,8 +68,7 @@ class ShelfView:
 
 
 def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ShelfView:
-    cure = site.book.settings.cure
-    every = [(lot, readiness(lot.batch, lot.standing, cure)) for lot in lots(recipes)]
+    every = [(lot, lot.readiness) for lot in lots(recipes)]
     by_state: dict[State, list[tuple[Lot, Readiness]]] = {state: [] for state in get_args(State)}
     for lot, found in every:
         by_state[state_of(lot.batch, found, site.on)].append((lot, found))

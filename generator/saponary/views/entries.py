@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.book.catalogue import Figure
-from saponary.messages.message import Message, Value
+from saponary.messages.message import Value
 
 
 @dataclass(frozen=True)
@@ -13,7 +13,7 @@ class Entry:
     """A figure with its label, its unrounded value in the unit shown, and a remark beside it."""
 
     name: str
-    label: Message
+    label: Value
     text: Value
     value: str
     note: Value = ""
@@ -21,7 +21,7 @@ class Entry:
     """The anchor of its meaning on the page of words."""
 
 
-def entry(figure: Figure, label: Message, note: Value = "", word: str | None = None) -> Entry:
+def entry(figure: Figure, label: Value, note: Value = "", word: str | None = None) -> Entry:
     """A figure of the catalogue, with its label."""
     number = figure.number()
     return Entry(figure.name, label, number, repr(float(number.value)), note, word)

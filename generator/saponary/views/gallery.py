@@ -12,6 +12,8 @@ from markupsafe import Markup
 from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.messages.message import Message, Value, Within, commas, message, percent
+from saponary.quantity.totals import totals
+from saponary.schema.methods import BY_NAME
 from saponary.views import links, names
 from saponary.views.prose import Links, Prose
 from saponary.views.site import SiteInput
@@ -139,21 +141,29 @@ def _card(recipe: Published, site: SiteInput) -> Card:
         oils=main_oils(computed, numbers=site.edition.formula != "ingredients"),
         acids=_main_acids(computed) if site.shows("chemistry") else "",
         portions=len(computed.figures.portions),
-        marks=" ".join((_status(recipe), _alkali(recipe), _colours(recipe))),
+        marks=" ".join(mark(recipe) for _, mark, _ in _CHOICES),
     )
 
 
 def main_oils(computed: Published, most: int = 3, *, numbers: bool = True) -> Value:
-    """The largest oils, with their shares where the edition gives numbers."""
-    largest = sorted(computed.resolved.formula.shares.items(), key=lambda item: -item[1])[:most]
+    """The largest oils, or of a rebatch the soaps it is melted of, with their shares where the edition gives
+    numbers."""
+    formula = computed.resolved.formula
+    summed = totals((part.id, part.grams) for part in formula.base)
+    largest = sorted(summed.items(), key=lambda item: -item[1])[:most]
     return commas(
         *(
-            _share(Within(names.oil(computed.pantry, name)), share)
-            if numbers
-            else Within(names.oil(computed.pantry, name))
-            for name, share in largest
+            _share(_name(computed, name), grams / formula.base_grams) if numbers else _name(computed, name)
+            for name, grams in largest
         )
     )
+
+
+def _name(computed: Published, name: str) -> Value:
+    """An oil within a sentence; a soap goes by the title of its recipe."""
+    if computed.resolved.formula.weighs_lye:
+        return Within(names.oil(computed.pantry, name))
+    return names.addition(computed.pantry, name)
 
 
 def _main_acids(computed: Published) -> Value:
@@ -171,7 +181,13 @@ def _status(recipe: Published) -> str:
 
 def _alkali(recipe: Published) -> str:
     alkali = recipe.resolved.formula.alkali
+    if not recipe.resolved.formula.weighs_lye:
+        return "of-none"
     return "of-sodium" if alkali.potassium <= 0 else "of-potassium" if alkali.sodium <= 0 else "of-both"
+
+
+def _method(recipe: Published) -> str:
+    return f"by-{recipe.model.method}"
 
 
 def _colours(recipe: Published) -> str:
@@ -180,7 +196,8 @@ def _colours(recipe: Published) -> str:
 
 _CHOICES: tuple[tuple[str, Callable[[Published], str], tuple[str, ...]], ...] = (
     ("status", _status, ("is-tested", "is-signed")),
-    ("alkali", _alkali, ("of-sodium", "of-potassium", "of-both")),
+    ("alkali", _alkali, ("of-sodium", "of-potassium", "of-both", "of-none")),
+    ("method", _method, tuple(f"by-{name}" for name in BY_NAME)),
     ("portions", _colours, ("in-1", "in-2", "in-3", "in-4")),
 )
 """What is chosen by: its id, the mark it gives a recipe, and the marks there are."""

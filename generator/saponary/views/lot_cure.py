@@ -9,6 +9,7 @@ from math import inf
 
 from markupsafe import Markup
 
+from saponary.book.cure_days import cure_days
 from saponary.book.curing import BarCure, cures
 from saponary.book.published import Published
 from saponary.draw.charts.cure import cure_chart
@@ -82,7 +83,7 @@ def lot_cures(computed: Published, site: SiteInput, prose: Prose) -> tuple[LotCu
 
 def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> LotCure:
     shown, words = site.shows("batches"), speaker(site.book.settings.language)
-    found = readiness(batch, computed.standing[batch.lot], site.book.settings.cure)
+    found = readiness(batch, computed.standing[batch.lot], cure_days(computed.model, computed.settings))
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
     moments = tuple(_moments(batch, computed, site, prose, earlier))
     pair = len(moments) > 1 and moments[0].day != moments[-1].day

@@ -23,7 +23,7 @@ from saponary.schema.batch import Batch, Fault
 from saponary.views import links, names
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.lot_figures import good_until, test_name
-from saponary.views.readiness import Lot, Readiness, lots, readiness
+from saponary.views.readiness import Lot, Readiness, lots
 from saponary.views.site import SiteInput
 
 State = Literal["ready", "curing", "ahead", "held", "untested", "astray", "unknown"]
@@ -78,7 +78,7 @@ def lots_view(site: SiteInput, recipes: Sequence[Published], up: str) -> LotsVie
 
 
 def _view(lot: Lot, site: SiteInput, up: str) -> LotView:
-    batch, found = lot.batch, readiness(lot.batch, lot.standing, site.book.settings.cure)
+    batch, found = lot.batch, lot.readiness
     formula, note = formula_state(lot, site)
     state = state_of(batch, found, site.on)
     return LotView(

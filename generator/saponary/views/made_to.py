@@ -22,7 +22,7 @@ def made_to(computed: Published, scale: Scale) -> Iterator[Entry]:
         yield entry(figures["cured-bar"], message("figure.cured-bar"), _cured(computed))
     if computed.resolved.aims.fatty_matter is not None:
         yield from _thinned(computed)
-    if figures["smallest-batch"].value > 0:
+    if "smallest-batch" in figures and figures["smallest-batch"].value > 0:
         yield entry(figures["smallest-batch"], message("figure.smallest-batch"), _least(computed, scale))
 
 
@@ -33,7 +33,7 @@ def _cured(computed: Published) -> Value:
     why: Message = message("figure.by-bars", count=bars)
     if not bars:
         why = message("figure.by-balance", water=short(100 * cured_water(computed.settings).share, unit="%"))
-    if aims.net_weight is None:
+    if aims.net_weight is None or "oils-for-label" not in figures:
         return why
     return message(
         "figure.for-label",

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.draw.charts import Chart, Superfat, superfat_band
+from saponary.lye.formula import LATE
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale
@@ -49,7 +50,30 @@ def span(low: float, high: float) -> Message:
 
 
 def _weights(computed: Published) -> Iterator[Entry]:
-    figures, alkali, built = computed.catalogue, computed.resolved.formula.alkali, computed.resolved
+    figures = computed.catalogue
+    if computed.resolved.formula.weighs_lye:
+        yield from _into_lye(computed)
+    else:
+        yield entry(figures["grated-soap"], message("figure.grated-soap"))
+        yield from (
+            entry(
+                figures[f"liquid {name}"],
+                names.liquid(computed.pantry, name),
+            )
+            for name in dict.fromkeys(part.id for part in computed.resolved.formula.liquids)
+        )
+    volume = figures["batter-volume"].number()
+    note: Value = volume
+    if computed.resolved.bars:
+        bars = computed.resolved.bars
+        note = message("figure.bars", volume=volume, count=bars, each=figures["bar"].number())
+    label = message("figure.batter" if computed.resolved.formula.weighs_lye else "figure.in-the-pot")
+    yield entry(figures["batter"], label, note, "batter")
+
+
+def _into_lye(computed: Published) -> Iterator[Entry]:
+    """Oils, alkali and water; and the oils that meet no lye."""
+    figures, alkali = computed.catalogue, computed.resolved.formula.alkali
     yield entry(figures["oils"], message("figure.oils"))
     for name, share, purity in (
         ("sodium-hydroxide", alkali.sodium, alkali.sodium_purity),
@@ -58,11 +82,9 @@ def _weights(computed: Published) -> Iterator[Entry]:
         if share > 0:
             yield entry(figures[name], names.charge(name), _purity(purity), "purity")
     yield entry(figures["water"], message("figure.water"), _sources(computed))
-    volume = figures["batter-volume"].number()
-    note: Value = volume
-    if built.bars:
-        note = message("figure.bars", volume=volume, count=built.bars, each=figures["bar"].number())
-    yield entry(figures["batter"], message("figure.batter"), note, "batter")
+    if "after-cook-oils" in figures:
+        late = message("figure.not-saponified")
+        yield entry(figures["after-cook-oils"], message("figure.after-cook-oils"), late)
 
 
 def _purity(share: float) -> Message:
@@ -73,7 +95,7 @@ def _purity(share: float) -> Message:
 
 def _sources(computed: Published) -> Message:
     """Where the water comes from, if not all of it from the tap."""
-    liquids = dict.fromkeys(liquid.id for liquid in computed.resolved.formula.liquids)
+    liquids = dict.fromkeys(q.id for q in computed.resolved.formula.liquids if q.stage not in LATE)
     if not liquids:
         return message("figure.all-plain")
     return message(
@@ -86,6 +108,9 @@ def _sources(computed: Published) -> Message:
 
 def _lye(computed: Published) -> Iterator[Entry]:
     figures, f = computed.catalogue, computed.figures
+    if not computed.resolved.formula.weighs_lye:
+        yield Entry("lye", message("figure.lye"), message("figure.no-lye-weighed"), "")
+        return
     dissolved: Value = ""
     if abs(f.lye_strength_dissolved - f.lye_strength) > 0.0005:
         dissolved = message("figure.dissolving", strength=percent(f.lye_strength_dissolved))
@@ -104,6 +129,10 @@ def _superfat(computed: Published, scale: Scale) -> Iterator[Entry]:
     yield entry(figures["superfat-as-weighed"], message("figure.as-weighed"), rounded)
     yield _band("superfat-likely", message("figure.likely"), likely.low, likely.high, message("figure.apart"))
     yield _band("superfat-worst", message("figure.worst"), worst.low, worst.high, message("figure.one-end"))
+    if "superfat-after-cook" in figures:
+        of_all = message("figure.of-all-demand")
+        yield entry(figures["superfat-after-cook"], message("figure.superfat-after-cook"), of_all)
+        yield entry(figures["superfat-in-all"], message("figure.superfat-in-all"))
     if f.liquids_fat > 0:
         counted = message("figure.counted-in", fat=short(f.liquids_fat, unit="g"))
         yield entry(figures["superfat-with-liquids-fat"], message("figure.with-fat"), counted)

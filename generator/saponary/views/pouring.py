@@ -36,6 +36,8 @@ def pour_words(bench: WeighSheet) -> tuple[Message, ...]:
         return tuple(found)
     mould = bench.computed.resolved.mould
     cavities = mould is not None and mould.kind == "cavities"
+    if bench.computed.model.by.cooks:
+        return (message("pour.spoon-into-cavities") if cavities else message("pour.spoon-into-mould"),)
     return (message("pour.into-cavities") if cavities else message("pour.into-mould"),)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
 
+from saponary.book.cure_days import CureDays, cure_days
 from saponary.book.curing import WEEKLY_LOSS, cures, ready_on
 from saponary.book.published import Published
 from saponary.book.standing import Name, Standing
@@ -31,6 +32,11 @@ class Lot:
     @property
     def standing(self) -> Standing:
         return self.recipe.standing[self.batch.lot]
+
+    @property
+    def readiness(self) -> Readiness:
+        """When it is ready, by the days that its recipe's method asks for."""
+        return readiness(self.batch, self.standing, cure_days(self.recipe.model, self.recipe.settings))
 
 
 @dataclass(frozen=True)
@@ -92,9 +98,9 @@ def later(day: date, days: int) -> date:
     return day + timedelta(days=min(days, (date.max - day).days))
 
 
-def readiness(batch: Batch, found: Standing, cure_days: int) -> Readiness:
-    day, weighed = ready_on(batch, cure_days)
-    how = _by_weighings(batch, cure_days) if weighed else _by_days(batch, cure_days)
+def readiness(batch: Batch, found: Standing, cure: CureDays) -> Readiness:
+    day, weighed = ready_on(batch, cure)
+    how = _by_weighings(batch, cure) if weighed else _by_days(batch, cure)
     return Readiness(day, later(batch.poured, day), weighed, how, found.name, why_held(found))
 
 
@@ -113,13 +119,17 @@ def held_lots(recipe: Published) -> tuple[Message, ...]:
     return tuple(message("lot.back", lot=lot, why=why) for lot, why in said if why is not None)
 
 
-def _by_days(batch: Batch, cure_days: int) -> Message:
-    """Why the book's own days of cure are all there is."""
+def _by_days(batch: Batch, cure: CureDays) -> Message:
+    """Why there is nothing but a number of days to go by."""
+    if not cure.weighed:
+        return message("lot.by-days.rest", days=days(cure.usual))
     bars = cures(batch)
     if not bars:
-        return message("lot.by-days.unweighed", days=days(cure_days))
+        return message(f"lot.by-days.unweighed.{cure.waits}", days=days(cure.usual))
     reasons = dict.fromkeys(bar.fit.reason for bar in bars if isinstance(bar.fit, NoFit))
-    return message("lot.by-days.no-day", days=days(cure_days), why=clauses(*map(why_none, reasons)))
+    return message(
+        f"lot.by-days.no-day.{cure.waits}", days=days(cure.usual), why=clauses(*map(why_none, reasons))
+    )
 
 
 def why_none(reason: Reason) -> Message:
@@ -127,15 +137,15 @@ def why_none(reason: Reason) -> Message:
     return message(f"cure.no-fit.{reason.name.lower().replace('_', '-')}")
 
 
-def _by_weighings(batch: Batch, cure_days: int) -> Message:
+def _by_weighings(batch: Batch, cure: CureDays) -> Message:
     bars = [bar for bar in cures(batch) if bar.ready is not None]
     slowest = max(bars, key=lambda bar: (bar.ready.day if bar.ready else 0.0, bar.name))
     assert slowest.ready is not None
     whose = message("cure.slowest", count=len(bars)) if len(bars) > 1 else message("cure.its-bar")
     when = loses(slowest.ready, whose)
-    if ceil(slowest.ready.day) > cure_days:
+    if ceil(slowest.ready.day) > cure.least:
         return message("lot.by-weighings", when=when)
-    return message("lot.by-days.and-weighings", days=days(cure_days), when=when)
+    return message(f"lot.by-days.and-weighings.{cure.waits}", days=days(cure.least), when=when)
 
 
 def loses(found: Ready, whose: Message) -> Message:
@@ -154,5 +164,6 @@ def loses(found: Ready, whose: Message) -> Message:
 KEYS_BY_ID = {
     "cure.no-fit.": tuple(reason.name.lower().replace("_", "-") for reason in Reason),
     "lot.held.": ("trace", "present"),
+    **{f"lot.by-days.{how}.": ("cure", "drying") for how in ("unweighed", "no-day", "and-weighings")},
 }
 """Keys that are put together here: what they start with, and the ids that may follow."""

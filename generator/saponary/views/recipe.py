@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import get_args
 
 from markupsafe import Markup
 
@@ -12,6 +13,7 @@ from saponary.draw.pour import PourDrawing
 from saponary.label import cautions
 from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
+from saponary.schema.methods.method import Waits
 from saponary.views import links, names
 from saponary.views.badge import Badge, badge
 from saponary.views.batches import BatchView, Photo, batches, photo
@@ -20,6 +22,7 @@ from saponary.views.ingredients import Listing, listings
 from saponary.views.lot_cure import LotCure, lot_cures
 from saponary.views.maker_only import MakerOnly, maker_only
 from saponary.views.panel import Panel, panel
+from saponary.views.paper.record_fields import Blank, sheet_fields
 from saponary.views.prose import Links, Prose
 from saponary.views.readiness import held_lots
 from saponary.views.site import SiteInput
@@ -40,6 +43,17 @@ class Swatch:
 
 
 @dataclass(frozen=True)
+class FaceWords:
+    """What is said beside a recipe's two drawings, by what its soap passes through between them."""
+
+    made: Message
+    made_alt: Message
+    kept: Message
+    kept_alt: Message
+    true_to: Message
+
+
+@dataclass(frozen=True)
 class RecipeView:
     """One recipe. `fresh` and `cured` are addresses of its drawing, from the page or sheet it stands on."""
 
@@ -49,7 +63,7 @@ class RecipeView:
     summary: Markup | None
     held: tuple[Message, ...]
     """Of each lot that is held back, that it is and why."""
-    drawing: Value
+    faces: FaceWords
     fresh: str
     cured: str
     swatches: tuple[Swatch, ...]
@@ -60,6 +74,8 @@ class RecipeView:
     unit: str
     notes: Markup | None
     cautions: tuple[cautions.Caution, ...]
+    record: tuple[Blank, ...]
+    """What is written down beside the weights, on paper."""
 
 
 @dataclass(frozen=True)
@@ -101,7 +117,7 @@ def recipe_view(
         collection=model.collection or "",
         summary=prose.inline(model.summary) if model.summary else None,
         held=held_lots(computed) if site.shows("batches") else (),
-        drawing=drawing.description,
+        faces=_faces(computed, prose.title(model.title), drawing),
         fresh=f"{folder}fresh.svg",
         cured=f"{folder}cured.svg",
         swatches=_swatches(drawing),
@@ -112,6 +128,7 @@ def recipe_view(
         unit=settings.units,
         notes=body if body.strip() else None,
         cautions=cautions.for_recipe(computed, making=site.shows("work")),
+        record=sheet_fields(model.by, settings.units),
     )
 
 
@@ -131,13 +148,26 @@ def recipe_page(recipe: Published, site: SiteInput, row: Sequence[Published], to
         else "",
         photo=photo(model.photo, site, prose, model.title) if model.photo else None,
         sizes=sizes(computed, scale) if site.shows("sizes") else None,
-        chemistry=chemistry(computed) if site.shows("chemistry") else None,
+        chemistry=chemistry(computed)
+        if site.shows("chemistry") and computed.resolved.formula.weighs_lye
+        else None,
         ingredients=listed,
         batches=batches(computed, site, prose),
         cures=lot_cures(computed, site, prose),
         maker_only=maker_only(computed, site),
         before=_neighbour(row[place - 1], to.up) if place > 0 else None,
         after=_neighbour(row[place + 1], to.up) if place + 1 < len(row) else None,
+    )
+
+
+def _faces(computed: Published, title: str, drawing: PourDrawing) -> FaceWords:
+    waits = computed.model.by.days.waits
+    return FaceWords(
+        message(f"drawing.as-made.{waits}"),
+        message(f"drawing.made-alt.{waits}", title=title, drawing=drawing.description),
+        message(f"drawing.as-kept.{waits}"),
+        message(f"drawing.kept-alt.{waits}", title=title),
+        message(f"drawing.true-to.{waits}"),
     )
 
 
@@ -154,7 +184,15 @@ def _swatches(drawing: PourDrawing) -> tuple[Swatch, ...]:
     )
 
 
-KEYS_BY_ID = {"drawing.": ("line", "embed", "sprinkle")}
+_WAITS = get_args(Waits)
+KEYS_BY_ID = {
+    "drawing.": ("line", "embed", "sprinkle"),
+    "drawing.as-made.": _WAITS,
+    "drawing.made-alt.": _WAITS,
+    "drawing.as-kept.": _WAITS,
+    "drawing.kept-alt.": _WAITS,
+    "drawing.true-to.": _WAITS,
+}
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 

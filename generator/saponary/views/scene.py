@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from math import sqrt
 
 from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.draw.pour import DrawnExtra, DrawnPortion, Face, Scene, Shade
 from saponary.lye import mould as geometry
+from saponary.lye.containers import FULL
 from saponary.lye.formula import Addition, Oil, shares
 from saponary.pantry.model import Pantry
+from saponary.schema.methods.method import Makes
 from saponary.views import names, shades
 
 _NO_MOULD = Face("loaf", 80.0, 60.0)
@@ -19,45 +21,69 @@ _NO_MOULD = Face("loaf", 80.0, 60.0)
 _CAVITY_DEPTH = 28.0
 """mm; a cavity is known by its volume alone, so that its face is a guess at a usual bar."""
 
-_BATTER = "batter"
+_BATTER, _SOAP = "batter", "soap"
 
 ShadeOf = Callable[[str], Shade | None]
 """The shade of another recipe's bar, all its portions in one; None where it is not known."""
 
 
+PLAIN: Mapping[Makes, Shade] = {"bar": shades.PLAIN, "soft": shades.CREAM, "liquid": shades.CLEAR}
+"""What each kind of soap looks like with nothing in it."""
+
+
 def scene(computed: Published, scrap: ShadeOf) -> Scene:
     """What is to be drawn for a recipe. Pure."""
+    filled, method = computed.resolved.containers, computed.model.by
     return Scene(
         title=computed.model.title,
-        portions=portions(computed),
+        portions=portions(computed, scrap),
         extras=tuple(_extras(computed, scrap)),
         face=face(computed),
         steps=tuple(computed.model.pour),
+        top=method.top,
+        vessel=method.vessel,
+        level=filled.full if filled is not None else FULL,
     )
 
 
-def portions(computed: Published) -> tuple[DrawnPortion, ...]:
+def portions(computed: Published, scrap: ShadeOf) -> tuple[DrawnPortion, ...]:
     """Portions with their part of the batter's volume; the whole batter where nothing is split."""
-    shelf, made = computed.pantry, computed.figures.portions
+    made, formula = computed.figures.portions, computed.resolved.formula
+    plain = _plain(computed, scrap)
     if not made:
-        formula = computed.resolved.formula
-        return (DrawnPortion(_BATTER, 1.0, _shade(shelf, formula.oils, formula.additions)),)
+        name = _BATTER if computed.model.by.vessel == "mould" else _SOAP
+        return (DrawnPortion(name, 1.0, _shade(computed, formula.oils, formula.additions, 1.0, plain)),)
     whole = sum(p.batter_ml for p in made) or 1.0
-    return tuple(DrawnPortion(p.name, p.batter_ml / whole, _shade(shelf, p.oils, p.additions)) for p in made)
+    return tuple(
+        DrawnPortion(p.name, p.batter_ml / whole, _shade(computed, p.oils, p.additions, p.share, plain))
+        for p in made
+    )
 
 
 def blended_shade(computed: Published) -> Shade:
-    """The whole bar as one colour: what its scrap looks like."""
-    return shades.blend((p.shade, p.volume_share) for p in portions(computed))
+    """The whole bar as one colour: what its scrap looks like. What it was itself melted of counts as plain."""
+    return shades.blend((p.shade, p.volume_share) for p in portions(computed, lambda slug: None))
 
 
-def _shade(shelf: Pantry, oils: tuple[Oil, ...], additions: tuple[Addition, ...]) -> Shade:
-    grams = sum(oil.grams for oil in oils)
+def _plain(computed: Published, scrap: ShadeOf) -> Shade:
+    """The soap with nothing stirred in: of a rebatch, the soap that it is melted of."""
+    formula, pantry = computed.resolved.formula, computed.pantry
+    if formula.weighs_lye:
+        return PLAIN[computed.model.by.makes]
+    return shades.blend((_extra(pantry, part.id, scrap), part.grams) for part in formula.remelted)
+
+
+def _shade(
+    computed: Published, oils: tuple[Oil, ...], additions: tuple[Addition, ...], share: float, plain: Shade
+) -> Shade:
+    """`share` is the part of the batch that this is, where there are no oils to count doses on."""
+    shelf = computed.pantry
+    grams = sum(oil.grams for oil in oils) or share * computed.resolved.formula.base_grams
     tints = [shades.tint(shelf.additions.get(a.id), a.grams, grams) for a in additions]
     for oil, share in shares(oils, oils):
         if oil.infused_with and share > 0:
             tints.append(shades.infused(shelf.botanical(oil.infused_with), share))
-    return shades.shade(tints)
+    return shades.shade(tints, plain)
 
 
 def _extras(computed: Published, scrap: ShadeOf) -> Iterator[DrawnExtra]:

@@ -20,6 +20,12 @@ from saponary.quantity.rounding import to_decimals
 PLAIN = Shade("#eadfc6", "#f2e9d6")
 """Batter without a colourant: cream on the day, ivory after the cure. An estimate."""
 
+CREAM = Shade("#efe7d6", "#f8f4ea")
+"""Cream soap: off-white when it is made, whiter once it has rested. An estimate."""
+
+CLEAR = Shade("#d8bb86", "#c8964a")
+"""Liquid soap: clouded straw when it is thinned, amber once it is clear. An estimate."""
+
 _FULL = 3.0
 """Exponent of the saturating curve at full depth: 95 % of the way."""
 
@@ -53,12 +59,12 @@ def infused(entry: Addition | None, share: float) -> Tint | None:
     return Tint(entry.colour.fresh, entry.colour.cured, share / _INFUSED_FULL)
 
 
-def shade(tints: Iterable[Tint | None]) -> Shade:
-    """Plain batter with these tints in it."""
+def shade(tints: Iterable[Tint | None], plain: Shade = PLAIN) -> Shade:
+    """Soap of a plain colour with these tints in it."""
     there = [t for t in tints if t is not None]
     return Shade(
-        _mix(PLAIN.fresh, [(t.fresh, t.dose) for t in there]),
-        _mix(PLAIN.cured, [(t.cured, t.dose) for t in there]),
+        _mix(plain.fresh, [(t.fresh, t.dose) for t in there]),
+        _mix(plain.cured, [(t.cured, t.dose) for t in there]),
     )
 
 

@@ -80,7 +80,7 @@ class WeighSheet:
                 f"oil {oil.id}",
                 names.oil(self.shelf, oil.id),
                 oil.grams,
-                *self._infused(oil),
+                *self.infused(oil),
                 share=percent(share),
             )
             for oil, share in shares(parts, parts)
@@ -99,7 +99,8 @@ class WeighSheet:
     def written_additions(self) -> Iterator[tuple[Addition, written.Addition | None]]:
         """Every addition of the formula beside the entry that brought it; both keep one order."""
         model = self.computed.model
-        items = [*model.additions, *(item for portion in model.portions for item in portion.additions)]
+        items: list[written.Addition | None] = [None] * len(model.soap)
+        items += [*model.additions, *(item for portion in model.portions for item in portion.additions)]
         parts = self.computed.resolved.formula.additions
         yield from zip(parts, items if len(items) == len(parts) else [None] * len(parts), strict=True)
 
@@ -111,7 +112,7 @@ class WeighSheet:
             if step.at in at and (portion is None or step.portion == portion)
         )
 
-    def _infused(self, oil: Oil) -> tuple[Message, ...]:
+    def infused(self, oil: Oil) -> tuple[Message, ...]:
         if not oil.infused_with:
             return ()
         return (message("work.infused", botanical=Within(names.botanical(self.shelf, oil.infused_with))),)

@@ -17,7 +17,7 @@ from saponary.outputs.compose import compose, composition
 from saponary.schema.edition import STANDARD
 from saponary.views.bench_screens import screens
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.work import Stage
+from saponary.views.stages.stage import Stage
 from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
 
 X = "{http://www.w3.org/1999/xhtml}"

@@ -63,6 +63,9 @@ def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
     one, page = made_of(book, slug)
     found = {str(e.get("data-name")): e for e in page.iter(f"{X}data") if e.get("data-name")}
     f = one.computed.figures
+    if not one.computed.resolved.formula.weighs_lye:
+        assert found.keys() == {"grated-soap", "batter", "liquid oat-drink"}
+        return
     assert {
         "oils",
         "water",
@@ -87,13 +90,15 @@ def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
 @pytest.mark.parametrize(("book", "slug"), PUBLISHED)
 def test_every_weight_of_the_formula_is_in_the_work_order(book: str, slug: str) -> None:
     one, page = made_of(book, slug)
-    lye = next(e for e in page.iter(f"{X}li") if e.get("id") == "stage-lye")
+    formula, figures = one.computed.resolved.formula, one.computed.figures
+    home = "stage-lye" if formula.weighs_lye else "stage-grate"
+    stage = next(e for e in page.iter(f"{X}li") if e.get("id") == home)
     step = one.computed.settings.scale_step_grams
-    mains = [text(td) for td in lye.iter(f"{X}td") if "main" in str(td.get("class"))]
-    weights, stock = one.computed.figures.weights, one.computed.resolved.formula.stock.sodium
-    alkali = weights.sodium_hydroxide / (stock or 1.0)
-    water = one.computed.figures.water.plain - (alkali - weights.sodium_hydroxide)
-    for value in (alkali, water):
+    mains = [text(td) for td in stage.iter(f"{X}td") if "main" in str(td.get("class"))]
+    sodium = figures.weights.sodium_hydroxide
+    alkali = sodium / (formula.stock.sodium or 1.0)
+    weights = (alkali, figures.weights.potassium_hydroxide, figures.water.plain - (alkali - sodium))
+    for value in some(grams for grams in (*weights, *(a.grams for a in formula.remelted)) if grams > 0):
         assert show(to_step(value, step), 0) in mains
     dose = [text(td) for td in page.iter(f"{X}td") if "main" in str(td.get("class"))]
     assert "0" not in dose, "no weight is rounded away"
@@ -103,9 +108,11 @@ def test_every_weight_of_the_formula_is_in_the_work_order(book: str, slug: str) 
 def test_columns_add_up_as_printed(book: str, slug: str) -> None:
     one, page = made_of(book, slug)
     weights = [table for table in page.iter(f"{X}table") if "weights" in str(table.get("class"))]
-    for table in some(table for table in weights if table.find(f"{X}tfoot") is not None):
+    for table in some(weights):
         foot, body = table.find(f"{X}tfoot"), table.find(f"{X}tbody")
-        assert foot is not None and body is not None
+        assert body is not None
+        if foot is None:
+            continue
         cells = [float(text(td)) for td in body.iter(f"{X}td") if "main" in str(td.get("class"))]
         (total,) = [float(text(td)) for td in foot.iter(f"{X}td") if "main" in str(td.get("class"))]
         assert abs(sum(cells) - total) <= one.computed.settings.scale_step_grams / 2 + 1e-9

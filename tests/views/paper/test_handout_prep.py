@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from saponary.messages.message import Within
-from saponary.views.work import unweighed
+from saponary.views.stages.before import unweighed
 from support import PLAIN, prove_one
 
 POUR = """\

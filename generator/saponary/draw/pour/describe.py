@@ -62,6 +62,8 @@ def _steps(scene: Scene) -> list[Message]:
     if not any(step.kind in LAYINGS for step in scene.steps) and len(portions) > 1:
         names = dict.fromkeys(portion.name for portion in scene.portions)
         out.insert(0, message("picture.level-beds", beds=_names(names)))
+    if scene.top == "rough" and not any(step.kind == "top" for step in scene.steps):
+        out.append(message("picture.rough"))
     return out
 
 

@@ -9,11 +9,14 @@ from saponary.draw.pour.outlines import outlines
 from saponary.draw.pour.pair import PourDrawing
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.svg import drawing
+from saponary.draw.vessel.drawing import draw_vessel
 from saponary.messages.speaker import Speaker
 
 
 def draw_pair(scene: Scene, id_prefix: str, say: Speaker) -> PourDrawing:
-    """Both faces from one layout, with titles and descriptions in the words of `say`."""
+    """Both faces from one layout, with titles and descriptions in the words of `say`; or a jar or bottle."""
+    if scene.vessel != "mould":
+        return draw_vessel(scene, id_prefix, say)
     layout = lay_out(scene)
     lines = outlines(scene, layout)
     words = " ".join(say(sentence) for sentence in described(scene))

@@ -68,7 +68,7 @@ class _Laid:
 
 def lay_out(scene: Scene) -> Layout:
     texture = [step.top.shape for step in scene.steps if step.kind == "top" and step.top]
-    mould = make_mould(scene.face, texture[-1] if texture else "flat", scene.title)
+    mould = make_mould(scene.face, texture[-1] if texture else scene.top, scene.title)
     zones = plan(scene.steps, scene.portions)
     known = {extra.id for extra in scene.extras}
     embeds = _embeds(scene, mould, zones, known)

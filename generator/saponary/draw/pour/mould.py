@@ -111,7 +111,24 @@ def _relief(xs: Array, width: float, height: float, texture: str, *words: str) -
         return 0.042 * height * swell + wave(xs, width, 0.012 * height, "waves", *words)
     if texture == "peaks":
         return _peaks(xs, width, height, *words)
+    if texture == "rough":
+        return _rough(xs, width, height, *words)
     return wave(xs, width, 0.35, "flat", *words)
+
+
+def _rough(xs: Array, width: float, height: float, *words: str) -> Array:
+    """Spoonfuls pressed down side by side: lumps of all heights, with creases between them."""
+    lumps = 9
+    draws = numbers(3 * lumps, "rough", *words)
+    total = wave(xs, width, 0.015 * height, "rough", *words)
+    bumps = np.zeros_like(xs)
+    for i in range(lumps):
+        a, b, c = draws[3 * i : 3 * i + 3]
+        centre = width * (i + 0.5 + 0.5 * (a - 0.5)) / lumps
+        half = width / lumps * (0.55 + 0.25 * c)
+        dome = np.sqrt(np.maximum(0.0, 1.0 - ((xs - centre) / half) ** 2))
+        bumps = np.maximum(bumps, 0.085 * height * (0.35 + 0.65 * b) * dome)
+    return total + bumps
 
 
 def _peaks(xs: Array, width: float, height: float, *words: str) -> Array:

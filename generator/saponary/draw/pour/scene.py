@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from saponary.schema.methods.method import Top, Vessel
 from saponary.schema.pour import PourStep
 
 When = Literal["fresh", "cured"]
@@ -62,6 +63,11 @@ class Scene:
     extras: tuple[DrawnExtra, ...]
     face: Face
     steps: tuple[PourStep, ...]
+    top: Top = "flat"
+    """The top where no step shapes it."""
+    vessel: Vessel = "mould"
+    level: float = 1.0
+    """How full a jar or bottle is, as a share of all that it holds."""
 
     def __post_init__(self) -> None:
         if not any(portion.volume_share > 0 for portion in self.portions):

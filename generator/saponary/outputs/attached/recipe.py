@@ -30,10 +30,11 @@ book, as photos and waivers do.
 
 
 def attachments(recipe: Published, site: SiteInput) -> tuple[Attachment, ...]:
-    """What a recipe's sheet carries: figures always, the source where the formula is shown in full."""
+    """What a recipe's sheet carries: figures always, the source where the formula is shown in full. A rebatch is
+    nothing without the lots of other recipes, and carries none."""
     text = as_text(published_object(recipe, site)) + "\n"
     carried = [Attachment("figures.json", text.encode(), "The figures of this recipe")]
-    if site.edition.formula == "full":
+    if site.edition.formula == "full" and recipe.resolved.formula.weighs_lye:
         for name, source, about in (
             ("recipe.md", recipe_source(recipe), "This recipe; put it into recipes/"),
             ("pantry.yaml", pantry_source(recipe), "What it takes from the shelf"),

@@ -10,7 +10,7 @@ from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.readiness import Lot, readiness, ready_lots
+from saponary.views.readiness import Lot, ready_lots
 from saponary.views.site import SiteInput
 
 _LINE = 75
@@ -38,7 +38,7 @@ def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
 def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
     """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
     batch, base = lot.batch, site.book.settings.base_url
-    found = readiness(batch, lot.standing, site.book.settings.cure)
+    found = lot.readiness
     poured = batch.poured.isoformat()
     about = message("calendar.about", poured=poured, state=found.word, day=found.day, how=found.how)
     summary = message("calendar.summary", state=found.head, recipe=lot.title, lot=batch.lot)

@@ -10,16 +10,17 @@ from markupsafe import Markup
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.label.cautions import emergency
-from saponary.messages.message import Message, Number, Value, message
+from saponary.messages.message import Message, Value, message
 from saponary.quantity.numbers import Scale
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.handout_prep import Preparation, preparation
 from saponary.views.paper.handout_prose import SUPERFAT, ClassProse, blanks
 from saponary.views.paper.handout_safety import Safety, safety
 from saponary.views.paper.handout_weights import ClassWeights, class_weights
+from saponary.views.paper.record_fields import RecordFields, record_fields
 from saponary.views.prose import Prose
 from saponary.views.site import SiteInput
-from saponary.views.work import Stage
+from saponary.views.stages.stage import Stage
 
 
 @dataclass(frozen=True)
@@ -27,10 +28,11 @@ class RecipePages:
     """One recipe of the class at the student's size, in grams of oils as weighed."""
 
     title: str
-    oils: Number
+    size: Message
     weights: ClassWeights
     stages: tuple[Stage, ...]
     notes: Markup | None
+    record: RecordFields
 
 
 @dataclass(frozen=True)
@@ -130,8 +132,18 @@ def _pages(
     bare = not answers and bool(blank & SUPERFAT)
     return RecipePages(
         title=title,
-        oils=hidden["one"].weight(one.figures.oils),
+        size=_size(hidden["one"]),
         weights=class_weights(plan, title, hidden["one"], hidden["bench"], bare),
         stages=stages(hidden["one"], frozenset() if answers else blank),
         notes=notes if notes.strip() else None,
+        record=record_fields(computed.model.by, scale.unit),
+    )
+
+
+def _size(bench: ClassBench) -> Message:
+    """How much of oils, or of soap to melt, each student has."""
+    formula = bench.computed.resolved.formula
+    base = bench.weight(formula.base_grams)
+    return (
+        message("handout.size", oils=base) if formula.weighs_lye else message("handout.size-soap", soap=base)
     )

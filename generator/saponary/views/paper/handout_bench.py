@@ -16,8 +16,9 @@ from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.schema import recipe as written
 from saponary.views.paper.handout_prose import BLANK, ClassProse
+from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden
-from saponary.views.work import Stage, work_order
+from saponary.views.work import work_order
 
 _GIVEN_AWAY_BY = {
     "lye": ("sodium-hydroxide", "potassium-hydroxide"),

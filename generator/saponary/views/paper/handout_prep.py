@@ -18,8 +18,9 @@ from saponary.views import names
 from saponary.views.paper.handout_bench import at_class_size, class_bench, stages
 from saponary.views.paper.handout_weights import called, on_the_scale
 from saponary.views.pouring import mould_words
+from saponary.views.stages.before import unweighed
+from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighLine, WeighTable
-from saponary.views.work import Stage, unweighed
 
 _BIG = 10_000.0
 _SHARPEST = 5.0
@@ -81,7 +82,11 @@ def preparation(plan: ClassPlan, recipes: Sequence[tuple[str, Published]], scale
     """`recipes` are titles and recipes as written, in the order of the class."""
     return Preparation(
         shopping=shopping(plan, [computed for _, computed in recipes], scale),
-        masters=tuple(_master(plan, title, computed, scale) for title, computed in recipes),
+        masters=tuple(
+            _master(plan, title, computed, scale)
+            for title, computed in recipes
+            if computed.resolved.formula.weighs_lye
+        ),
         benches=tuple(_ready(plan, title, computed, scale) for title, computed in recipes),
         unit=scale.unit,
     )
@@ -177,4 +182,5 @@ def _ready(plan: ClassPlan, title: str, computed: Published, scale: Scale) -> Re
         moulds = message("prep.any-mould", number=at_bench, held=held)
     else:
         moulds = message("prep.moulds", number=at_bench, mould=mould_words(built.mould_name, built.mould))
-    return Ready(title, moulds, _stage(together, scale, "oils").tables)
+    weighed = "oils" if built.formula.weighs_lye else "grate"
+    return Ready(title, moulds, _stage(together, scale, weighed).tables)

@@ -1,0 +1,38 @@
+"""cook-loss: a pot that is heavier after its cook than before, or that lost more than all its water."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.book.computed import Computed
+from saponary.checks.rule import Rule
+from saponary.lye.cook import cooked
+from saponary.quantity.rounding import show
+from saponary.reading.findings import Finding
+
+_HINT = "weigh the pot with its spoon and without its lid both times, and look for a slip of the pen"
+
+
+def check(computed: Computed) -> Iterator[Finding]:
+    for record in computed.batches:
+        pot = record.batch.pot
+        if pot is None:
+            continue
+        found = cooked(computed.figures, pot.before.grams, pot.after.grams)
+        if found.lost < 0:
+            said = f"lot {record.batch.lot}: the pot is {show(-found.lost, 1)} g heavier after the cook than before it"
+            yield record.finding(RULE.name, ("pot", "after"), said, _HINT)
+        elif found.left < 0:
+            said = (
+                f"lot {record.batch.lot}: the pot lost {show(found.lost, 1)} g, and there were "
+                f"{show(found.water, 1)} g of water in all"
+            )
+            yield record.finding(RULE.name, ("pot", "after"), said, _HINT)
+
+
+RULE = Rule(
+    "cook-loss",
+    "sense",
+    "A cook boils off water, and nothing else. A pot gains no weight by it, and loses no more than the water there was.",
+    recipe=check,
+)
