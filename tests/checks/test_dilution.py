@@ -81,5 +81,5 @@ def test_what_cannot_be(text: str, told: str) -> None:
 def test_a_bar_is_not_thinned() -> None:
     found = prove_one(PLAIN.replace("signed:", "dilute: 20 %\nsigned:")).findings
     assert [(f.message, f.place.line) for f in found if f.severity == "error"] == [
-        ("a bar is not thinned with water", 11)
+        ("'dilute' does not go with method: cold", 11)
     ]

@@ -10,6 +10,7 @@ import io
 from collections.abc import Iterable, Sequence
 
 from saponary.book.computed import Computed
+from saponary.book.rows import name_of
 from saponary.quantity.rounding import show
 from saponary.views.names import anything
 
@@ -19,27 +20,35 @@ _NAMES = {
     "water": "Water",
 }
 _HEAD = ("ingredient", "grams", "% of oils", "id")
+_HEAD_OF_SOAP = ("ingredient", "grams", "% of soap", "id")
 
 
 def weigh_sheet(computed: Computed) -> str:
-    """Everything that is weighed for a recipe, one a line: oils, alkali, water, liquids, additions."""
+    """Everything that is weighed for a recipe, one a line: oils, alkali, water, liquids, additions.
+
+    Of a rebatch, in which no lye is weighed, the shares are of the soap. Oils after the cook go by names of their
+    own, so that no lye is worked out for them when the sheet is read.
+    """
     formula, figures = computed.resolved.formula, computed.figures
-    whole = formula.oils_grams
+    whole = formula.base_grams
     rows: list[tuple[str, float]] = [(oil.id, oil.grams) for oil in formula.oils]
     alkali = (
         ("sodium-hydroxide", figures.weights.sodium_hydroxide),
         ("potassium-hydroxide", figures.weights.potassium_hydroxide),
     )
     rows += [(name, grams) for name, grams in alkali if grams > 0]
-    rows.append(("water", figures.water.plain))
+    if formula.weighs_lye:
+        rows.append(("water", figures.water.plain))
+    rows += [(name_of(oil, computed.pantry), oil.grams) for oil in formula.after_cook]
     rows += [(part.id, part.grams) for part in formula.liquids]
     rows += [(part.id, part.grams) for part in formula.additions]
     lines = [
         (_NAMES.get(id) or anything(computed.pantry, id), show(grams, 2), show(100 * grams / whole, 2), id)
         for id, grams in rows
     ]
-    superfat = [("superfat", "", show(100 * formula.superfat, 2) + " %", "")]
-    return _csv([(computed.model.title,), (), _HEAD, *lines, *superfat])
+    superfat = [("superfat", "", show(100 * formula.superfat, 2) + " %", "")] if formula.weighs_lye else []
+    head = _HEAD if formula.weighs_lye else _HEAD_OF_SOAP
+    return _csv([(computed.model.title,), (), head, *lines, *superfat])
 
 
 def figures_table(computed: Iterable[Computed]) -> str:
