@@ -43,7 +43,7 @@ ALSO = [
     (
         recipe(
             more(
-                "serves: paste\nlye: {potassium: {share: 100 %, purity: 90 %}}\n",
+                "method: cream\nlye: {potassium: {share: 100 %, purity: 90 %}}\n",
                 put("{lye-strength: 33 %}", "{lye-strength: 24 %}"),
             )
         ),
