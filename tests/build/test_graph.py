@@ -275,6 +275,8 @@ def test_what_a_change_does_not_reach_is_kept() -> None:
     summary = kept("maker", CHANGES["a recipe's summary"](whole()))
     assert {"recipes/ochre/index.html", "recipes/ochre/fresh.svg", "words/index.html"} <= summary
     assert "recipes/plain/index.html" not in summary
+    notes = before("maker").keys() - kept("maker", CHANGES["a recipe's notes"](whole()))
+    assert notes == {"recipes/ochre/index.html"}
     a_day_later = kept("maker", CHANGES["the day"](whole()))
     assert {"index.html", "recipes/plain/index.html", "figures.json"} <= a_day_later
     scrap = kept("maker", CHANGES["a colour that a scrap has"](whole()))

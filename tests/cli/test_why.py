@@ -42,7 +42,7 @@ def changed(lines: list[str]) -> list[str]:
 def test_where_nothing_has_changed_it_says_so(book: Path, capsys: pytest.CaptureFixture[str]) -> None:
     lines = why(book, "site/recipes/ochre/index.html", capsys)
     assert lines[0] == "public: recipes/ochre/index.html"
-    assert "as it was  recipe ochre" in lines and "as it was  the templates and style sheets" in lines
+    assert "as it was  recipe of ochre" in lines and "as it was  the templates and style sheets" in lines
     assert changed(lines) == ["nothing that it rests on has changed since the last build"]
     assert why(book, str(book / "site/recipes/ochre/index.html"), capsys) == lines
 
@@ -50,8 +50,8 @@ def test_where_nothing_has_changed_it_says_so(book: Path, capsys: pytest.Capture
 @pytest.mark.parametrize(
     ("name", "old", "new", "path", "told"),
     [
-        ("recipes/ochre.md", "A plain bar.", "Another.", "recipes/ochre/index.html", ["changed recipe ochre", "by recipes/ochre.md"]),
-        ("pantry.yaml", "#b98f86", "#b98f87", "site/recipes/ochre/index.html", ["changed recipe ochre", "by pantry: additions: own"]),
+        ("recipes/ochre.md", "A plain bar.", "Another.", "recipes/ochre/index.html", ["changed notes of ochre", "by recipes/ochre.md"]),
+        ("pantry.yaml", "#b98f86", "#b98f87", "site/recipes/ochre/index.html", ["changed recipe of ochre", "by pantry: additions: own"]),
         ("pantry.yaml", "#b98f86", "#b98f87", "recipes/plain/index.html", ["nothing that it rests on has changed since the last build"]),
         ("recipes/ochre.md", "title: Ochre", "title: Umber", "recipes/plain/index.html", ["changed the titles of the recipes, and their order"]),
         ("book.yaml", "A Small Book", "A Book", "recipes/plain/fresh.svg", ["changed book.yaml, as this edition shows it"]),

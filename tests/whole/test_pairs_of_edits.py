@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import shutil
+import signal
+import subprocess
+import sys
+from contextlib import suppress
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -15,7 +20,7 @@ from saponary.build.proof import prove
 from saponary.build.site import build
 from saponary.reading.findings import Finding
 from saponary.schema.edition import editions
-from support import errors
+from support import REPOSITORY, errors
 from whole.edits import BOOK, EDITS, Files
 
 ON = date(2026, 3, 20)
@@ -46,8 +51,13 @@ def built(root: Path, workers: int) -> Built:
     proof = prove(root, DiskStore(root / FOLDER), workers)
     assert errors(proof.findings) == []
     build(proof, ON, [editions({})[name] for name in EDITIONS], workers=workers)
-    wrote = [path for top in ("site", "private") for path in (root / top).rglob("*") if path.is_file()]
-    return proof.findings, {path.relative_to(root).as_posix(): path.read_bytes() for path in wrote}
+    return proof.findings, wrote(root)
+
+
+def wrote(root: Path) -> dict[str, bytes]:
+    """All that builds wrote into a book's folder, by path."""
+    found = [path for top in ("site", "private") for path in (root / top).rglob("*") if path.is_file()]
+    return {path.relative_to(root).as_posix(): path.read_bytes() for path in found}
 
 
 @cache
@@ -113,3 +123,45 @@ def test_every_ordered_pair_of_edits(first: str, tmp_path: Path) -> None:
             write(root, files)
             as_from_nothing(built(root, workers), files)
         shutil.rmtree(root)
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="the one-step exchange is Linux's")
+def test_after_a_build_that_was_killed_the_next_is_right(tmp_path: Path) -> None:
+    """Killed at any instant, the store and the record of the last run included."""
+    write(tmp_path, edited())
+    command = [
+        sys.executable,
+        "-m",
+        "saponary",
+        "build",
+        str(tmp_path),
+        "--on",
+        ON.isoformat(),
+        "--edition",
+        "all",
+    ]
+    environment = {**os.environ, "PYTHONPATH": str(REPOSITORY / "generator")}
+    done = list(FEW)
+    for round_ in range(16):
+        write(tmp_path, edited(*done[: round_ % len(done)]))
+        child = subprocess.Popen(
+            command, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+        )
+        with suppress(subprocess.TimeoutExpired):
+            child.wait(0.2 + 0.15 * round_)
+        child.send_signal(signal.SIGKILL)
+        child.wait()
+    files = edited(*FEW)
+    write(tmp_path, files)
+    for _ in range(2):
+        subprocess.run(command, env=environment, check=True, capture_output=True)
+        assert {
+            path: data
+            for path, data in wrote(tmp_path).items()
+            if path.startswith(("site/", "private/maker/"))
+        }.items() >= {
+            path: data
+            for path, data in clean(tuple(sorted(files.items())))[1].items()
+            if path != "private/.gitignore"
+        }.items()

@@ -113,7 +113,8 @@ def _gathered(names: Iterable[str]) -> Sequence[str]:
 
 
 def _told(name: str) -> str:
-    return _IN_WORDS.get(name, name)
+    slug = rests_on.slug_of(name)
+    return _IN_WORDS.get(name, name) if slug is None else f"{name.removesuffix(slug)}of {slug}"
 
 
 def _key(edition: str) -> Key:

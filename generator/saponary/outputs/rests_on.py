@@ -32,12 +32,19 @@ WAIVERS = "waivers"
 FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS)
 """What stands round every page."""
 
-_RECIPE, _HISTORY = "recipe ", "history "
+_RECIPE, _NOTES, _HISTORY = "recipe ", "notes ", "history "
+_OF_NOTES = ("notes", "quotes")
+"""Fields of a recipe that its own page alone shows."""
 
 
 def recipe(slug: str) -> str:
-    """One recipe as it is published, with its photos and its ingredient list, but for the settings."""
+    """One recipe as it is published, with its photos and its ingredient list, but for settings and notes."""
     return f"{_RECIPE}{slug}"
+
+
+def notes(slug: str) -> str:
+    """The text below a recipe's front matter, and the figures that are quoted in it."""
+    return f"{_NOTES}{slug}"
 
 
 def history(slug: str) -> str:
@@ -48,7 +55,7 @@ def history(slug: str) -> str:
 def slug_of(name: str) -> str | None:
     """The recipe that a name is about; None where it is about the whole book."""
     kind, _, slug = name.partition(" ")
-    return slug if f"{kind} " in (_RECIPE, _HISTORY) else None
+    return slug if f"{kind} " in (_RECIPE, _NOTES, _HISTORY) else None
 
 
 def recipes(published: Iterable[Published]) -> tuple[str, ...]:
@@ -68,6 +75,9 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
     """What is under a name, made of plain data. Raises KeyError for a name that is none of these."""
     if name.startswith(_RECIPE):
         return _of_recipe(name.removeprefix(_RECIPE), site)
+    if name.startswith(_NOTES):
+        one = site.by_slug.get(name.removeprefix(_NOTES))
+        return None if one is None else [getattr(one, field) for field in _OF_NOTES]
     if name.startswith(_HISTORY):
         slug = name.removeprefix(_HISTORY)
         return site.earlier.get(slug), site.changed.get(slug)
@@ -90,7 +100,7 @@ def _of_recipe(slug: str, site: SiteInput) -> object:
     one = site.by_slug.get(slug)
     if one is None:
         return None
-    own = {f.name: getattr(one, f.name) for f in fields(one) if f.name != "settings"}
+    own = {f.name: getattr(one, f.name) for f in fields(one) if f.name not in ("settings", *_OF_NOTES)}
     shown = [shot.file for record in one.batches for shot in record.batch.photos]
     if one.model.photo is not None:
         shown.append(one.model.photo.file)

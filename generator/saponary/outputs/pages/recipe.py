@@ -19,7 +19,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     for recipe in row:
         path = links.recipe_page(recipe.slug)
         drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.history(recipe.slug), *drawn)
+        own = (rests_on.notes(recipe.slug), rests_on.history(recipe.slug))
+        uses = (*rests_on.FRAME, rests_on.TITLES, *own, *drawn)
         yield SiteFile(path, partial(_page, context, recipe, row, path), uses, recipe.slug)
         for when in ("fresh", "cured"):
             write = partial(_drawing, context, recipe, when)
