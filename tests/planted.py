@@ -16,6 +16,8 @@ from saponary.schema.fields import Part, kebab
 from saponary.schema.seen import Seen, marks
 
 HIDDEN = Seen()
+COMMENT = "zqhush"
+"""What stands beside every marker, commented out: no edition shows it."""
 
 
 @dataclass(frozen=True)
@@ -54,7 +56,7 @@ class Planter:
     def _marker(self, path: str, way: tuple[Seen, ...]) -> str:
         made = Planted(f"{next(self._words)} planted", path, way)
         self.planted.append(made)
-        return made.text
+        return f"{made.text} <!-- {COMMENT} -->"
 
 
 def is_text(field: FieldInfo) -> bool:

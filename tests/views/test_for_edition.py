@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 import yaml
 
-from planted import Planter
+from planted import COMMENT, Planter
 from saponary.assets import resources
 from saponary.book.classes import ClassPlan
 from saponary.build.proof import prove
@@ -164,6 +164,7 @@ def test_an_edition_shows_no_text_that_it_may_not(book: tuple[Planter, Unpublish
     if edition not in TAUGHT:
         hidden |= {one.path for one in planter.planted if one.path.startswith("ClassPlan.")}
     assert shown & hidden == set()
+    assert COMMENT not in text
     assert {amount for amount, needs in NUMBERS.items() if amount in text} <= {
         amount for amount, needs in NUMBERS.items() if needs in STANDARD[edition].shows
     }

@@ -20,6 +20,7 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 from saponary.book.recipe_file import RecipeFile
+from saponary.reading.published_text import blanked
 
 TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt"})
 """Keys of the front matter whose text is published and may hold figures."""
@@ -186,7 +187,7 @@ def in_recipe(recipe: RecipeFile) -> list[Quote]:
     """All figures of a recipe file: in the published texts of its front matter, then in its notes."""
     found: list[Quote] = []
     for start, end in _front_texts(recipe):
-        found += find(recipe.text[start:end], offset=start, code=False)
+        found += find(blanked(recipe.text[start:end]), offset=start, code=False)
     found += in_notes(recipe.body, offset=recipe.body_start)
     return sorted(set(found), key=lambda quote: quote.start)
 

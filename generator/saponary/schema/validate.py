@@ -12,6 +12,7 @@ from pydantic import BaseModel, ValidationError
 from saponary.reading.alike import nearest
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.plain import is_list, is_map
+from saponary.reading.published_text import only_seen_in
 from saponary.reading.tree import MAX_FAULTS, Path, Tree, placed, shown
 from saponary.schema.fields import Part
 
@@ -44,7 +45,7 @@ def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Find
     """Validate a tree; on faults the model is None and every fault is a finding."""
     blanks = list(_blanks(tree, file))[:MAX_FAULTS]
     try:
-        return model.model_validate(tree.data, strict=False), blanks
+        return model.model_validate(only_seen_in(tree.data), strict=False), blanks
     except ValidationError as error:
         every = error.errors(include_url=False)
     faults = [_finding(model, tree, file, fault) for fault in every[:MAX_FAULTS]]

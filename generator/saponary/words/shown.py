@@ -96,6 +96,7 @@ _LINES = (
 _INLINE = (
     r"(?=[\\&{<h\[\]!*~_`\u00ad\u200b-\u200d\u2060\ufeff])(?:"
     r"(?P<escape>\\[!-/:-@\[-`{-~])"
+    r"|(?P<comment><!--(?s:.*?)(?:-->|\Z))"
     r"|(?P<entity>&(?:\#\d{1,7}|\#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});)"
     r"|(?P<figure>\{[^{}]{1,300}\})"
     r"|(?P<url><[a-z]{2,20}:[^<>\s]{0,2000}>|https?://[^\s<>()\[\]]{1,2000})"
@@ -154,7 +155,7 @@ class _Unmarking:
             self.out.put(unescape(piece[0]), where)
         elif kind == "figure":
             self.out.put(" 0 ", where)
-        elif kind in ("url", "space"):
+        elif kind in ("url", "space", "comment"):
             end = self.spans.get(where, end)
             self.out.put(" ", where)
         return end
