@@ -162,7 +162,7 @@ def signed(texts: Texts) -> Texts:
     figures = one.catalogue
     filled = recipe.replace("FINGERPRINT", one.fingerprint)
     filled = filled.replace("LYE g", figures["lye"].text(decimals=0)).replace(
-        "PLAIN g", figures["plain-water"].text(decimals=0)
+        "PLAIN g", f"{max(0.0, figures['plain-water'].value):.0f} g"
     )
     for name in ("lye", "water", "batter", "superfat"):
         filled = filled.replace(f"{{{name}}}", figures[name].text())

@@ -133,11 +133,21 @@ def _resized(computed: Computed) -> Iterator[Resolved]:
 
 
 _NAMES = {
-    LYE: ("lye", "sodium-hydroxide", "potassium-hydroxide", "lye-solution", "lye-strength"),
+    LYE: (
+        "lye",
+        "sodium-hydroxide",
+        "potassium-hydroxide",
+        "sodium-hydroxide-stock",
+        "potassium-hydroxide-stock",
+        "lye-solution",
+        "lye-strength",
+    ),
     SOLUTION: ("lye-solution", "lye-strength"),
     WATER: (
         "water",
         "plain-water",
+        "water-beside-stock",
+        "dilution-water",
         "liquids-water",
         "lye-solution",
         "water-of-oils",
@@ -145,7 +155,7 @@ _NAMES = {
         "lye-strength",
     ),
     SUPERFAT: ("superfat", "superfat-as-weighed", "superfat-with-liquids-fat"),
-    OILS: ("oils",),
+    OILS: ("oils", "oils-for-label", "smallest-batch"),
 }
 
 

@@ -26,6 +26,8 @@ def _days(record: BatchRecord) -> Iterator[Finding]:
         if day is not None and day < batch.poured:
             message = f"lot {batch.lot} was {name} before it was poured"
             yield record.finding(RULE.name, (name,), message, _HINT)
+    if batch.unmoulded is not None and batch.cut is not None and batch.poured <= batch.cut < batch.unmoulded:
+        yield record.finding(RULE.name, ("cut",), f"lot {batch.lot} was cut before it was unmoulded", _HINT)
     for index, test in enumerate(batch.free_alkali):
         if test.on < batch.poured:
             message = f"lot {batch.lot} was tested before it was poured"

@@ -13,8 +13,12 @@ from saponary.lye.fingerprint import matches
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
-FAR = 2.0
-"""A weight so many times the formula's, or less than that part of it: common practice, no source."""
+FAR = 1.25
+"""A weight so many times the formula's, or less than that part of it: common practice, no source. A digit that
+slips changes a weight by more, more often than not."""
+
+STEPS = 2
+"""A weight so few steps of the scale from the formula's is rounded, and no slip."""
 
 
 def check(computed: Computed) -> Iterator[Finding]:
@@ -22,10 +26,10 @@ def check(computed: Computed) -> Iterator[Finding]:
     for record in computed.batches:
         formula = record.batch.formula
         if formula is None or matches(formula, computed.fingerprint):
-            yield from _of(record, meant)
+            yield from _of(record, meant, STEPS * computed.settings.scale_step_grams)
 
 
-def _of(record: BatchRecord, meant: Mapping[str, float]) -> Iterator[Finding]:
+def _of(record: BatchRecord, meant: Mapping[str, float], near: float) -> Iterator[Finding]:
     """Each weight beside the others: a batch of half or twice the size is a batch of the formula."""
     weighed = {
         name: q.grams for name, q in record.batch.as_weighed.items() if q is not None and name in meant
@@ -36,7 +40,7 @@ def _of(record: BatchRecord, meant: Mapping[str, float]) -> Iterator[Finding]:
     size = _middle(weighed[name] / meant[name] for name in weighed if meant[name] > 0)
     for name, grams in weighed.items():
         asked = meant[name] * (size or 1.0)
-        if asked > 0 and not asked / FAR <= grams <= asked * FAR:
+        if asked > 0 and not asked / FAR <= grams <= asked * FAR and abs(grams - asked) > near:
             yield record.finding(
                 RULE.name,
                 ("as-weighed", name),
@@ -57,8 +61,8 @@ def _middle(ratios: Iterator[float]) -> float:
 RULE = Rule(
     "record-weights",
     "sense",
-    "The weights of a record are those of its formula, at the size that was made. One that is half or twice what goes "
-    "with the others is a typing mistake, a slip at the scale, or another formula (limits: common practice, no source).",
+    "The weights of a record are those of its formula, at the size that was made. One that is a quarter more than what goes "
+    "with the others, or a fifth less, is a typing mistake, a slip at the scale, or another formula (limits: common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

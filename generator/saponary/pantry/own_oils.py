@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from saponary.lye.constants import KOH, NAOH
-from saponary.lye.fatty_acids import FATTY_ACIDS, saponification_value
+from saponary.lye.fatty_acids import FATTY_ACIDS, iodine_value, saponification_value
 from saponary.lye.formula import Ester
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
@@ -22,6 +22,12 @@ FAR_OFF = 0.03
 
 ACIDS_OFF = 0.06
 """A value this far from the one that follows from the fatty acids cannot be theirs."""
+
+IODINE_OFF = 0.25
+"""An iodine value this far from the one that follows from the fatty acids is another oil's."""
+
+_FEW = 5.0
+"""Grams of iodine per 100 g by which the value of a hard fat may be off."""
 
 WINDOWS: Mapping[str, tuple[float, float]] = {
     "oil": (165.0, 270.0),
@@ -71,6 +77,7 @@ def oil(
     `whole` is the entry with all that lies below it.
     """
     path: Path = ("oils", name)
+    _iodine(own, whole, path, report)
     given = own.saponification_value
     if given is None:
         if missing and own.like is None:
@@ -94,6 +101,22 @@ def oil(
         _by_acids(value, computed, where, report)
     elif published is None:
         _by_kind(value, whole.kind or "oil", where, report)
+
+
+def _iodine(own: OilEntry, whole: OilEntry, path: Path, report: Reporter) -> None:
+    """An iodine value of the maker's own that the fatty acids beside it contradict."""
+    acids = {key: share.fraction for key, share in (whole.fatty_acids or {}).items()}
+    if own.iodine_value is None or whole.kind == "wax" or sum(acids.values()) < _LEAST_TOLD:
+        return
+    told = own.iodine_value.value.number
+    follows = iodine_value(acids, ester="acid" if whole.kind == "acid" else "triglyceride")
+    if abs(told - follows) > max(IODINE_OFF * follows, _FEW):
+        report.add(
+            (*path, "iodine-value"),
+            f"{told:g} g/100 g is stated, and {follows:.0f} g/100 g follows from the fatty acids",
+            "check both against the certificate",
+            "warning",
+        )
 
 
 def _own_range(own: OilEntry, below: OilEntry | None, where: Path, report: Reporter) -> None:

@@ -78,12 +78,17 @@ def subject_of(
     if best is None or (best[3] < index and _by_volume(here, best[3], words)):
         return None
     number = here[index].number
-    pure = best[2] == LYE and number is not None and number.kind == "share" and number.value > _STRONGEST
-    return None if pure else best[2]
+    high = best[2] == LYE and number is not None and number.kind == "share" and number.value > _STRONGEST
+    near = here[max(0, index - _STRENGTH) : index + _STRENGTH]
+    return None if high and not any_stand(near, words.strength) else best[2]
 
 
 _STRONGEST = 60.0
 """Percent of alkali that no lye holds in the cold (common practice, no source): above, a purity is told."""
+
+
+_STRENGTH = 5
+"""Words before and after such a share that may say it is the lye's strength all the same."""
 
 
 _RIVAL_BEHIND = 2.0

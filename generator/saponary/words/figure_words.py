@@ -37,6 +37,7 @@ class FigureWords:
     nearby: frozenset[Phrase]
     aside: frozenset[Phrase]
     wetting: frozenset[Phrase]
+    strength: frozenset[Phrase]
     partly: frozenset[Phrase]
     rivals: frozenset[Phrase]
     times: frozenset[Phrase]
@@ -165,6 +166,7 @@ def _language(row: Mapping[str, Any]) -> FigureWords:
         nearby=group("nearby"),
         aside=group("aside"),
         wetting=group("wetting"),
+        strength=group("strength"),
         partly=group("partly"),
         rivals=group("rivals"),
         times=group("times"),
