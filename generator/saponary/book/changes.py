@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from saponary.book.moved import Moved
 from saponary.lye.formula import Addition, Formula, Liquid, Oil, shares
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
@@ -16,6 +17,19 @@ class Changed:
 
     on: date
     again: bool
+
+
+@dataclass(frozen=True)
+class Version:
+    """What a recipe came to at one time of its history. `about` is the first line of what was said of the
+    change, `moved` the figures that it moved; `lye` is grams for a kilogram of oils, `superfat` a share."""
+
+    on: date
+    about: str
+    fingerprint: str
+    lye: float
+    superfat: float
+    moved: tuple[Moved, ...]
 
 
 def changes(old: Formula, new: Formula) -> tuple[str, ...]:

@@ -7,20 +7,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.catalogue import Figure
+from saponary.book.moved import Moved, moved
 from saponary.build.compared_side import CameTo, Drifted, Side
 
 Kind = Literal["new", "gone", "changed", "unreadable"]
-
-
-@dataclass(frozen=True)
-class Moved:
-    """One figure, as shown before and after; None where a side has none of that name. `by` is the
-    difference, shown with its sign, where both have one."""
-
-    name: str
-    before: str | None
-    after: str | None
-    by: str | None
 
 
 @dataclass(frozen=True)
@@ -96,35 +86,17 @@ def _changed(was: str | None, now: str | None, old: CameTo | None, new: CameTo |
     if faults:
         return Changed(file, before, one.title, "unreadable", (), faults=faults)
     if old is None:
-        return Changed(file, before, one.title, "new", tuple(_moved({}, _main(new.figures))))
-    moved = (*_moved(old.figures, new.figures), *_cost(old.cost, new.cost))
+        return Changed(file, before, one.title, "new", tuple(moved({}, _main(new.figures))))
+    rows = (*moved(old.figures, new.figures), *_cost(old.cost, new.cost))
     status = (old.status, new.status) if old.status != new.status else None
     order = _between(old.order, new.order) if old.order != new.order else None
-    if not (moved or status or order or before):
+    if not (rows or status or order or before):
         return None
-    return Changed(file, before, one.title, "changed", moved, status, order)
+    return Changed(file, before, one.title, "changed", rows, status, order)
 
 
 def _main(figures: Mapping[str, Figure]) -> dict[str, Figure]:
     return {name: figures[name] for name in ("oils", "lye", "water", "superfat") if name in figures}
-
-
-def _moved(old: Mapping[str, Figure], new: Mapping[str, Figure]) -> Iterator[Moved]:
-    for name in dict.fromkeys((*new, *old)):
-        was, now = old.get(name), new.get(name)
-        before, after = _shown(was), _shown(now)
-        if before != after:
-            both = was is not None and now is not None and was.known and now.known
-            yield Moved(name, before, after, _by(was, now) if both and was and now else None)
-
-
-def _by(was: Figure, now: Figure) -> str | None:
-    """The difference with its sign; None where it is shown as nought."""
-    found = Figure(was.name, now.value - was.value, was.kind)
-    if not any(digit in "123456789" for digit in found.text()):
-        return None
-    text = found.text("points" if found.kind == "share" else None)
-    return text if text.startswith("-") else f"+{text}"
 
 
 def _between(old: tuple[str, ...], new: tuple[str, ...]) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -135,12 +107,6 @@ def _between(old: tuple[str, ...], new: tuple[str, ...]) -> tuple[tuple[str, ...
     ends = zip(reversed(old[start:]), reversed(new[start:]), strict=False)
     end = next((i for i, (a, b) in enumerate(ends) if a != b), min(len(old), len(new)) - start)
     return old[start : len(old) - end], new[start : len(new) - end]
-
-
-def _shown(figure: Figure | None) -> str | None:
-    if figure is None:
-        return None
-    return figure.text() if figure.known else "not known"
 
 
 def _cost(old: float | None, new: float | None) -> Iterator[Moved]:

@@ -6,7 +6,8 @@ import json
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import asdict
 
-from saponary.build.compare import Changed, Comparison, Moved
+from saponary.book.moved import Moved
+from saponary.build.compare import Changed, Comparison
 from saponary.build.revisions import Pair, Revised
 from saponary.outputs.figures_json import ENGINE
 

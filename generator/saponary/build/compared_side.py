@@ -31,9 +31,10 @@ from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding
 
 _COMMON = (PANTRY_FILE, SETTINGS_FILE)
-_ROOMS = ("quantity", "lye", "tables", "reading", "schema", "pantry", "book", "label", "build")
-_WEIGHED = Step("weighed", uses=("the recipe", "recipes whose scrap it may hold"), rooms=_ROOMS)
-_DRIFTED = Step("drifted", uses=("all recipes", "what all rest on"), rooms=_ROOMS)
+ROOMS = ("quantity", "lye", "tables", "reading", "schema", "pantry", "book", "label", "build")
+"""Whose code has a say in what a recipe came to."""
+_WEIGHED = Step("weighed", uses=("the recipe", "recipes whose scrap it may hold"), rooms=ROOMS)
+_DRIFTED = Step("drifted", uses=("all recipes", "what all rest on"), rooms=ROOMS)
 
 
 @dataclass(frozen=True)
@@ -66,15 +67,24 @@ class Side:
 
     def __init__(self, files: Files, store: Store) -> None:
         self._files, self._store = files, store
+        self._digests: dict[str, str] = {}
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        """The files of the recipes, by name."""
+        return frozenset(name for name in _names(self._files, "recipes") if name.endswith(".md"))
+
+    def digest(self, name: str) -> str:
+        """A digest of the bytes of one of its recipes and of its batches."""
+        if name not in self._digests:
+            files = f"recipes/{name}", f"batches/{name.removesuffix('.md')}.yaml"
+            self._digests[name] = self._digest(files)
+        return self._digests[name]
 
     @cached_property
     def recipes(self) -> dict[str, str]:
-        """The recipes, and a digest of the bytes of each with its batches."""
-        return {
-            name: self._digest((f"recipes/{name}", f"batches/{name.removesuffix('.md')}.yaml"))
-            for name in _names(self._files, "recipes")
-            if name.endswith(".md")
-        }
+        """All recipes, with their digests."""
+        return {name: self.digest(name) for name in sorted(self.names)}
 
     @cached_property
     def common(self) -> str:
@@ -86,11 +96,11 @@ class Side:
         """The recipes whose scrap an entry of the pantry is, with their digests."""
         text = self._files.read(PANTRY_FILE) if self._files.has(PANTRY_FILE) else b""
         known = b"" if isinstance(text, Unread) else text
-        return {name: of for name, of in self.recipes.items() if name.removesuffix(".md").encode() in known}
+        return {name: self.digest(name) for name in sorted(self.names) if name[:-3].encode() in known}
 
     def came_to(self, names: Collection[str]) -> dict[str, CameTo]:
         """What these recipes came to; those that it holds of them."""
-        keys = {name: self._key(name) for name in names if name in self.recipes}
+        keys = {name: self._key(name) for name in names if name in self.names}
         found = {name: kept for name, key in keys.items() if (kept := _recalled(self._store, key))}
         lacking = [name for name in keys if name not in found]
         if lacking:
@@ -122,7 +132,7 @@ class Side:
         }
 
     def _key(self, name: str) -> Key:
-        return _WEIGHED.key((name, self.recipes[name], self.common), self.lent)
+        return _WEIGHED.key((name, self.digest(name), self.common), self.lent)
 
     def _digest(self, names: Iterable[str]) -> str:
         whole = hashlib.sha256()

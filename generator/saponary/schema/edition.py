@@ -63,7 +63,7 @@ _METHOD = (
 STANDARD: dict[str, Edition] = {
     PUBLIC: Edition(PUBLIC, frozenset((*_METHOD, "batches", "remarks")), "full"),
     "shop": Edition("shop", frozenset(("summary", "drawing", "photos", "ingredients")), "ingredients"),
-    "class": Edition("class", frozenset(_METHOD), "full"),
+    "class": Edition("class", frozenset((*_METHOD, "history")), "full"),
     "maker": Edition("maker", frozenset(FIELDS), "full"),
 }
 

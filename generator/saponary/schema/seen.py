@@ -29,6 +29,7 @@ Shown = Literal[
     "batches",
     "badge",
     "remarks",
+    "history",
     "costs",
     "people",
     "private",

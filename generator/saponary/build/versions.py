@@ -1,0 +1,122 @@
+"""The versions of every recipe's formula that git still has: what each change did to its figures.
+
+Each revision is computed with its own pantry and settings, by today's engine, and what came of it is
+kept by content; the list of a recipe's versions is kept by the last revision that touches it.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict, dataclass
+from datetime import date
+from pathlib import Path
+
+from saponary.assets.step import Step
+from saponary.assets.store import Store
+from saponary.book.changes import Version
+from saponary.book.library import Book
+from saponary.book.moved import Moved, moved
+from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
+from saponary.build.compared_side import ROOMS, CameTo, Side
+from saponary.reading.git import Objects, Revision, ask, objects
+
+MOST = 60
+"""Revisions of one recipe that are looked at, the latest first."""
+
+_COMMON = (PANTRY_FILE, SETTINGS_FILE)
+_VERSIONS = Step("versions", uses=("revisions that touch it", "recipe"), rooms=ROOMS)
+
+
+@dataclass(frozen=True)
+class _Commit:
+    id: str
+    on: str
+    about: str
+
+
+def versions(book: Book, store: Store) -> Mapping[str, tuple[Version, ...]]:
+    """By slug, the latest first; nothing where the book is not kept in git."""
+    touched = _touched(book.root)
+    wanted: dict[str, list[_Commit]] = {}
+    for recipe in book.recipes:
+        if any(recipe.file in files for _, files in touched):
+            commits = [one for one, files in touched if recipe.file in files or not files.isdisjoint(_COMMON)]
+            wanted[recipe.file.removeprefix("recipes/")] = commits[:MOST]
+    keys = {name: _VERSIONS.key([one.id for one in commits], name) for name, commits in wanted.items()}
+    found = {name: kept for name, key in keys.items() if (kept := store.recall(key)) is not None}
+    versions = {name: tuple(_read(row) for row in json.loads(kept)) for name, kept in found.items()}
+    with objects(book.root) as held:
+        lacking = {name: commits for name, commits in wanted.items() if name not in found}
+        if held is None or not lacking:
+            return {name.removesuffix(".md"): one for name, one in versions.items()}
+        sides = _Sides(book.root, held, store)
+        sides.compute(lacking)
+        for name, commits in lacking.items():
+            versions[name] = tuple(_versions(name, commits, sides))[::-1]
+            rows = [{**asdict(one), "on": one.on.isoformat()} for one in versions[name]]
+            store.keep(keys[name], json.dumps(rows).encode("utf-8"))
+    return {name.removesuffix(".md"): one for name, one in versions.items()}
+
+
+class _Sides:
+    """The book at each revision, read once."""
+
+    def __init__(self, root: Path, held: Objects, store: Store) -> None:
+        self._root, self._held, self._store = root, held, store
+        self._sides: dict[str, Side] = {}
+
+    def at(self, commit: str) -> Side:
+        if commit not in self._sides:
+            self._sides[commit] = Side(Revision(self._root, self._held, commit), self._store)
+        return self._sides[commit]
+
+    def compute(self, wanted: Mapping[str, Iterable[_Commit]]) -> None:
+        """Have all that is wanted computed, revision by revision, so that each is read once."""
+        at: dict[str, set[str]] = {}
+        for name, commits in wanted.items():
+            for commit in commits:
+                at.setdefault(commit.id, set()).add(name)
+        for id, names in at.items():
+            self.at(id).came_to(names)
+
+
+def _read(row: dict[str, object]) -> Version:
+    rows = row.pop("moved")
+    assert isinstance(rows, list)
+    on = date.fromisoformat(str(row.pop("on")))
+    return Version(on=on, moved=tuple(Moved(**one) for one in rows), **row)  # type: ignore[arg-type]
+
+
+def _versions(name: str, commits: Iterable[_Commit], sides: _Sides) -> Iterator[Version]:
+    """From the earliest on, each that moved a figure or the fingerprint."""
+    last: CameTo | None = None
+    seen: set[tuple[str, str]] = set()
+    for commit in reversed(list(commits)):
+        side = sides.at(commit.id)
+        if name not in side.names:
+            continue
+        state = side.digest(name), side.common
+        one = side.came_to({name})[name]
+        if not one.figures or (last is not None and one.figures == last.figures and state in seen):
+            continue
+        seen.add(state)
+        rows = tuple(moved(last.figures, one.figures)) if last is not None else ()
+        if last is None or rows or one.fingerprint != last.fingerprint:
+            lye = 1000.0 * one.figures["lye"].value / one.figures["oils"].value
+            superfat = one.figures["superfat"].value
+            on = date.fromisoformat(commit.on)
+            yield Version(on, commit.about, one.fingerprint, lye, superfat, rows)
+        last = one
+
+
+def _touched(root: Path) -> list[tuple[_Commit, frozenset[str]]]:
+    """Commits that touch a recipe, the pantry or the settings, with those files; the latest first."""
+    words = ("-c", "log.showRoot=true", "log", "--date=short", "--format=%x01%H %cd %s", "--name-only")
+    told = ask(root, *words, "--relative", "--", "recipes", *_COMMON) or ""
+    found: list[tuple[_Commit, frozenset[str]]] = []
+    for block in told.split("\x01")[1:]:
+        head, *files = block.splitlines()
+        id, on, about = (*head.split(" ", 2), "")[:3]
+        found.append((_Commit(id, on, about), frozenset(filter(None, files))))
+    return found

@@ -1,0 +1,38 @@
+"""The history of each recipe's formula, and what changed in the book: where the book is kept in git."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from saponary.book.published import Published
+from saponary.messages.message import message
+from saponary.outputs import rests_on
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.views import links
+from saponary.views.history import book_changes, history
+
+
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    told = [recipe for recipe in context.recipes if context.site.versions.get(recipe.slug)]
+    for recipe in told:
+        path = links.history(recipe.slug)
+        uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
+        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
+    if told:
+        histories = (rests_on.history(recipe.slug) for recipe in told)
+        uses = (*rests_on.FRAME, *rests_on.recipes(told), *histories)
+        yield SiteFile(links.CHANGES, partial(_changes, context), uses)
+
+
+def _page(context: PageContext, recipe: Published, path: str) -> bytes:
+    return context.page("history.html", path, history=history(recipe, context.site, links.root(path)))
+
+
+def _changes(context: PageContext) -> bytes:
+    found = book_changes(context.recipes, context.site, links.root(links.CHANGES))
+    return context.page("changes.html", links.CHANGES, changes=found)
+
+
+KIND = PageKind("history", _render, needs="history", nav=NavEntry(message("nav.changes"), links.CHANGES))
