@@ -19,6 +19,7 @@ from saponary.build.pages import Pages, shown_recipes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
+from saponary.build.versions import versions
 from saponary.build.why import remember, sources, why
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
@@ -67,7 +68,7 @@ def build(
         raise Stopped([f for f in proof.findings if f.severity == "error"])
     book = proof.book
     store = DiskStore(book.root / FOLDER)
-    whole, photo_files = _site(proof, on, store)
+    whole, photo_files = _site(proof, on, store, editions)
     maker = _Maker(proof, photo_files, press, progress, store, workers)
     sites = {edition: for_edition(whole, edition) for edition in editions}
     try:
@@ -96,7 +97,7 @@ def build(
 def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | None:
     """Why a file of an edition, by its path there, is made again or not; None where it is no page of it."""
     store = DiskStore(proof.book.root / FOLDER)
-    whole, photo_files = _site(proof, on, store)
+    whole, photo_files = _site(proof, on, store, [edition])
     pages = _Maker(proof, photo_files, None, None, store, 1).pages(for_edition(whole, edition))
     file = next((one for one in pages.composed.files if one.path == path), None)
     if file is None:
@@ -112,7 +113,9 @@ def _sources(proof: Proof) -> Mapping[str, str]:
     return sources((one.computed for one in proof.recipes), proof.identities, program)
 
 
-def _site(proof: Proof, on: date, store: Store) -> tuple[Unpublished, Mapping[str, bytes]]:
+def _site(
+    proof: Proof, on: date, store: Store, editions: Sequence[Edition]
+) -> tuple[Unpublished, Mapping[str, bytes]]:
     """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
     book = proof.book
     recipes = proof.recipes
@@ -127,6 +130,7 @@ def _site(proof: Proof, on: date, store: Store) -> tuple[Unpublished, Mapping[st
         photos=photos,
         earlier=changes_since(book, (one.computed for one in recipes)),
         changed=last_changes(book),
+        versions=versions(book, store) if any("history" in one.shows for one in editions) else {},
         labels={one.slug: bar(one.computed) for one in recipes},
         on=on,
     )

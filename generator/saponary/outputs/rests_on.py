@@ -48,7 +48,7 @@ def notes(slug: str) -> str:
 
 
 def history(slug: str) -> str:
-    """What is known of a recipe's earlier formulas, and when it last changed."""
+    """What is known of a recipe's earlier formulas and versions, and when it last changed."""
     return f"{_HISTORY}{slug}"
 
 
@@ -80,7 +80,7 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         return None if one is None else [getattr(one, field) for field in _OF_NOTES]
     if name.startswith(_HISTORY):
         slug = name.removeprefix(_HISTORY)
-        return site.earlier.get(slug), site.changed.get(slug)
+        return site.earlier.get(slug), site.changed.get(slug), site.versions.get(slug)
     common: dict[str, Callable[[], object]] = {
         SETTINGS: lambda: site.book.settings,
         EDITION: lambda: site.edition,

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TypeVar
 
-from saponary.book.changes import Changed
+from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
 from saponary.book.library import Book
 from saponary.book.proofed import Proofed
@@ -36,6 +36,7 @@ class Unpublished:
         default_factory=dict[str, Mapping[str, tuple[str, ...]]]
     )
     changed: Mapping[str, Changed] = field(default_factory=dict[str, Changed])
+    versions: Mapping[str, tuple[Version, ...]] = field(default_factory=dict[str, tuple[Version, ...]])
     labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     on: date = date.max
 
@@ -56,6 +57,11 @@ def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
             slug: one if "private" in shows else replace(one, again=False)
             for slug, one in _of(whole.changed, slugs).items()
             if "badge" in shows
+        },
+        versions={
+            slug: found if "private" in shows else tuple(replace(one, about="") for one in found)
+            for slug, found in _of(whole.versions, slugs).items()
+            if "history" in shows
         },
         labels=_of(whole.labels, slugs) if "ingredients" in shows else {},
         edition=edition,

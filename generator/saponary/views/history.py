@@ -90,10 +90,17 @@ def book_changes(recipes: Iterable[Published], site: SiteInput, up: str) -> tupl
 
 def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -> VersionView:
     rows = [
-        MovedRow(row.name, row.before or message("history.none"), row.after or message("history.none"), row.by or "")
+        MovedRow(
+            row.name,
+            row.before or message("history.none"),
+            row.after or message("history.none"),
+            row.by or "",
+        )
         for row in one.moved
     ]
-    main = [row for row in rows if row.name in _FIRST or row.name.startswith(("oil ", "addition ", "liquid "))]
+    main = [
+        row for row in rows if row.name in _FIRST or row.name.startswith(("oil ", "addition ", "liquid "))
+    ]
     lots = tuple(
         record.batch.lot
         for record in recipe.batches

@@ -19,6 +19,11 @@ def at_the_bench(slug: str) -> str:
     return f"recipes/{slug}/at-the-bench.html"
 
 
+def history(slug: str) -> str:
+    """The versions of a recipe's formula."""
+    return f"recipes/{slug}/history.html"
+
+
 def drawing(slug: str, when: str) -> str:
     """One face of a recipe's pour drawing, as a file of its own."""
     return f"recipes/{slug}/{when}.svg"
@@ -38,3 +43,4 @@ LOTS = "lots/index.html"
 CURE_SHELF = "cure-shelf/index.html"
 COLOURS = "colours/index.html"
 READY = "ready.ics"
+CHANGES = "changes/index.html"

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
-from saponary.book.changes import Changed
+from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
 from saponary.book.published import Published
 from saponary.label.lists import Bar
@@ -57,6 +57,8 @@ class SiteInput:
     """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
     changed: Mapping[str, Changed] = field(default_factory=dict[str, Changed])
     """By recipe, where the book is kept in a history: when what its figures come from last changed."""
+    versions: Mapping[str, tuple[Version, ...]] = field(default_factory=dict[str, tuple[Version, ...]])
+    """By recipe, where the book is kept in a history: its versions, the latest first."""
     labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     """What is in each recipe's bar, by its slug."""
     edition: Edition = STANDARD[PUBLIC]

@@ -18,9 +18,14 @@ def course(versions: Sequence[tuple[date, float, float]], say: Speaker) -> svg.C
     lye = [found for _, found, _ in versions]
     superfat = [100.0 * found for _, _, found in versions]
     parts = [
-        *_steps(_TOPS[0], say("chart.course.lye"), lye, [say(Number(one, 1, "g")) for one in (lye[0], lye[-1])]),
         *_steps(
-            _TOPS[1], say("chart.course.superfat"), superfat, [say(percent(one / 100)) for one in (superfat[0], superfat[-1])]
+            _TOPS[0], say("chart.course.lye"), lye, [say(Number(one, 1, "g")) for one in (lye[0], lye[-1])]
+        ),
+        *_steps(
+            _TOPS[1],
+            say("chart.course.superfat"),
+            superfat,
+            [say(percent(one / 100)) for one in (superfat[0], superfat[-1])],
         ),
     ]
     described = say(
@@ -43,7 +48,10 @@ def _steps(top: float, name: str, values: Sequence[float], ends: Sequence[str]) 
         return top + _HIGH - (_HIGH - 6) * (value - low) / span
 
     width = (_RIGHT - _LEFT) / len(values)
-    parts = [svg.label(_LEFT, top - 8, name), svg.line(_LEFT, top + _HIGH + 3, _RIGHT, top + _HIGH + 3, faint=True)]
+    parts = [
+        svg.label(_LEFT, top - 8, name),
+        svg.line(_LEFT, top + _HIGH + 3, _RIGHT, top + _HIGH + 3, faint=True),
+    ]
     for index, value in enumerate(values):
         x = _LEFT + index * width
         parts.append(svg.line(x, y(value), x + width, y(value), width=2))

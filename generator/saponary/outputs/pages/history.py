@@ -22,8 +22,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
     if told:
         histories = (rests_on.history(recipe.slug) for recipe in told)
-        uses = (*rests_on.FRAME, *rests_on.recipes(told), *histories)
-        yield SiteFile(links.CHANGES, partial(_changes, context), uses)
+        rests = (*rests_on.FRAME, *rests_on.recipes(told), *histories)
+        yield SiteFile(links.CHANGES, partial(_changes, context), rests)
 
 
 def _page(context: PageContext, recipe: Published, path: str) -> bytes:

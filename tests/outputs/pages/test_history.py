@@ -1,0 +1,90 @@
+"""The versions of a formula on its page, from a book kept in git: who sees them, and what they say."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+from collections.abc import Mapping
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from saponary.assets.store import NoStore
+from saponary.build.proof import Proof, prove
+from saponary.build.versions import versions
+from saponary.outputs.compose import compose
+from saponary.schema.edition import STANDARD, Edition
+from saponary.views.for_edition import Unpublished, for_edition
+from support import PLAIN, REPOSITORY, write_book
+
+TEMPLATES = (REPOSITORY / "templates",)
+WHO = {
+    f"GIT_{role}_{what}": value
+    for role in ("AUTHOR", "COMMITTER")
+    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"), ("DATE", "2026-03-02T12:00:00Z"))
+}
+PAGE, CHANGES = "recipes/a/history.html", "changes/index.html"
+
+
+def commit(root: Path, about: str) -> None:
+    for words in (["init", "-q"], ["add", "-A"], ["commit", "-qm", about]):
+        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO})
+
+
+@pytest.fixture(scope="module")
+def proof(tmp_path_factory: pytest.TempPathFactory) -> Proof:
+    """Two versions of one recipe, the first with a lot; a note in between moves nothing."""
+    root = write_book(tmp_path_factory.mktemp("book"), {"recipes/a.md": PLAIN})
+    commit(root, "as first made")
+    mark = prove(root).recipes[0].computed.fingerprint
+    lots = f"batches: [{{lot: A1, poured: 2026-01-02, formula: '{mark}'}}]\nsigned:"
+    write_book(root, {"recipes/a.md": PLAIN.replace("signed:", lots)})
+    commit(root, "a batch")
+    milder = (
+        PLAIN.replace("signed:", lots).replace("superfat: 5 %", "superfat: 6 %").replace("5.0 %", "6.0 %")
+    )
+    write_book(root, {"recipes/a.md": milder})
+    commit(root, "milder <b>for</b> winter")
+    return prove(root)
+
+
+def site(proof: Proof, edition: Edition) -> Mapping[str, str]:
+    whole = Unpublished(
+        proof.book, proof.recipes, "e", "t", versions=versions(proof.book, NoStore()), on=date.max
+    )
+    made = compose(for_edition(whole, edition), TEMPLATES)
+    return {one.path: one.data.decode() for one in made if one.path in (PAGE, CHANGES)}
+
+
+def test_each_version_has_its_lots_and_what_it_moved(proof: Proof) -> None:
+    page = site(proof, STANDARD["maker"])[PAGE]
+    assert page.count("<section") == 3, "two versions, and the cautions"
+    later, first = page.split("<section")[1:3]
+    assert "milder &lt;b&gt;for&lt;/b&gt; winter" in later and "Lot A1" not in later
+    assert re.search(r"superfat</th><td[^>]*>5.0 %</td><td[^>]*>6.0 %</td><td[^>]*>\+1.0 points", later)
+    assert "Lot A1 was made to it" in first and "The first version" in first
+    now = proof.recipes[0].computed.catalogue["lye"].text()
+    assert f"2 versions: lye from 139.8 g to {now}" in page
+
+
+def test_the_book_tells_what_changed(proof: Proof) -> None:
+    page = site(proof, STANDARD["maker"])[CHANGES]
+    assert page.index("milder") < page.index("as first made")
+    assert '<a href="../recipes/a/history.html">Plain Bar</a>' in page
+
+
+def test_who_may_see_it(proof: Proof) -> None:
+    assert not site(proof, STANDARD["public"]) and not site(proof, STANDARD["shop"])
+    taught = site(proof, STANDARD["class"])
+    assert taught.keys() == {PAGE, CHANGES} and "milder" not in taught[PAGE], (
+        "what was said stays with the maker"
+    )
+    public = STANDARD["public"]
+    opened = Edition("public", public.shows | {"history"}, "full")
+    assert PAGE in site(proof, opened)
+
+
+def test_without_git_there_is_none(tmp_path: Path) -> None:
+    assert versions(prove(write_book(tmp_path, {"recipes/a.md": PLAIN})).book, NoStore()) == {}
