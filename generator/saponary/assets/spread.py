@@ -49,7 +49,7 @@ def spread(
     wanted = min(cores() if workers is None else workers, count)
     if wanted < 2 or count < few:
         return [_told(work(n), n + 1, count, progress) for n in range(count)]
-    gc.collect()
+    held = gc.get_freeze_count() > 0
     gc.freeze()  # the copies share what is there as long as nobody writes to it
     _WORK.append(work)
     try:
@@ -58,7 +58,8 @@ def spread(
             done = [_outcome(one, work, n, count, progress) for n, one in enumerate(waiting)]
     finally:
         _WORK.pop()
-        gc.unfreeze()
+        if not held:
+            gc.unfreeze()
     return done
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 from collections.abc import Callable, Sequence
 from datetime import date
 
@@ -32,6 +33,7 @@ def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: Last
 def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
     last.begin()
     proof = proofed(given.book)
+    gc.freeze()  # all of it stays to the end: it is not looked through again for what may go
     status = tell(proof, given.format, telling, strict=given.strict)
     if status != CLEAN:
         telling.err("nothing was written")
