@@ -8,11 +8,12 @@ from typing import Annotated, Any, get_args
 import pytest
 
 from saponary.book.classes import ClassPlan
+from saponary.pantry.standard import standard
 from saponary.schema.edition import STANDARD
 from saponary.schema.fields import Part, ShortText
 from saponary.schema.pantry import PantryFile
 from saponary.schema.recipe import Recipe
-from saponary.schema.seen import EVERYWHERE, Private, Public, Seen, marks, only_seen
+from saponary.schema.seen import EVERYWHERE, Once, Private, Public, Seen, marks, only_seen
 from saponary.schema.settings import Settings
 
 
@@ -123,3 +124,15 @@ def test_only_what_may_be_seen_is_copied() -> None:
     assert shop == Outer.model_validate({"many": [{"open": "a"}]})
     assert bench == Outer.model_validate({"many": [inner], "named": {"x": inner}})
     assert shop.model_fields_set == {"many"}
+
+
+def test_what_several_maps_share_is_made_anew_once() -> None:
+    shelf = standard()
+    once: Once = {}
+    one, other = (
+        only_seen({"a": shelf.oils["olive"]}, EVERYWHERE, once),
+        only_seen({"b": shelf.oils["olive"], "c": shelf.oils["coconut"]}, EVERYWHERE, once),
+    )
+    assert one["a"] is other["b"] and other["b"] is not other["c"]
+    assert one["a"] == only_seen(shelf.oils["olive"], EVERYWHERE)
+    assert other["c"] == only_seen(shelf.oils["coconut"], EVERYWHERE)

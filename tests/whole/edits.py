@@ -99,7 +99,7 @@ EDITS: dict[str, Edit] = {
     "delete recipe": drop("recipes/third.md"),
     "add batch": put("batches/plain.yaml", _batches("P-1", "2026-03-01")),
     "change batch": swap("batches/ochre.yaml", "2026-02-01", "2026-02-03"),
-    "rename batch": move("batches/ochre.yaml", "batches/third.yaml"),
+    "rename batch": move("batches/ochre.yaml", "batches/plain.yaml"),
     "delete batch": drop("batches/ochre.yaml"),
     "add photo": both(
         put("photos/new.jpg", photo((90, 90, 90))),

@@ -26,7 +26,7 @@ from saponary.pantry.model import Pantry
 from saponary.reading.tree import Tree
 from saponary.schema.edition import Edition
 from saponary.schema.recipe import Recipe
-from saponary.schema.seen import only_seen
+from saponary.schema.seen import Once, only_seen, seen_once
 from saponary.schema.settings import Settings
 
 BARE = ("bare-figure",)
@@ -63,8 +63,8 @@ class Published:
     """What the checks warn of."""
 
 
-def published(one: Proofed, edition: Edition) -> Published:
-    """A recipe that this edition shows, as it shows it."""
+def published(one: Proofed, edition: Edition, once: Once | None = None) -> Published:
+    """A recipe that this edition shows, as it shows it. `once` is kept for all recipes of the edition."""
     computed, shows = one.computed, edition.shows
     standing = standings(computed)
     back = frozenset[str]()
@@ -85,9 +85,11 @@ def published(one: Proofed, edition: Edition) -> Published:
         quotes=computed.quotes if "badge" in shows else (),
         fingerprint=computed.fingerprint,
         batches=records,
-        settings=only_seen(computed.settings, edition.sight),
+        settings=seen_once(computed.settings, edition.sight, once),
         pantry=only_seen(
-            together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)), edition.sight
+            together((used(computed.model, computed.pantry, parts_of_scents=False), weighed)),
+            edition.sight,
+            once,
         ),
         standing={
             r.batch.lot: standing[r.batch.lot]

@@ -83,21 +83,35 @@ def _seen(kind: type, sight: frozenset[str]) -> tuple[str, ...]:
     return tuple(name for name, mark in marks(kind).items() if mark.within(sight))
 
 
-def only_seen(value: T, sight: frozenset[str]) -> T:
+Once = dict[int, tuple[object, Any]]
+"""Values that were made anew, by the address of what they were made of, which is held so that it stays its own."""
+
+
+def only_seen(value: T, sight: frozenset[str], once: Once | None = None) -> T:
     """The same made anew of those fields that may be seen; the others are as if not written.
 
-    A data class without any mark is a value, as an amount is: it is seen whole.
+    A data class without any mark is a value, as an amount is: it is seen whole. `once`, kept for one sight,
+    has it that what stands in several maps, as an oil does that many recipes name, is made anew one time.
     """
     made: Any = value
     kind: type = type(value)
     if isinstance(value, BaseModel):
-        kept = {name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)}
+        kept = {name: only_seen(getattr(value, name), sight, once) for name in _seen(kind, sight)}
         made = value.__class__.model_construct(**kept)
     elif is_row(value):
-        made = kind(only_seen(one, sight) for one in value)
+        made = kind(only_seen(one, sight, once) for one in value)
     elif isinstance(value, Mapping):
         whole = cast("Mapping[Any, Any]", value)
-        made = {key: only_seen(one, sight) for key, one in whole.items()}
+        made = {key: seen_once(one, sight, once) for key, one in whole.items()}
     elif dataclasses.is_dataclass(value) and marks(kind):
-        made = kind(**{name: only_seen(getattr(value, name), sight) for name in _seen(kind, sight)})
+        made = kind(**{name: only_seen(getattr(value, name), sight, once) for name in _seen(kind, sight)})
     return made  # type: ignore[no-any-return]
+
+
+def seen_once(value: T, sight: frozenset[str], once: Once | None) -> T:
+    """`only_seen` of the very same value, one time for all."""
+    if once is None:
+        return only_seen(value, sight)
+    if id(value) not in once:
+        once[id(value)] = value, only_seen(value, sight, once)
+    return cast("T", once[id(value)][1])

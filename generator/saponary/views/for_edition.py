@@ -14,7 +14,7 @@ from saponary.book.proofed import Proofed
 from saponary.book.published import Published, belongs, published
 from saponary.label.lists import Bar
 from saponary.schema.edition import Edition
-from saponary.schema.seen import only_seen
+from saponary.schema.seen import Once, only_seen
 from saponary.views.site import PhotoSet, PublishedBook, SiteInput
 
 T = TypeVar("T")
@@ -44,7 +44,8 @@ class Unpublished:
 def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
     shows = edition.shows
-    recipes = tuple(published(one, edition) for one in whole.recipes if _is_shown(one, edition))
+    once: Once = {}
+    recipes = tuple(published(one, edition, once) for one in whole.recipes if _is_shown(one, edition))
     slugs = {recipe.slug for recipe in recipes}
     return SiteInput(
         book=_book(whole.book, edition),
