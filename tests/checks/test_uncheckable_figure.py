@@ -87,6 +87,27 @@ BODIES = [
     "para `\n> {lye = 999 g} `",
     "| `x | {lye = 999 g} ` |\n|---|---|\n| `y | {lye = 999 g} ` |",
     "{lye = 0 kg}",
+    "&#123;lye = 999 g&#125;",
+    "&#x7b;lye = 999 g&#x7d;",
+    "&lbrace;lye = 999 g&rbrace;",
+    "&lcub;lye: 999 g&rcub;",
+    "\uff5blye = 999 g\uff5d",
+    "\ufe5blye = 999 g\ufe5c",
+    "\u2774lye 999 g\u2775",
+    "\u2983lye = 999 g\u2984",
+    "{lye: 987 g}",
+    "{lye 987 g}",
+    "{987 g of lye}",
+    "{lye\uff1a987 g}",
+    "{lye \u2248 999 g}",
+    "The lye is 1{lye}.",
+    "The lye is 1**{lye}**.",
+    "The lye is {lye}5.",
+    "The lye is &#49;{lye}.",
+    "The lye is 1<!-- -->{lye}.",
+    "{lye = 0.1 kg}",
+    "{water = 1 lb}",
+    "{batter-volume = 2 l}",
 ]
 
 
@@ -110,6 +131,9 @@ def test_notes_publish_no_figure_unchecked(body: str, ends: str) -> None:
         "collection: 'Bars of {lye = 999 g}'",
         "vessel: 'a pot, {lye = 999 g}'",
         "summary: '{lye = 999 g'",
+        "summary: '&#123;lye = 999 g&#125;'",
+        "summary: 'about 1{lye}'",
+        "summary: '{lye: 987 g}'",
         "batches: [{lot: A, poured: 2026-03-02, trace: 'at {lye = 999 g}'}]",
         "additions: [{what: kaolin, amount: 5 g, from: 'a bag, {lye = 999 g}'}]",
     ],
@@ -139,6 +163,20 @@ def test_other_files_publish_no_figure_unchecked(file: str, text: str, tmp_path:
     assert [f.place.file for f in found] == [file]
 
 
+@pytest.mark.parametrize(
+    "body",
+    [
+        "{lye = 137,5 g}", "{oils = 1 000 g}", "{oils = 1\u202f000 g}", "{oils = 2 lb 3.3 oz}", "{oils = 1.00 kg}",
+        "{water-to-lye = 2.03:1}", "{water-to-lye = 2,03 : 1}", "{superfat = 5,0 %}", "{lye = 0.138 kg}", "{lye = 138 g}",
+    ],
+)  # fmt: skip
+def test_a_true_figure_is_taken_as_people_write_it(body: str) -> None:
+    now = prove_one(PLAIN).recipes[0].computed.catalogue["lye"]
+    body = body.replace("137,5 g", now.text().replace(".", ",")).replace("138 g", now.text(decimals=0))
+    body = body.replace("0.138 kg", now.text("kg", 3))
+    assert [f.message for f in errors(prove_one(f"{PLAIN}Here: {body}.\n").findings)] == []
+
+
 def test_what_is_no_figure_stays_as_it_is() -> None:
     text = PLAIN.replace("signed:", "summary: 'A \\{plain = brace}, {lye} and more.'\nsigned:")
     body = "A \\{brace = 1}, `{lye = 2 g}`.\n\n```\n{lye = 4 g}\n```\n"
@@ -155,6 +193,7 @@ LOT = "batches:\n  - {lot: A1, poured: 2026-03-02, %s}\n"
         ("notes: 'It took {lie}.'", "'lie' is placed; there is no such figure", "mend the record of lot A1"),
         ("notes: 'It took {lye = 5}.'", "lye is quoted as 5; '5' has no unit", "mend the record of lot A1"),
         ("notes: 'It took {lye = 999 g.'", "a value stands in braces here", "name a figure, such as {lye = 138.7 g}"),
+        ("notes: 'It took 1{lye}.'", "a digit or a sign is stuck to a figure", "set words or a blank between them"),
         ("trace: '{lye = 999 g}'", "no figure can stand in 'trace'", "write it in the notes, where it is checked"),
     ],
 )  # fmt: skip

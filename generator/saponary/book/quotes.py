@@ -15,6 +15,7 @@ from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
+from html import unescape
 
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
@@ -205,11 +206,11 @@ def _front_texts(recipe: RecipeFile) -> Iterator[tuple[int, int]]:
 
 
 def loose(text: str) -> bool:
-    """Whether one run of text publishes a brace as it stands, though a value follows an equals sign."""
+    """Whether one run of text publishes a brace as it stands, though a value is in it."""
     bare = list(text.replace("\\{", "  "))
     for quote in find(text, code=False):
         bare[quote.start : quote.end] = " " * (quote.end - quote.start)
-    return _LOOSE.search("".join(bare)) is not None
+    return _LOOSE.search(unescape("".join(bare))) is not None
 
 
 def loose_in_notes(text: str, *, offset: int = 0) -> Iterator[int]:
@@ -221,7 +222,7 @@ def loose_in_notes(text: str, *, offset: int = 0) -> Iterator[int]:
             if bare[at] not in "\r\n":
                 bare[at] = "x"
     left = "".join(bare)
-    if "{" not in left:
+    if not _MAY_BE_LOOSE.search(left):
         return
     lines = left.replace("\r\n", " \n").replace("\r", "\n")
     begins = [0, *(match.end() for match in re.finditer("\n", lines))]
@@ -239,7 +240,12 @@ def _words(token: Token) -> str:
     return "\n" if token.type in ("softbreak", "hardbreak") else token.content
 
 
-_LOOSE = re.compile("\\{[^\n{}]{0,600}?[=\uff1d]")
+_OPEN, _CLOSE = "{\uff5b\ufe5b\u2774\u2983\u23a8", "}\uff5d\ufe5c\u2775\u2984\u23ac"
+"""Braces, and what looks like them."""
+_INSIDE = f"[^\n{_OPEN}{_CLOSE}]"
+_LOOSE = re.compile(f"[{_OPEN}]{_INSIDE}{{0,600}}?(?:[=\uff1d]|[\\d:\uff1a]{_INSIDE}{{0,300}}?[{_CLOSE}])")
+"""A value in braces: after an equals sign, closed or not; a number or a colon in closed ones."""
+_MAY_BE_LOOSE = re.compile(f"[{_OPEN}&]")
 
 
 @cache

@@ -7,11 +7,11 @@ quoting, indentation and line endings survive byte for byte.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from saponary.book import classes, quotes
-from saponary.book.catalogue import FINGERPRINT, Figure, compare, signature
+from saponary.book.catalogue import FINGERPRINT, Compared, Figure, compare, compare_quoted, signature
 from saponary.book.classes import ClassFile
 from saponary.book.computed import Computed
 from saponary.book.recipe_text import parse_recipe
@@ -106,13 +106,20 @@ def _quoted_in(text: str, found: Iterable[quotes.Quote], figures: Mapping[str, F
             end = quote.value_start + len(quote.value)
             if text[quote.value_start : end] != quote.value:
                 continue  # a comment stands in the middle of it
-            changes += _edit(figures[quote.name], quote.value, text, quote.value_start, end)
+            changes += _edit(figures[quote.name], quote.value, text, quote.value_start, end, compare_quoted)
     return changes
 
 
-def _edit(figure: Figure, said: str, text: str, start: int, end: int) -> list[Edit]:
+def _edit(
+    figure: Figure,
+    said: str,
+    text: str,
+    start: int,
+    end: int,
+    held: Callable[[Figure, str], Compared] = compare,
+) -> list[Edit]:
     try:
-        compared = compare(figure, said)
+        compared = held(figure, said)
     except QuantityError:
         return []
     digits = _DIGITS.search(text, start, end)

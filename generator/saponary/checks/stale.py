@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
-from saponary.book.catalogue import FINGERPRINT, Figure, compare
+from saponary.book.catalogue import FINGERPRINT, Compared, Figure, compare, compare_quoted
 from saponary.book.classes import figures_of
 from saponary.book.computed import Computed
 from saponary.book.quotes import Quote, in_notes
@@ -59,14 +59,21 @@ def _quoted(
         message = f"there is no figure {quote.name!r}"
         yield Finding(RULE.name, "error", file.place_at(quote.start), message, known)
     elif quote.value is not None:
-        yield from _compared(figure, quote.value, file.place_at(quote.value_start), "quoted", hint, where)
+        place = file.place_at(quote.value_start)
+        yield from _compared(figure, quote.value, place, "quoted", hint, where, compare_quoted)
 
 
 def _compared(
-    figure: Figure, text: str, place: Place, how: str, hint: str, where: str = ""
+    figure: Figure,
+    text: str,
+    place: Place,
+    how: str,
+    hint: str,
+    where: str = "",
+    held: Callable[[Figure, str], Compared] = compare,
 ) -> Iterator[Finding]:
     try:
-        compared = compare(figure, text)
+        compared = held(figure, text)
     except QuantityError as error:
         yield Finding(RULE.name, "error", place, str(error), error.hint)
         return
