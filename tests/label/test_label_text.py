@@ -72,3 +72,15 @@ def test_the_date_of_durability_stands_where_the_law_asks_for_it(law: PlaceOfSal
 
 def test_no_net_weight_no_label() -> None:
     assert said(PLAIN, Settings(title="A Book")) is None
+
+
+@pytest.mark.parametrize(
+    ("method", "kind"), [("hot", "soap"), ("cream", "cream soap"), ("liquid", "liquid soap")]
+)
+def test_a_label_says_what_the_method_makes(method: str, kind: str) -> None:
+    alkali = "" if method == "hot" else "lye: {potassium: {share: 100 %, purity: 90 %}}\n"
+    label = said(
+        PLAIN.replace("signed:", f"method: {method}\n{alkali}label: {{net-weight: 90 g}}\nsigned:"),
+        Settings(title="A"),
+    )
+    assert label is not None and label.kind == kind

@@ -44,7 +44,8 @@ def status(
     clean = [(b, test) for b in same if (test := clean_test(b, settings)) is not None]
     if not clean:
         return Status("signed", message("badge.needs.test"))
-    least = cure_days(recipe, settings).least
-    if not any((test.on - batch.poured).days >= least for batch, test in clean):
-        return Status("signed", message("badge.needs.late-test", days=least))
+    waits = cure_days(recipe, settings)
+    if not any((test.on - batch.poured).days >= waits.least for batch, test in clean):
+        key = "badge.needs.late-test" if waits.waits == "cure" else "badge.needs.late-test-waited"
+        return Status("signed", message(key, days=waits.least))
     return Status("tested")

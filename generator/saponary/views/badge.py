@@ -49,7 +49,11 @@ class Badge:
 
 
 KEYS_BY_ID = {
-    "badge.": tuple(f"{status}.{what}" for status in get_args(StatusName) for what in ("name", "means")),
+    "badge.": (
+        "hold",
+        "hold-soap",
+        *(f"{status}.{what}" for status in get_args(StatusName) for what in ("name", "means")),
+    ),
     "badge.all-": ("signed", "quoted"),
     "badge.some-": ("signed", "quoted"),
 }
@@ -62,7 +66,7 @@ def badge(recipe: Published, site: SiteInput) -> Badge:
     return Badge(
         status=recipe.status.name,
         missing=recipe.status.missing,
-        checked=_checked(signed, quoted),
+        checked=_checked(signed, quoted, "hold" if recipe.resolved.formula.weighs_lye else "hold-soap"),
         behind=tuple(_behind(recipe)),
         holds=all(signed) and all(quoted),
         fingerprint=recipe.fingerprint,
@@ -136,12 +140,12 @@ def _holds(recipe: Published, name: str, text: str) -> bool:
         return False
 
 
-def _checked(signed: list[bool], quoted: list[bool]) -> Message:
+def _checked(signed: list[bool], quoted: list[bool], key: str) -> Message:
     """How many figures hold: `3 signed and 1 of 2 quoted figures hold`."""
     parts = [_held(found, key) for found, key in ((signed, "signed"), (quoted, "quoted")) if found]
     if not parts:
         return message("badge.none-signed")
-    return message("badge.hold", count=len(signed) + len(quoted), parts=Listed(tuple(parts)))
+    return message(f"badge.{key}", count=len(signed) + len(quoted), parts=Listed(tuple(parts)))
 
 
 def _held(found: list[bool], key: str) -> Message:

@@ -29,7 +29,7 @@ class Panel:
 
 def panel(computed: Published, scale: Scale) -> Panel:
     reason = unknown_uptake(computed)
-    superfat = tuple(_superfat(computed, scale)) if reason is None else (_not_known(reason),)
+    superfat = tuple(_superfat(computed, scale)) if reason is None else (_not_known(computed, reason),)
     band = _spread(computed) if reason is None else None
     return Panel((*_weights(computed), *made_to(computed, scale)), tuple(_lye(computed)), superfat, band)
 
@@ -40,8 +40,11 @@ def _spread(computed: Published) -> Chart:
     return superfat_band(spread, speaker(computed.settings.language))
 
 
-def _not_known(reason: Message) -> Entry:
-    return Entry("superfat", message("figure.superfat"), reason, "", word="superfat")
+def _not_known(computed: Published, reason: Message) -> Entry:
+    label, word = message("figure.superfat"), "superfat"
+    if not computed.resolved.formula.weighs_lye:
+        return Entry("superfat", label, message("figure.not-given"), "", message("figure.no-lye-here"), word)
+    return Entry("superfat", label, reason, "", word=word)
 
 
 def span(low: float, high: float) -> Message:
@@ -67,8 +70,10 @@ def _weights(computed: Published) -> Iterator[Entry]:
     if computed.resolved.bars:
         bars = computed.resolved.bars
         note = message("figure.bars", volume=volume, count=bars, each=figures["bar"].number())
-    label = message("figure.batter" if computed.resolved.formula.weighs_lye else "figure.in-the-pot")
-    yield entry(figures["batter"], label, note, "batter")
+    if computed.resolved.formula.weighs_lye:
+        yield entry(figures["batter"], message("figure.batter"), note, "batter")
+    else:
+        yield entry(figures["batter"], message("figure.in-the-pot"), note)
 
 
 def _into_lye(computed: Published) -> Iterator[Entry]:
@@ -109,7 +114,7 @@ def _sources(computed: Published) -> Message:
 def _lye(computed: Published) -> Iterator[Entry]:
     figures, f = computed.catalogue, computed.figures
     if not computed.resolved.formula.weighs_lye:
-        yield Entry("lye", message("figure.lye"), message("figure.no-lye-weighed"), "")
+        yield Entry("lye", message("figure.lye"), message("figure.none"), "", message("figure.no-lye-here"))
         return
     dissolved: Value = ""
     if abs(f.lye_strength_dissolved - f.lye_strength) > 0.0005:

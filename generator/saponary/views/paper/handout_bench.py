@@ -30,7 +30,7 @@ _GIVEN_AWAY_BY = {
 def at_class_size(computed: Published, plan: ClassPlan, students: float = 1.0) -> Published | None:
     """A recipe as so many students of a class make it together; None where its mould is not known.
 
-    Its own mould's cuts go: they are cuts of another mould.
+    Its own mould's cuts go: they are cuts of another mould. Nor does it tell of lots, which were of another size.
     """
     built = sized(plan, computed.resolved, computed.pantry, students)
     if built is None:
@@ -38,7 +38,13 @@ def at_class_size(computed: Published, plan: ClassPlan, students: float = 1.0) -
     figures = weigh(built.formula)
     model = computed.model.model_copy(update={"cut": None})
     return replace(
-        computed, resolved=built, figures=figures, catalogue=catalogue(figures, built), model=model, quotes=()
+        computed,
+        resolved=built,
+        figures=figures,
+        catalogue=catalogue(figures, built),
+        model=model,
+        quotes=(),
+        batches=(),
     )
 
 
