@@ -83,7 +83,9 @@ EDITS: dict[str, Callable[[Path], object]] = {
     "weights of a recipe": lambda root: replaced(
         root, "recipes/r-7.md", "lye-strength: ", "lye-strength: 27 %} # "
     ),
-    "a lot": lambda root: replaced(root, "recipes/r-3.md", "room-temperature: ", "room-temperature: 1"),
+    "a lot": lambda root: replaced(
+        root, "recipes/r-3.md", "room-temperature: ", "humidity: 50 %\n    room-temperature: "
+    ),
     "a photo": lambda root: (root / "photos" / "bar-0.jpg").write_bytes(photo(7)),
     "a price in the pantry": lambda root: replaced(root, "pantry.yaml", "8.40", "8.50"),
     "a setting": lambda root: replaced(root, "book.yaml", "maker: Nobody", "maker: Somebody"),

@@ -6,8 +6,10 @@ from pathlib import Path
 
 import pytest
 from jinja2 import Environment
+from jinja2.sandbox import SandboxedEnvironment
 from markupsafe import Markup
 
+from saponary.assets import resources
 from saponary.messages.message import Listed, Within, message
 from saponary.messages.speaker import speaker
 from saponary.outputs.templating import HtmlSpeaker, environment
@@ -47,3 +49,14 @@ def test_a_template_is_compiled_once_and_anew_when_it_changes(
     assert [said("one {{ x }}") for _ in range(3)] == ["one &lt;"] * 3
     assert said("two {{ x }}") == "two &lt;"
     assert compiled == ["one {{ x }}", "two {{ x }}"]
+
+
+def test_the_sandbox_is_for_books_with_templates_of_their_own(tmp_path: Path) -> None:
+    """In whatever order they come, neither is handed what was compiled for the other."""
+    standard = resources.templates()
+    for folders in ([standard], [tmp_path, standard], [standard], [tmp_path, standard]):
+        made = environment(folders, speaker())
+        assert isinstance(made, SandboxedEnvironment) == (len(folders) > 1)
+    inside = environment([tmp_path, standard], speaker()).get_template("base.html").root_render_func.__code__
+    outside = environment([standard], speaker()).get_template("base.html").root_render_func.__code__
+    assert inside is not outside

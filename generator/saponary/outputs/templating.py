@@ -91,7 +91,8 @@ class _Compiled(BytecodeCache):
             self._codes[bucket.key] = (bucket.checksum, bucket.code)
 
 
-_COMPILED = _Compiled()
+_COMPILED = {True: _Compiled(), False: _Compiled()}
+"""By whether the sandbox fills them: what is compiled for it asks it about every name."""
 
 
 @dataclass(frozen=True)
@@ -124,7 +125,7 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
         auto_reload=False,
-        bytecode_cache=_COMPILED,
+        bytecode_cache=_COMPILED[not standard],
     )
     if isinstance(made, BookEnvironment):
         made.own = tuple(templates[:-1])
