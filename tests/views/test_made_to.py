@@ -56,7 +56,7 @@ def test_the_smallest_batch_names_what_sets_it(tmp_path: Path) -> None:
     clay = PLAIN.replace("signed:", "additions: [{what: kaolin, amount: 4 g/kg}]\nsigned:")
     panel = told(proofed(tmp_path / "a", clay))
     assert "Smallest batch 2500.0 g of oils on a scale that shows 1 g" in panel
-    assert "aolin is then 10 steps" in panel
+    assert "aolin is then 10 steps; 486 g are enough for the superfat" in panel
     plain = told(proofed(tmp_path / "b", PLAIN))
     assert "of oils on a scale that shows 1 g: rounding then moves the superfat by 1.0 % at most" in plain
 

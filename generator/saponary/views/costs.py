@@ -72,16 +72,16 @@ def unpriced(found: Cost, shelf: Pantry) -> Value:
 
 
 def _row(recipe: Published, found: Cost, up: str) -> CostRow:
-    settings, bars = recipe.settings, recipe.resolved.bars
+    bars = recipe.resolved.bars
     loaf = recipe.figures.loaf
     return CostRow(
         title=Prose(recipe.catalogue).title(recipe.model.title),
         href=up + links.recipe_page(recipe.slug),
-        batch=money(found.batch, settings),
-        bar=money(found.per_bar(bars), settings) if bars else "",
-        kilogram=money(1000.0 * found.batch / loaf if loaf > 0 else 0.0, settings),
+        batch=Number(found.batch, 2),
+        bar=Number(found.per_bar(bars), 2) if bars else "",
+        kilogram=Number(1000.0 * found.batch / loaf if loaf > 0 else 0.0, 2),
         lots=len(recipe.batches),
-        poured=money(found.batch * len(recipe.batches), settings),
+        poured=Number(found.batch * len(recipe.batches), 2),
         unpriced=unpriced(found, recipe.pantry),
     )
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from saponary.book.catalogue import Figure
 from saponary.book.cured import cured_water
 from saponary.book.published import Published
-from saponary.lye.smallest import DRIFT, STEPS, SUPERFAT, smallest
-from saponary.messages.message import Message, Value, Within, message, percent, short
+from saponary.lye.smallest import DRIFT, STEPS, SUPERFAT, for_superfat, smallest
+from saponary.messages.message import Message, Value, Within, grams, message, percent, short
 from saponary.quantity.numbers import Scale
 from saponary.views import names
 from saponary.views.entries import Entry, entry
@@ -78,7 +79,11 @@ def _least(computed: Published, scale: Scale) -> Message:
     if found.part == SUPERFAT:
         return message("figure.smallest-superfat", step=scale_step(scale), drift=percent(DRIFT))
     return message(
-        "figure.smallest-part", step=scale_step(scale), part=Within(_part(computed, found.part)), count=STEPS
+        "figure.smallest-part",
+        step=scale_step(scale),
+        part=Within(_part(computed, found.part)),
+        count=STEPS,
+        enough=grams(ceil(for_superfat(computed.resolved.formula, computed.figures)), 0),
     )
 
 
