@@ -273,7 +273,7 @@ def test_a_source_that_says_the_same_changes_no_key(edition: str) -> None:
 
 def test_what_a_change_does_not_reach_is_kept() -> None:
     summary = kept("maker", CHANGES["a recipe's summary"](whole()))
-    assert {"recipes/ochre/index.html", "recipes/ochre/fresh.svg", "words/index.html"} <= summary
+    assert {"recipes/ochre/index.html", "recipes/ochre/fresh.svg", "glossary/index.html"} <= summary
     assert "recipes/plain/index.html" not in summary
     notes = before("maker").keys() - kept("maker", CHANGES["a recipe's notes"](whole()))
     assert notes == {"recipes/ochre/index.html"}

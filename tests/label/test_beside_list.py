@@ -55,10 +55,10 @@ COLOURED = ("turmeric", "indigo", "kaolin", "ultramarine-blue")
 @pytest.mark.parametrize(
     ("settings", "law", "said"),
     [
-        (SETTINGS, "eu", ["A period after opening stands beside the sign of an open jar"]),
-        (SETTINGS, "us", ["soap where this label is for: Turmeric, Indigo. Look in the colour law"]),
+        (SETTINGS, "eu", ["Put the sign of an open jar beside the period after opening"]),
+        (SETTINGS, "us", ["place of sale: Turmeric, Indigo. Check the colour law"]),
         (Settings(title="A Book"), "eu", []),
-        (Settings(title="A Book"), "us", ["soap where this label is for: Turmeric, Indigo. Look"]),
+        (Settings(title="A Book"), "us", ["place of sale: Turmeric, Indigo. Check"]),
     ],
 )
 def test_what_its_maker_is_to_mind(settings: Settings, law: PlaceOfSale, said: list[str]) -> None:

@@ -49,6 +49,8 @@ def test_a_label_tells_what_its_holder_must_know() -> None:
 
 def test_the_emergency_line_of_the_book_goes_first() -> None:
     assert SAY(cautions.emergency(" Ring 000. ")) == "Ring 000."
+    assert SAY(cautions.emergency("112")).startswith("In an emergency call 112 and say that it is a lye burn")
+    assert "call +44 (0) 20-7946" in SAY(cautions.emergency(" +44 (0) 20-7946 "))
     assert "poison centre" in SAY(cautions.emergency(""))
 
 

@@ -11,17 +11,12 @@ COCONUT = {"C8:0": 7.5, "C10:0": 6.0, "C12:0": 48.0, "C14:0": 19.0, "C16:0": 9.0
 
 def test_groups_are_shares_of_what_is_given() -> None:
     assert groups(COCONUT) == pytest.approx(
-        {"saturated": 0.895, "monounsaturated": 0.08, "polyunsaturated": 0.025, "short": 0.805}
+        {"saturated": 0.895, "monounsaturated": 0.08, "polyunsaturated": 0.025}
     )
     assert groups({"C18:3": 3.0, "C18:0": 1.0}) == {
-        "saturated": 0.25, "monounsaturated": 0.0, "polyunsaturated": 0.75, "short": 0.0,
+        "saturated": 0.25, "monounsaturated": 0.0, "polyunsaturated": 0.75,
     }  # fmt: skip
-    assert groups({}) == {"saturated": 0.0, "monounsaturated": 0.0, "polyunsaturated": 0.0, "short": 0.0}
-
-
-def test_short_chains_end_at_fourteen_carbons() -> None:
-    assert groups({"C14:0": 1.0})["short"] == 1.0
-    assert groups({"C16:0": 1.0})["short"] == 0.0
+    assert groups({}) == {"saturated": 0.0, "monounsaturated": 0.0, "polyunsaturated": 0.0}
 
 
 def test_what_takes_no_alkali_lowers_the_value_by_its_share() -> None:

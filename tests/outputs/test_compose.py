@@ -45,6 +45,6 @@ def test_a_page_that_a_book_lacks_has_no_link(monkeypatch: pytest.MonkeyPatch, t
         if there:
             yield SiteFile("moulds/index.html", lambda: b"", ())
 
-    kind = PageKind("moulds", render, nav=NavEntry(Message("nav.words"), "moulds/index.html"))
+    kind = PageKind("moulds", render, nav=NavEntry(Message("nav.glossary"), "moulds/index.html"))
     monkeypatch.setattr(compose, "KINDS", (*compose.KINDS, kind))
     assert ("moulds/index.html" in led("public")) == there

@@ -14,7 +14,7 @@ def told(text: str) -> str:
 
 def test_values_of_the_tables_are_called_so_and_what_is_not_checked_is_said() -> None:
     said = told(PLAIN)
-    assert "Saponification values are those of the tables." in said
+    assert "Saponification values come from the tables." in said
     assert "Not checked: times, temperatures, prices" in said
     assert "set aside by the maker" not in said and "not known" not in said
 
@@ -23,7 +23,7 @@ def test_a_bare_number_that_was_set_aside_is_counted() -> None:
     text = PLAIN.replace("A plain bar.", "Weigh out 140 g of lye.")
     waiver = "waive:\n  - {rule: bare-figure, about: 140 g, because: it is a round number}\n"
     said = told(text.replace("signed:\n", f"{waiver}signed:\n"))
-    assert "One number in its texts agrees with no figure here and was set aside by the maker." in said
+    assert "One number in its texts matches no figure here; the maker waived the warning." in said
 
 
 def test_what_takes_an_unknown_share_of_the_alkali_is_named_once() -> None:

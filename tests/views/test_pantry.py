@@ -38,7 +38,7 @@ def test_a_value_opens_to_how_it_is_known_its_title_and_its_place(tmp_path: Path
     found, titles = page(tmp_path), standard().publications
     coconut = found["oil-coconut: 254 mg/g (248 to 265)"]
     assert "Its range: second-hand" in coconut and titles["cxs-210"] in coconut and "Table 2" in coconut
-    assert "The value used: worked out" in coconut
+    assert "The value used: calculated" in coconut
     milk = found["liquid-goat-milk: 4.1 %"]
     assert milk.startswith("verified") and titles["usda-sr-legacy"] in milk and "food 01106" in milk
     assert titles["cosing-2020"] in found["oil-olive: Olea Europaea Fruit Oil"]

@@ -5,6 +5,7 @@ Their words stand in the catalogue of messages.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import get_args
@@ -16,6 +17,9 @@ from saponary.messages.message import Message, Value, message
 from saponary.pantry.model import Ingredient
 from saponary.schema.ingredient import Allergen, Hazard
 from saponary.schema.methods import METHODS
+
+_NUMBER = re.compile(r"\+?[\d][\d ()/.-]*")
+"""A telephone number with nothing around it."""
 
 
 @dataclass(frozen=True)
@@ -56,8 +60,11 @@ LYE = tuple(
 
 
 def emergency(own: str) -> Value:
-    """The book's own emergency line, or a general one."""
-    return own.strip() or message("caution.emergency")
+    """What to do in an emergency: a book's own number in the general sentence, or its own sentence."""
+    own = own.strip()
+    if own and _NUMBER.fullmatch(own):
+        return message("caution.emergency-number", number=own)
+    return own or message("caution.emergency")
 
 
 _HAZARDS = get_args(Hazard)

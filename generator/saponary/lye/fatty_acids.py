@@ -129,12 +129,9 @@ def iodine_value(composition: Mapping[str, float], *, ester: Ester = "triglyceri
 
 
 def groups(composition: Mapping[str, float]) -> dict[str, float]:
-    """Mass fractions of the fatty acids by saturation, and of the short saturated chains.
-
-    `short` (to C14) is part of `saturated`. Fractions are of the sum given.
-    """
+    """Mass fractions of the fatty acids by saturation, of the sum given."""
     total = sum(composition.values()) or 1.0
-    out = {"saturated": 0.0, "monounsaturated": 0.0, "polyunsaturated": 0.0, "short": 0.0}
+    out = {"saturated": 0.0, "monounsaturated": 0.0, "polyunsaturated": 0.0}
     for key, part in composition.items():
         acid = FATTY_ACIDS[key]
         kind = (
@@ -143,6 +140,4 @@ def groups(composition: Mapping[str, float]) -> dict[str, float]:
             else "polyunsaturated"
         )
         out[kind] += part / total
-        if acid.double_bonds == 0 and acid.carbons <= 14:
-            out["short"] += part / total
     return out

@@ -52,7 +52,6 @@ class ChemistryView:
     values: tuple[Entry, ...]
     spectrum: Chart | None
     groups: tuple[Group, ...]
-    short: Number | None
     covered: Number | None
     balance: Chart
     parts: tuple[Component, ...]
@@ -68,7 +67,6 @@ def chemistry(computed: Published) -> ChemistryView:
         values=_values(computed),
         spectrum=spectrum(found.fatty_acids, say) if found.fatty_acids else None,
         groups=tuple(_group(computed, name, pattern) for name, pattern in KINDS if found.fatty_acids),
-        short=percent(found.groups.get("short", 0.0)) if found.fatty_acids else None,
         covered=None if found.covered > 0.9995 else percent(found.covered),
         balance=shares(
             [Share(say(part), weight / whole, pattern) for part, weight, pattern in parts],

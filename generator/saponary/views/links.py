@@ -36,8 +36,8 @@ def anchor(text: str) -> str:
 
 GALLERY = "index.html"
 INGREDIENTS = "ingredients/index.html"
-WORDS = "words/index.html"
-WAIVERS = "waivers/index.html"
+GLOSSARY = "glossary/index.html"
+WAIVERS = "waived-rules/index.html"
 COSTS = "costs/index.html"
 LOTS = "lots/index.html"
 CURE_SHELF = "cure-shelf/index.html"

@@ -174,6 +174,6 @@ def test_a_stretch_is_true_to_its_days() -> None:
 def test_cautions_stand_at_the_foot() -> None:
     for path in (PAGE, "lots/index.html", "colours/index.html"):
         page = parsed(built(recipe("lot: A-1\npoured: 2026-03-02"), ON + timedelta(days=1)), path)
-        assert "Alkali into water, never water onto alkali." in words(page), path
+        assert "Lye into water, never water onto lye." in words(page), path
         (here,) = [e for e in page.iter(f"{X}a") if e.get("aria-current") == "page"]
         assert words(here) in ("Cure shelf", "Lots", "Colours")

@@ -155,7 +155,7 @@ def test_pots_of_their_own_divide_the_one_lye() -> None:
 def test_a_figure_that_does_not_hold_is_not_called_checked() -> None:
     proof = prove_one(PLAIN.replace("superfat: 5.0 %", "superfat: 7.0 %"))
     badge = next(e for e in read_page(proof, "tried").iter(f"{X}aside") if "badge" in str(e.get("class")))
-    assert text(badge).startswith("Does not hold. 0 of 1 signed") and "Checked" not in text(badge)
+    assert text(badge).startswith("Does not match. 0 of 1 signed") and "Checked" not in text(badge)
 
 
 def test_cautions_follow_the_ingredients() -> None:
@@ -169,10 +169,10 @@ def test_cautions_follow_the_ingredients() -> None:
             "",
         )
 
-    assert "Carbon monoxide" in own("milk-at-trace") and "Holds milk" in own("milk-at-trace")
+    assert "Carbon monoxide" in own("milk-at-trace") and "Contains milk" in own("milk-at-trace")
     assert "Two jars that look alike" in own("brush-bowl-two-alkalis")
     assert "Fine powder" in own("two-clay-bar")
-    assert "It scrubs" in own("morning-coffee")
+    assert "It scratches" in own("morning-coffee")
     assert own("one-oil-olive") == ""
     assert "may hold free alkali" in own("quarry-strata", "demo") and "gluten" in own("quarry-strata", "demo")
     assert "Essential oils" in own("pressure-chart-tuesday", "demo")

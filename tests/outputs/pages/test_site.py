@@ -56,7 +56,7 @@ def pages(made: Mapping[str, bytes]) -> dict[str, ElementTree.Element]:
 
 def test_the_required_files_are_there_and_drafts_are_not(book: tuple[Proof, Mapping[str, bytes]]) -> None:
     proof, made = book
-    assert {"index.html", "figures.json", "words/index.html", "ingredients/index.html"} <= made.keys()
+    assert {"index.html", "figures.json", "glossary/index.html", "ingredients/index.html"} <= made.keys()
     assert len([path for path in made if re.fullmatch(r"assets/style-[0-9a-f]{10}\.css", path)]) == 1
     for one in proof.recipes:
         there = f"recipes/{one.computed.file.slug}/index.html" in made
@@ -143,8 +143,8 @@ def test_no_page_asks_another_host_for_anything(book: tuple[Proof, Mapping[str, 
 def test_cautions_stand_on_every_page(book: tuple[Proof, Mapping[str, bytes]]) -> None:
     proof, made = book
     said = (
-        "Alkali into water, never water onto alkali.", "Tight goggles", "No aluminium.", "Air the room.",
-        "at least 15 minutes", "Keep children and animals out.", "no legal or medical advice",
+        "Lye into water, never water onto lye.", "Tight goggles", "No aluminium.", "Open a window.",
+        "at least 15 minutes", "Keep children and animals out.", "not legal or medical advice",
     )  # fmt: skip
     for path, page in some(pages(made).items()):
         whole = text(page)
@@ -155,7 +155,7 @@ def test_cautions_stand_on_every_page(book: tuple[Proof, Mapping[str, bytes]]) -
 
 
 def test_the_words_that_the_figures_link_to_are_explained(book: tuple[Proof, Mapping[str, bytes]]) -> None:
-    words = pages(book[1])["words/index.html"]
+    words = pages(book[1])["glossary/index.html"]
     ids = {element.get("id") for element in words.iter()}
     assert {
         "superfat",
@@ -200,7 +200,7 @@ def test_what_is_waived_stands_with_its_reason_on_the_bench_alone(edition: str) 
     proof = prove_one(PLAIN.replace("signed:", waive) + "It cures eczema, they said.\n")
     made = {output.path: output.data for output in compose(site_input(proof, edition), TEMPLATES)}
     said = {path for path, data in made.items() if b"a saying of 1850" in data}
-    assert said == ({"waivers/index.html", "recipes/tried/index.html"} if edition == "maker" else set())
+    assert said == ({"waived-rules/index.html", "recipes/tried/index.html"} if edition == "maker" else set())
 
 
 def test_text_from_a_recipe_stays_text() -> None:
@@ -264,23 +264,23 @@ def test_photos_are_shown_where_they_are_there() -> None:
 
 
 def test_a_book_may_put_its_own_template_first(tmp_path: Path) -> None:
-    (tmp_path / "words.html").write_text(
+    (tmp_path / "glossary.html").write_text(
         '{% extends "base.html" %}{% block content %}<h1>Mine</h1>{% endblock %}', "utf-8"
     )
     made = {
         o.path: o.data
         for o in compose(site_input(prove_one(PLAIN)), (tmp_path, *TEMPLATES))
-        if o.path == "words/index.html"
+        if o.path == "glossary/index.html"
     }
-    assert b"<h1>Mine</h1>" in made["words/index.html"]
+    assert b"<h1>Mine</h1>" in made["glossary/index.html"]
 
 
 def test_a_template_cannot_be_a_link_out_of_its_folder(tmp_path: Path) -> None:
     own = tmp_path / "templates"
     own.mkdir()
     (tmp_path / "secret.html").write_text("secret", "utf-8")
-    (own / "words.html").symlink_to(tmp_path / "secret.html")
-    with pytest.raises(Exception, match=r"words\.html"):
+    (own / "glossary.html").symlink_to(tmp_path / "secret.html")
+    with pytest.raises(Exception, match=r"glossary\.html"):
         list(compose(site_input(prove_one(PLAIN)), (own, *TEMPLATES)))
 
 

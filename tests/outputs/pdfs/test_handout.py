@@ -183,7 +183,7 @@ def test_weights_on_paper_are_the_engines(desk: PdfContext, pdfs: dict[str, Any]
 def test_cautions_emergency_and_pictograms_are_on_every_copy(pdfs: dict[str, Any]) -> None:
     for pdf in some(pdfs.values()):
         text = text_of(pdf)
-        for said in ("Alkali into water, never water onto alkali.", "No aluminium.", "Ring 000.", "Danger",
+        for said in ("Lye into water, never water onto lye.", "No aluminium.", "Ring 000.", "Danger",
                      "Follow local codes and licensed practice", "Two jars that look alike.", "H314", "P280"):  # fmt: skip
             assert said in text, said
         alts = set(alternatives(pdf.trailer["/Root"]["/StructTreeRoot"]))

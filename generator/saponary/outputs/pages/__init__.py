@@ -11,6 +11,7 @@ from saponary.outputs.pages import (
     cure_shelf,
     figures,
     gallery,
+    glossary,
     history,
     ingredients,
     lots,
@@ -18,7 +19,6 @@ from saponary.outputs.pages import (
     sitemap,
     style,
     waivers,
-    words,
 )
 
 KINDS: tuple[PageKind, ...] = (
@@ -30,7 +30,7 @@ KINDS: tuple[PageKind, ...] = (
     lots.KIND,
     cure_shelf.KIND,
     calendar.KIND,
-    words.KIND,
+    glossary.KIND,
     history.KIND,
     waivers.KIND,
     costs.KIND,

@@ -1,4 +1,4 @@
-"""The safety page of a class: what is on the jars, in codes and in plain words."""
+"""The safety page of a class: what is on the jars, in codes and in the words that go with them."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from saponary.views.paper.pictograms import CORROSION, EXCLAMATION, Pictogram
 
 @dataclass(frozen=True)
 class Statement:
-    """A statement by its code; the catalogue has it in this book's own words."""
+    """A statement by its code; the catalogue has it as Regulation (EC) No 1272/2008 words it."""
 
     code: str
 

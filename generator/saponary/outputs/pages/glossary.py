@@ -1,4 +1,4 @@
-"""The page of words: the trade's terms as this book uses them."""
+"""The glossary: the trade's terms as this book uses them."""
 
 from __future__ import annotations
 
@@ -14,9 +14,9 @@ from saponary.views.glossary import words
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        return context.page("words.html", links.WORDS, words=words(context.site.book.pantry))
+        return context.page("glossary.html", links.GLOSSARY, words=words(context.site.book.pantry))
 
-    yield SiteFile(links.WORDS, write, (*rests_on.FRAME, rests_on.PANTRY))
+    yield SiteFile(links.GLOSSARY, write, (*rests_on.FRAME, rests_on.PANTRY))
 
 
-KIND = PageKind("words", _render, nav=NavEntry(message("nav.words"), links.WORDS))
+KIND = PageKind("glossary", _render, nav=NavEntry(message("nav.glossary"), links.GLOSSARY))
