@@ -34,7 +34,7 @@ def test_a_stock_is_weighed_with_its_water_beside(tmp_path: Path) -> None:
         work = told(proof, path, part)
         assert "280" in work and "144" in work and "stock of 50 %" in work
         assert "Plain water, beside the stock" in work
-        assert "The stock into the water beside it" in work
+        assert "Pour the stock slowly into the water." in work
 
 
 def test_the_cured_bar_and_the_pour_for_its_label(tmp_path: Path) -> None:

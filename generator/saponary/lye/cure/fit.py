@@ -53,9 +53,9 @@ class Reason(StrEnum):
     TOO_FEW = "a curve needs weighings on at least three different days"
     CONSTANT = "the weights are all the same"
     RISING = "the weights do not fall"
-    SCATTER = "the weighings scatter too much to show a fall"
-    NOT_SLOWING = "the fall does not slow yet, so no plateau can be told"
-    OVER_AT_ONCE = "all the fall lies before the second weighing, so its pace cannot be told"
+    SCATTER = "the weighings are too far apart to show a fall"
+    NOT_SLOWING = "the weight does not fall more slowly yet, so its final weight cannot be calculated"
+    OVER_AT_ONCE = "all the weight was lost before the second weighing, so the speed cannot be calculated"
 
 
 @dataclass(frozen=True)
