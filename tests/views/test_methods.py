@@ -11,6 +11,7 @@ from saponary.book.cure_days import CureDays, cure_days
 from saponary.book.published import Published
 from saponary.label.cautions import for_recipe
 from saponary.messages.speaker import speaker
+from saponary.outputs.figures_json import figures_object
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.schema.batch import Batch
@@ -127,6 +128,7 @@ def test_the_cautions_of_a_method_come_first_and_go_with_the_making(method: str,
     found = [caution.id for caution in for_recipe(recipe(method))]
     assert found[: len(first)] == first
     after = {caution.id for caution in for_recipe(recipe(method), making=False)}
+    assert "carbon-monoxide" not in found or method != "rebatch"
     assert not after & {"hot-pot", "keeping", "rebatch-alkali", "hot-soap"}
 
 
@@ -191,3 +193,12 @@ def test_recipes_may_be_chosen_by_method() -> None:
     site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[PUBLIC])
     (choice,) = (c for c in gallery_view(site, site.recipes, frozenset()).choices if c.name == "method")
     assert {option.mark for option in choice.options[1:]} == {f"by-{method}" for method in STARTERS}
+
+
+def test_no_figure_of_lye_goes_to_programs_where_none_is_weighed() -> None:
+    melted, cold = (figures_object(recipe(method).figures) for method in ("rebatch", "cold"))
+    assert melted["lye_weighed"] is False and cold["lye_weighed"] is True
+    assert melted.keys() < cold.keys() and melted["batter_g"] == recipe("rebatch").figures.batter
+    assert not [
+        key for key in melted if "hydroxide" in key or "superfat" in key or "oil" in key or "strength" in key
+    ]

@@ -99,12 +99,19 @@ _WHILE_MAKING = frozenset({"heat", "carbon-monoxide", "dust"})
 """Gone once the soap is made: of no use to who buys a bar."""
 
 
+_WITH_LYE = frozenset({"heat", "carbon-monoxide"})
+"""What sugars do in lye, and not in soap that is melted."""
+
+
 def for_recipe(computed: Computed | Published, *, making: bool = True) -> tuple[Caution, ...]:
     """The cautions that the method and the ingredients of this recipe call for, in a fixed order.
 
     Without `making`, those alone that hold for the bar.
     """
-    hazards = frozenset(_hazards(computed)) - (frozenset() if making else _WHILE_MAKING)
+    gone = frozenset[str]() if making else _WHILE_MAKING
+    if not computed.resolved.formula.weighs_lye:
+        gone |= _WITH_LYE
+    hazards = frozenset(_hazards(computed)) - gone
     allergens = frozenset(_allergens(computed))
     found = [name for name in _HAZARDS if name in hazards]
     found += [name for name in _ALLERGENS if name in allergens]

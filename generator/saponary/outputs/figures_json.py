@@ -57,9 +57,13 @@ def recipe_object(computed: Computed | Published, status: Status) -> dict[str, A
 def figures_object(f: Figures) -> dict[str, Any]:
     """All figures: grams, millilitres, per cent, as the key's ending says.
 
-    No superfat where `superfat_not_known_for` names what binds or brings an unknown amount of alkali.
+    No superfat where `superfat_not_known_for` names what binds or brings an unknown amount of alkali. Nothing of
+    lye or oils where `lye_weighed` is false: soap of earlier lots is melted.
     """
+    if f.oils <= 0:
+        return {"lye_weighed": False, **_made(f), "portions": [_made_portion(p) for p in f.portions]}
     return {
+        "lye_weighed": True,
         "oils_g": f.oils,
         "sodium_hydroxide_g": f.weights.sodium_hydroxide,
         "potassium_hydroxide_g": f.weights.potassium_hydroxide,
@@ -78,15 +82,17 @@ def figures_object(f: Figures) -> dict[str, Any]:
         "iodine_value_g_per_100g": f.chemistry.iodine_value,
         "fatty_acids_percent": {key: 100 * part for key, part in f.chemistry.fatty_acids.items()},
         "fatty_acid_groups_percent": {key: 100 * part for key, part in f.chemistry.groups.items()},
-        "batter_g": f.batter,
-        "batter_ml": f.batter_ml,
-        "placed_g": f.placed,
+        **_made(f),
         "glycerol_g": f.balance.glycerol,
         "soap_g": f.balance.soap,
         "unsaponified_oil_g": f.balance.oil_left,
         "water_formed_g": f.balance.water_formed,
         "portions": [_portion(p) for p in f.portions],
     }
+
+
+def _made(f: Figures) -> dict[str, Any]:
+    return {"batter_g": f.batter, "batter_ml": f.batter_ml, "placed_g": f.placed}
 
 
 def _superfat(f: Figures) -> dict[str, Any]:
@@ -102,14 +108,21 @@ def _superfat(f: Figures) -> dict[str, Any]:
 
 def _portion(p: PortionFigures) -> dict[str, Any]:
     return {
-        "name": p.name,
-        "share_percent": 100 * p.share,
+        **_made_portion(p),
         "oils_g": p.oils_grams,
         "sodium_hydroxide_g": p.weights.sodium_hydroxide,
         "potassium_hydroxide_g": p.weights.potassium_hydroxide,
         "water_g": p.water,
         "plain_water_g": p.plain_water,
         "lye_solution_g": p.lye_solution,
+    }
+
+
+def _made_portion(p: PortionFigures) -> dict[str, Any]:
+    """A portion as far as no lye is in it."""
+    return {
+        "name": p.name,
+        "share_percent": 100 * p.share,
         "additions": [{"what": a.id, "grams": a.grams} for a in p.additions],
         "liquids": [{"what": q.id, "grams": q.grams} for q in p.liquids],
         "batter_g": p.batter,

@@ -60,6 +60,9 @@ def test_the_source_inside_makes_the_same_recipe_in_an_empty_book(
     for recipe in some(desk.site.recipes):
         files = carried(book, edition, recipe.slug)
         assert json.loads(files["figures.json"]) == published[recipe.slug]
+        if not recipe.resolved.formula.weighs_lye:
+            assert files.keys() == {"figures.json"}, "a rebatch is nothing without the lots of other recipes"
+            continue
         root = write_book(
             tmp_path / recipe.slug,
             {

@@ -44,6 +44,8 @@ def test_the_figures_on_paper_are_those_for_programs(book: str) -> None:
     assert recipes
     for recipe in recipes:
         figures = recipe["figures"]
+        if not figures["lye_weighed"]:
+            continue
         told = [f"{show(figures[key], 1)} g" for key in ("oils_g", "water_g", "batter_g")]
         told += [
             f"{show(figures[key], 1)} g"
