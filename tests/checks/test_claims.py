@@ -81,3 +81,13 @@ def test_long_words_are_cut_in_the_message_and_the_waiver_alike() -> None:
     assert told(hit("Heals  You")) == "heals you"
     assert told(hit("x" * 80)) == "x" * 80
     assert told(hit("x" * 81)) == "x" * 79 + "…"
+
+
+def test_after_a_hundred_the_rest_are_not_listed(tmp_path: Path) -> None:
+    many = "It cures eczema. " * 101
+    of_recipe = found(tmp_path / "a", recipe(GOOD + many + "\n"), "claims")
+    assert len(of_recipe) == 101
+    last = of_recipe[-1]
+    assert (last.severity, last.message) == ("error", "more than 100 claims; the rest are not listed")
+    assert last.hint == "correct those listed first" and last.place.line == of_recipe[0].place.line
+    assert len(found(tmp_path / "b", recipe(GOOD + many[: 17 * 100] + "\n"), "claims")) == 100

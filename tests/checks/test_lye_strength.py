@@ -26,6 +26,17 @@ NEIGHBOUR = recipe(
 )
 ALSO = [
     (
+        recipe(put("water: {lye-strength: 33 %}\n", ""), book="water: {lye-strength: 50.1 %}\n"),
+        [
+            (
+                "recipes/tried.md:2:1",
+                "error",
+                "the lye would be 50.1 % strong, more than water can hold",
+                "leave at least as much plain water as alkali (139.8 g)",
+            )
+        ],
+    ),
+    (
         recipe(more("additions: [{what: vinegar, amount: 400 g, at: trace}]\n")),
         [
             (

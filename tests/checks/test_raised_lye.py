@@ -19,6 +19,7 @@ TOLD = [
 ]
 NEIGHBOUR = recipe(more("additions: [{what: citric-acid, amount: 5 g}]\n"))
 ALSO = [
+    (recipe(more("additions: [{what: sodium-bicarbonate, amount: 5 g, at: pour}]\n")), []),
     (
         recipe(
             more(

@@ -49,7 +49,7 @@ def test_who_answers_for_it() -> None:
     assert responsible(Settings(title="A Book", maker="B", place="C"), ForSale()) == "B, C"
 
 
-COLOURED = ("turmeric", "indigo", "kaolin", "ultramarine-blue")
+COLOURED = ("turmeric", "indigo", "kaolin", "salt", "ultramarine-blue")
 
 
 @pytest.mark.parametrize(

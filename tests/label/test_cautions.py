@@ -47,6 +47,13 @@ def test_a_label_tells_what_its_holder_must_know() -> None:
     assert [caution.id for caution in cautions.for_buyers(made.computed)] == ["scratch"]
 
 
+def test_an_oil_is_warned_of_for_what_it_is_pressed_from() -> None:
+    """Almonds are tree nuts by annex II of Regulation (EU) 1169/2011 (from memory)."""
+    (made,) = prove_one(PLAIN.replace("olive: 60 %", "sweet-almond: 60 %")).recipes
+    assert [caution.id for caution in cautions.for_recipe(made.computed)] == ["tree-nut"]
+    assert [caution.id for caution in cautions.for_buyers(made.computed)] == ["tree-nut"]
+
+
 def test_the_emergency_line_of_the_book_goes_first() -> None:
     assert SAY(cautions.emergency(" Ring 000. ")) == "Ring 000."
     assert SAY(cautions.emergency("112")).startswith("In an emergency call 112 and say that it is a lye burn")

@@ -72,6 +72,7 @@ def test_the_date_of_durability_stands_where_the_law_asks_for_it(law: PlaceOfSal
 
 def test_no_net_weight_no_label() -> None:
     assert said(PLAIN, Settings(title="A Book")) is None
+    assert said(PLAIN.replace("signed:\n", "label: {}\nsigned:\n"), Settings(title="A Book")) is None
 
 
 @pytest.mark.parametrize(

@@ -66,6 +66,17 @@ NAMED = [
     (Part("glycerol", "glycerol", 1.0), "eu", Name("Glycerin", "Glycerine, formed from the oils")),
     (Part("alkali", "x", 1.0, "sodium"), "eu", Name("Sodium Hydroxide", "Sodium hydroxide")),
     (Part("alkali", "x", 1.0, "potassium"), "eu", Name("Potassium Hydroxide", "Potassium hydroxide")),
+    (Part("alkali", "x", 1.0), "eu", Name("Sodium Hydroxide", "Sodium hydroxide")),
+    (
+        Part("soap", "gone-oil", 1.0),
+        "eu",
+        Name("Gone oil (sodium soap)", "Gone oil, as sodium soap", "", False),
+    ),
+    (
+        Part("salt", "gone-acid", 1.0),
+        "eu",
+        Name("Gone acid (sodium salt)", "Gone acid, as its sodium salt", "", False),
+    ),
     (Part("impurity", "x", 1.0, "potassium"), "us", Name("Potassium Hydroxide", "Potassium hydroxide")),
     (
         Part("soap", "olive", 1.0, "sodium"),
