@@ -13,7 +13,7 @@ import pytest
 
 from checks.books import found, put, recipe
 from saponary.pantry.standard import standard
-from saponary.schema.ingredient import OilEntry
+from saponary.schema.oil_entry import OilEntry
 
 NEEM = put("sunflower-high-oleic: 15 %", "sunflower-high-oleic: 10 %\n    neem: 5 %")
 CERTIFIED = "oils: {neem: {saponification-value: {value: 194 mg/g, from: certificate of lot 3}}}\n"

@@ -50,9 +50,11 @@ def loaded(words: list[str], folder: Path, watched: Sequence[str] = WATCHED) -> 
     [
         (["--version"], set()),
         (["--help"], set()),
-        (["begin", "new"], set()),
+        (["begin", "new"], {"markdown_it", "pydantic", "yaml"}),
         (["rules"], set()),
-        (["rules", "superfat"], set()),
+        (["rules", "superfat"], {"yaml"}),
+        (["manual", "first-recipe"], set()),
+        (["manual", "superfat"], {"markdown_it", "pydantic", "yaml"}),
         (["pantry"], {"yaml"}),
         (["pantry", "oils"], {"yaml"}),
         (["schema"], {"pydantic"}),

@@ -17,7 +17,7 @@ import yaml
 from saponary.label.tables import allergens, jurisdictions
 from saponary.lye.fatty_acids import iodine_value, saponification_value
 from saponary.pantry.standard import standard
-from saponary.schema.ingredient import AdditionEntry
+from saponary.schema.addition_entry import AdditionEntry
 from support import some
 
 TABLES = ("oils", "liquids", "additions", "colourants")

@@ -6,7 +6,7 @@ import pytest
 from pydantic import ValidationError
 
 from saponary.schema.batch import Batch
-from saponary.schema.recipe import Lye
+from saponary.schema.lye_written import Lye
 from saponary.schema.settings import Purity
 from support import PLAIN, prove_one
 

@@ -27,6 +27,7 @@ LAYERS = (
     "views",
     "outputs",
     "build",
+    "manual",
     "cli",
     "__main__",
 )

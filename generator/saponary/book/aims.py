@@ -20,7 +20,8 @@ from saponary.pantry.model import Pantry
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.schema.batch import Batch
-from saponary.schema.recipe import Dilute, Recipe
+from saponary.schema.blend import Dilute
+from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
 
 

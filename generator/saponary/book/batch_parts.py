@@ -22,7 +22,8 @@ from saponary.reading.alike import nearest
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema import recipe as written
+from saponary.schema import blend as written
+from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
 
 
@@ -63,7 +64,7 @@ class BatchParts:
 
 
 def batch_parts(
-    recipe: written.Recipe, shares: Mapping[str, float], pantry: Pantry, settings: Settings, report: Reporter
+    recipe: Recipe, shares: Mapping[str, float], pantry: Pantry, settings: Settings, report: Reporter
 ) -> BatchParts:
     """The parts of a recipe, given the shares of its blend."""
     return _Reader(recipe, shares, pantry, cured_water(settings).share, report).read()
@@ -74,7 +75,7 @@ class _Reader:
 
     def __init__(
         self,
-        recipe: written.Recipe,
+        recipe: Recipe,
         shares: Mapping[str, float],
         pantry: Pantry,
         soap_water: float,

@@ -14,7 +14,7 @@ from saponary.book.computed import Computed
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
 from saponary.schema.batch import Batch
-from saponary.schema.ingredient import OilEntry
+from saponary.schema.oil_entry import OilEntry
 from saponary.schema.settings import Settings
 
 

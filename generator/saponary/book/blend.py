@@ -11,7 +11,7 @@ from saponary.quantity.units import MASS
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema import recipe as written
+from saponary.schema import blend as written
 
 SUM_TOLERANCE = Fraction(1, 2000)
 """Shares may miss the whole by a twentieth of a per cent: three times 33.33 %."""

@@ -38,28 +38,64 @@ class Slot(Part):
     """A line of the timetable."""
 
     at: Public[Annotated[str, Field(pattern=r"^(?:[01][0-9]|2[0-3]):[0-5][0-9]$")]]
+    """The time of day. In quotes."""
     what: Public[ShortText]
+    """What happens then."""
 
 
 class ClassPlan(Part):
     """Everything above the second `---` of a class file."""
 
     title: Public[Annotated[str, Field(min_length=1, max_length=120)]]
+    """The name of the class. Example: title: First afternoon"""
     date: Public[Date | None] = None
+    """The day it is held. Example: date: 2026-05-09"""
     place: Public[ShortText] = ""
+    """Where it is held. Example: place: The back kitchen"""
     teacher: Public[ShortText] = ""
+    """Who teaches. Example: teacher: Ines Harrowgate"""
     students: Public[Annotated[int, Field(ge=1, le=500)]]
+    """How many students. Example: students: 6"""
     per_bench: Public[Annotated[int, Field(ge=1, le=100)]] = 2
+    """How many students share a bench, and so one batch of lye solution. Example: per-bench: 2"""
     mould: Public[Name | None] = None
+    """The mould that each student fills. Either this or `oils`. Example: mould: shells"""
     to: Public[Share | None] = None
+    """How full each student's mould gets.
+    Example:
+      mould: shells
+      to: 90 %
+    """
     oils: Public[PositiveMass | None] = None
+    """The weight of oils that each student takes. Either this or `mould`. Example: oils: 500 g"""
     recipes: Public[Annotated[list[Name], Field(min_length=1, max_length=12)]]
+    """The recipes that are taught, by the names of their files. The figures of the lesson are those of the
+    first.
+    Example: recipes: [plain-bar]
+    """
     timetable: Public[Annotated[list[Slot], Field(max_length=60)]] = []
+    """The hours of the class.
+    Example: timetable: [{at: "09:30", what: Goggles and gloves}, {at: "10:00", what: Lye}]
+    """
     packs: Annotated[dict[Name, PositiveMass], Field(max_length=200), Seen("people")] = {}
+    """The packs you buy, by ingredient. The shopping list counts in them.
+    Example: packs: {olive: 1000 g, sodium-hydroxide: 500 g}
+    """
     spare: Annotated[Share | None, Seen("people")] = None
+    """How much more to buy than is needed. Example: spare: 10 %"""
     emergency: Public[ShortText] = ""
+    """The emergency number where the class is held, where it is not the book's.
+    Example: emergency: "112"
+    """
     editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    """The editions that show this class. Example: editions: [class, maker]"""
     waive: Annotated[Waivers, Seen("waivers")] = []
+    """Warnings about this class that you set aside, each with your reason.
+    Example:
+      title: An afternoon to heal a dull week
+      waive:
+      - {rule: claims, about: heal, because: it is the week that is healed}
+    """
 
     @model_validator(mode="after")
     def one_size(self) -> ClassPlan:

@@ -8,7 +8,7 @@ from saponary.book import blend
 from saponary.lye.formula import Alkali, Stock, Water
 from saponary.quantity.units import Quantity
 from saponary.reading.reporter import Reporter
-from saponary.schema import recipe as written
+from saponary.schema import lye_written as written
 from saponary.schema.settings import Settings
 from saponary.schema.stock import LyeStock
 

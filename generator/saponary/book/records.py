@@ -26,6 +26,9 @@ class BatchesFile(Part):
     """`batches/SLUG.yaml`."""
 
     batches: Annotated[list[Batch], Field(max_length=2000)] = []
+    """Batches of the recipe of the same name, in a file of their own: batches/NAME.yaml.
+    Example: batches: [{lot: A1, poured: 2026-03-02}]
+    """
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,8 @@ from typing import TypeVar
 
 from saponary.book.soaps import soap_id
 from saponary.pantry.model import Pantry
-from saponary.schema.recipe import OilPart, Recipe
+from saponary.schema.blend import OilPart
+from saponary.schema.recipe import Recipe
 
 T = TypeVar("T")
 

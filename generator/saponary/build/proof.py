@@ -90,11 +90,11 @@ def prove_book(
         today=today,
     )
     identities = Identities()
-    findings = check(context, (*book.findings, *faults, *own_faults), own.waived, identities, store, workers)
+    findings = check(context, (*book.findings, *faults, *own_faults), identities, store, workers)
     by_file = _by_file(findings)
     proofed = tuple(_of_one(one, by_file) for one in computed.values())
     of_recipes = [waiver for one in computed.values() for waiver in one.file.waived()]
-    book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values(), *own.waived))
+    book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
     return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), identities)
 
 

@@ -9,7 +9,7 @@ from saponary.checks.listed import IN_RECIPES
 from saponary.checks.rule import Rule
 from saponary.pantry.model import Oil
 from saponary.reading.findings import Finding
-from saponary.schema.ingredient import OilEntry
+from saponary.schema.oil_entry import OilEntry
 
 
 def check(computed: Computed) -> Iterator[Finding]:

@@ -9,7 +9,7 @@ from saponary.book.standing import standings
 from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.tree import Path
-from saponary.schema.recipe import SoapPart
+from saponary.schema.blend import SoapPart
 
 _TEST = "test that lot for free alkali and record the test; until then keep its soap out of any other"
 

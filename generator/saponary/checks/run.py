@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from saponary.assets.spread import spread
-from saponary.assets.store import NoStore, Store
+from saponary.assets.store import Store
 from saponary.book.computed import Computed
 from saponary.book.identity import Identities
-from saponary.book.library import CLAIMS, Book
+from saponary.book.library import Book
 from saponary.checks.claims import found_in
 from saponary.checks.kept import CHECKED, Found, keep, recalled
 from saponary.checks.made_elsewhere import WAIVER
@@ -19,37 +19,39 @@ from saponary.reading.findings import Finding, Home
 from saponary.schema.waivers import Waived
 from saponary.words.entries import WordList
 
-_HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry", CLAIMS: "claims"}
+_HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry"}
 
 
 def check(
     context: ProofContext,
     read: Iterable[Finding],
-    waived: Iterable[Waived],
     identities: Identities | None = None,
     store: Store | None = None,
     workers: int | None = 1,
 ) -> list[Finding]:
     """What was found while the book was read, and what the rules find, less what is waived.
 
-    `waived` are the waivers of `claims.yaml`; those of the other files are in the book. A recipe whose
-    findings `store` keeps under its identity is not looked at again.
+    A recipe whose findings `store` keeps under its identity is not looked at again.
     """
     identities = identities or Identities()
-    alone = _alone(context, identities, store or NoStore(), workers)
+    alone = _alone(context, identities, store, workers)
     found = [*read]
     for rule in RULES:
         found += [finding for one in alone for finding in one.get(rule.name, ())]
         if rule.book is not None:
             found += rule.book(context)
-    files = waiving_files(context, (*context.book.waived, *waived))
+    files = waiving_files(context, context.book.waived)
     return [*settle(found, files, {rule.name: rule for rule in RULES}), *_idle_silences(context)]
 
 
-def _alone(context: ProofContext, identities: Identities, store: Store, workers: int | None) -> list[Found]:
+def _alone(
+    context: ProofContext, identities: Identities, store: Store | None, workers: int | None
+) -> list[Found]:
     """What the rules find in each recipe alone, in the book's order."""
-    words = identities.shared([context.words.languages])
     recipes = list(context.recipes.values())
+    if store is None:
+        return list(spread(len(recipes), lambda n: in_recipe(recipes[n], context.words), workers))
+    words = identities.shared([context.words.languages])
     keys = [CHECKED.key(identities.of(one), words) for one in recipes]
     kept = [recalled(store, key) for key in keys]
     todo = [n for n, found in enumerate(kept) if found is None]

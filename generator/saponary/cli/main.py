@@ -19,6 +19,7 @@ from saponary.cli.start import INTERRUPTED, STOPPED
 
 COMMANDS: tuple[Command, ...] = (
     Command("begin", "start a new book from the starter recipes", "saponary.cli.begin"),
+    Command("new", "write a recipe with every common key, commented", "saponary.cli.new"),
     Command("proof", "recompute and check every recipe; write nothing", "saponary.cli.proof"),
     Command("build", "proof the book and write its site", "saponary.cli.build"),
     Command(
@@ -38,6 +39,7 @@ COMMANDS: tuple[Command, ...] = (
     Command("schema", "print the JSON Schema of a recipe's front matter", "saponary.cli.schema"),
     Command("pantry", "list what a recipe may name, with the names to write", "saponary.cli.pantry"),
     Command("rules", "say what the rules are for", "saponary.cli.rules"),
+    Command("manual", "explain topics, keys and rules, or search them", "saponary.cli.manual"),
 )
 """All commands, in the order the help lists them. Modules are named and not imported, for the
 drawing and PDF libraries behind `build` would make every other command wait."""
@@ -116,6 +118,7 @@ def _parser(words: Sequence[str]) -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="saponary",
         description="A soap maker's recipe book whose numbers are recomputed at every build.",
+        epilog="saponary manual explains topics, keys and rules; saponary manual first-recipe is where to begin.",
         allow_abbrev=False,
     )
     parser.add_argument("--version", action="version", version=f"saponary {__version__}")

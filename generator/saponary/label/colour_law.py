@@ -8,7 +8,7 @@ from saponary.label.contents import Contents
 from saponary.label.names import plain
 from saponary.label.tables import Jurisdiction
 from saponary.pantry.model import Addition, Pantry
-from saponary.schema.ingredient import AdditionEntry
+from saponary.schema.addition_entry import AdditionEntry
 
 
 def unlisted(contents: Contents, pantry: Pantry, law: Jurisdiction) -> tuple[str, ...]:

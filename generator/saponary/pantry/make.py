@@ -15,14 +15,9 @@ from saponary.lye.formula import Metal
 from saponary.pantry.colour import near
 from saponary.pantry.model import Addition, Chip, Colour, Entry, Liquid, Oil, Range, Source
 from saponary.quantity.units import Quantity
-from saponary.schema.ingredient import (
-    AcidEntry,
-    AdditionEntry,
-    FreeAlkaliEntry,
-    IodineEntry,
-    LiquidEntry,
-    OilEntry,
-)
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.liquid_entry import AcidEntry, FreeAlkaliEntry, LiquidEntry
+from saponary.schema.oil_entry import IodineEntry, OilEntry
 
 DISPLACES: Mapping[str, float] = {
     "clay": 2.6,

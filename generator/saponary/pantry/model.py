@@ -14,17 +14,11 @@ from typing import Annotated, Literal
 from saponary.lye.formula import Ester, Metal, Stage
 from saponary.lye.mould import Mould
 from saponary.pantry.with_alkali import with_alkali
-from saponary.schema.ingredient import (
-    AdditionEntry,
-    Allergen,
-    FragranceEntry,
-    Hazard,
-    How,
-    LiquidEntry,
-    LyeOrder,
-    OilEntry,
-    Origin,
-)
+from saponary.schema.addition_entry import AdditionEntry, LyeOrder
+from saponary.schema.fragrance_entry import FragranceEntry
+from saponary.schema.ingredient import Allergen, Hazard, How, Origin
+from saponary.schema.liquid_entry import LiquidEntry
+from saponary.schema.oil_entry import OilEntry
 from saponary.schema.seen import Private, Public, Seen
 
 

@@ -10,15 +10,10 @@ from saponary.pantry.model import OWN, Entry
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema.ingredient import (
-    AcidEntry,
-    AdditionEntry,
-    CertifiedValue,
-    IngredientEntry,
-    LiquidEntry,
-    OilEntry,
-    SourceEntry,
-)
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.ingredient import IngredientEntry, SourceEntry
+from saponary.schema.liquid_entry import AcidEntry, LiquidEntry
+from saponary.schema.oil_entry import CertifiedValue, OilEntry
 
 E = TypeVar("E", OilEntry, LiquidEntry, AdditionEntry)
 

@@ -15,7 +15,9 @@ from saponary.pantry.rows import Over
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Tree
-from saponary.schema.ingredient import AdditionEntry, LiquidEntry, OilEntry
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.liquid_entry import LiquidEntry
+from saponary.schema.oil_entry import OilEntry
 from saponary.schema.pantry import PantryFile
 
 K = TypeVar("K", Oil, Liquid, Addition)

@@ -12,7 +12,8 @@ from saponary.quantity.units import Quantity
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema.ingredient import AcidEntry, AdditionEntry, LiquidEntry
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.liquid_entry import AcidEntry, LiquidEntry
 
 E = TypeVar("E", LiquidEntry, AdditionEntry)
 

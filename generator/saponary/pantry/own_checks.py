@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TypeVar
 
 from saponary.reading.reporter import Reporter
-from saponary.schema.ingredient import AdditionEntry, LiquidEntry
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.liquid_entry import LiquidEntry
 
 W = TypeVar("W", LiquidEntry, AdditionEntry)
 

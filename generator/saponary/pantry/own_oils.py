@@ -15,7 +15,7 @@ from saponary.lye.formula import Ester
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema.ingredient import OilEntry
+from saponary.schema.oil_entry import OilEntry
 
 FAR_OFF = 0.03
 """A certificate this far outside the published range is of another oil, or a slip of the pen."""

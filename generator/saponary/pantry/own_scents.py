@@ -12,7 +12,9 @@ from saponary.pantry.rows import Over
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
-from saponary.schema.ingredient import AdditionEntry, FragranceEntry, IngredientEntry
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.fragrance_entry import FragranceEntry
+from saponary.schema.ingredient import IngredientEntry
 
 DEEPEST = 8
 """Blends of blends of blends, at most so many deep."""

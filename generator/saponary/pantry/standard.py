@@ -14,7 +14,9 @@ import yaml
 from saponary.pantry import make
 from saponary.pantry.model import Addition, Liquid, Oil, Pantry, Term
 from saponary.pantry.rows import Rows
-from saponary.schema.ingredient import AdditionEntry, LiquidEntry, OilEntry
+from saponary.schema.addition_entry import AdditionEntry
+from saponary.schema.liquid_entry import LiquidEntry
+from saponary.schema.oil_entry import OilEntry
 
 _TABLES = ("oils", "liquids", "additions", "colourants", "glossary", "publications")
 

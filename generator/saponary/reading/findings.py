@@ -15,7 +15,7 @@ from saponary.reading.renamed import renamed
 
 Severity = Literal["error", "warning"]
 
-Home = Literal["recipe", "class", "book", "pantry", "claims"]
+Home = Literal["recipe", "class", "book", "pantry"]
 """The kinds of file that may waive a rule."""
 
 

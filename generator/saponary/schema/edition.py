@@ -18,7 +18,12 @@ class EditionEntry(Part):
     """An edition of the maker's own in `book.yaml`."""
 
     shows: Private[Annotated[list[Shown], Field(max_length=len(FIELDS))]]
+    """What this edition shows: any of `summary`, `drawing`, `photos`, `figures`, `work`, `sizes`, `notes`,
+    `chemistry`, `ingredients`, `batches`, `badge`, `remarks`, `costs`, `people`, `private`, `waivers`,
+    `drafts`, `history`. What is not named stays out.
+    """
     formula: Private[FormulaAs] = "ingredients"
+    """How it gives the formula: `full` (weights and shares), `shares` or `ingredients` (the list alone)."""
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 from saponary.quantity.amounts import Amount
 from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError
 from saponary.reading.plain import is_map
+from saponary.schema.described import into_schema
 from saponary.schema.scalars import (
     read_any_amount,
     read_colour,
@@ -78,6 +79,15 @@ class Part(BaseModel):
         str_strip_whitespace=True,
         defer_build=True,  # a command builds the models it reads by, and no others
     )
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        """With the text of each key, for the editors that show it."""
+        made = handler(schema)
+        into_schema(cls, handler.resolve_ref_schema(made))
+        return made
 
 
 def problem(message: str, hint: str) -> PydanticCustomError:

@@ -11,33 +11,25 @@ from typing import Annotated, Literal
 from pydantic import BeforeValidator, Field
 
 from saponary.schema.fields import (
-    Colour,
-    Date,
-    Day,
     Density,
-    IodineValue,
-    MolarMass,
     Name,
     Part,
-    Rate,
-    SaponificationValue,
-    Share,
     ShortText,
     Temperature,
-    Uptake,
     shorthand,
 )
 from saponary.schema.seen import Private, Public, Seen
 
-OilKind = Literal["oil", "butter", "fat", "wax", "acid"]
 Allergen = Literal["tree-nut", "gluten", "wheat", "sesame", "soy", "peanut", "milk"]
+
+
 Hazard = Literal["heat", "carbon-monoxide", "dust", "scratch", "sensitiser", "pregnancy-pets", "free-alkali"]
+
+
 Origin = Literal["plant", "animal", "mineral", "synthetic", "unknown"]
+
+
 How = Literal["verified", "second-hand", "memory", "computed", "common-practice", "maker"]
-LyeOrder = Literal["before-alkali", "in-lye", "cooled-lye"]
-"""What goes into the lye: into the water before the alkali, into the lye, or once it has cooled."""
-UptakeKnown = Literal["known", "unknown"]
-"""Whether all the alkali that a thing binds or brings is stated."""
 
 
 def _per_kilo(value: object) -> object:
@@ -50,6 +42,8 @@ def _per_kilo(value: object) -> object:
 
 
 Price = Annotated[float, BeforeValidator(_per_kilo), Field(ge=0, le=1e6, allow_inf_nan=False)]
+
+
 LongText = Annotated[str, Field(max_length=1000)]
 
 
@@ -57,164 +51,97 @@ class SourceEntry(Part):
     """Where a group of figures comes from: how it is known, which publication, which place in it."""
 
     how: Public[How]
+    """How it is known: `verified`, `second-hand`, `memory`, `computed`, `common-practice` or `maker`."""
     publication: Public[ShortText | None] = None
+    """The publication, by its name in the tables.
+    Example:
+      oils:
+        olive:
+          iodine-value: 82
+          source:
+            iodine-value: {how: second-hand, publication: cxs-33, where: the mill's sheet}
+    """
     where: Public[LongText | None] = None
+    """The place in it, or the paper you have it from."""
 
 
 class DensityEntry(Part):
     value: Public[Density]
+    """Grams of one millilitre. `density: 0.91 g/ml` is short for it.
+    Example: oils: {olive: {density: {value: 0.91 g/ml, at: 20 °C}}}
+    """
     at: Public[Temperature | None] = None
+    """The temperature at which it holds. Example: oils: {olive: {density: {value: 0.91 g/ml, at: 20 °C}}}"""
 
 
 class IngredientEntry(Part):
     """What any ingredient may state."""
 
     like: Private[Name | None] = None
-    name: Public[ShortText | None] = None
-    latin: Public[ShortText | None] = None
-    inci: Public[ShortText | None] = None
-    allergens: Public[Annotated[list[Allergen], Field(max_length=10)] | None] = None
-    hazards: Public[Annotated[list[Hazard], Field(max_length=10)] | None] = None
-    origin: Public[Origin | None] = None
-    density: Public[Annotated[DensityEntry, shorthand("value")] | None] = None
-    law: Public[dict[Name, ShortText] | None] = None
-    price: Annotated[Price | None, Seen("costs")] = None
-    supplier: Private[ShortText | None] = None
-    note: Private[LongText | None] = None
-    source: Private[Annotated[dict[Name, SourceEntry], Field(max_length=40)] | None] = None
-
-
-class CertifiedValue(Part):
-    """A saponification value, with its published or certified range."""
-
-    value: Public[SaponificationValue]
-    range: Public[Annotated[list[SaponificationValue], Field(min_length=2, max_length=2)] | None] = None
-    from_: Private[ShortText | None] = None
-
-
-class IodineEntry(Part):
-    value: Public[IodineValue]
-    range: Public[Annotated[list[IodineValue], Field(min_length=2, max_length=2)] | None] = None
-
-
-class UnsaponifiableEntry(Part):
-    """What takes no alkali: the share used, and the most that is allowed."""
-
-    value: Public[Share]
-    limit: Public[Share | None] = None
-
-
-class OilLot(Part):
-    """One lot of an oil as bought: the day until which its supplier vouches for it."""
-
-    best_before: Public[Date]
-
-
-class OilEntry(IngredientEntry):
-    kind: Public[OilKind | None] = None
-    inci_sodium_soap: Public[ShortText | None] = None
-    inci_potassium_soap: Public[ShortText | None] = None
-    saponification_value: Public[Annotated[CertifiedValue, shorthand("value")] | None] = None
-    iodine_value: Public[Annotated[IodineEntry, shorthand("value")] | None] = None
-    fatty_acids: Public[dict[ShortText, Share] | None] = None
-    unsaponifiable: Public[Annotated[UnsaponifiableEntry, shorthand("value")] | None] = None
-    melting: Public[Annotated[list[Temperature], Field(min_length=2, max_length=2)] | None] = None
-    certificate_needed: Public[bool | None] = None
-    lots: Annotated[
-        dict[ShortText, Annotated[OilLot, shorthand("best-before")]] | None,
-        Field(max_length=200),
-        Seen("people"),
-    ] = None
-
-
-class AcidEntry(Part):
-    """The alkali a thing takes: so much a gram, or by an acid of so much strength.
-
-    The acid is one of the pantry (`of`), or is told by its molar mass and its acid groups.
+    """The ingredient from which the rest is taken. Price and supplier are not.
+    Example: oils: {lard-of-the-butcher: {like: lard, price: 3 / kg}}
     """
-
-    takes: Public[Uptake | None] = None
-    of: Public[Name | None] = None
-    molar_mass: Public[MolarMass | None] = None
-    groups: Public[Annotated[int, Field(ge=1, le=10)] | None] = None
-    share: Public[Share | None] = None
-
-
-Acid = Annotated[AcidEntry, shorthand("takes")]
-
-
-class FreeAlkaliEntry(Part):
-    """The free alkali in a thing: its share, what it may be at the most, and as which hydroxide it is stated."""
-
-    share: Public[Share | None] = None
-    most: Public[Share | None] = None
-    as_: Public[Literal["sodium-hydroxide", "potassium-hydroxide"] | None] = None
-
-
-FreeAlkali = Annotated[FreeAlkaliEntry, shorthand("share")]
-
-
-class LiquidEntry(IngredientEntry):
-    water: Public[Share | None] = None
-    fat: Public[Share | None] = None
-    fat_saponification_value: Public[SaponificationValue | None] = None
-    sugar: Public[Share | None] = None
-    acid: Public[Acid | None] = None
-    uptake: Public[UptakeKnown | None] = None
-    inci_sodium_salt: Public[ShortText | None] = None
-    inci_potassium_salt: Public[ShortText | None] = None
-
-
-class ChipEntry(Part):
-    """A colour chip: the colour of a bar at a dose, on a day of its cure."""
-
-    dose: Public[Rate]
-    day: Public[Day]
-    colour: Public[Colour]
-    note: Public[ShortText | None] = None
-
-
-class AdditionEntry(IngredientEntry):
-    kind: Public[ShortText | None] = None
-    water: Public[Share | None] = None
-    fat: Public[Share | None] = None
-    fat_saponification_value: Public[SaponificationValue | None] = None
-    acid: Public[Acid | None] = None
-    uptake: Public[UptakeKnown | None] = None
-    free_alkali: Public[FreeAlkali | None] = None
-    inci_sodium_salt: Public[ShortText | None] = None
-    inci_potassium_salt: Public[ShortText | None] = None
-    liquid: Public[bool | None] = None
-    displaces: Public[Density | None] = None
-    usual: Public[Annotated[list[Rate], Field(min_length=2, max_length=2)] | None] = None
-    cap: Public[Rate | None] = None
-    stage: Public[Literal["lye", "oils", "trace"] | None] = None
-    lye_order: Public[LyeOrder | None] = None
-    ci: Public[ShortText | None] = None
-    listed_colour: Public[Annotated[list[Name], Field(max_length=10)] | None] = None
-    fresh: Public[Colour | None] = None
-    cured: Public[Colour | None] = None
-    full_depth: Public[Rate | None] = None
-    lightfast: Public[Literal["good", "fair", "poor"] | None] = None
-    stays: Public[bool | None] = None
-    in_alkali: Public[ShortText | None] = None
-    dry: Public[Colour | None] = None
-    dry_cured: Public[Colour | None] = None
-    chips: Annotated[list[ChipEntry], Field(max_length=60), Seen("work")] = []
-
-
-class CertificateEntry(Part):
-    """The largest share of the finished product, from the supplier's certificate for this very scent."""
-
-    maximum: Public[Share]
-    category: Public[ShortText | None] = None
-    from_: Private[ShortText | None] = None
-
-
-class FragranceEntry(IngredientEntry):
-    """A scent. `composition` is the supplier's allergen sheet (may be empty); `blend` makes it of others."""
-
-    kind: Public[Literal["essential-oil", "fragrance-oil"] | None] = None
-    composition: Public[Annotated[dict[ShortText, Share], Field(max_length=200)] | None] = None
-    certificate: Public[Annotated[CertificateEntry, shorthand("maximum")] | None] = None
-    blend: Private[Annotated[dict[Name, Share], Field(min_length=1, max_length=40)] | None] = None
+    name: Public[ShortText | None] = None
+    """What it is called on the pages.
+    Example: oils: {lard-of-the-butcher: {like: lard, name: Lard from the butcher}}
+    """
+    latin: Public[ShortText | None] = None
+    """The plant's or animal's botanical or zoological name.
+    Example: oils: {olive-of-mine: {like: olive, latin: Olea europaea}}
+    """
+    inci: Public[ShortText | None] = None
+    """Its name in an ingredient list. Look it up in the official list, do not make one up.
+    Example: oils: {olive-of-mine: {like: olive, inci: Olea Europaea Fruit Oil}}
+    """
+    allergens: Public[Annotated[list[Allergen], Field(max_length=10)] | None] = None
+    """Food allergens in it: `tree-nut`, `gluten`, `wheat`, `sesame`, `soy`, `peanut`, `milk`.
+    Example: oils: {walnut-of-mine: {like: walnut, allergens: [tree-nut]}}
+    """
+    hazards: Public[Annotated[list[Hazard], Field(max_length=10)] | None] = None
+    """What the pages warn of: `heat`, `carbon-monoxide`, `dust`, `scratch`, `sensitiser`, `pregnancy-pets`,
+    `free-alkali`.
+    Example:
+      colourants:
+        brick-dust:
+          inci: Illite
+          fresh: "#a4503c"
+          cured: "#b98f86"
+          hazards: [dust]
+    """
+    origin: Public[Origin | None] = None
+    """Where it comes from: `plant`, `animal`, `mineral`, `synthetic` or `unknown`.
+    Example: oils: {lard-of-the-butcher: {like: lard, origin: animal}}
+    """
+    density: Public[Annotated[DensityEntry, shorthand("value")] | None] = None
+    """Its density, which turns spoons and millilitres into grams.
+    Example: oils: {olive: {density: 0.91 g/ml}}
+    """
+    law: Public[dict[Name, ShortText] | None] = None
+    """Remarks for a place of sale, by `us`, `eu` or `gb`.
+    Example:
+      colourants:
+        brick-dust:
+          inci: Illite
+          fresh: "#a4503c"
+          cured: "#b98f86"
+          law: {eu: not a listed colour}
+    """
+    price: Annotated[Price | None, Seen("costs")] = None
+    """What a kilogram costs, in your currency. Only the maker's edition shows costs.
+    Example: oils: {olive: {price: 8.40 / kg}}
+    """
+    supplier: Private[ShortText | None] = None
+    """Where you buy it. It is never published. Example: oils: {olive: {supplier: the mill on the hill}}"""
+    note: Private[LongText | None] = None
+    """A remark for yourself. It is never published.
+    Example: oils: {olive: {note: Order before the winter.}}
+    """
+    source: Private[Annotated[dict[Name, SourceEntry], Field(max_length=40)] | None] = None
+    """Where its figures come from, by the key they stand under.
+    Example:
+      oils:
+        olive:
+          saponification-value: 189.4 mg/g
+          source:
+            saponification-value: {how: maker, where: certificate of lot 4471}
+    """

@@ -23,15 +23,25 @@ class LabelSheet(Part):
     """A grid: the size of one label, how many there are, and where the first one lies."""
 
     page: Public[Literal["a4", "letter"]] = "a4"
+    """The paper: `a4` or `letter`."""
     width: Public[Length]
+    """The width of one label."""
     height: Public[Length]
+    """The height of one label."""
     columns: Public[Annotated[int, Field(ge=1, le=60)]]
+    """How many labels stand side by side."""
     rows: Public[Annotated[int, Field(ge=1, le=60)]]
+    """How many stand one below the other."""
     left: Public[Length | None] = None
+    """From the left edge of the paper to the first label."""
     top: Public[Length | None] = None
+    """From the top edge of the paper to the first label."""
     gap_x: Public[Length | None] = None
+    """The gap between labels side by side."""
     gap_y: Public[Length | None] = None
+    """The gap between labels one below the other."""
     law: Public[PlaceOfSale] = "eu"
+    """The place whose rules the list of ingredients follows: `us`, `eu` or `gb`."""
 
     @model_validator(mode="after")
     def on_its_page(self) -> LabelSheet:

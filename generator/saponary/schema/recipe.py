@@ -11,16 +11,12 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, GetJsonSchemaHandler, model_validator
 from pydantic_core import CoreSchema
 
-from saponary.schema.alkali_names import by_alkali
 from saponary.schema.batch import Batch, PhotoRef, Text
+from saponary.schema.blend import NO_OILS, Addition, Dilute, Liquid, Oils, Portion, SoapPart
 from saponary.schema.fields import (
-    AnyAmount,
-    LiquidAmount,
     Name,
     Part,
-    PartSize,
     PositiveMass,
-    Ratio,
     Share,
     ShortText,
     Slice,
@@ -29,167 +25,55 @@ from saponary.schema.fields import (
     problem,
     shorthand,
 )
+from saponary.schema.lye_written import Lye, Water
 from saponary.schema.methods import BY_NAME, USUAL
 from saponary.schema.methods.chosen import MethodName
-from saponary.schema.methods.method import AdditionStage, LiquidStage, Method, StageId
+from saponary.schema.methods.method import Method, StageId
 from saponary.schema.pour import PourStep
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.stock import LyeStock
 from saponary.schema.waivers import Waivers
 
 
-class OilPart(Part):
-    """One oil of the blend; an infused oil counts as its carrier."""
-
-    share: Public[PartSize]
-    infused_with: Public[Name | None] = None
-
-
-class Fill(Part):
-    """Fill a mould to a share of its volume; the engine finds the oils."""
-
-    mould: Public[Name]
-    to: Public[Share]
-
-
-class Oils(Part):
-    """The blend: shares of a stated total, plain weights, or as much as fills a mould.
-
-    What is stirred in `after-cook` is not saponified, and no lye is weighed for it.
-    """
-
-    total: Public[PositiveMass | None] = None
-    fill: Public[Fill | None] = None
-    parts: Public[
-        Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
-    ]
-    after_cook: Public[Annotated[dict[Name, AnyAmount], Field(max_length=20)]] = {}
-
-
-NO_OILS = Oils.model_construct(total=None, fill=None, parts={}, after_cook={})
-"""The oils of a recipe that has none: soap of earlier lots is melted again."""
-
-
-class SoapPart(Part):
-    """So much soap of an earlier lot of a recipe of this book."""
-
-    of: Public[Name]
-    lot: Public[ShortText]
-    amount: Public[PositiveMass]
-
-
-class Alkali(Part):
-    """One alkali: its share of the equivalents, and its purity as weighed."""
-
-    share: Public[Share]
-    purity: Public[Share | None] = None
-
-
-class Lye(Part):
-    """Which alkali does the work, by equivalents."""
-
-    sodium: Public[Annotated[Alkali, shorthand("share")] | None] = None
-    potassium: Public[Annotated[Alkali, shorthand("share")] | None] = None
-
-    @model_validator(mode="before")
-    @classmethod
-    def by_name(cls, value: object) -> object:
-        """`NaOH` and `KOH` stand for their alkali, and one alone for all of it."""
-        return by_alkali(value)
-
-    @classmethod
-    def __get_pydantic_json_schema__(
-        cls, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> dict[str, Any]:
-        made = handler(schema)
-        whole = handler.resolve_ref_schema(made)["properties"]
-        whole |= {"NaOH": whole["sodium"], "KOH": whole["potassium"]}
-        return {"anyOf": [{"enum": ["NaOH", "KOH"]}, made]}
-
-
-class Water(Part):
-    """The water of the lye, by exactly one of three conventions."""
-
-    lye_strength: Public[Share | None] = None
-    to_lye: Public[Ratio | None] = None
-    of_oils: Public[Share | None] = None
-
-    @model_validator(mode="after")
-    def exactly_one(self) -> Water:
-        given = [n for n in ("lye_strength", "to_lye", "of_oils") if getattr(self, n) is not None]
-        if len(given) != 1:
-            wrong = (
-                "no convention of water is given"
-                if not given
-                else "water is stated by two conventions at once"
-            )
-            raise problem(wrong, "give exactly one of lye-strength, to-lye, of-oils")
-        strength = self.lye_strength
-        if strength is not None and not 0 < strength.fraction < 1:
-            raise problem("a lye strength lies between 0 % and 100 %", "such as lye-strength: 33 %")
-        if self.of_oils is not None and self.of_oils.value <= 0:
-            raise problem("water of the oils must be above zero", "such as of-oils: 33 %")
-        return self
-
-
-class Liquid(Part):
-    """A liquid that stands in for part of the water."""
-
-    what: Public[Name]
-    amount: Public[LiquidAmount]
-    at: Public[LiquidStage | None] = None
-
-
-class Addition(Part):
-    """Anything else that goes in, by weight, volume or rate."""
-
-    what: Public[Name]
-    amount: Public[AnyAmount]
-    at: Public[AdditionStage | None] = None
-    from_: Annotated[ShortText | None, Seen("work")] = None
-
-
-class PortionOils(Part):
-    """A portion's own blend, where it is made in a pot of its own."""
-
-    parts: Public[
-        Annotated[dict[Name, Annotated[OilPart, shorthand("share")]], Field(min_length=1, max_length=40)]
-    ]
-
-
-class Portion(Part):
-    """A share of the batter and what makes it different."""
-
-    name: Public[Name]
-    share: Public[Share]
-    note: Annotated[ShortText | None, Seen("work")] = None
-    infused: Public[dict[Name, Name]] = {}
-    oils: Public[PortionOils | None] = None
-    liquids: Public[Annotated[list[Liquid], Field(max_length=20)]] = []
-    additions: Public[Annotated[list[Addition], Field(max_length=40)]] = []
-
-
 class Step(Part):
     """A step of the work in the maker's words, set into the order of hands."""
 
     at: Public[StageId | Literal["portion"]]
+    """The place in the order of work, as the method has it: `before`, `lye`, `oils`, `trace`, `grate`, `melt`,
+    `cook`, `dilute`, `after-cook`, `split`, `portion`, `pour`, `cover`, `dry`, `rest` or `fill`.
+    """
     portion: Public[Name | None] = None
+    """The portion it is about, with `at: portion`.
+    Example: steps: [{at: portion, portion: dark, say: Stir it first.}]
+    """
     say: Public[Text]
+    """The sentence itself. It may place figures."""
 
 
 class Cut(Part):
     """How bars are cut: every so far along the mould and, for a slab, across it."""
 
     along: Public[Slice]
+    """The width of a bar, measured along the mould. `cut: 25 mm` is short for it.
+    Example: cut: {along: 25 mm}
+    """
     across: Public[Slice | None] = None
+    """For a slab: the second cut, across its width. Example: cut: {along: 25 mm, across: 45 mm}"""
 
 
 class Size(Part):
     """Another size the recipe is offered in: a mould filled to a share, or so much oil."""
 
     mould: Public[Name | None] = None
+    """A mould by its name in pantry.yaml. A bare word in the list means this.
+    Example: sizes: [{mould: loaf-10, to: 90 %}]
+    """
     to: Public[Share | None] = None
+    """How full that mould gets. Example: sizes: [{mould: loaf-10, to: 90 %}]"""
     oils: Public[PositiveMass | None] = None
+    """A weight of oils instead of a mould. A bare weight in the list means this.
+    Example: sizes: [{oils: 2000 g}]
+    """
 
     @model_validator(mode="before")
     @classmethod
@@ -203,7 +87,8 @@ class Size(Part):
     def __get_pydantic_json_schema__(
         cls, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
-        return {"anyOf": [{"type": "string", "examples": ["loaf-10", "2000 g"]}, handler(schema)]}
+        made = super().__get_pydantic_json_schema__(schema, handler)
+        return {"anyOf": [{"type": "string", "examples": ["loaf-10", "2000 g"]}, made]}
 
     @model_validator(mode="after")
     def one_of(self) -> Size:
@@ -216,55 +101,170 @@ class Label(Part):
     """What the bar's label states; `lot` is the one that labels are made for, where they are for one."""
 
     net_weight: Public[PositiveMass | None] = None
+    """The weight printed on the label. It must be reached by the cured bar."""
     lot: Public[ShortText | None] = None
-
-
-class Dilute(Part):
-    """A paste thinned to so much total fatty matter, and the acid that takes any free alkali left in it."""
-
-    total_fatty_matter: Public[Share]
-    acid: Public[Name | None] = None
-
-    @model_validator(mode="after")
-    def some_matter(self) -> Dilute:
-        if self.total_fatty_matter.fraction <= 0:
-            raise problem("a soap holds some fatty matter", "such as total-fatty-matter: 20 %")
-        return self
+    """The lot that labels are made for, where they are for one."""
 
 
 class Recipe(Part):
     """Everything above the second `---` of a recipe file."""
 
     title: Public[Annotated[str, Field(min_length=1, max_length=120)]]
+    """The name of the recipe on its page, at most 120 characters. Example: title: Plain Bar"""
     summary: Annotated[Text, Seen("summary")] = ""
+    """One or two sentences for the page's head and its card in the list. It may place figures: `{oils}`.
+    Example: summary: A plain white bar.
+    """
     collection: Public[ShortText | None] = None
+    """The group under which the recipe stands in the list of recipes. Example: collection: Kitchen"""
     editions: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    """The editions that show this recipe. Left out, every edition shows it. The maker's edition always does.
+    Example: editions: [class, maker]
+    """
     method: Public[MethodName] = USUAL.name
+    """How the soap is made: `cold` (poured at trace), `hot` (cooked), `cream` or `liquid` (of potassium,
+    cooked and thinned), or `rebatch` (soap of an earlier lot, melted again). Left out, cold.
+    Example: method: hot
+    """
     oils: Public[Oils] = NO_OILS
+    """The oils, fats, butters and waxes, and how much of them in all.
+    Example: oils: {total: 1000 g, parts: {olive: 70 %, coconut: 30 %}}
+    """
     soap: Annotated[list[SoapPart], Field(max_length=20), Seen("full formula", "work")] = []
+    """For a rebatch: the soap that is melted again.
+    Example:
+      method: rebatch
+      soap:
+      - {of: earlier-bar, lot: E1, amount: 500 g}
+    """
     lye: Public[Lye | None] = None
+    """Which hydroxide does the work. Left out, it is sodium hydroxide alone. `NaOH` or `KOH` alone stands for
+    all of it, and both may be written for sodium and potassium.
+    Example: lye: {sodium: 95 %, potassium: {share: 5 %, purity: 90 %}}
+    """
     superfat: Public[Superfat | None] = None
+    """Share of the oils that no lye is weighed for. It may stand in book.yaml for all recipes.
+    Example: superfat: 5 %
+    """
     water: Public[Water | None] = None
+    """The water of the lye solution, by exactly one of three ways. It may stand in book.yaml for all recipes.
+    Example: water: {lye-strength: 33 %}
+    """
     lye_stock: Public[Annotated[LyeStock, shorthand("strength")] | None] = None
+    """A stock of lye solution that you weigh from, by its strength. The rest of the water is weighed beside
+    it.
+    Example: lye-stock: 50 %
+    """
     dilute: Public[Annotated[Dilute, shorthand("total-fatty-matter")] | None] = None
+    """A paste thinned with water until so much of it is fatty acids.
+    Example:
+      method: liquid
+      oils:
+        total: 800 g
+        parts: {olive: 70 %, coconut: 30 %}
+      lye:
+        potassium: {share: 100 %, purity: 90 %}
+      water: {to-lye: 3}
+      dilute: 20 %
+    """
     liquids: Public[Annotated[list[Liquid], Field(max_length=20)]] = []
+    """Milk, tea, purée and the like. Their water counts as part of the recipe's water.
+    Example: liquids: [{what: black-tea, amount: 100 g, at: lye}]
+    """
     additions: Public[Annotated[list[Addition], Field(max_length=60)]] = []
+    """What else goes into the whole batch: clays, salts, sugar, scents, petals.
+    Example: additions: [{what: kaolin, amount: 10 g/kg}]
+    """
     portions: Public[Annotated[list[Portion], Field(max_length=16)]] = []
+    """The parts into which the batter is divided. Their shares make 100 %.
+    Example: portions: [{name: light, share: 1/2}, {name: dark, share: 50 %}]
+    """
     pots: Public[Literal["one", "separate"]] = "one"
+    """`one`: one batter is made and divided. `separate`: each portion is made in its own pot and may have its
+    own oils.
+    Example: pots: separate
+    """
     mould: Public[Name | None] = None
+    """The mould, by its name in pantry.yaml. Not needed where `oils: fill:` names it.
+    Example: mould: loaf-10
+    """
     container: Public[Volume | None] = None
+    """The volume of a jar or bottle, for soap that is not cut.
+    Example:
+      method: liquid
+      oils:
+        total: 800 g
+        parts: {olive: 70 %, coconut: 30 %}
+      lye:
+        potassium: {share: 100 %, purity: 90 %}
+      water: {to-lye: 3}
+      dilute: 20 %
+      container: 250 ml
+    """
     rest: Public[Annotated[int, Field(ge=1, le=365)] | None] = None
+    """For how many days a cream or liquid soap rests before it is used.
+    Example:
+      method: liquid
+      oils:
+        total: 800 g
+        parts: {olive: 70 %, coconut: 30 %}
+      lye:
+        potassium: {share: 100 %, purity: 90 %}
+      water: {to-lye: 3}
+      dilute: 20 %
+      rest: 14
+    """
     cut: Public[Annotated[Cut, shorthand("along")] | None] = None
+    """How the bars are cut: so far along the mould. Example: cut: 25 mm"""
     sizes: Annotated[list[Size], Field(max_length=20), Seen("full formula")] = []
+    """Other sizes that the recipe's page gives weights for: a mould, or a weight of oils.
+    Example: sizes: [loaf-10, 2000 g]
+    """
     pour: Public[Annotated[list[PourStep], Field(max_length=24)]] = []
+    """The steps that put the portions into the mould, from the bottom up. The drawing is made from them.
+    Example: pour: [{beds: [{of: light}, {of: dark}]}]
+    """
     vessel: Annotated[ShortText | None, Seen("work")] = None
+    """The pot, in your words. Aluminium is refused: lye dissolves it. Example: vessel: stainless steel pot"""
     steps: Annotated[list[Step], Field(max_length=60), Seen("work")] = []
+    """Your own sentences, set into the order of work at the place you name.
+    Example: steps: [{at: trace, say: Stop at the thinnest trace.}]
+    """
     photo: Annotated[PhotoRef | None, Seen("photos")] = None
+    """The photograph at the head of the page and on the card.
+    Example: photo: {file: a1-day42.jpg, day: 42, alt: a white bar}
+    """
     label: Annotated[Label | None, Seen("ingredients")] = None
+    """What the printed label says besides the list of ingredients.
+    Example:
+      label: {net-weight: 125 g}
+      batches:
+      - lot: A1
+        poured: 2026-03-02
+        formula: cfed3cbcf1e9
+        weighed: {0: 141.6 g, 14: 131.2 g, 28: 127.3 g, 42: 125.9 g}
+    """
     batches: Private[Annotated[list[Batch], Field(max_length=400)]] = []
+    """The batches made of this recipe. `saponary record NAME` writes one; many may stand in batches/NAME.yaml
+    instead.
+    Example: batches: [{lot: A1, poured: 2026-03-02}]
+    """
     signed: Annotated[dict[ShortText, ShortText], Seen("full formula")] = {}
+    """The figures you stand for. `saponary sign NAME` writes them. A build stops when one no longer holds.
+    Example: signed: {lye: 139.8 g, water: 283.9 g, superfat: 5.0 %, formula: cfed3cbcf1e9}
+    """
     waive: Annotated[Waivers, Seen("waivers")] = []
+    """Warnings that you set aside for this recipe, each with your reason.
+    Example:
+      additions:
+      - {what: kaolin, amount: 100 g/kg}
+      waive:
+      - {rule: usual-rate, about: kaolin, because: the clay is what this bar is about}
+    """
     private: Annotated[Any, Seen("private")] = None
+    """Anything you like, in any form. Only the maker's edition shows it.
+    Example: private: {costing: ask for the price of a whole sack}
+    """
 
     @property
     def by(self) -> Method:
@@ -286,5 +286,5 @@ class Recipe(Part):
     def __get_pydantic_json_schema__(
         cls, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
-        whole = handler.resolve_ref_schema(handler(schema))
+        whole = handler.resolve_ref_schema(super().__get_pydantic_json_schema__(schema, handler))
         return {**whole, "anyOf": [{"required": ["oils"]}, {"required": ["soap"]}]}

@@ -19,7 +19,9 @@ class Responsible(Part):
     """The person in law for the product: in the Union and in Great Britain with an address there."""
 
     name: Public[Text]
+    """The name of the person or firm."""
     address: Public[Text]
+    """Its address. In the Union and in Great Britain it lies there."""
 
 
 class ForSale(Part):
@@ -27,5 +29,14 @@ class ForSale(Part):
     reactions, by address, telephone or net."""
 
     responsible: Public[Responsible | None] = None
+    """Who answers for the soap in law."""
     origin: Public[ShortText] = ""
+    """The country it comes from, where it is imported."""
     contact: Public[ShortText] = ""
+    """Where reports of reactions go: an address, a telephone number or a site.
+    Example:
+      sold-in:
+        us:
+          responsible: {name: Ines Harrowgate, address: "1 Example Street, Nowhere"}
+          contact: reports@soap.example
+    """

@@ -15,9 +15,21 @@ class LyeStock(Part):
     """
 
     strength: Public[Share | None] = None
+    """How strong the stock is: the lye's share of it. `lye-stock: 50 %` is short for it.
+    Example: lye-stock: {strength: 45 %, coldest: 18 °C}
+    """
     sodium: Public[Share | None] = None
+    """The strength of the stock of sodium hydroxide, where the two differ.
+    Example: lye-stock: {sodium: 50 %, potassium: 0 %}
+    """
     potassium: Public[Share | None] = None
+    """The strength of the stock of potassium hydroxide; 0 % where it is weighed dry.
+    Example: lye-stock: {sodium: 50 %, potassium: 0 %}
+    """
     coldest: Public[Temperature | None] = None
+    """The lowest temperature of the place where it stands. A strong stock sets in the cold.
+    Example: lye-stock: {strength: 45 %, coldest: 18 °C}
+    """
 
     @model_validator(mode="after")
     def some_strength(self) -> LyeStock:

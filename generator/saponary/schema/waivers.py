@@ -18,8 +18,11 @@ class Waiver(Part):
     """A rule waived in this file, the one thing it is about where there may be several, and why."""
 
     rule: Public[ShortText]
+    """The rule to set aside, by the name in brackets at the end of its finding."""
     about: Public[Annotated[str, Field(min_length=1, max_length=300)] | None] = None
+    """The one thing it is wrong about, where the rule may find several. The finding tells the word."""
     because: Public[Annotated[str, Field(min_length=12, max_length=1000)]]
+    """Your reason, in at least 12 characters. The maker's edition shows it."""
 
     @property
     def name(self) -> str:

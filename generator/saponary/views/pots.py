@@ -11,7 +11,7 @@ from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.portions import PortionFigures
 from saponary.lye.pots import portions_by_pot, together
 from saponary.messages.message import Listed, Message, Number, message, percent
-from saponary.schema.recipe import Portion
+from saponary.schema.blend import Portion
 from saponary.views import names
 from saponary.views.weigh_sheet import WeighSheet, WeighTable
 

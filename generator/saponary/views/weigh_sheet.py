@@ -12,7 +12,7 @@ from saponary.lye.formula import Addition, Liquid, Oil, shares
 from saponary.messages.message import Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import Scale, Weighed
-from saponary.schema import recipe as written
+from saponary.schema import blend as written
 from saponary.views import names
 from saponary.views.prose import Prose
 

@@ -16,7 +16,7 @@ from saponary.reading.reporter import Reporter
 from saponary.reading.yaml_tree import read_yaml
 from saponary.schema import validate as schema
 from saponary.schema.fields import Part
-from saponary.schema.waivers import Waived, Waivers, placed
+from saponary.schema.waivers import Waived
 from saponary.words.entries import Entry, Group, Source, WordList
 from saponary.words.phrases import FormError, phrases
 from saponary.words.standard import standard
@@ -30,8 +30,32 @@ class OwnWhy(Part):
     """Why the words are a claim, by jurisdiction."""
 
     us: Sentence | None = None
+    """The reason in the United States.
+    Example:
+      claims:
+      - id: sea-power
+        group: cosmetic
+        forms: [sea power]
+        why: {us: It promises an effect.}
+    """
     eu: Sentence | None = None
+    """The reason in the European Union.
+    Example:
+      claims:
+      - id: sea-power
+        group: cosmetic
+        forms: [sea power]
+        why: {eu: It promises an effect.}
+    """
     maker: Sentence | None = None
+    """Your own reason.
+    Example:
+      claims:
+      - id: sea-power
+        group: cosmetic
+        forms: [sea power]
+        why: {maker: It promises an effect.}
+    """
 
 
 def _why(value: object) -> object:
@@ -42,31 +66,67 @@ class OwnEntry(Part):
     """One entry of the maker's own."""
 
     id: Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
+    """The entry's own name."""
     group: Group
+    """What the words would make of the soap: `cosmetic` or `drug`."""
     language: Literal["en", "de", "fr"] = "en"
+    """The language of the words: `en`, `de` or `fr`.
+    Example: claims: [{id: meerkraft, group: cosmetic, language: de, forms: [meerkraft]}]
+    """
     forms: Annotated[list[Form], Field(min_length=1, max_length=60)]
+    """The words. `heal/v` stands for every form of a verb, `skin/n` for a noun's, `anti*` for a beginning."""
     needs: Forms = []
+    """Words of which one must stand near for it to count.
+    Example: claims: [{id: sea-power, group: cosmetic, forms: [power], needs: [sea]}]
+    """
     within: Annotated[int, Field(ge=1, le=20)] = 6
+    """How near: at most so many words apart, from 1 to 20.
+    Example: claims: [{id: sea-power, group: cosmetic, forms: [power], needs: [sea], within: 4}]
+    """
     not_: Forms = []
+    """Longer phrases that hold these words and are no claim.
+    Example: claims: [{id: sea-power, group: cosmetic, forms: [power], not: [power tool]}]
+    """
     not_near: Forms = []
+    """Words that make it no claim when they stand in the same sentence.
+    Example: claims: [{id: sea-power, group: cosmetic, forms: [power], not-near: [electric]}]
+    """
     mention: bool = False
+    """`true` where even a sentence that denies it counts.
+    Example: claims: [{id: sea-power, group: cosmetic, forms: [sea power], mention: true}]
+    """
     why: Annotated[OwnWhy, BeforeValidator(_why)] = OwnWhy()
+    """Why the words are a claim, as one sentence or by place: `us`, `eu`, `maker`."""
     neutral: Annotated[str, Field(max_length=300)] = ""
+    """What to write instead."""
 
 
 class Silence(Part):
     """A standard entry that this book does not look for, with the reason written down."""
 
     id: Annotated[str, Field(max_length=60)]
+    """The entry of the standard list. The finding tells its name."""
     because: Annotated[str, Field(min_length=12, max_length=1000)]
+    """Your reason, in at least 12 characters."""
 
 
 class OwnFile(Part):
     """`claims.yaml`."""
 
     claims: Annotated[list[OwnEntry], Field(max_length=200)] = []
+    """Words of your own to look for, besides the standard list.
+    Example:
+      claims:
+      - id: sea-power
+        group: cosmetic
+        forms: [sea power]
+        why: Our lawyer wants it out.
+        neutral: soap
+    """
     silence: Annotated[list[Silence], Field(max_length=200)] = []
-    waive: Waivers = []
+    """Entries of the standard list that this book does not look for.
+    Example: silence: [{id: hypoallergenic, because: a laboratory has tested it}]
+    """
 
 
 @dataclass(frozen=True)
@@ -77,7 +137,6 @@ class Own:
     silenced: frozenset[str] = frozenset()
     silences: Mapping[str, Waived] = field(default_factory=dict[str, Waived])
     """By the id of the entry, where it is silenced and why."""
-    waived: tuple[Waived, ...] = ()
 
     def over(self, base: WordList) -> WordList:
         """The list with this book's changes; the very same where it has none."""
@@ -119,8 +178,7 @@ def read_own(text: str, file: str) -> tuple[Own, list[Finding]]:
         for index, silence in enumerate(model.silence)
         if silence.id in silenced and (span := tree.nearest(("silence", index))) is not None
     }
-    waived = placed(model.waive, tree, file)
-    return Own(added, silenced, silences, waived), findings + report.findings
+    return Own(added, silenced, silences), findings + report.findings
 
 
 def _sound(own: OwnEntry, index: int, report: Reporter) -> bool:

@@ -17,7 +17,8 @@ from saponary.pantry.model import Addition, Ingredient, Pantry
 from saponary.pantry.own import SCRAP
 from saponary.pantry.standard import standard
 from saponary.schema.fields import kebab
-from saponary.schema.ingredient import FragranceEntry, IngredientEntry
+from saponary.schema.fragrance_entry import FragranceEntry
+from saponary.schema.ingredient import IngredientEntry
 
 _HEAD = "# What this recipe takes from its maker's own pantry; all else is in the standard tables.\n"
 

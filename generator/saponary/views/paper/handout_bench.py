@@ -14,7 +14,7 @@ from saponary.messages.message import Listed, Message, Number, Value, message
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
-from saponary.schema import recipe as written
+from saponary.schema import blend as written
 from saponary.views.paper.handout_prose import BLANK, ClassProse
 from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden

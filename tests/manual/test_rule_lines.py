@@ -6,7 +6,7 @@ import pytest
 
 from saponary.checks.rules import RULES
 from saponary.cli.main import main
-from saponary.cli.rule_lines import rule_lines
+from saponary.manual.rule_lines import rule_lines
 
 LISTED = {rule.name: rule for rule in RULES}
 

@@ -1,0 +1,166 @@
+"""Writes the manual as a site, in the look of a book, with the sample book built beside it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+from functools import partial
+from pathlib import Path
+
+from jinja2 import Environment
+
+from saponary.assets import resources
+from saponary.build.proof import Proof
+from saponary.label.lists import bar
+from saponary.manual import pages
+from saponary.manual.keys import MODELS, PLACES, json_schema
+from saponary.manual.sample import by_name, sample
+from saponary.manual.topics import topics
+from saponary.messages.message import message
+from saponary.messages.speaker import speaker
+from saponary.outputs.compose import compose
+from saponary.outputs.figures_json import ENGINE
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import PageContext
+from saponary.outputs.templating import environment, named_by_content, style_sheet
+from saponary.reading.findings import Finding
+from saponary.schema.edition import PUBLIC, STANDARD
+from saponary.views import links
+from saponary.views.drawings import Drawings
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import SiteInput
+
+LANGUAGE = "en"
+TITLE = "The Saponary manual"
+_SHOWN = ("lye", "water", "superfat", "batter")
+"""Figures beside a drawing."""
+
+_LIST = ".saponary-manual"
+"""In a manual's folder: every file that was written there. A folder that has it may be written anew."""
+
+
+class NotClean(Exception):
+    """An example of the manual is found fault with."""
+
+    def __init__(self, findings: Sequence[Finding]) -> None:
+        super().__init__(f"{len(findings)} findings")
+        self.findings = findings
+
+
+class Taken(Exception):
+    """The folder holds something else."""
+
+
+def write_manual(folder: Path) -> int:
+    """Write it, and return how many files. Raises NotClean, or Taken for a folder that holds other things."""
+    listed = folder / _LIST
+    if folder.exists() and not listed.is_file() and any(folder.iterdir()):
+        raise Taken(str(folder))
+    made = dict(manual_files())
+    old = listed.read_text(encoding="utf-8").splitlines() if listed.is_file() else []
+    folder.mkdir(parents=True, exist_ok=True)
+    listed.write_text("\n".join(sorted({*old, *made})), encoding="utf-8")
+    for name, data in made.items():
+        path = folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(data)
+    for name in set(old) - made.keys():
+        if ".." not in Path(name).parts and not Path(name).is_absolute():
+            (folder / name).unlink(missing_ok=True)
+    listed.write_text("\n".join(sorted(made)), encoding="utf-8")
+    return len(made)
+
+
+def manual_files() -> Iterator[tuple[str, bytes]]:
+    """Every file of the manual's site, by its path in it."""
+    proof, faults = sample()
+    if faults:
+        raise NotClean(faults)
+    made = _Made(proof)
+    yield from made.files()
+    for name in MODELS:
+        schema = json.dumps(json_schema(name), indent=1, ensure_ascii=False)
+        yield f"schema/{name}.json", schema.encode()
+    for output in compose(made.site, made.templates, made.drawings):
+        yield pages.SAMPLE + output.path, output.data
+
+
+@dataclass
+class _Made:
+    """The sample book as a site, and what all pages of the manual share."""
+
+    proof: Proof
+
+    def __post_init__(self) -> None:
+        whole = Unpublished(
+            self.proof.book,
+            self.proof.recipes,
+            ENGINE,
+            self.proof.book.pantry.version,
+            labels={one.slug: bar(one.computed) for one in self.proof.recipes},
+            on=date(2026, 1, 1),
+        )
+        self.site: SiteInput = for_edition(whole, STANDARD[PUBLIC])
+        self.drawings = Drawings(self.site)
+        self.templates = [resources.templates()]
+        self.recipes = by_name(self.proof)
+
+    def files(self) -> Iterator[tuple[str, bytes]]:
+        """The manual's own pages and their style sheet."""
+        standard = style_sheet(self.templates)
+        style = standard + (self.templates[0] / "manual" / "manual.css").read_bytes()
+        context = self._context(environment(self.templates, speaker(LANGUAGE)), style)
+        yield context.style, style
+        kinds = pages.files()
+        yield _page(
+            context, "index", pages.INDEX, topics=pages.contents(), files=kinds, findings=pages.FINDINGS
+        )
+        for topic in topics():
+            path = pages.topic_page(topic.slug)
+            built = partial(self._built, links.root(path) + pages.SAMPLE)
+            blocks = list(pages.blocks(topic, built, standard.decode()))
+            yield _page(context, "topic", path, title=topic.title, blocks=blocks)
+        for file in MODELS:
+            yield _page(context, "keys", pages.keys_page(file), place=PLACES[file], cards=pages.cards(file))
+        yield _page(context, "findings", pages.FINDINGS, troubles=list(pages.told()))
+
+    def _context(self, spoken: Environment, style: bytes) -> PageContext:
+        settings = self.site.book.settings.model_copy(update={"title": TITLE})
+        site = SiteInput(
+            book=type(self.site.book)(settings, self.site.book.pantry),
+            recipes=(),
+            engine=ENGINE,
+            tables=self.site.tables,
+        )
+        nav = (
+            NavEntry(message("manual.contents"), pages.INDEX),
+            NavEntry(message("manual.findings"), pages.FINDINGS),
+            NavEntry(message("manual.sample"), f"{pages.SAMPLE}index.html"),
+        )
+        return PageContext(
+            site,
+            spoken,
+            tuple(self.templates),
+            named_by_content("style.css", style),
+            style,
+            Drawings(site),
+            nav,
+        )
+
+    def _built(self, up: str, name: str) -> pages.Built:
+        one = self.recipes[name].computed
+        shown = next(each for each in self.site.recipes if each.slug == name)
+        figures = tuple((figure, one.catalogue[figure].text()) for figure in _SHOWN)
+        return pages.Built(
+            title=one.model.title,
+            drawing=up + links.drawing(name, "fresh"),
+            words=self.drawings.of(shown).description,
+            figures=figures,
+            page=up + links.recipe_page(name),
+        )
+
+
+def _page(context: PageContext, template: str, path: str, **view: object) -> tuple[str, bytes]:
+    return path, context.page(f"manual/{template}.html", path, **view)

@@ -1,0 +1,1 @@
+"""The topics of the manual, as Markdown."""
