@@ -16,6 +16,8 @@ from concurrent.futures import Future, ProcessPoolExecutor
 from multiprocessing import get_context
 from typing import TypeVar, cast
 
+from saponary.assets.undisturbed import ended_with_us, undisturbed
+
 T = TypeVar("T")
 
 Progress = Callable[[int, int], None]
@@ -53,8 +55,9 @@ def spread(
     gc.freeze()  # the copies share what is there as long as nobody writes to it
     _WORK.append(work)
     try:
-        with ProcessPoolExecutor(wanted, get_context("fork")) as pool:
-            waiting = [pool.submit(_piece, n) for n in range(count)]
+        with ProcessPoolExecutor(wanted, get_context("fork")) as pool, ended_with_us(pool):
+            with undisturbed():
+                waiting = [pool.submit(_piece, n) for n in range(count)]
             done = [_outcome(one, work, n, count, progress) for n, one in enumerate(waiting)]
     finally:
         _WORK.pop()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
@@ -14,6 +13,7 @@ from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
 from saponary.pantry.model import Pantry
+from saponary.reading.addresses import address_fault
 from saponary.reading.decode import printable, text_of
 from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding, Place, suggest
@@ -157,10 +157,11 @@ def _names(files: Files, what: str, findings: list[Finding]) -> list[str]:
         if not name.casefold().endswith(".md"):
             continue
         slug = name[:-3] if name.endswith(".md") else ""
-        if re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", slug):
+        fault = address_fault(slug)
+        if fault is None:
             kept.append(name)
             continue
-        message = "this file's name is its address on the site and cannot serve as one"
+        message = f"this file's name is its address on the site and cannot serve as one: {fault}"
         hint = "small letters, digits and single hyphens, such as quarry-strata.md"
         findings.append(Finding("reading", "error", Place(f"{what}/{printable(name)}"), message, hint))
     if len(kept) > MAX_RECIPES:

@@ -12,6 +12,7 @@ from contextlib import suppress
 from importlib import import_module
 from io import TextIOWrapper
 from pathlib import Path
+from typing import TextIO
 
 from saponary import __version__
 from saponary.cli.command import CLEAN, FOUND, MISUSE, Command, Misuse, Unwritten
@@ -79,7 +80,7 @@ def _main(words: Sequence[str]) -> int:
         print(f"saponary: {misuse}", file=sys.stderr)
         return MISUSE
     except BrokenPipeError:
-        _give_up_output()
+        _give_up(sys.stdout)
         return CLEAN
     except OSError as error:
         return _of_disk(error, given)
@@ -87,9 +88,10 @@ def _main(words: Sequence[str]) -> int:
         return _unwritten(unwritten.told)
 
 
-def _give_up_output() -> None:
+def _give_up(stream: TextIO) -> None:
     """What still waits to be printed goes nowhere, lest Python try it once more at its end."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 def _of_disk(error: OSError, given: argparse.Namespace) -> int:
@@ -100,16 +102,19 @@ def _of_disk(error: OSError, given: argparse.Namespace) -> int:
     folder = getattr(given, "book", None) or getattr(given, "folder", None) or Path()
     told = as_text([of_disk(error, folder)])
     status = _unwritten(told, "every file is whole, as it was or as it was to be")
-    with suppress(OSError):
+    try:
         sys.stdout.flush()
-        return status
-    _give_up_output()
+    except OSError:
+        _give_up(sys.stdout)
     return status
 
 
 def _unwritten(told: str, so: str = "nothing was written") -> int:
     """Tell what kept a command from writing: on the other stream, for what was found may have gone to a program."""
-    print(f"{told}\n{so}", file=sys.stderr)
+    try:
+        print(f"{told}\n{so}", file=sys.stderr, flush=True)
+    except OSError:  # it leads to the very disk that is full
+        _give_up(sys.stderr)
     return FOUND
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 
 from saponary.assets.store import NoStore, Store
+from saponary.assets.undisturbed import ended_with_us, undisturbed
 from saponary.outputs.pdf_engine import SetPdf, ready, set_sheet
 from saponary.outputs.pdf_kept import keep, recall
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
@@ -96,8 +97,10 @@ def _set(
     with (
         tempfile.TemporaryDirectory(prefix="saponary-", ignore_cleanup_errors=True) as scratch,
         ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files, scratch)) as pool,
+        ended_with_us(pool),
     ):
-        waiting = [_give(pool, sheet) for sheet in wanted]
+        with undisturbed():
+            waiting = [_give(pool, sheet) for sheet in wanted]
         found = list[SetPdf | Failed | None]()
         for future in waiting:
             found.append(_outcome(future))

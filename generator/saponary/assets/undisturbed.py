@@ -1,0 +1,31 @@
+"""Worker processes that a Ctrl-C does not reach: the process that started them is told, and ends them."""
+
+from __future__ import annotations
+
+import signal
+from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor
+from contextlib import contextmanager
+
+
+@contextmanager
+def undisturbed() -> Iterator[None]:
+    """Hold a Ctrl-C back. Processes that are started inside keep it held back for good."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
+@contextmanager
+def ended_with_us(pool: ProcessPoolExecutor) -> Iterator[None]:
+    """Let go of what still waits in a pool where this process is stopped."""
+    try:
+        yield
+    except BaseException:
+        pool.shutdown(wait=False, cancel_futures=True)
+        raise

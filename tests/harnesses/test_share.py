@@ -1,0 +1,33 @@
+"""A share of every harness: nothing lost, broken, leaked or raised. The whole: `python tests/harnesses/run.py`."""
+
+from __future__ import annotations
+
+import random
+import sys
+from pathlib import Path
+
+import pytest
+
+from harnesses import fuzz, spellings, stopped, writers
+from harnesses.harness import Harness
+
+LINUX = pytest.mark.skipif(
+    not sys.platform.startswith("linux"), reason="copies of a process, and the one-step exchange"
+)
+
+
+def scored(harness: Harness, folder: Path) -> None:
+    score = harness.run(folder, random.Random(7), harness.share)
+    assert score.tries and not score.wrong, score.faults
+
+
+@LINUX
+@pytest.mark.slow
+@pytest.mark.parametrize("harness", [*writers.HARNESSES, *stopped.HARNESSES], ids=lambda one: one.name)
+def test_commands(harness: Harness, tmp_path: Path) -> None:
+    scored(harness, tmp_path)
+
+
+@pytest.mark.parametrize("harness", [*spellings.HARNESSES, *fuzz.HARNESSES], ids=lambda one: one.name)
+def test_texts(harness: Harness, tmp_path: Path) -> None:
+    scored(harness, tmp_path)
