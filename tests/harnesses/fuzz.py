@@ -63,4 +63,4 @@ def fuzz(folder: Path, chance: random.Random, tries: int) -> Score:
     return score
 
 
-HARNESSES = (Harness("bytes and lines changed", fuzz, 20_000, 40),)
+HARNESSES = (Harness("bytes and lines changed", fuzz, 20_000, 12),)

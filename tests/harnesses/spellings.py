@@ -47,4 +47,4 @@ def spellings(folder: Path, chance: random.Random, tries: int) -> Score:
     return score
 
 
-HARNESSES = (Harness("hidden figures", spellings, 1_500, 60),)
+HARNESSES = (Harness("hidden figures", spellings, 1_500, 24),)
