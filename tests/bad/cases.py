@@ -101,7 +101,7 @@ ODD = (
     Odd("blank-front.md", _text("---\n# nothing\n---\nNotes.\n"), (2, 1), "the front matter is empty"),
     Odd("fifty-megabytes.md", _huge, (1, 1), "this file has 50 MB"),
     Odd("binary.md", _bytes(b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR"), (3, 1), "this is not a text file"),
-    Odd("nul.md", _bytes(PLAIN.encode().replace(b"Plain", b"Pl\0ain")), (2, 10), "this is not a text file"),
+    Odd("zero-byte.md", _bytes(PLAIN.encode().replace(b"Plain", b"Pl\0ain")), (2, 10), "this is not a text file"),
     Odd("utf-16.md", _bytes(codecs.BOM_UTF16_LE + PLAIN.encode("utf-16-le")), (1, 1), "this file is in UTF-16"),
     Odd("utf-16-bare.md", _bytes(PLAIN.encode("utf-16-le")), (1, 2), "this is not a text file"),
     Odd("latin-1.md", _bytes("---\ntitle: Crème brûlée\n".encode("latin-1")), (2, 10), "the byte 0xe8 is not UTF-8"),
