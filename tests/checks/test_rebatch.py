@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from checks.books import GOOD, found, more, recipe
+from checks.books import GOOD, found, more, proofed, recipe
+from saponary.book.poured import recount_of
+from saponary.book.standing import standings
 
 LOT = more(
     "batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT, "
@@ -74,3 +76,13 @@ def test_the_recipe_must_be_in_the_book(tmp_path: Path) -> None:
         "there is no recipe 'tired' in this book",
         "did you mean 'tried'?",
     )
+
+
+def test_a_lot_of_a_rebatch_has_no_superfat_to_tell(tmp_path: Path) -> None:
+    weighed = "batches: [{lot: B1, poured: 2026-05-02, as-weighed: {soap-of-tried: 500 g}}]\nwaive:"
+    again = next(
+        r.computed for r in proofed(tmp_path, melted("waive:", weighed)).recipes if r.computed.slug == "again"
+    )
+    (record,) = again.batches
+    assert recount_of(record.batch, again) is None
+    assert standings(again)["B1"].name == "untested"

@@ -97,7 +97,10 @@ def recount_of(batch: Batch, computed: Computed) -> Recount | None:
 
 
 def recount(batch: Batch, shelf: Pantry, known: Behind) -> Recount | None:
-    """A lot from its own weights; None where none was recorded."""
+    """A lot from its own weights; None where none was recorded, or where no lye is weighed."""
+    formula = known.then or known.now
+    if formula is not None and not formula.weighs_lye:
+        return None
     recorded = {name: q.grams for name, q in batch.as_weighed.items() if q is not None}
     return _Record(batch, _undissolved(batch, recorded), shelf, known).recount() if recorded else None
 
