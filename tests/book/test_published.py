@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lot_books import ON
 from saponary.book.published import published
 from saponary.schema.edition import STANDARD
 from support import PLAIN, prove_one
@@ -14,7 +15,7 @@ def remarks(batches: str, edition: str) -> str:
     text = PLAIN.replace("signed:\n", f"batches: [{batches}]\nsigned:\n")
     (one,) = prove_one(text).recipes
     assert any("SECRET-1" in f.message for f in one.findings) == ("SECRET-1" in batches)
-    return " ".join(published(one, STANDARD[edition]).remarks)
+    return " ".join(published(one, STANDARD[edition], ON).remarks)
 
 
 def test_a_remark_on_a_batch_goes_where_the_batch_goes() -> None:

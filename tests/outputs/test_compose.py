@@ -25,7 +25,7 @@ def led(edition: str) -> list[str]:
     files = {file.path: file for file in compose.composition(site, TEMPLATES).files}
     nav = re.search(r"<nav.*?</nav>", files["index.html"].write().decode(), re.S)
     assert nav is not None
-    led = re.findall(r'href="([^"]+)"', nav[0])
+    led = [to for to in re.findall(r'href="([^"]+)"', nav[0]) if not to.startswith("mailto:")]
     assert set(led) <= set(files)
     return led
 

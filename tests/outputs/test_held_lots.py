@@ -86,7 +86,7 @@ def _held(site: Mapping[str, bytes], edition: Edition) -> None:
         left = b"".join(site.values()).replace(b"lot HELDLOT held", b"")
         assert b"HELDLOT" not in left
         return
-    (header,) = having(parsed(site, PAGE), "opening")
+    (header,) = having(parsed(site, PAGE), "face")
     assert "Lot HELDLOT. Held back: its last test, 2026-04-10" in words(header)
     if "work" in edition.shows:
         assert "Lot HELDLOT. Held back" in words(parsed(site, "recipes/tried/at-the-bench.html"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from html import unescape
@@ -14,13 +15,14 @@ from saponary.book.changes import Version
 from saponary.label.cautions import LYE
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import composition
-from saponary.outputs.page_kind import PageKind
+from saponary.outputs.page_kind import CUSTOMERS, PageKind
 from saponary.outputs.pages import KINDS as PAGES
 from saponary.outputs.pdf_kind import PdfKind
 from saponary.outputs.pdf_make import sheets
 from saponary.outputs.pdfs import KINDS as PDFS
+from saponary.views import links
 
-NO_PAGE = {"calendar", "figures", "sitemap", "style"}
+NO_PAGE = {"calendar", "choosing", "figures", "searching", "sitemap", "style", "type"}
 """Kinds whose files are no pages: a calendar, data, and what pages are made of."""
 
 SAID = [speaker().say(said) for caution in LYE for said in (caution.head, caution.text)]
@@ -32,16 +34,27 @@ def assert_said(where: str, html: str) -> None:
         assert " ".join(sentence.split()) in read, (where, sentence)
 
 
+def assert_led(path: str, files: Mapping[str, bytes]) -> None:
+    """A customer, who never handles lye, reads one line and is led to the page that has them all."""
+    read, up = files[path].decode(), links.root(path)
+    assert "All soap is made with lye." in read and f'href="{up}{links.LYE}"' in read
+    assert_said(links.LYE, files[links.LYE].decode())
+
+
 @pytest.mark.parametrize("kind", PAGES, ids=lambda kind: kind.name)
 def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
-    desk = desk_of("demo", "maker")
+    of = {CUSTOMERS: "shop", ("student",): "class"}
+    desk = desk_of("demo", of.get(kind.readers, "maker"))
     first = Version(date(2026, 3, 2), "as first made", "123456", 139.8, 0.05, ())
     site = replace(desk.site, versions={recipe.slug: (first,) for recipe in desk.site.recipes})
     context = composition(site, [resources.templates()], desk.drawings).context
     pages = {file.path: file for file in kind.render(context) if file.path.endswith(".html")}
     assert bool(pages) == (kind.name not in NO_PAGE)
     for path, file in pages.items():
-        assert_said(path, file.write().decode())
+        if kind.readers == CUSTOMERS:
+            assert_led(path, desk.files)
+        else:
+            assert_said(path, file.write().decode())
 
 
 @pytest.mark.parametrize("kind", PDFS, ids=lambda kind: kind.name)

@@ -49,7 +49,7 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
     (): {
         "AdditionEntry.like", "AdditionEntry.note", "AdditionEntry.source", "AdditionEntry.supplier",
         "Batch.editions", "Batch.mould", "CertificateEntry.from_", "CertifiedValue.from_",
-        "ClassPlan.editions", "EditionEntry.formula", "EditionEntry.shows", "FragranceEntry.blend",
+        "ClassPlan.editions", "EditionEntry.formula", "EditionEntry.reader", "EditionEntry.shows", "FragranceEntry.blend",
         "FragranceEntry.like", "FragranceEntry.note", "FragranceEntry.source",
         "FragranceEntry.supplier", "InfusionEntry.days", "InfusionEntry.made", "InfusionEntry.ratio",
         "LiquidEntry.like", "LiquidEntry.note", "LiquidEntry.source", "LiquidEntry.supplier",
@@ -62,7 +62,7 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
         "Batch.pot", "Batch.room_temperature", "Batch.trace", "Batch.unmoulded", "Batch.weighed", "Settings.free_alkali_limit",
     },
     ("costs",): {
-        "AdditionEntry.price", "FragranceEntry.price", "LiquidEntry.price", "OilEntry.price", "Settings.alkali_price", "Settings.currency",
+        "AdditionEntry.price", "FragranceEntry.price", "LiquidEntry.price", "OilEntry.price", "Settings.alkali_price",
     },
     ("full formula",): {
         "Recipe.sizes", "Recipe.signed",
@@ -82,6 +82,12 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
     },
     ("private",): {
         "Batch.private", "Recipe.private",
+    },
+    ("shop",): {
+        "Recipe.shop", "Settings.shop",
+    },
+    ("costs", "shop"): {
+        "Settings.currency",
     },
     ("summary",): {
         "Recipe.summary",

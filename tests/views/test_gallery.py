@@ -3,31 +3,42 @@
 from __future__ import annotations
 
 from saponary.book.published import Published
+from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.quantity.rounding import show
 from saponary.schema.edition import PUBLIC, STANDARD
+from saponary.views.choices import choices, marks
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.gallery import KEYS_BY_ID, collection, gallery_view, main_oils
+from saponary.views.gallery import collection, gallery_view, main_oils
 from saponary.views.site import SiteInput
 from support import proof_of
 
 
 def recipes_of(book: str) -> tuple[SiteInput, tuple[Published, ...]]:
     proof = proof_of(book)
-    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[PUBLIC])
+    labels = {one.slug: bar(one.computed) for one in proof.recipes}
+    site = for_edition(
+        Unpublished(proof.book, proof.recipes, "engine", "tables", labels=labels), STANDARD[PUBLIC]
+    )
     return site, site.recipes
 
 
-def test_choices_count_every_card_that_bears_their_mark() -> None:
+def test_choices_count_every_card_that_bears_their_mark_and_part_the_cards() -> None:
     site, recipes = recipes_of("demo")
     view = gallery_view(site, recipes, frozenset())
-    cards = [card for group in view.groups for card in group.cards]
-    assert len(cards) == len(recipes) and view.choices
+    assert len(view.cards) == len(recipes) and {"oil", "colour", "scent"} <= {c.name for c in view.choices}
     for choice in view.choices:
-        assert choice.options[0].count == len(cards)
-        for option in choice.options[1:]:
-            assert option.count == sum(option.mark in card.marks.split() for card in cards) > 0
-            assert option.mark in KEYS_BY_ID["gallery.option."]
+        for option in choice.options:
+            assert option.count == sum(option.mark in card.marks.split() for card in view.cards) > 0
+            assert option.count < len(view.cards)
+
+
+def test_a_choice_that_parts_nothing_is_left_out() -> None:
+    same = {"oil": {"olive": "Olive oil"}, "scent": {"none": "none"}, "ready": {"now": "ready now"}}
+    assert choices([same, same], ("oil", "scent", "ready")) == ()
+    parted = choices([same, {**same, "oil": {"tallow": "Tallow"}}], ("oil", "scent", "ready"))
+    assert [(c.name, [o.mark for o in c.options]) for c in parted] == [("oil", ["oil-olive", "oil-tallow"])]
+    assert marks(same) == "oil-olive scent-none ready-now"
 
 
 def test_the_largest_oils_come_first_with_their_share_or_without() -> None:

@@ -10,10 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 
 from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
+from saponary.book.on_sale import OnSale, on_sale
 from saponary.book.proofed import Proofed
 from saponary.book.quotes import Quote
 from saponary.book.records import BatchRecord
@@ -61,15 +63,20 @@ class Published:
     """How many bare numbers in its texts, or whole files of them, are set aside by a waiver."""
     remarks: tuple[str, ...]
     """What the checks warn of."""
+    on_sale: OnSale
+    """Nothing where the edition does not tell what is for sale."""
 
 
-def published(one: Proofed, edition: Edition, once: Once | None = None) -> Published:
-    """A recipe that this edition shows, as it shows it. `once` is kept for all recipes of the edition."""
+def published(one: Proofed, edition: Edition, on: date, once: Once | None = None) -> Published:
+    """A recipe that this edition shows, as it shows it on a day. `once` is kept for all recipes of the edition."""
     computed, shows = one.computed, edition.shows
+    sold = on_sale(computed, on) if {"shop", "batches"} & shows else OnSale()
     standing = standings(computed)
     back = frozenset[str]()
     if "batches" not in shows:
         back = frozenset(lot for lot, found in standing.items() if found.held)
+        if edition.reader == "customer":
+            back = frozenset(standing) - sold.names
         computed = _without(back, computed)
     remarks = dict.fromkeys(_remarks(one, edition, back))
     records = tuple(r for record in computed.batches if (r := _record(record, edition)) is not None)
@@ -102,6 +109,7 @@ def published(one: Proofed, edition: Edition, once: Once | None = None) -> Publi
         set_aside=sum(waiver.rule in BARE for waiver in one.computed.model.waive),
         status=one.status,
         remarks=tuple(remarks) if "remarks" in shows else (),
+        on_sale=sold,
     )
 
 

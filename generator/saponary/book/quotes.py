@@ -23,10 +23,10 @@ from markdown_it.token import Token
 from saponary.book.recipe_file import RecipeFile
 from saponary.reading.published_text import blanked
 
-TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt"})
+TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "text", "keeping"})
 """Keys of the front matter whose text is published and may hold figures."""
 
-PLAIN_KEYS = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name"})
+PLAIN_KEYS = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name", "scent"})
 """Keys of the front matter whose text is published as it stands, without figures."""
 
 MAX_FIGURES = 2_000

@@ -7,6 +7,7 @@ anything is written.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from functools import partial
 
@@ -171,12 +172,17 @@ class _Maker:
     def files(self, site: SiteInput) -> dict[str, bytes]:
         """Every file of an edition's site, by its path in it."""
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
+        wanted = []
+        if self.press is not None:
+            wanted = sheets(PdfContext(site, files, self.spoken, Drawings(site, self.store)), self.press)
+            site = replace(site, pdfs=frozenset(sheet.path for sheet in wanted))
         pages = self.pages(site)
-        self.tells_day |= any(rests_on.DAY in file.uses for file in pages.composed.files)
+        self.tells_day |= site.shows("shop") or any(
+            rests_on.DAY in file.uses for file in pages.composed.files
+        )
         files |= pages.made()
         self.rested_on[site.edition.name] = pages.digests
-        if self.press is not None:
-            wanted = sheets(PdfContext(site, files, self.spoken, pages.composed.context.drawings), self.press)
+        if wanted:
             pdfs, failed = make(files, wanted, self._of("PDFs"), self.store)
             self.faults += [_fault(one) for one in failed]
             files |= pdfs

@@ -83,7 +83,8 @@ def folded(word: str) -> str:
     return " ".join(word.casefold().replace("-", " ").split())
 
 
-def _read(name: str) -> Any:
+def read_table(name: str) -> Any:
+    """A table of the package as plain data."""
     data = files("saponary.tables").joinpath(f"{name}.yaml").read_bytes()
     return yaml.load(data, Loader=yaml.CSafeLoader)
 
@@ -112,14 +113,14 @@ def jurisdictions() -> Mapping[str, Jurisdiction]:
             label=tuple(row["label"]),
             source=row["source"],
         )
-        for row in _read("jurisdictions")["jurisdictions"]
+        for row in read_table("jurisdictions")["jurisdictions"]
     }
 
 
 @cache
 def guidance() -> str:
     """The sentence that goes with every list."""
-    return str(_read("jurisdictions")["guidance"])
+    return str(read_table("jurisdictions")["guidance"])
 
 
 @cache
@@ -132,7 +133,7 @@ def allergens() -> tuple[Allergen, ...]:
             bool(row.get("prohibited", False)),
             int(row.get("since", 0)),
         )
-        for row in _read("allergens")["allergens"]
+        for row in read_table("allergens")["allergens"]
     )
 
 

@@ -54,7 +54,7 @@ def composition(
         style_sheet=style,
         drawings=drawings or Drawings(site),
     )
-    kinds = [kind for kind in KINDS if kind.needs is None or site.shows(kind.needs)]
+    kinds = [kind for kind in KINDS if kind.is_for(site)]
     paths = {file.path for kind in kinds for file in kind.render(context)}
     nav = tuple(kind.nav for kind in kinds if kind.nav is not None and kind.nav.path in paths)
     context = replace(context, nav=nav)

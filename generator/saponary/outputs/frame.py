@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from saponary.label.cautions import LYE, Caution, emergency
 from saponary.messages.message import Message, Value
 from saponary.views import links
+from saponary.views.asking import asking
 from saponary.views.site import SiteInput
 
 
@@ -41,10 +44,15 @@ class Frame:
     emergency: Value
     engine: str
     tables: str
+    ask: str
+    """Where a customer asks or buys; '' where there is no such place."""
+    contact: str
+    ask_note: Markup | None
 
 
 def frame(site: SiteInput, path: str, style: str, nav: Sequence[NavEntry]) -> Frame:
     settings, up = site.book.settings, links.root(path)
+    asked = asking(settings.shop)
     return Frame(
         language=settings.language,
         book=settings.title,
@@ -57,4 +65,7 @@ def frame(site: SiteInput, path: str, style: str, nav: Sequence[NavEntry]) -> Fr
         emergency=emergency(settings.emergency),
         engine=site.engine,
         tables=site.tables,
+        ask=asked.ask,
+        contact=asked.contact,
+        ask_note=asked.note,
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import get_args
 
 from jinja2 import Environment
 
@@ -12,6 +13,7 @@ from saponary.book.published import Published
 from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame
 from saponary.outputs.policy import with_policy
+from saponary.schema.edition import Reader
 from saponary.views.drawings import Drawings
 from saponary.views.site import SiteInput
 
@@ -69,3 +71,14 @@ class PageKind:
     """What an edition must show for this kind to be in it at all."""
     nav: NavEntry | None = None
     """Its page in the navigation. A site that lacks the page has no such link."""
+    readers: tuple[Reader, ...] = get_args(Reader)
+    """For whom such pages are made."""
+
+    def is_for(self, site: SiteInput) -> bool:
+        """Whether an edition has pages of this kind."""
+        shown = self.needs is None or site.shows(self.needs)
+        return shown and site.edition.reader in self.readers
+
+
+RECIPES: tuple[Reader, ...] = ("reader", "student")
+CUSTOMERS: tuple[Reader, ...] = ("customer",)

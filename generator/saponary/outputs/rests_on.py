@@ -28,6 +28,9 @@ DAY = "day"
 TITLES = "titles"
 """Which recipes are published, in their order, and what each is called."""
 WAIVERS = "waivers"
+CLASSES = "classes"
+PDFS = "pdfs"
+"""Which PDFs lie beside the pages."""
 
 FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS)
 """What stands round every page."""
@@ -90,6 +93,8 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         PANTRY: lambda: site.book.pantry,
         DAY: lambda: site.on,
         TITLES: lambda: [_title(one) for one in in_order(site.recipes)],
+        CLASSES: lambda: [(read.slug, read.body, read.plan) for read in site.book.classes],
+        PDFS: lambda: sorted(site.pdfs),
         WAIVERS: lambda: site.book.waived,
     }
     return common[name]()

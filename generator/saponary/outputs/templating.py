@@ -32,6 +32,7 @@ from saponary.messages.speaker import Speaker
 
 STYLES = "style"
 SCRIPTS = "script"
+TYPE = "fonts"
 
 
 class _Inside(FileSystemLoader):
@@ -167,6 +168,18 @@ def script(templates: Sequence[Path], name: str) -> bytes:
         if _lies_in(folder, path):
             return path.read_bytes().replace(b"\r\n", b"\n")
     raise FileNotFoundError(f"no template folder has {SCRIPTS}/{name}")
+
+
+def font_names(templates: Sequence[Path]) -> list[str]:
+    """Every `fonts/*.woff2` of the folders, each name once."""
+    found = {p.name for folder in templates for p in (folder / TYPE).glob("*.woff2") if _lies_in(folder, p)}
+    return sorted(found)
+
+
+def font(templates: Sequence[Path], name: str) -> bytes:
+    """One of `fonts/*.woff2`; the first folder that has it wins."""
+    path = next(p for folder in templates if _lies_in(folder, p := folder / TYPE / name))
+    return path.read_bytes()
 
 
 def named_by_content(name: str, data: bytes) -> str:

@@ -15,7 +15,7 @@ from saponary.reading.findings import Place
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import Path, Tree
 
-BOOK = frozenset({"title", "subtitle", "about", "maker", "place", "emergency"})
+BOOK = frozenset({"title", "subtitle", "about", "maker", "place", "emergency", "opening", "note", "keeping"})
 PANTRY = frozenset({"name"})
 CLASS = frozenset({"title", "place", "teacher", "what", "emergency"})
 

@@ -10,6 +10,9 @@ from pydantic import Field
 from saponary.schema.fields import Name, Part
 from saponary.schema.seen import FIELDS, MAKERS, Private, Shown
 
+Reader = Literal["reader", "customer", "student"]
+"""For whom its pages are made: who reads recipes, who buys a soap, who makes it in a class."""
+
 FormulaAs = Literal["full", "shares", "ingredients"]
 """Weights and shares; shares alone; or the ingredient list alone."""
 
@@ -20,10 +23,14 @@ class EditionEntry(Part):
     shows: Private[Annotated[list[Shown], Field(max_length=len(FIELDS))]]
     """What this edition shows: any of `summary`, `drawing`, `photos`, `figures`, `work`, `sizes`, `notes`,
     `chemistry`, `ingredients`, `batches`, `badge`, `remarks`, `costs`, `people`, `private`, `waivers`,
-    `drafts`, `history`. What is not named stays out.
+    `drafts`, `history`, `shop`. What is not named stays out.
     """
     formula: Private[FormulaAs] = "ingredients"
     """How it gives the formula: `full` (weights and shares), `shares` or `ingredients` (the list alone)."""
+    reader: Private[Reader] = "reader"
+    """For whom its pages are made: `reader` (recipes), `customer` (a shop) or `student` (opens with the class).
+    Example: editions: {stall: {shows: [photos, shop], reader: customer}}
+    """
 
 
 @dataclass(frozen=True)
@@ -33,6 +40,7 @@ class Edition:
     name: str
     shows: frozenset[str]
     formula: FormulaAs
+    reader: Reader = "reader"
 
     @property
     def is_public(self) -> bool:
@@ -67,12 +75,14 @@ _METHOD = (
 
 STANDARD: dict[str, Edition] = {
     PUBLIC: Edition(PUBLIC, frozenset((*_METHOD, "batches", "remarks")), "full"),
-    "shop": Edition("shop", frozenset(("summary", "drawing", "photos", "ingredients")), "ingredients"),
-    "class": Edition("class", frozenset((*_METHOD, "history")), "full"),
+    "shop": Edition(
+        "shop", frozenset(("summary", "drawing", "photos", "ingredients", "shop")), "ingredients", "customer"
+    ),
+    "class": Edition("class", frozenset((*_METHOD, "history")), "full", "student"),
     "maker": Edition("maker", frozenset(FIELDS), "full"),
 }
 
 
 def editions(own: dict[Name, EditionEntry]) -> dict[str, Edition]:
     """The standard editions, and the book's own over them."""
-    return {**STANDARD, **{n: Edition(n, frozenset(e.shows), e.formula) for n, e in own.items()}}
+    return {**STANDARD, **{n: Edition(n, frozenset(e.shows), e.formula, e.reader) for n, e in own.items()}}

@@ -26,6 +26,9 @@ Allergen = Literal["tree-nut", "gluten", "wheat", "sesame", "soy", "peanut", "mi
 Hazard = Literal["heat", "carbon-monoxide", "dust", "scratch", "sensitiser", "pregnancy-pets", "free-alkali"]
 
 
+FreeFrom = Literal["animal-fat", "palm-oil", "grain"]
+
+
 Origin = Literal["plant", "animal", "mineral", "synthetic", "unknown"]
 
 
@@ -111,6 +114,11 @@ class IngredientEntry(Part):
     origin: Public[Origin | None] = None
     """Where it comes from: `plant`, `animal`, `mineral`, `synthetic` or `unknown`.
     Example: oils: {lard-of-the-butcher: {like: lard, origin: animal}}
+    """
+    free_from: Public[Annotated[list[FreeFrom], Field(max_length=10)] | None] = None
+    """What the supplier says it is free from: `animal-fat`, `palm-oil`, `grain`. What is not known is never
+    counted as free.
+    Example: oils: {olive-of-mine: {like: olive, free-from: [animal-fat, palm-oil, grain]}}
     """
     density: Public[Annotated[DensityEntry, shorthand("value")] | None] = None
     """Its density, which turns spoons and millilitres into grams.

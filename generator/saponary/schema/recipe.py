@@ -31,6 +31,7 @@ from saponary.schema.methods.chosen import MethodName
 from saponary.schema.methods.method import Method, StageId
 from saponary.schema.pour import PourStep
 from saponary.schema.seen import Private, Public, Seen
+from saponary.schema.shop import Offer
 from saponary.schema.stock import LyeStock
 from saponary.schema.waivers import Waivers
 
@@ -243,6 +244,10 @@ class Recipe(Part):
         poured: 2026-03-02
         formula: cfed3cbcf1e9
         weighed: {0: 141.6 g, 14: 131.2 g, 28: 127.3 g, 42: 125.9 g}
+    """
+    shop: Annotated[Offer | None, Seen("shop")] = None
+    """What the shop says of this soap: words for buyers, scent, price, stock.
+    Example: shop: {price: 7.50}
     """
     batches: Private[Annotated[list[Batch], Field(max_length=400)]] = []
     """The batches made of this recipe. `saponary record NAME` writes one; many may stand in batches/NAME.yaml

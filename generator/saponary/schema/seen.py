@@ -35,6 +35,7 @@ Shown = Literal[
     "private",
     "waivers",
     "drafts",
+    "shop",
 ]
 """What an edition may show, one by one."""
 FIELDS: tuple[Shown, ...] = get_args(Shown)

@@ -14,6 +14,7 @@ from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.lye_written import Water
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.selling import ForSale, PlaceOfSale
+from saponary.schema.shop import Currency, Shop
 from saponary.schema.stock import LyeStock
 from saponary.schema.waivers import Waivers
 
@@ -82,11 +83,15 @@ class Settings(Part):
     """The most free alkali that a test may find in a bar you sell, as a share of its weight.
     Example: free-alkali-limit: 0.05 %
     """
-    currency: Annotated[Annotated[str, Field(pattern=r"^[A-Z]{3}$")] | None, Seen("costs")] = None
+    currency: Annotated[Currency | None, Seen("shop", "costs")] = None
     """The currency of your prices, by its three letters. Example: currency: EUR"""
     alkali_price: Annotated[AlkaliPrice, Seen("costs")] = AlkaliPrice()
     """What a kilogram of each hydroxide costs.
     Example: alkali-price: {sodium: 6.50 / kg, potassium: 9 / kg}
+    """
+    shop: Annotated[Shop, Seen("shop")] = Shop()
+    """The shop of the book: its first sentence, how to ask for a bar, how to keep soap.
+    Example: shop: {contact: soap@example.org}
     """
     cure: Public[Annotated[int, Field(ge=0, le=2000)]] = 28
     """Days before a bar counts as cured. Example: cure: 28"""

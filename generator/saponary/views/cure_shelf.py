@@ -9,17 +9,21 @@ from typing import get_args
 
 from markupsafe import Markup
 
-from saponary.book.curing import BarCure, cures
+from saponary.book.curing import WEEKLY_LOSS, BarCure, cures
 from saponary.book.published import Published
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
 from saponary.messages.message import Message, Number, Value, clauses, grams, message, percent
+from saponary.messages.message import day as message_day
 from saponary.messages.speaker import speaker
+from saponary.schema.batch import Fault
 from saponary.views import links
+from saponary.views.batches import Photo, photo
 from saponary.views.cure_compare import CureCompare, compare
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.lots import State, state_of
+from saponary.views.prose import Links, Prose
 from saponary.views.readiness import Lot, Readiness, lots, ready_lots, why_none
 from saponary.views.site import SiteInput
 
@@ -41,25 +45,40 @@ class ShelfLot:
 
 
 @dataclass(frozen=True)
-class ShelfGroup:
-    """Lots that are past their cure, or have no day of it: the id of what they have in common."""
+class PastLot:
+    """A lot that has cured or is held back; `state` is what may be said of it, `ready` None where no day is told.
 
-    id: str
-    title: Message
-    about: Message
-    lots: tuple[ShelfLot, ...]
+    `picture` is its latest photo, `drawing` stands where it has none. `loss` is what its bars lost so far.
+    """
+
+    lot: str
+    lot_href: str
+    title: str
+    href: str
+    picture: Photo | None
+    drawing: str
+    poured: Value
+    state: State
+    ready: Value | None
+    loss: Value
+    tested: Value | None
+    held: Message | None
+    faults: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class ShelfView:
-    """What cures, the next to be over first; what is ready, what has cured and may not be called so, and what
-    is held back, the latest first.
+    """What cures, the next to be over first; what has cured, the lots held back first, then the latest.
+
+    `states` are those of the past lots that need a word said once.
     """
 
     on: str
     axis: Markup
     curing: tuple[ShelfLot, ...]
-    groups: tuple[ShelfGroup, ...]
+    past: tuple[PastLot, ...]
+    states: tuple[State, ...]
+    loss: Value
     ahead: int
     """Lots poured after this day."""
     calendar: str
@@ -78,7 +97,13 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> S
         on=site.on.isoformat(),
         axis=Markup(days_axis(axis, speaker(site.book.settings.language))) if curing else Markup(""),
         curing=tuple(_view(lot, found, site, up, axis) for lot, found in curing),
-        groups=tuple(_group(state, by_state[state], site, up) for state in _GROUPS if by_state[state]),
+        past=tuple(
+            _past(lot, found, state, site, up)
+            for state in _ORDER
+            for lot, found in sorted(by_state[state], key=lambda pair: pair[1].on, reverse=True)
+        ),
+        states=tuple(state for state in _ORDER if by_state[state] and state != "ready"),
+        loss=percent(WEEKLY_LOSS, tight=True),
         ahead=len(by_state["ahead"]),
         calendar=up + links.READY if ready_lots(recipes) else "",
         cure_days=site.book.settings.cure,
@@ -86,21 +111,41 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> S
     )
 
 
-_GROUPS: tuple[State, ...] = ("held", "untested", "astray", "unknown", "ready")
+_ORDER: tuple[State, ...] = ("held", "untested", "astray", "unknown", "ready")
 
-KEYS_BY_ID = {"shelf.past.": tuple(f"{state}.{part}" for state in _GROUPS for part in ("title", "about"))}
-"""Keys that are put together here: what they start with, and the ids that may follow."""
+KEYS_BY_ID = {
+    "shelf.past.": tuple(f"{state}.{part}" for state in _ORDER for part in ("title", "about")),
+    "fault.": tuple(f"{fault}.name" for fault in get_args(Fault)),
+}
+"""Keys that are put together here or in the template: what they start with, and the ids that may follow."""
 
 
-def _group(state: State, found: list[tuple[Lot, Readiness]], site: SiteInput, up: str) -> ShelfGroup:
-    """The latest first."""
-    ordered = sorted(found, key=lambda pair: pair[1].on, reverse=True)
-    return ShelfGroup(
-        state,
-        message(f"shelf.past.{state}.title"),
-        message(f"shelf.past.{state}.about"),
-        tuple(_view(lot, one, site, up, None) for lot, one in ordered),
+def _past(lot: Lot, found: Readiness, state: State, site: SiteInput, up: str) -> PastLot:
+    batch, tested = lot.batch, lot.standing.tested
+    prose = Prose(lot.recipe.catalogue, Links(up=up))
+    shots = sorted(batch.photos, key=lambda shot: shot.day, reverse=True)
+    pictures = (photo(shot, site, prose, lot.recipe.model.title) for shot in shots)
+    return PastLot(
+        lot=batch.lot,
+        lot_href=f"{up}{links.LOTS}#{lot.anchor}",
+        title=lot.title,
+        href=up + links.recipe_page(lot.recipe.slug),
+        picture=next((one for one in pictures if one is not None), None),
+        drawing=up + links.drawing(lot.recipe.slug, "cured"),
+        poured=message_day(batch.poured, "short"),
+        state=state,
+        ready=message_day(found.on, "short") if found.held is None else None,
+        loss=_lost(lot),
+        tested=message_day(tested, "short") if tested is not None else None,
+        held=found.held,
+        faults=tuple(dict.fromkeys(batch.faults)),
     )
+
+
+def _lost(lot: Lot) -> Value:
+    """What its slowest bar lost from its first weighing to its last."""
+    ends = [(bar.weighings[0][1], bar.weighings[-1][1]) for bar in cures(lot.batch) if len(bar.weighings) > 1]
+    return percent(min((first - last) / first for first, last in ends), tight=True) if ends else ""
 
 
 def _span(lot: Lot, found: Readiness, site: SiteInput) -> Span:

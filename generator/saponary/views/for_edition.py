@@ -45,7 +45,9 @@ def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
     shows = edition.shows
     once: Once = {}
-    recipes = tuple(published(one, edition, once) for one in whole.recipes if _is_shown(one, edition))
+    recipes = tuple(
+        published(one, edition, whole.on, once) for one in whole.recipes if _is_shown(one, edition)
+    )
     slugs = {recipe.slug for recipe in recipes}
     return SiteInput(
         book=_book(whole.book, edition),

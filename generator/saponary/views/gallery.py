@@ -1,61 +1,40 @@
-"""The gallery: the book's face, its recipes by collection, and choices that need no script."""
+"""The index: the book's face, a card for each recipe, and what they may be chosen by."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import product
-from typing import get_args
 
 from markupsafe import Markup
 
 from saponary.book.published import Published
-from saponary.book.status import Name as StatusName
 from saponary.messages.message import Message, Value, Within, commas, message, percent
 from saponary.quantity.totals import totals
-from saponary.schema.methods import BY_NAME
 from saponary.views import links, names
-from saponary.views.prose import Links, Prose
+from saponary.views.batches import Photo
+from saponary.views.choices import Choice, What, choices, marks
+from saponary.views.lead_photo import lead_photo
+from saponary.views.printed import Printed, of_book
+from saponary.views.prose import Links, Prose, first_sentence
 from saponary.views.site import SiteInput
-
-
-@dataclass(frozen=True)
-class Option:
-    """One choice: the id of its button, the mark on its cards, and how many cards bear it."""
-
-    id: str
-    mark: str
-    label: Message
-    count: int
-
-
-@dataclass(frozen=True)
-class Choice:
-    """A row of options of which one is taken; the first takes all."""
-
-    name: str
-    legend: Message
-    options: tuple[Option, ...]
+from saponary.views.traits import traits
 
 
 @dataclass(frozen=True)
 class Card:
+    """One recipe; `photo` is None where there is none, and its drawing stands alone."""
+
+    slug: str
     title: str
     href: str
-    picture: str
+    photo: Photo | None
+    drawing: str
+    collection: str
     summary: str
     status: str
+    ready: bool
     oils: Value
-    acids: Value
-    portions: int
     marks: str
-
-
-@dataclass(frozen=True)
-class Group:
-    id: str
-    title: Value
-    cards: tuple[Card, ...]
 
 
 @dataclass(frozen=True)
@@ -65,10 +44,10 @@ class GalleryView:
     maker: str
     place: str
     about: Markup | None
-    groups: tuple[Group, ...]
+    cards: tuple[Card, ...]
     choices: tuple[Choice, ...]
-    rules: Markup
-    """Style rules that hide what a choice leaves out, and say so where nothing is left."""
+    printed: tuple[Printed, ...]
+    """The whole book on paper."""
 
 
 @dataclass(frozen=True)
@@ -101,47 +80,44 @@ def in_order(recipes: Iterable[Published]) -> list[Published]:
     return sorted(recipes, key=key)
 
 
-def gallery_view(site: SiteInput, recipes: Sequence[Published], published: frozenset[str]) -> GalleryView:
+_CHOSEN_BY: tuple[What, ...] = ("ready", "status", "method", "scent", "free", "colour", "oil", "collection")
+
+
+def gallery_view(
+    site: SiteInput, recipes: Sequence[Published], published: frozenset[str], up: str = ""
+) -> GalleryView:
+    """`up` leads from its page to the top of the site."""
     settings = site.book.settings
     row = in_order(recipes)
-    choices = tuple(choice for choice in _choices(row) if len(choice.options) > 2)
-    groups: dict[str | None, list[Card]] = {}
-    for recipe in row:
-        groups.setdefault(recipe.model.collection or None, []).append(_card(recipe, site))
+    found = [(recipe, traits(recipe, site, bool(recipe.on_sale.lots))) for recipe in row]
     return GalleryView(
         title=settings.title,
         subtitle=settings.subtitle,
         maker=settings.maker,
         place=settings.place,
-        about=Prose({}, Links(published)).block(settings.about, front=True)
+        about=Prose({}, Links(published, up)).block(settings.about, front=True)
         if settings.about.strip()
         else None,
-        groups=tuple(_group(name, cards, alone=len(groups) == 1) for name, cards in groups.items()),
-        choices=choices,
-        rules=_rules(choices),
+        cards=tuple(_card(recipe, site, marks(has), up) for recipe, has in found),
+        choices=choices([has for _, has in found], _CHOSEN_BY),
+        printed=of_book(site, up),
     )
 
 
-def _group(name: str | None, cards: Sequence[Card], *, alone: bool) -> Group:
-    called = collection(name)
-    title = message("gallery.recipes") if name is None and alone else called.title
-    return Group(called.id, title, tuple(cards))
-
-
-def _card(recipe: Published, site: SiteInput) -> Card:
-    computed = recipe
-    prose = Prose(computed.catalogue)
-    title = prose.title(computed.model.title)
+def _card(recipe: Published, site: SiteInput, borne: str, up: str) -> Card:
+    prose = Prose(recipe.catalogue, Links(up=up))
     return Card(
-        title=title,
-        href=links.recipe_page(recipe.slug),
-        picture=links.drawing(recipe.slug, "cured"),
-        summary=prose.plain(computed.model.summary),
+        slug=recipe.slug,
+        title=prose.title(recipe.model.title),
+        href=up + links.recipe_page(recipe.slug),
+        photo=lead_photo(recipe, site, prose),
+        drawing=up + links.drawing(recipe.slug, "cured"),
+        collection=recipe.model.collection or "",
+        summary=first_sentence(prose.plain(recipe.model.summary)),
         status=recipe.status.name,
-        oils=main_oils(computed, numbers=site.edition.formula != "ingredients"),
-        acids=_main_acids(computed) if site.shows("chemistry") else "",
-        portions=len(computed.figures.portions),
-        marks=" ".join(mark(recipe) for _, mark, _ in _CHOICES),
+        ready=bool(recipe.on_sale.lots),
+        oils=main_oils(recipe, numbers=site.edition.formula != "ingredients"),
+        marks=borne,
     )
 
 
@@ -166,77 +142,5 @@ def _name(computed: Published, name: str) -> Value:
     return names.addition(computed.pantry, name)
 
 
-def _main_acids(computed: Published) -> Value:
-    largest = sorted(computed.figures.chemistry.fatty_acids.items(), key=lambda item: -item[1])[:3]
-    return commas(*(_share(message(f"acid.{key}"), part) for key, part in largest))
-
-
 def _share(name: Value, part: float) -> Message:
     return message("gallery.share", name=name, share=percent(part, 0, tight=True))
-
-
-def _status(recipe: Published) -> str:
-    return f"is-{recipe.status.name}"
-
-
-def _alkali(recipe: Published) -> str:
-    alkali = recipe.resolved.formula.alkali
-    if not recipe.resolved.formula.weighs_lye:
-        return "of-none"
-    return "of-sodium" if alkali.potassium <= 0 else "of-potassium" if alkali.sodium <= 0 else "of-both"
-
-
-def _method(recipe: Published) -> str:
-    return f"by-{recipe.model.method}"
-
-
-def _colours(recipe: Published) -> str:
-    return f"in-{min(max(len(recipe.figures.portions), 1), 4)}"
-
-
-_CHOICES: tuple[tuple[str, Callable[[Published], str], tuple[str, ...]], ...] = (
-    ("status", _status, ("is-tested", "is-signed")),
-    ("alkali", _alkali, ("of-sodium", "of-potassium", "of-both", "of-none")),
-    ("method", _method, tuple(f"by-{name}" for name in BY_NAME)),
-    ("portions", _colours, ("in-1", "in-2", "in-3", "in-4")),
-)
-"""What is chosen by: its id, the mark it gives a recipe, and the marks there are."""
-
-KEYS_BY_ID = {
-    "status.": get_args(StatusName),
-    "gallery.choice.": tuple(name for name, _, _ in _CHOICES),
-    "gallery.option.": tuple(mark for _, _, known in _CHOICES for mark in known),
-}
-"""Keys that are put together here or in a template: what they start with, and the ids that may follow."""
-
-
-def _choices(row: Sequence[Published]) -> Iterable[Choice]:
-    for name, mark, known in _CHOICES:
-        marks = [mark(recipe) for recipe in row]
-        options = [Option(f"{name}-all", "", message("gallery.all"), len(row))]
-        options += [
-            Option(f"{name}-{word}", word, message(f"gallery.option.{word}"), marks.count(word))
-            for word in known
-            if word in marks
-        ]
-        yield Choice(name, message(f"gallery.choice.{name}"), tuple(options))
-
-
-def _rules(choices: Sequence[Choice]) -> Markup:
-    """One rule a choice for the cards, one a combination for the collections and the note."""
-    cards: list[str] = []
-    empty: list[str] = []
-    none: list[str] = []
-    for combination in product(*(choice.options for choice in choices)):
-        taken = [option for option in combination if option.mark]
-        if not taken:
-            continue
-        when = "main" + "".join(f":has(#{option.id}:checked)" for option in taken)
-        wanted = ".card" + "".join(f".{option.mark}" for option in taken)
-        empty.append(f"{when} .group:not(:has({wanted}))")
-        none.append(f"{when}:not(:has({wanted})) .none")
-        if len(taken) == 1:
-            cards.append(f"{when} .card:not(.{taken[0].mark})")
-    if not cards:
-        return Markup("")
-    return Markup(f"{','.join([*cards, *empty])}{{display:none}}{','.join(none)}{{display:block}}")

@@ -10,6 +10,10 @@ def root(path: str) -> str:
     return "../" * path.count("/")
 
 
+def class_page(slug: str) -> str:
+    return f"classes/{slug}/index.html"
+
+
 def recipe_page(slug: str) -> str:
     return f"recipes/{slug}/index.html"
 
@@ -35,6 +39,10 @@ def anchor(text: str) -> str:
 
 
 GALLERY = "index.html"
+CLASSES = "classes/index.html"
+RECIPES = "recipes/index.html"
+"""The same list where the first page is a class."""
+LYE = "lye/index.html"
 INGREDIENTS = "ingredients/index.html"
 GLOSSARY = "glossary/index.html"
 WAIVERS = "waived-rules/index.html"

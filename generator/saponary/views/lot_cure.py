@@ -22,6 +22,7 @@ from saponary.schema.batch import Batch, PhotoRef
 from saponary.views import names
 from saponary.views.batches import Photo, photo
 from saponary.views.colour_words import in_words
+from saponary.views.lead_photo import lead
 from saponary.views.prose import Prose
 from saponary.views.readiness import loses, readiness, why_none
 from saponary.views.site import SiteInput
@@ -38,7 +39,8 @@ class BarView:
 
 @dataclass(frozen=True)
 class Reading:
-    """A colour the maker read off a photo: of which portion, to be seen, in words, as its number."""
+    """A colour the maker read off a photo: of which portion, to be seen, in words, and for the
+    maker as its number."""
 
     portion: str
     swatch: Markup
@@ -48,19 +50,18 @@ class Reading:
 
 @dataclass(frozen=True)
 class Moment:
-    """A photo on its day of cure, with the colours read off it."""
+    """A photo on its day of cure, with the colours read off it; `at_top` where the page begins with it."""
 
     day: int
     photo: Photo
+    at_top: bool
     readings: tuple[Reading, ...]
 
 
 @dataclass(frozen=True)
 class LotCure:
-    """`before` and `after` are the first and the last photo, where days lie between them;
-    `moments` are the time line, left out where those two are all of it. Colours read off a photo
-    stand with it once, in the time line where there is one. An edition that does not show batches
-    has the photos alone."""
+    """`moments` are its photos in the order of their days. An edition that does not show batches has the
+    photos alone."""
 
     word: Message
     ready: str
@@ -70,8 +71,6 @@ class LotCure:
     bars: tuple[BarView, ...]
     earlier: bool
     """Poured to an earlier formula, where there is something to tell of it."""
-    before: Moment | None
-    after: Moment | None
     moments: tuple[Moment, ...]
 
 
@@ -86,9 +85,6 @@ def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -
     found = readiness(batch, computed.standing[batch.lot], cure_days(computed.model, computed.settings))
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
     moments = tuple(_moments(batch, computed, site, prose, earlier))
-    pair = len(moments) > 1 and moments[0].day != moments[-1].day
-    line = () if pair and len(moments) == 2 else moments
-    ends = [replace(one, readings=()) for one in moments] if line else list(moments)
     return LotCure(
         word=found.head,
         ready=found.on.isoformat() if shown and found.held is None else "",
@@ -99,9 +95,7 @@ def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -
             _bar(bar, number, batch.lot, words) for number, bar in enumerate(cures(batch) if shown else ())
         ),
         earlier=earlier and bool(batch.weighed or batch.bars or moments),
-        before=ends[0] if pair else None,
-        after=ends[-1] if pair else None,
-        moments=line,
+        moments=moments,
     )
 
 
@@ -146,6 +140,7 @@ def _plateau(fit: CureFit) -> Message:
 def _moments(
     batch: Batch, computed: Published, site: SiteInput, prose: Prose, earlier: bool
 ) -> Iterator[Moment]:
+    first = lead(computed)
     for ref in sorted(batch.photos, key=lambda ref: ref.day):
         found = photo(ref, site, prose, computed.model.title)
         if found is None:
@@ -153,10 +148,12 @@ def _moments(
         marked = (
             replace(found, caption=message("cure.earlier-photo", caption=found.caption)) if earlier else found
         )
-        yield Moment(ref.day, marked, tuple(_readings(ref)))
+        at_top = first is not None and first.shot.file == ref.file
+        yield Moment(ref.day, marked, at_top, tuple(_readings(ref, site)))
 
 
-def _readings(ref: PhotoRef) -> Iterator[Reading]:
+def _readings(ref: PhotoRef, site: SiteInput) -> Iterator[Reading]:
     for portion, colour in sorted(ref.colours.items()):
         number = colour.lower()
-        yield Reading(names.spoken(portion), Markup(swatch(number)), in_words(number), number)
+        told = number if site.shows("private") else ""
+        yield Reading(names.spoken(portion), Markup(swatch(number)), in_words(number), told)

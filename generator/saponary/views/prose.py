@@ -103,7 +103,7 @@ class Prose:
 
     def title(self, text: str) -> str:
         """A title: no Markdown, figures as text."""
-        return plain_title(text, self.figures)
+        return typographic(plain_title(text, self.figures))
 
     def _env(self, placed: Sequence[Placed], top: int) -> dict[str, Any]:
         return {"placed": placed, "top": top, "lead": self.links.lead}
@@ -125,6 +125,20 @@ class Prose:
     def _shown(self, quote: quotes.Quote, text: str) -> Placed | None:
         shown = shown_figure(quote, self.figures)
         return None if shown is None else Placed(text[quote.start : quote.end], *shown)
+
+
+def first_sentence(text: str) -> str:
+    """What a card has room for."""
+    head, stop, _ = text.partition(". ")
+    return f"{head}{stop.strip()}"
+
+
+_APOSTROPHE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_]|s?\b)")
+
+
+def typographic(text: str) -> str:
+    """An apostrophe after a letter as it is set in type; the other signs stand as they were written."""
+    return _APOSTROPHE.sub("\u2019", text)
 
 
 @cache
@@ -163,7 +177,11 @@ def _finish(state: StateCore) -> None:
 def _split(tokens: Sequence[Token], placed: Sequence[Placed]) -> list[Token]:
     out: list[Token] = []
     for token in tokens:
-        if token.type != "text" or _OPEN not in token.content:
+        if token.type == "text" and _OPEN not in token.content:
+            token.content = typographic(token.content)
+            out.append(token)
+            continue
+        if token.type != "text":
             token.content = _restored(token.content, placed)
             for name, value in token.attrs.items():
                 if isinstance(value, str):
@@ -175,7 +193,7 @@ def _split(tokens: Sequence[Token], placed: Sequence[Placed]) -> list[Token]:
                 figure = placed[int(piece)]
                 out.append(Token("figure", "", 0, content=figure.html, meta={"text": figure.text}))
             elif piece:
-                out.append(Token("text", "", 0, content=piece))
+                out.append(Token("text", "", 0, content=typographic(piece)))
     return out
 
 

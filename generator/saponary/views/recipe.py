@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import get_args
 
@@ -11,20 +11,29 @@ from markupsafe import Markup
 from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing
 from saponary.label import cautions
-from saponary.messages.message import Message, Number, Value, message
+from saponary.messages.message import Message, Number, Value, clauses, message, percent
 from saponary.quantity.numbers import Scale
+from saponary.quantity.totals import totals
 from saponary.schema.methods.method import Waits
 from saponary.views import links, names
 from saponary.views.badge import Badge, badge
-from saponary.views.batches import BatchView, Photo, batches, photo
+from saponary.views.batches import BatchView, Photo, batches
 from saponary.views.chemistry import ChemistryView, chemistry
+from saponary.views.colour_words import in_words
+from saponary.views.contents import Entry, contents
 from saponary.views.ingredients import Listing, listings
+from saponary.views.key_figures import KeyFigure, key_figures
+from saponary.views.lead_photo import lead_photo
 from saponary.views.lot_cure import LotCure, lot_cures
 from saponary.views.maker_only import MakerOnly, maker_only
+from saponary.views.mind import by_stage
+from saponary.views.neighbours import Neighbours, neighbours
 from saponary.views.panel import Panel, panel
 from saponary.views.paper.record_fields import Blank, sheet_fields
+from saponary.views.printed import Printed, of_labels, of_recipe
 from saponary.views.prose import Links, Prose
 from saponary.views.readiness import held_lots
+from saponary.views.scene import portions_alone
 from saponary.views.site import SiteInput
 from saponary.views.sizes import Sizes, sizes
 from saponary.views.weigh_sheet import WeighSheet
@@ -79,26 +88,27 @@ class RecipeView:
 
 
 @dataclass(frozen=True)
-class Neighbour:
-    title: str
-    href: str
-
-
-@dataclass(frozen=True)
 class RecipePage:
     """What the page of a recipe has beside the recipe itself."""
 
     description: Value
+    contents: tuple[Entry, ...]
     collection_href: str
     photo: Photo | None
+    faces: tuple[int, int]
+    """Width and height of the drawing."""
+    minded: Mapping[str, tuple[cautions.Caution, ...]]
+    """Cautions by the stage of the work at which each stands."""
+    key_figures: tuple[KeyFigure, ...]
+    sheets: tuple[Printed, ...]
+    labels: tuple[tuple[str, str], ...]
     sizes: Sizes | None
     chemistry: ChemistryView | None
     ingredients: tuple[Listing, ...]
     batches: tuple[BatchView, ...]
     cures: tuple[LotCure, ...]
     maker_only: MakerOnly | None
-    before: Neighbour | None
-    after: Neighbour | None
+    beside: Neighbours
 
 
 def recipe_view(
@@ -120,7 +130,7 @@ def recipe_view(
         faces=_faces(computed, prose.title(model.title), drawing),
         fresh=f"{folder}fresh.svg",
         cured=f"{folder}cured.svg",
-        swatches=_swatches(drawing),
+        swatches=_swatches(drawing, computed),
         badge=badge(recipe, site) if site.shows("badge") else None,
         fingerprint=computed.fingerprint,
         panel=panel(computed, scale) if site.shows("figures") else None,
@@ -132,31 +142,42 @@ def recipe_view(
     )
 
 
-def recipe_page(recipe: Published, site: SiteInput, row: Sequence[Published], to: Links) -> RecipePage:
+def recipe_page(
+    recipe: Published,
+    site: SiteInput,
+    row: Sequence[Published],
+    view: RecipeView,
+    drawing: PourDrawing,
+    to: Links,
+) -> RecipePage:
     """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
     computed, model = recipe, recipe.model
     prose = Prose(computed.catalogue, to)
     scale = Scale(site.book.settings.scale_step_grams, site.book.settings.units)
-    place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
     summary = prose.plain(model.summary)
     shares = site.edition.formula != "ingredients"
     listed = listings(site.labels.get(recipe.slug), shares=shares) if site.shows("ingredients") else ()
+    stages = view.work.stages if view.work is not None else ()
+    made = batches(computed, site, prose)
     return RecipePage(
+        contents=contents(recipe, site, stages, listed=bool(listed), lots=bool(made)),
         description=summary or message("recipe.description", title=prose.title(model.title)),
-        collection_href=f"{to.up}{links.GALLERY}#{links.anchor(model.collection)}"
-        if model.collection
-        else "",
-        photo=photo(model.photo, site, prose, model.title) if model.photo else None,
+        collection_href=f"{to.up}{links.GALLERY}" if model.collection else "",
+        photo=lead_photo(recipe, site, prose),
+        faces=drawing.size,
+        minded=by_stage(recipe, view.cautions, stages),
+        key_figures=key_figures(recipe, panel(recipe, scale)) if site.shows("figures") else (),
+        sheets=of_recipe(recipe.slug, site, to.up),
+        labels=of_labels(recipe.slug, site, to.up),
         sizes=sizes(computed, scale) if site.shows("sizes") else None,
         chemistry=chemistry(computed)
         if site.shows("chemistry") and computed.resolved.formula.weighs_lye
         else None,
         ingredients=listed,
-        batches=batches(computed, site, prose),
+        batches=made,
         cures=lot_cures(computed, site, prose),
         maker_only=maker_only(computed, site),
-        before=_neighbour(row[place - 1], to.up) if place > 0 else None,
-        after=_neighbour(row[place + 1], to.up) if place + 1 < len(row) else None,
+        beside=neighbours(recipe, row, to.up),
     )
 
 
@@ -166,16 +187,29 @@ def _faces(computed: Published, title: str, drawing: PourDrawing) -> FaceWords:
         message(f"drawing.as-made.{waits}"),
         message(f"drawing.made-alt.{waits}", title=title, drawing=drawing.description),
         message(f"drawing.as-kept.{waits}"),
-        message(f"drawing.kept-alt.{waits}", title=title),
+        message(f"drawing.kept-alt.{waits}", title=title, colours=_cured(computed)),
         message(f"drawing.true-to.{waits}"),
     )
 
 
-def _swatches(drawing: PourDrawing) -> tuple[Swatch, ...]:
+def _cured(recipe: Published) -> Value:
+    """`chalk white; ochre straw`."""
+    each = (
+        message("drawing.cured-colour", portion=names.spoken(p.name), colour=in_words(p.shade.cured))
+        for p in portions_alone(recipe)
+    )
+    return clauses(*each)
+
+
+def _swatches(drawing: PourDrawing, recipe: Published) -> tuple[Swatch, ...]:
+    """Shares are of the batter by weight, as the work order has them; the areas drawn are by volume."""
+    shares = totals((portion.name, portion.share) for portion in recipe.figures.portions)
     return tuple(
         Swatch(
             names.spoken(line.name) if line.role == "portion" else line.name,
-            Number(line.share_percent, 0, "%") if line.share_percent is not None else None,
+            percent(shares[line.name], 0, tight=True)
+            if line.name in shares and line.role == "portion"
+            else None,
             message(f"drawing.{line.role}") if line.role != "portion" else None,
             line.fresh_swatch,
             line.cured_swatch,
@@ -194,8 +228,3 @@ KEYS_BY_ID = {
     "drawing.true-to.": _WAITS,
 }
 """Keys that are put together here: what they start with, and the ids that may follow."""
-
-
-def _neighbour(recipe: Published, up: str) -> Neighbour:
-    title = Prose(recipe.catalogue).title(recipe.model.title)
-    return Neighbour(title, up + links.recipe_page(recipe.slug))

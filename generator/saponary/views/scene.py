@@ -60,9 +60,14 @@ def portions(computed: Published, scrap: ShadeOf) -> tuple[DrawnPortion, ...]:
     )
 
 
+def portions_alone(computed: Published) -> tuple[DrawnPortion, ...]:
+    """The same by this recipe alone: what it was melted of counts as plain."""
+    return portions(computed, lambda slug: None)
+
+
 def blended_shade(computed: Published) -> Shade:
     """The whole bar as one colour: what its scrap looks like. What it was itself melted of counts as plain."""
-    return shades.blend((p.shade, p.volume_share) for p in portions(computed, lambda slug: None))
+    return shades.blend((p.shade, p.volume_share) for p in portions_alone(computed))
 
 
 def _plain(computed: Published, scrap: ShadeOf) -> Shade:

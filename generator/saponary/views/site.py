@@ -62,6 +62,8 @@ class SiteInput:
     labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     """What is in each recipe's bar, by its slug."""
     edition: Edition = STANDARD[PUBLIC]
+    pdfs: frozenset[str] = frozenset()
+    """Paths of the PDFs that are made of this edition beside its pages."""
     on: date = date.max
     """The day the site speaks of: what is curing and what is ready is told as of it."""
 

@@ -154,20 +154,17 @@ def test_pots_of_their_own_divide_the_one_lye() -> None:
 
 def test_a_figure_that_does_not_hold_is_not_called_checked() -> None:
     proof = prove_one(PLAIN.replace("superfat: 5.0 %", "superfat: 7.0 %"))
-    badge = next(e for e in read_page(proof, "tried").iter(f"{X}aside") if "badge" in str(e.get("class")))
-    assert text(badge).startswith("Does not match. 0 of 1 signed") and "Checked" not in text(badge)
+    badge = next(e for e in read_page(proof, "tried").iter(f"{X}section") if "badge" in str(e.get("class")))
+    assert "Does not match. 0 of 1 signed" in text(badge) and "Checked" not in text(badge)
 
 
 def test_cautions_follow_the_ingredients() -> None:
     def own(slug: str, book: str = "starters") -> str:
-        return next(
-            (
-                text(e)
-                for e in recipe_page(proof_of(book), slug).iter(f"{X}section")
-                if e.get("aria-labelledby") == "own-cautions"
-            ),
-            "",
-        )
+        page = recipe_page(proof_of(book), slug)
+        (mind,) = [text(e) for e in page.iter(f"{X}p") if e.get("class") == "mind"] or [""]
+        lists = [text(e) for e in page.iter(f"{X}ul") if e.get("class") == "own-cautions"]
+        assert bool(mind) == bool(lists)
+        return " ".join(lists)
 
     assert "Carbon monoxide" in own("milk-at-trace") and "Contains milk" in own("milk-at-trace")
     assert "Two jars that look alike" in own("brush-bowl-two-alkalis")

@@ -157,7 +157,7 @@ def test_lots_alike_but_for_signs_have_fragments_of_their_own() -> None:
         recipe("lot: A 1\npoured: 2026-03-02", "lot: A-1\npoured: 2026-03-03", "lot: A.1\npoured: 2026-03-03")
     )
     one = proof.recipes[0]
-    found = lots([published(one, STANDARD[PUBLIC])])
+    found = lots([published(one, STANDARD[PUBLIC], ON)])
     assert len({lot.anchor for lot in found}) == 3
 
 

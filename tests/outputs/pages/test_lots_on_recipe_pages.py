@@ -1,14 +1,16 @@
-"""A lot on its recipe's page: its curve, before and after, and its photos by day."""
+"""A lot on its recipe's page: its curve, and its photos by day."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from xml.etree import ElementTree
 
 import pytest
 
-from lot_books import FITTED, X, built, having, mark, parsed, recipe, words
+from lot_books import FITTED, X, built, having, mark, parsed, recipe, site_of, words
 from saponary.views.site import PhotoSet
+from support import prove_one
 
 pytestmark = pytest.mark.slow
 
@@ -38,37 +40,31 @@ def captions(part: ElementTree.Element) -> list[str]:
     return [words(e) for e in part.iter(f"{X}figcaption")]
 
 
-def test_three_photos_are_a_pair_and_a_time_line_in_order_of_days() -> None:
+def test_photos_stand_once_in_order_of_days_and_the_last_at_the_head() -> None:
     page = with_photos([42, 0, 14])
-    (pair,), (line,) = having(page, "before-after"), having(page, "moments")
-    assert captions(pair) == ["The day it was poured", "Day 42"]
-    assert captions(line) == ["The day it was poured", "Day 14", "Day 42"]
-    assert [img.get("src") for img in pair.iter(f"{X}img")] == [
-        "../../photos/d0.jpg-800.jpg",
-        "../../photos/d42.jpg-800.jpg",
-    ]
-    assert not having(pair, "readings") and len(having(line, "readings")) == 3
-    assert "gold: yellow #d8bf78" in words(line)
+    (line,) = having(page, "moments")
+    assert captions(line) == ["The day it was poured", "Day 14"]
+    assert "Day 42: at the head of this page" in words(line)
+    shown = [str(e.get("src")) for e in page.iter(f"{X}img") if "photos/" in str(e.get("src"))]
+    assert shown == [f"../../photos/d{day}.jpg-800.jpg" for day in (42, 0, 14)]
+    (first,) = [e for e in page.iter() if e.get("id") == "lead"]
+    assert captions(first) == ["Lot A-1 on day 42."]
+    assert len(having(line, "readings")) == 3 and "gold: yellow" in words(line)
     assert all(img.get("alt") for img in page.iter(f"{X}img"))
     assert not list(page.iter(f"{X}script"))
 
 
-def test_two_photos_are_the_pair_alone_and_one_is_the_time_line_alone() -> None:
-    page = with_photos([0, 42])
-    assert having(page, "before-after") and not having(page, "moments") and len(having(page, "readings")) == 2
-    page = with_photos([7])
-    assert not having(page, "before-after") and captions(having(page, "moments")[0]) == ["Day 7"]
-
-
-def test_photos_of_one_day_are_no_before_and_after() -> None:
-    text = recipe("lot: A-1\npoured: 2026-01-02\nphotos: [{file: a.jpg, day: 3}, {file: b.jpg, day: 3}]")
-    page = parsed(built(text, photos=photo_sets(["a.jpg", "b.jpg"])), PAGE)
-    assert not having(page, "before-after") and captions(having(page, "moments")[0]) == ["Day 3", "Day 3"]
+def test_the_number_of_a_colour_is_for_the_maker() -> None:
+    listed = '{file: d0.jpg, day: 0, colours: {gold: "#D8BF78"}}'
+    text = recipe(f"lot: A-1\npoured: 2026-01-02\nphotos: [{listed}]")
+    for edition, told in (("public", False), ("maker", True)):
+        made = site_of(prove_one(text), edition=edition, photos=photo_sets(["d0.jpg"]))
+        assert (b"#d8bf78" in re.sub(rb"<svg.*?</svg>", b"", made[PAGE])) == told
 
 
 def test_photos_of_an_earlier_formula_say_so() -> None:
     page = with_photos([0, 14, 42], "formula: 0123456789ab\n")
-    for part in (*having(page, "before-after"), *having(page, "moments")):
+    for part in having(page, "moments"):
         assert all("earlier formula" in caption for caption in captions(part))
     assert "Poured to an earlier formula, not to the recipe as it stands." in words(page)
     assert "earlier formula" not in words(with_photos([0, 42], f"formula: {mark()}\n"))
@@ -76,7 +72,7 @@ def test_photos_of_an_earlier_formula_say_so() -> None:
 
 def test_photos_that_were_not_made_are_left_out() -> None:
     page = parsed(built(recipe("lot: A-1\npoured: 2026-01-02\nphotos: [{file: gone.jpg, day: 0}]")), PAGE)
-    assert not having(page, "moments") and not having(page, "before-after")
+    assert not having(page, "moments")
 
 
 def test_the_curve_comes_with_its_words() -> None:

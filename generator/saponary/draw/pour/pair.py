@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Literal
 
@@ -30,3 +31,10 @@ class PourDrawing:
     cured_svg: str
     legend: tuple[LegendEntry, ...]
     description: str
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height at which a face is drawn, for the place that is kept for it."""
+        found = re.search(r' width="(\d+)" height="(\d+)"', self.fresh_svg)
+        assert found is not None, "a drawing states its size"
+        return int(found[1]), int(found[2])

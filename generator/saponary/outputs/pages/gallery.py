@@ -3,21 +3,45 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
 
 from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.pages import choosing, searching
 from saponary.views import links
-from saponary.views.gallery import gallery_view
+from saponary.views.gallery import gallery_view, in_order
+from saponary.views.swatches import with_swatches
 
 
-def _render(context: PageContext) -> Iterator[SiteFile]:
+def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
+    up = links.root(path)
+
     def write() -> bytes:
-        view = gallery_view(context.site, context.recipes, context.published)
-        return context.page("gallery.html", links.GALLERY, gallery=view)
+        view = gallery_view(context.site, context.recipes, context.published, up)
+        swatched = with_swatches(view.choices, in_order(context.recipes), context.drawings)
+        return context.page(
+            "gallery.html",
+            path,
+            gallery=replace(view, choices=swatched),
+            script=up + choosing.address(context),
+            words=up + searching.address(context),
+        )
 
-    yield SiteFile(links.GALLERY, write, (*rests_on.FRAME, *rests_on.recipes(context.recipes)))
+    uses = (*rests_on.FRAME, rests_on.PDFS, *rests_on.recipes(context.recipes))
+    yield SiteFile(path, write, uses)
 
 
-KIND = PageKind("gallery", _render, nav=NavEntry(message("nav.gallery"), links.GALLERY))
+NAME = message("nav.gallery")
+KIND = PageKind(
+    "gallery", partial(_render, links.GALLERY), readers=("reader",), nav=NavEntry(NAME, links.GALLERY)
+)
+IN_CLASS = PageKind(
+    "gallery-in-class",
+    partial(_render, links.RECIPES),
+    readers=("student",),
+    nav=NavEntry(NAME, links.RECIPES),
+)
+"""For students, whose first page is their class."""

@@ -7,7 +7,7 @@ from functools import partial
 
 from saponary.book.published import Published
 from saponary.outputs import rests_on
-from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.prose import Links
@@ -20,18 +20,23 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         path = links.recipe_page(recipe.slug)
         drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
         own = (rests_on.notes(recipe.slug), rests_on.history(recipe.slug))
-        uses = (*rests_on.FRAME, rests_on.TITLES, *own, *drawn)
+        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.PDFS, *own, *drawn)
         yield SiteFile(path, partial(_page, context, recipe, row, path), uses, recipe.slug)
-        for when in ("fresh", "cured"):
-            write = partial(_drawing, context, recipe, when)
-            at = links.drawing(recipe.slug, when)
-            yield SiteFile(at, write, (rests_on.SETTINGS, *drawn), recipe.slug)
+        yield from drawing_files(context, recipe)
+
+
+def drawing_files(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    """The two faces of a recipe's drawing."""
+    drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+    for when in ("fresh", "cured"):
+        write = partial(_drawing, context, recipe, when)
+        yield SiteFile(links.drawing(recipe.slug, when), write, (rests_on.SETTINGS, *drawn), recipe.slug)
 
 
 def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], path: str) -> bytes:
     to = Links(context.published, links.root(path))
     view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
-    beside = recipe_page(recipe, context.site, row, to)
+    beside = recipe_page(recipe, context.site, row, view, context.drawings.of(recipe), to)
     return context.page("recipe.html", path, recipe=view, page=beside)
 
 
@@ -40,4 +45,4 @@ def _drawing(context: PageContext, recipe: Published, when: str) -> bytes:
     return (drawn.fresh_svg if when == "fresh" else drawn.cured_svg).encode("utf-8")
 
 
-KIND = PageKind("recipe", _render)
+KIND = PageKind("recipe", _render, readers=RECIPES)

@@ -1,0 +1,30 @@
+"""The first page of a shop: every soap with its photo, and what it may be chosen by."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from saponary.messages.message import message
+from saponary.outputs import rests_on
+from saponary.outputs.frame import NavEntry
+from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
+from saponary.outputs.pages import choosing
+from saponary.views import links
+from saponary.views.gallery import in_order
+from saponary.views.shop import shop_index
+from saponary.views.swatches import with_swatches
+
+
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    def write() -> bytes:
+        row = in_order(context.recipes)
+        view = shop_index(context.site, row)
+        view = replace(view, choices=with_swatches(view.choices, row, context.drawings))
+        return context.page("shop-index.html", links.GALLERY, shop=view, script=choosing.address(context))
+
+    uses = (*rests_on.FRAME, *rests_on.recipes(context.recipes))
+    yield SiteFile(links.GALLERY, write, uses)
+
+
+KIND = PageKind("shop-index", _render, readers=CUSTOMERS, nav=NavEntry(message("nav.soaps"), links.GALLERY))

@@ -1,0 +1,34 @@
+"""A soap's page in a shop, with its two drawings as files beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from saponary.book.published import Published
+from saponary.outputs import rests_on
+from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
+from saponary.outputs.pages.recipe import drawing_files
+from saponary.views import links
+from saponary.views.gallery import in_order
+from saponary.views.neighbours import neighbours
+from saponary.views.shop import shop_page
+
+
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    row = tuple(in_order(context.recipes))
+    for recipe in row:
+        path = links.recipe_page(recipe.slug)
+        drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+        uses = (*rests_on.FRAME, rests_on.TITLES, *drawn)
+        yield SiteFile(path, partial(_page, context, recipe, row, path), uses, recipe.slug)
+        yield from drawing_files(context, recipe)
+
+
+def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], path: str) -> bytes:
+    up = links.root(path)
+    view = shop_page(recipe, context.site, context.drawings.of(recipe), up)
+    return context.page("shop-page.html", path, soap=view, beside=neighbours(recipe, row, up))
+
+
+KIND = PageKind("shop-page", _render, readers=CUSTOMERS)

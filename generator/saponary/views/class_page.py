@@ -1,0 +1,146 @@
+"""A class as its students see it on screen: the day, the place, the timetable, what to print, what each makes.
+
+The weights are those of the handout's student's copy, so that what is left blank there is blank here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from saponary.book.classes import ClassFile, ClassPlan
+from saponary.book.published import Published
+from saponary.messages.message import Message, Value, day, message
+from saponary.views import links
+from saponary.views.batches import Photo
+from saponary.views.lead_photo import lead_photo
+from saponary.views.paper.handout import RecipePages, handout
+from saponary.views.paper.handout_weights import ClassWeights
+from saponary.views.printed import Printed, of_class, of_recipe
+from saponary.views.prose import Links, Prose
+from saponary.views.site import SiteInput
+
+
+@dataclass(frozen=True)
+class Paper:
+    """Something to print: what it is, and its PDFs."""
+
+    name: Message | str
+    sheets: tuple[Printed, ...]
+
+
+@dataclass(frozen=True)
+class ClassRecipe:
+    """A recipe of the class; `photo` is None where there is none. `blanks` counts what a student works out."""
+
+    title: str
+    href: str
+    bench_href: str
+    photo: Photo | None
+    drawing: str
+    size: Value | None
+    """None where an oil is left blank, which the sum would give away."""
+    weights: ClassWeights
+    blanks: int
+
+
+@dataclass(frozen=True)
+class ClassPage:
+    title: str
+    facts: tuple[tuple[Message, Value], ...]
+    timetable: tuple[tuple[str, str], ...]
+    papers: tuple[Paper, ...]
+    recipes: tuple[ClassRecipe, ...]
+    lesson: Markup | None
+    emergency: Value
+    unit: str
+
+
+@dataclass(frozen=True)
+class ClassLink:
+    """A class in a list of several."""
+
+    title: str
+    href: str
+    day: Value
+
+
+def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> ClassPage | None:
+    """None where this edition does not show every recipe of the class. `up` leads to the top of the site."""
+    sheet = handout(read, plan, site, answers=False)
+    if sheet is None:
+        return None
+    shown = {recipe.slug: recipe for recipe in site.recipes}
+    recipes = [shown[slug] for slug in plan.recipes]
+    made = zip(recipes, sheet.recipes, strict=True)
+    return ClassPage(
+        title=sheet.title,
+        facts=tuple(_facts(plan)),
+        timetable=sheet.timetable,
+        papers=tuple(_papers(read, recipes, site, up)),
+        recipes=tuple(_recipe(recipe, pages, site, up) for recipe, pages in made),
+        lesson=sheet.lesson,
+        emergency=sheet.emergency,
+        unit=sheet.unit,
+    )
+
+
+def _facts(plan: ClassPlan) -> Iterator[tuple[Message, Value]]:
+    if plan.date is not None:
+        when: Value = day(plan.date, "weekday")
+        if plan.timetable:
+            when = message("class.from", day=when, at=plan.timetable[0].at)
+        yield message("handout.day"), when
+    if plan.place:
+        yield message("handout.place"), plan.place
+    if plan.teacher:
+        yield message("handout.teacher-name"), plan.teacher
+    yield message("class.you-are"), message("class.students", count=plan.students, bench=plan.per_bench)
+    if plan.oils is not None:
+        yield message("class.each-makes"), message("handout.of-oils", oils=plan.oils.text.strip())
+    else:
+        yield (
+            message("class.each-makes"),
+            message("handout.one-mould", mould=(plan.mould or "").replace("-", " ")),
+        )
+
+
+def _papers(read: ClassFile, recipes: Sequence[Published], site: SiteInput, up: str) -> Iterator[Paper]:
+    for copy, name in (
+        ("student", message("class.student-copy")),
+        ("teacher", message("class.teacher-copy")),
+    ):
+        if sheets := of_class(read.slug, copy, site, up):
+            yield Paper(name, sheets)
+    for recipe in recipes:
+        if sheets := of_recipe(recipe.slug, site, up):
+            title = Prose(recipe.catalogue).title(recipe.model.title)
+            yield Paper(message("class.sheet", recipe=title), sheets)
+
+
+def _recipe(recipe: Published, pages: RecipePages, site: SiteInput, up: str) -> ClassRecipe:
+    prose = Prose(recipe.catalogue, Links(up=up))
+    return ClassRecipe(
+        title=prose.title(recipe.model.title),
+        href=up + links.recipe_page(recipe.slug),
+        bench_href=up + links.at_the_bench(recipe.slug),
+        photo=lead_photo(recipe, site, prose),
+        drawing=up + links.drawing(recipe.slug, "cured"),
+        size=None
+        if any(w.student is None and w.id.startswith("oil ") for w in pages.weights.lines)
+        else pages.size,
+        weights=pages.weights,
+        blanks=sum(line.student is None for line in pages.weights.lines),
+    )
+
+
+def class_links(site: SiteInput, up: str) -> tuple[ClassLink, ...]:
+    """Every class of an edition, the earliest first."""
+    plans = [(read, read.plan) for read in site.book.classes if read.plan is not None]
+    plans.sort(key=lambda pair: (str(pair[1].date or ""), pair[0].slug))
+    return tuple(
+        ClassLink(plan.title, up + links.class_page(read.slug), day(plan.date) if plan.date else "")
+        for read, plan in plans
+    )

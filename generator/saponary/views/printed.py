@@ -1,0 +1,50 @@
+"""What of an edition is set on paper beside its pages: the addresses of its PDFs, led from a page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from saponary.messages.message import Message, message
+from saponary.views.paper.frame import SIZES
+from saponary.views.site import SiteInput
+
+
+@dataclass(frozen=True)
+class Printed:
+    """One PDF: the paper it is for, and where it lies."""
+
+    paper: Message
+    href: str
+
+
+KEYS_BY_ID = {"paper.": tuple(size.name for size in SIZES)}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def of_book(site: SiteInput, up: str = "") -> tuple[Printed, ...]:
+    """The whole book."""
+    return tuple(_made("book", site, up))
+
+
+def of_recipe(slug: str, site: SiteInput, up: str) -> tuple[Printed, ...]:
+    """A recipe's sheet."""
+    return tuple(_made(f"recipes/{slug}/{slug}", site, up))
+
+
+def of_class(slug: str, copy: str, site: SiteInput, up: str) -> tuple[Printed, ...]:
+    """A class's handout, the student's copy or the teacher's."""
+    return tuple(_made(f"classes/{slug}-{copy}", site, up))
+
+
+def of_labels(slug: str, site: SiteInput, up: str) -> tuple[tuple[str, str], ...]:
+    """A recipe's labels: the name of each grid, and where its sheet lies."""
+    found = ((grid, f"labels/{slug}-{grid}.pdf") for grid in site.book.settings.label_sheets)
+    return tuple((grid, up + path) for grid, path in found if path in site.pdfs)
+
+
+def _made(stem: str, site: SiteInput, up: str) -> Iterator[Printed]:
+    for size in SIZES:
+        path = f"{stem}-{size.name}.pdf"
+        if path in site.pdfs:
+            yield Printed(message(f"paper.{size.name}"), up + path)

@@ -1,0 +1,270 @@
+"""The shop as a customer sees it: cards to choose from, and a page for each soap."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal, get_args
+
+from markupsafe import Markup
+
+from saponary.book.published import Published
+from saponary.draw.pour import PourDrawing
+from saponary.label.free_from import SCENT, free_from
+from saponary.label.holds import holds
+from saponary.label.lists import Bar
+from saponary.messages.message import Listed, Message, Number, Value, Within, day, message
+from saponary.pantry.colour import near
+from saponary.quantity.numbers import OUNCE
+from saponary.schema.ingredient import Allergen
+from saponary.schema.settings import Settings
+from saponary.views import links, names
+from saponary.views.asking import asking
+from saponary.views.batches import Photo
+from saponary.views.choices import Choice, What, choices, marks
+from saponary.views.colour_words import in_words
+from saponary.views.lead_photo import lead_photo
+from saponary.views.money import money
+from saponary.views.prose import Links, Prose, first_sentence
+from saponary.views.scene import portions_alone
+from saponary.views.shop_contents import Legal, Row, contents, law_of, legal
+from saponary.views.site import SiteInput
+from saponary.views.traits import scent_of, traits
+
+_CHOSEN_BY: tuple[What, ...] = ("ready", "scent", "free", "colour", "oil")
+
+
+@dataclass(frozen=True)
+class Stock:
+    """Whether a soap is there: `now`, `due` on a day, or `none`; and in words, short and long."""
+
+    state: Literal["now", "due", "none"]
+    brief: Message
+    words: Message
+
+
+@dataclass(frozen=True)
+class ShopCard:
+    title: str
+    href: str
+    photo: Photo | None
+    drawing: str
+    text: str
+    weight: Value | None
+    price: Value | None
+    scent: Value | None
+    stock: Stock
+    marks: str
+    newest: bool = False
+
+
+@dataclass(frozen=True)
+class ShopIndex:
+    title: str
+    description: str
+    opening: Markup | None
+    choices: tuple[Choice, ...]
+    cards: tuple[ShopCard, ...]
+    ask: str
+
+
+@dataclass(frozen=True)
+class Face:
+    """One face of the drawing: its address, and its size in its own measure."""
+
+    src: str
+    width: int
+    height: int
+    alt: Message
+
+
+@dataclass(frozen=True)
+class ShopPage:
+    title: str
+    collection: str
+    description: str
+    text: Markup | None
+    photo: Photo | None
+    price: Value | None
+    weight: Value | None
+    stock: Stock
+    facts: tuple[tuple[Message, Value], ...]
+    allergens: tuple[Message, ...]
+    ask_allergens: bool
+    free: Value | None
+    faces: tuple[Face, ...]
+    turns: tuple[Message, ...]
+    contents: tuple[Row, ...]
+    legal: Legal | None
+    keeping: tuple[Markup, ...]
+    fades: Message | None
+    tested: bool
+    lye: str
+    ask: str
+
+
+def shop_index(site: SiteInput, row: Sequence[Published]) -> ShopIndex:
+    """Ready soaps first, the newest lot at their head; then those that are due, then the others."""
+    settings = site.book.settings
+    ordered = sorted(row, key=_rank)
+    found = [(recipe, traits(recipe, site, bool(recipe.on_sale.lots))) for recipe in ordered]
+    cards = [replace(_card(recipe, site), marks=marks(has)) for recipe, has in found]
+    if cards and ordered[0].on_sale.lots and cards[0].photo is not None and len(cards) > 2:
+        cards[0] = replace(cards[0], newest=True)
+    opening = settings.shop.opening or settings.subtitle
+    return ShopIndex(
+        title=settings.title,
+        description=Prose({}).plain(opening) or settings.title,
+        opening=Prose({}).inline(opening) if opening else None,
+        choices=choices([has for _, has in found], _CHOSEN_BY),
+        cards=tuple(cards),
+        ask=asking(settings.shop).ask,
+    )
+
+
+def _rank(recipe: Published) -> tuple[int, int, str]:
+    """The newest ready lot first; then by the day the next is due; then by title."""
+    sold = recipe.on_sale
+    if sold.lots:
+        return 0, -max(lot.ready for lot in sold.lots).toordinal(), recipe.slug
+    return (1, sold.due.toordinal(), recipe.slug) if sold.due else (2, 0, recipe.slug)
+
+
+def _card(recipe: Published, site: SiteInput) -> ShopCard:
+    prose = Prose(recipe.catalogue)
+    offer, scent = recipe.model.shop, scent_of(recipe, site.labels.get(recipe.slug))
+    return ShopCard(
+        title=prose.title(recipe.model.title),
+        href=links.recipe_page(recipe.slug),
+        photo=lead_photo(recipe, site, prose),
+        drawing=links.drawing(recipe.slug, "cured"),
+        text=first_sentence(prose.plain(offer.text if offer and offer.text else recipe.model.summary)),
+        weight=net_weight(recipe, site.book.settings),
+        price=_price(recipe, site.book.settings),
+        scent=scent.words if scent is not None else None,
+        stock=stock(recipe),
+        marks="",
+    )
+
+
+def shop_page(recipe: Published, site: SiteInput, drawing: PourDrawing, up: str) -> ShopPage:
+    settings, offer = site.book.settings, recipe.model.shop
+    prose = Prose(recipe.catalogue, Links(up=up))
+    bar = site.labels.get(recipe.slug)
+    text = offer.text if offer is not None and offer.text else recipe.model.summary
+    held = holds(bar) if bar is not None else None
+    return ShopPage(
+        title=prose.title(recipe.model.title),
+        collection=recipe.model.collection or "",
+        description=prose.plain(text),
+        text=prose.inline(text) if text else None,
+        photo=lead_photo(recipe, site, prose),
+        price=_price(recipe, settings),
+        weight=net_weight(recipe, settings),
+        stock=stock(recipe),
+        facts=tuple(_facts(recipe, bar)),
+        allergens=tuple(_allergens(bar, settings)) if bar is not None else (),
+        free=_free(bar),
+        ask_allergens=held is None or not held.known,
+        faces=_faces(recipe, drawing),
+        turns=tuple(_turns(recipe)),
+        contents=contents(bar) if bar is not None else (),
+        legal=legal(bar, settings) if bar is not None else None,
+        keeping=tuple(prose.inline(t) for t in (settings.shop.keeping, offer.keeping if offer else "") if t),
+        fades=_fades(recipe),
+        tested=bool(recipe.on_sale.lots),
+        lye=up + links.LYE,
+        ask=asking(settings.shop).ask,
+    )
+
+
+def stock(recipe: Published) -> Stock:
+    """Whether it is there today, told shortly and in a sentence."""
+    sold, offer = recipe.on_sale, recipe.model.shop
+    left = offer.stock if offer is not None else None
+    if sold.lots and left != 0:
+        since = min(lot.ready for lot in sold.lots[:1])
+        words = message("shop.now-since", day=day(since))
+        if left is not None:
+            words = message("shop.left", count=left, words=words)
+        return Stock("now", message("shop.now"), words)
+    if sold.due is not None:
+        return Stock(
+            "due", message("shop.from", day=day(sold.due, "no-year")), message("shop.due", day=day(sold.due))
+        )
+    return Stock("none", message("shop.not-made"), message("shop.not-made"))
+
+
+def _price(recipe: Published, settings: Settings) -> Value | None:
+    offer = recipe.model.shop
+    return money(offer.price, settings.currency) if offer is not None and offer.price is not None else None
+
+
+def net_weight(recipe: Published, settings: Settings) -> Value | None:
+    """The weight that the label states, in the book's units."""
+    label = recipe.model.label
+    if label is None or label.net_weight is None:
+        return None
+    grams = label.net_weight.grams
+    return (
+        Number(grams / OUNCE, 1, "oz", tight=True)
+        if settings.units == "oz"
+        else Number(grams, 0, "g", tight=True)
+    )
+
+
+def _facts(recipe: Published, bar: Bar | None) -> Iterator[tuple[Message, Value]]:
+    scent = scent_of(recipe, bar)
+    if scent is not None:
+        yield message("shop.scent"), scent.words if scent.added else message("shop.none-added")
+    for lot in recipe.on_sale.lots[:1]:
+        yield message("shop.lot"), message("shop.tested", lot=lot.lot, day=day(lot.tested))
+
+
+def _allergens(bar: Bar, settings: Settings) -> Iterator[Message]:
+    """Each food allergen with what brings it, then those of the scent that have to be named."""
+    for allergen, sources in holds(bar).allergens:
+        brought = Listed(tuple(map(Within, sources)))
+        yield message("shop.allergen", allergen=message(f"shop.allergens.{allergen}"), sources=brought)
+    law = law_of(settings)
+    named = [d.allergen for d in bar.scent.doses if law.wants_named(d.share, d.allergen.since)]
+    if named:
+        yield message("shop.scent-allergens", names=Listed(tuple(one.name.casefold() for one in named)))
+
+
+KEYS_BY_ID = {"shop.allergens.": get_args(Allergen)}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def _free(bar: Bar | None) -> Value | None:
+    free = [
+        message(f"choose.free.{name}")
+        for name in (free_from(bar) if bar is not None else ())
+        if name != SCENT
+    ]
+    return Listed(tuple(free)) if free else None
+
+
+def _faces(recipe: Published, drawing: PourDrawing) -> tuple[Face, ...]:
+    title = Prose(recipe.catalogue).title(recipe.model.title)
+    width, height = drawing.size
+    poured = message("drawing.fresh-alt", title=title, drawing=drawing.description)
+    sold = message("shop.sold-alt", title=title, drawing=drawing.description)
+    return Face("fresh.svg", width, height, poured), Face("cured.svg", width, height, sold)
+
+
+def _turns(recipe: Published) -> Iterator[Message]:
+    """What the cure does to a colour that does not stay."""
+    for portion in portions_alone(recipe):
+        fresh, cured = in_words(portion.shade.fresh), in_words(portion.shade.cured)
+        if fresh != cured and not near(portion.shade.fresh, portion.shade.cured):
+            yield message(
+                "shop.turns", portion=names.spoken(portion.name).capitalize(), fresh=fresh, cured=cured
+            )
+
+
+def _fades(recipe: Published) -> Message | None:
+    used = dict.fromkeys(a.id for p in recipe.figures.portions for a in p.additions)
+    entries = [recipe.pantry.additions[name] for name in used if name in recipe.pantry.additions]
+    pale = [e.name for e in entries if e.colour is not None and e.colour.lightfast == "poor"]
+    return message("shop.fades", names=Listed(tuple(map(Within, pale)))) if pale else None
