@@ -15,7 +15,7 @@ TOLD = [
         "recipes/tried.md:10:1",
         "error",
         "the lye would be 50.1 % strong, more than water can hold",
-        "leave at least as much plain water as alkali (139.8 g)",
+        "leave at least as much plain water as lye (139.8 g)",
     ),
 ]
 NEIGHBOUR = recipe(

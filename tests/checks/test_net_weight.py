@@ -13,7 +13,7 @@ TOLD = [
     (
         "recipes/tried.md:11:21",
         "warning",
-        "a net weight of 100 g is not borne out by any weighed bar of this formula",
+        "a net weight of 100 g has no weighed bar of this formula to support it",
         "weigh a marked bar of a batch poured to it until day 28 or later",
     ),
 ]
@@ -40,7 +40,7 @@ ALSO = [
             (
                 "recipes/tried.md:11:21",
                 "warning",
-                "a net weight of 100 g is not borne out by any weighed bar of this formula",
+                "a net weight of 100 g has no weighed bar of this formula to support it",
                 "weigh a marked bar of a batch poured to it until day 28 or later; or waive it with your reason: waive: [{rule: net-weight, because: …}]",
             )
         ],

@@ -6,7 +6,12 @@ from checks.books import more, recipe
 
 BREAKER = recipe(more("photo: {file: a.jpg, day: 0}\n"), **{"photos/a.jpg": ""})
 TOLD = [
-    ("recipes/tried.md:11:8", "warning", "this photo has no words", "add alt: what is to be seen, or note:"),
+    (
+        "recipes/tried.md:11:8",
+        "warning",
+        "this photo has no description",
+        "add alt: what is to be seen, or note:",
+    ),
 ]
 NEIGHBOUR = recipe(more("photo: {file: a.jpg, day: 0, note: A bar}\n"), **{"photos/a.jpg": ""})
 ALSO = [
@@ -21,7 +26,7 @@ ALSO = [
             (
                 "recipes/tried.md:12:85",
                 "warning",
-                "this photo has no words",
+                "this photo has no description",
                 "add alt: what is to be seen, or note:; or waive it with your reason: waive: [{rule: photo-words, about: c.jpg, because: …}]",
             )
         ],

@@ -13,7 +13,7 @@ TOLD = [
         "recipes/tried.md:14:35",
         "warning",
         "this bed is said to fill 70 % and its batter fills 50 %",
-        "the drawing goes by volume; mend the depth, or the portion's share",
+        "the drawing uses the volume; correct the depth, or the portion's share",
     ),
 ]
 NEIGHBOUR = recipe(more("pour: [{beds: [{of: light, depth: 52 %}, {of: dark, depth: 48 %}]}]\n", TWO))
@@ -34,7 +34,7 @@ ALSO = [
                 "recipes/tried.md:15:31",
                 "warning",
                 "this bed is said to fill 70 % and its batter fills 50 %",
-                "the drawing goes by volume; mend the depth, or the portion's share; or waive it with your reason: waive: [{rule: pour-depth, about: light, because: …}]",
+                "the drawing uses the volume; correct the depth, or the portion's share; or waive it with your reason: waive: [{rule: pour-depth, about: light, because: …}]",
             )
         ],
     ),
@@ -50,7 +50,7 @@ ALSO = [
                 "recipes/tried.md:15:56",
                 "warning",
                 "this bed is said to fill 5 % and its batter fills 10 %",
-                "the drawing goes by volume; mend the depth, or the portion's share; or waive it with your reason: waive: [{rule: pour-depth, about: dark, because: …}]",
+                "the drawing uses the volume; correct the depth, or the portion's share; or waive it with your reason: waive: [{rule: pour-depth, about: dark, because: …}]",
             )
         ],
     ),

@@ -34,13 +34,13 @@ ALSO = [
                 "batches/tried.yaml:1:48",
                 "error",
                 "'lie' is placed; there is no such figure",
-                "mend the record of lot A1",
+                "correct the record of lot A1",
             ),
             (
                 "batches/tried.yaml:1:48",
                 "error",
                 "oils is quoted as 9 g; it is now 1000 g",
-                "mend the record of lot A1",
+                "correct the record of lot A1",
             ),
             (
                 "batches/tried.yaml:1:107",
@@ -189,9 +189,9 @@ LOT = "batches:\n  - {lot: A1, poured: 2026-03-02, %s}\n"
 @pytest.mark.parametrize(
     ("fields", "message", "hint"),
     [
-        ("notes: 'It took {lye = 999 g}.'", "lye is quoted as 999 g; it is now ", "mend the record of lot A1"),
-        ("notes: 'It took {lie}.'", "'lie' is placed; there is no such figure", "mend the record of lot A1"),
-        ("notes: 'It took {lye = 5}.'", "lye is quoted as 5; '5' has no unit", "mend the record of lot A1"),
+        ("notes: 'It took {lye = 999 g}.'", "lye is quoted as 999 g; it is now ", "correct the record of lot A1"),
+        ("notes: 'It took {lie}.'", "'lie' is placed; there is no such figure", "correct the record of lot A1"),
+        ("notes: 'It took {lye = 5}.'", "lye is quoted as 5; '5' has no unit", "correct the record of lot A1"),
         ("notes: 'It took {lye = 999 g.'", "a value stands in braces here", "name a figure, such as {lye = 138.7 g}"),
         ("notes: 'It took 1{lye}.'", "a digit or a sign is stuck to a figure", "set words or a blank between them"),
         ("trace: '{lye = 999 g}'", "no figure can stand in 'trace'", "write it in the notes, where it is checked"),

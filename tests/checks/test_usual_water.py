@@ -12,7 +12,7 @@ TOLD = [
     (
         "recipes/tried.md:10:1",
         "warning",
-        "a lye of 22.0 % is weak: the batter may part or stay soft",
+        "a lye of 22.0 % is weak: the batter may separate or stay soft",
         "usual is 30 to 35 %",
     ),
 ]
@@ -24,7 +24,7 @@ ALSO = [
             (
                 "recipes/tried.md:10:1",
                 "warning",
-                "a lye of 24.9 % is weak: the batter may part or stay soft",
+                "a lye of 24.9 % is weak: the batter may separate or stay soft",
                 "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
             )
         ],
@@ -35,7 +35,7 @@ ALSO = [
             (
                 "recipes/tried.md:10:1",
                 "warning",
-                "a lye of 40.1 % is hot and quick",
+                "a lye of 40.1 % heats up and traces fast",
                 "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
             )
         ],
@@ -55,7 +55,7 @@ ALSO = [
             (
                 "recipes/tried.md:2:1",
                 "warning",
-                "a lye of 24.0 % is weak: the batter may part or stay soft",
+                "a lye of 24.0 % is weak: the batter may separate or stay soft",
                 "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
             )
         ],

@@ -171,7 +171,7 @@ class _Reader:
         entry = self.pantry.liquid(item.what)
         if entry is None:
             hint = (
-                "it is no liquid: list it under additions"
+                "it is not a liquid: list it under additions"
                 if item.what in self.pantry.additions
                 else suggest(item.what, self.pantry.liquids, "liquids")
             )
@@ -195,8 +195,8 @@ class _Reader:
             gap = float(1 - whole) * 100
             self.report.add(
                 ("portions",),
-                f"the portions sum to {float(whole) * 100:.4g} %",
-                f"{abs(gap):.4g} percentage points {'are missing' if gap > 0 else 'are too many'}",
+                f"the portions add up to {float(whole) * 100:.4g} %",
+                f"make the shares add up to 100 %: {abs(gap):.4g} % {'more' if gap > 0 else 'less'}",
                 key=True,
             )
         seen: set[str] = set()

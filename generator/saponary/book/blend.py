@@ -46,11 +46,11 @@ def shares(
     whole_share = sum(exact.values(), Fraction(0))
     if abs(whole_share - 1) > SUM_TOLERANCE:
         gap = float(1 - whole_share) * 100
-        word = "are missing" if gap > 0 else "are too many"
+        word = "more" if gap > 0 else "less"
         report.add(
             path,
-            f"the oils sum to {float(whole_share) * 100:.4g} %",
-            f"{abs(gap):.4g} percentage points {word}",
+            f"the oils add up to {float(whole_share) * 100:.4g} %",
+            f"make the shares add up to 100 %: {abs(gap):.4g} % {word}",
             key=True,
         )
         return {}

@@ -131,7 +131,7 @@ class _Reader:
             self._placed(at, where or 0, name, meant, found)
 
     def _amount(self, at: int) -> tuple[Amount | None, int | None]:
-        """The amount of a row, and its column; the share where there is no weight."""
+        """The amount of a row, and its column; the share where there is not a weight."""
         for where in (self._columns.weight, self._columns.share):
             text = self._grid.cell(at, where) if where is not None else ""
             if text and text not in ("-", "–", "—") and not is_unit(text):

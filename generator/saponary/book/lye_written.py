@@ -32,7 +32,7 @@ def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> A
         if not _LEAST_PURE <= pure <= 1.0:
             report.add(
                 ("lye", name, "purity"),
-                f"a purity of {100 * pure:g} % is no alkali of the trade",
+                f"a purity of {100 * pure:g} % is not a purity that is sold",
                 "from 50 % to 100 %",
             )
             return None
@@ -41,8 +41,8 @@ def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> A
     if abs(whole - 1) > blend.SUM_TOLERANCE:
         report.add(
             ("lye",),
-            f"the alkalis sum to {float(whole) * 100:.4g} %",
-            "sodium and potassium share 100 % of the equivalents",
+            f"the alkalis add up to {float(whole) * 100:.4g} %",
+            "the two shares must add up to 100 %, such as lye: {sodium: 60 %, potassium: 40 %}",
             key=True,
         )
         return None

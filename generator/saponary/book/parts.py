@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Generic, TypeVar
 
 from pydantic import BaseModel
@@ -54,7 +54,7 @@ def read_pantry(files: Files) -> PartRead[Pantry]:
     """The standard pantry with the book's own entries over it."""
     own, tree, findings = read_yaml_file(files, PANTRY_FILE, PantryFile)
     if own is None:
-        return PartRead(standard(), findings=tuple(findings))
+        return PartRead(replace(standard(), unread=bool(findings)), findings=tuple(findings))
     pantry, found = pantry_file.apply(standard(), own, tree, PANTRY_FILE)
     texts = (*said(tree, PANTRY_FILE, PANTRY), *_mould_names(tree))
     waived = placed(own.waive, tree, PANTRY_FILE)
@@ -93,7 +93,7 @@ def _with_sound_purity(settings: Settings, tree: Tree) -> tuple[Settings, list[F
         if given is not None and not 0.5 <= given.fraction <= 1.0:
             report.add(
                 ("purity", name),
-                f"a purity of {100 * given.fraction:g} % is no alkali of the trade",
+                f"a purity of {100 * given.fraction:g} % is not a purity that is sold",
                 "from 50 % to 100 %",
             )
     sound = settings.model_copy(update={"purity": Purity()}) if report.findings else settings

@@ -168,7 +168,12 @@ def _mould(
 def _known_mould(name: str, path: Path, pantry: Pantry, report: Reporter) -> geometry.Mould | None:
     if name not in pantry.moulds:
         hint = suggest(name, pantry.moulds, "moulds")
-        report.add(path, f"the mould {name!r} is not in the pantry", hint)
+        if not pantry.unread:
+            report.add(
+                path,
+                f"the mould {name!r} is not in the pantry",
+                f"{hint}; moulds stand under moulds: in pantry.yaml",
+            )
     return pantry.moulds.get(name)
 
 

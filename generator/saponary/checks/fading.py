@@ -49,7 +49,7 @@ def _told(computed: Computed, path: Path, what: str, portion: str | None, change
         RULE.name,
         path,
         f"{what} will not keep its colour: {whose} goes {change}",
-        "plan the face for the cured colour",
+        "design the pattern for the cured colour",
         "warning",
         about=placed(what, portion),
     )

@@ -23,9 +23,17 @@ def check(computed: Computed) -> Iterator[Finding]:
         )  # fmt: skip
     elif f.lye_strength_dissolved > STRONGEST_LYE:
         yield computed.finding(
-            RULE.name, path, f"the lye would be {show(100 * f.lye_strength_dissolved, 1)} % strong, more than water can hold",
-            f"leave at least as much plain water as alkali ({show(f.weights.total, 1)} g)", key=True,
+            RULE.name, path, f"the lye would dissolve at {show(100 * f.lye_strength_dissolved, 1)} %, more than water can hold{_because(computed)}",
+            f"leave at least as much plain water as lye ({show(f.weights.total, 1)} g)", key=True,
         )  # fmt: skip
+
+
+def _because(computed: Computed) -> str:
+    """What takes the water that the lye needs."""
+    water = computed.figures.water
+    if water.brought <= 0:
+        return ""
+    return f": {_what(computed)} bring {show(water.brought, 1)} g of the water, and {show(water.plain, 1)} g of plain water are left"
 
 
 def _what(computed: Computed) -> str:

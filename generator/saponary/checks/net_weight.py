@@ -36,7 +36,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name,
             path,
-            f"a net weight of {label.net_weight.text.strip()} is not borne out by any weighed bar of this formula",
+            f"a net weight of {label.net_weight.text.strip()} has no weighed bar of this formula to support it",
             f"weigh a marked bar of a batch poured to it until day {least} or later",
             "warning",
         )

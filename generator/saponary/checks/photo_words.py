@@ -15,7 +15,7 @@ def check(computed: Computed) -> Iterator[Finding]:
     for shot, place in shots(computed):
         if not shot.alt and not shot.note:
             hint = "add alt: what is to be seen, or note:"
-            yield Finding(RULE.name, "warning", place(), "this photo has no words", hint, shot.file)
+            yield Finding(RULE.name, "warning", place(), "this photo has no description", hint, shot.file)
 
 
 RULE = Rule(

@@ -18,15 +18,22 @@ def check(computed: Computed) -> Iterator[Finding]:
     whole = computed.figures.superfat
     if whole < 0:
         return
-    for index, portion in enumerate(computed.figures.portions):
-        here = portion.superfat
-        told = f"the portion {portion.name!r} has a superfat of {show(100 * here, 1)} %, the batch {show(100 * whole, 1)} %"
-        if here < 0:
-            hint = "the lye is for all portions alike: put acid or free alkali into all of them, or use pots: separate"
-            yield computed.finding(RULE.name, ("portions", index), f"{told}: it holds free lye", hint)
-        elif abs(here - whole) > APART:
-            hint = "what takes or brings alkali goes into one portion alone; put it into all of them"
-            yield computed.finding(RULE.name, ("portions", index), told, hint, "warning")
+    apart = [
+        (index, portion)
+        for index, portion in enumerate(computed.figures.portions)
+        if portion.superfat < 0 or abs(portion.superfat - whole) > APART
+    ]
+    if not apart:
+        return
+    worst, lowest = min(apart, key=lambda one: one[1].superfat)
+    said = ", ".join(f"{portion.name!r} {show(100 * portion.superfat, 1)} %" for _, portion in apart)
+    message = f"the portions differ in superfat: {said}; the batch has {show(100 * whole, 1)} %"
+    if lowest.superfat < 0:
+        message += f"; {lowest.name!r} contains free lye"
+    hint = "the lye is for all portions: put what binds or brings alkali into all of them, or write pots: separate"
+    yield computed.finding(
+        RULE.name, ("portions", worst), message, hint, "error" if lowest.superfat < 0 else "warning"
+    )
 
 
 RULE = Rule(

@@ -17,12 +17,17 @@ def check(computed: Computed) -> Iterator[Finding]:
     portions = [p.name for p in computed.model.portions]
     pantry = computed.pantry.additions
     laid: set[str] = set()
+    unread = False
     for index, step in enumerate(computed.model.pour):
         path: Path = ("pour", index)
         if not step.kind:
             yield computed.finding(
-                RULE.name, path, "a step of the pour has exactly one key", "begin a new dash for each step"
+                RULE.name,
+                path,
+                "a step of the pour has exactly one key",
+                "begin a new line with a dash for each key",
             )
+            unread = True
             continue
         for where, name in _portion_names(step, path):
             laid.add(name)
@@ -38,14 +43,14 @@ def check(computed: Computed) -> Iterator[Finding]:
                 f"{use.what!r} is not in the pantry",
                 computed.instead[use.what],
             )
-    if computed.model.pour:
+    if computed.model.pour and not unread and laid <= set(portions):
         for index, name in enumerate(portions):
             if name not in laid:
                 yield computed.finding(
                     RULE.name,
                     ("portions", index, "name"),
                     f"the portion {name!r} is never poured",
-                    "name it in a step of the pour",
+                    f"name it in a step of the pour, such as - beds: [{{of: {name}}}]",
                     "warning",
                 )
 

@@ -42,7 +42,7 @@ def check(computed: Computed) -> Iterator[Finding]:
                 RULE.name,
                 path,
                 f"this bed is said to fill {bed.depth.text.strip()} and its batter fills {show(100 * real, 0)} %",
-                "the drawing goes by volume; mend the depth, or the portion's share",
+                "the drawing uses the volume; correct the depth, or the portion's share",
                 "warning",
                 about=bed.of,
             )

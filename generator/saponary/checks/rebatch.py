@@ -27,7 +27,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
                 )
             elif other is None:
                 said = f"the recipe {part.of!r} cannot be computed"
-                yield computed.finding(RULE.name, (*path, "of"), said, "mend that recipe first")
+                yield computed.finding(RULE.name, (*path, "of"), said, "correct that recipe first")
             else:
                 yield from _lot(computed, path, part, other)
 

@@ -100,7 +100,7 @@ def _fault(
         message, hint = f"there is no rule {waiver.rule!r}", suggest(waiver.rule, rules, "rules")
     elif file.home not in rule.waivable:
         message = f"the rule {rule.name!r} cannot be waived here"
-        hint = "mend what it finds instead"
+        hint = "correct what it finds instead"
     elif rule.each and not waiver.about:
         message = f"a waiver of {rule.name!r} is about one {rule.each}, and this names none"
         first = things[0] if things else "…"

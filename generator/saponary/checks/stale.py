@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 
 from saponary.book.catalogue import FINGERPRINT, Compared, Figure, compare, compare_quoted
 from saponary.book.classes import figures_of
@@ -16,9 +17,18 @@ from saponary.reading.textfile import TextFile
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    yield from _signed(computed)
+    yield from _together([*_signed(computed)])
     for quote in computed.quotes:
         yield from _quoted(computed.file, computed.catalogue, quote, _settle(computed))
+
+
+def _together(found: list[Finding]) -> Iterator[Finding]:
+    """Signed figures that one change made untrue are one finding, at the first of them."""
+    stale = [one for one in found if " is signed as " in one.message]
+    yield from (one for one in found if one not in stale)
+    if stale:
+        said = "; ".join(one.message for one in stale)
+        yield replace(stale[0], message=said)
 
 
 def _settle(computed: Computed) -> str:

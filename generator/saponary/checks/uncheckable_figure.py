@@ -100,7 +100,7 @@ def _held(computed: Computed, record: BatchRecord, path: Path, quote: quotes.Quo
             if compared.holds:
                 return
             now = f"it is now {compared.recomputed}"
-    yield _finding(record.place(path), f"{told}; {now}", f"mend the record of lot {record.batch.lot}")
+    yield _finding(record.place(path), f"{told}; {now}", f"correct the record of lot {record.batch.lot}")
 
 
 def check_book(context: ProofContext) -> Iterator[Finding]:

@@ -19,7 +19,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name,
             path,
-            f"a lye of {show(100 * dissolving, 1)} % is hot and quick",
+            f"a lye solution of {show(100 * dissolving, 1)} % heats up and traces fast",
             _HINT,
             "warning",
             key=True,
@@ -28,20 +28,20 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name,
             path,
-            f"a lye of {show(100 * strength, 1)} % is weak: the batter may part or stay soft",
+            f"a lye solution of {show(100 * strength, 1)} % is weak: the batter may separate or stay soft",
             _HINT,
             "warning",
             key=True,
         )
 
 
-_HINT = "usual is 30 to 35 %"
+_HINT = "usual is 30 to 35 %, such as water: {lye-strength: 33 %}"
 
 RULE = Rule(
     "usual-water",
     "sense",
-    "A lye of 30 to 35 % is usual; above 40 %, as the alkali really dissolves, it is hot and quick. With all the "
-    "water of the recipe counted, below 25 %, the batter may part or stay soft (common practice, no source).",
+    "A lye of 30 to 35 % is usual; above 40 %, as the alkali really dissolves, it heats up and traces fast. With all the "
+    "water of the recipe counted, below 25 %, the batter may separate or stay soft (common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -253,6 +253,8 @@ class Pantry:
     version: Public[str] = ""
     papers: Public[Mapping[str, FragranceEntry]] = field(default_factory=dict[str, FragranceEntry])
     """What the maker's own `pantry.yaml` states of each scent."""
+    unread: Public[bool] = False
+    """Whether the maker's own `pantry.yaml` is there and could not be read: what it holds is not known."""
 
     def liquid(self, name: str) -> Liquid | None:
         """A liquid by id; a watery addition (vinegar) may stand in for water too."""

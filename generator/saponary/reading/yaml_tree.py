@@ -41,12 +41,26 @@ _LIBRARY_HINTS = (
     ("maximum nesting", f"a file may nest {MAX_DEPTH} levels"),
     ("mapping values are not allowed", "a colon and a space inside a value: put the value in quotes"),
     ("could not find expected ':'", "a key needs a colon and a space after it"),
-    ("did not find expected key", "check the indentation, and close every bracket and quote"),
+    (
+        "did not find expected key",
+        "begin it at the same column as the keys beside it, and close every bracket and quote above",
+    ),
     ("did not find expected ',' or", "close the bracket or brace, and put commas between its parts"),
     ("unexpected end of stream", "close the quote or bracket that was opened here"),
     ("cannot start any token", "put the value in quotes"),
     ("undefined alias", "aliases (*name) need an anchor (&name) before them"),
 )
+
+
+_IN_PLAIN_WORDS = (
+    ("did not find expected key", "this line does not fit the lines above it"),
+    ("did not find expected ',' or", "a bracket or brace is not closed before this line"),
+    ("mapping values are not allowed", "a second colon stands in this value"),
+    ("could not find expected ':'", "this line has no colon after its key"),
+    ("unexpected end of stream", "a quote or bracket that is opened here is never closed"),
+    ("cannot start any token", "this sign cannot begin a value"),
+)
+"""What the library says, as a maker would."""
 
 
 def read_yaml(text: str, file: str, *, first_line: int = 1, offset: int = 0) -> tuple[Tree, list[Finding]]:
@@ -102,7 +116,8 @@ def _broken(text: str, error: yaml.YAMLError) -> tuple[int, str, str]:
     )
     if text[at : at + 1] == "\t":
         hint = "indent with spaces, not with a tab"
-    return at, f"broken YAML: {said}", hint
+    plain = next((words for key, words in _IN_PLAIN_WORDS if key in said), f"broken YAML: {said}")
+    return at, plain, hint
 
 
 class _Builder:
@@ -118,7 +133,7 @@ class _Builder:
 
     def fault(self, mark: Any, message: str, hint: str) -> None:
         if len(self.findings) >= MAX_FAULTS:
-            raise _Refused("too many faults to go on", "mend those before this one first", mark)
+            raise _Refused("too many faults to go on", "correct those before this one first", mark)
         self.findings.append(Finding("reading", "error", self.place(mark), message, hint))
 
     def document(self, events: Iterator[Any]) -> None:

@@ -36,7 +36,9 @@ def read_mass(value: object) -> Quantity:
 def read_positive_mass(value: object) -> Quantity:
     q = read_mass(value)
     if q.value <= 0:
-        raise QuantityError(f"{q.text!r} is no weight", "a weight above zero, such as 1000 g")
+        raise QuantityError(
+            f"{q.text!r} is not a weight above zero", "write a weight above zero, such as 0.1 g or 1000 g"
+        )
     return _bounded(q, 1e-6, 1e7, q.grams, "a weight from a microgram to 10 000 kg")
 
 
@@ -211,11 +213,18 @@ def read_id(value: object) -> str:
     if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", value):
         shown = repr(value[:40]) if isinstance(value, str) else "this"
         raise QuantityError(
-            f"{shown} is not a name", "small letters, digits and single hyphens, such as shea-butter"
+            f"{shown} is not a name",
+            f"names are lower case with hyphens, such as {_as_name(value)}",
         )
     if len(value) > 80:
         raise QuantityError("this name is too long", "at most 80 characters")
     return value
+
+
+def _as_name(value: object) -> str:
+    """The name that a text comes to, or one to look at."""
+    made = re.sub(r"[^a-z0-9]+", "-", value.casefold()).strip("-") if isinstance(value, str) else ""
+    return made if made and len(made) <= 80 else "shea-butter"
 
 
 def read_colour(value: object) -> str:

@@ -14,15 +14,16 @@ from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.published_text import only_seen_in
 from saponary.reading.tree import MAX_FAULTS, Path, Tree, placed, shown
+from saponary.schema.by_key import by_its_key
 from saponary.schema.fields import Part
 
 M = TypeVar("M", bound=BaseModel)
 
 _PLAIN: Mapping[str, tuple[str, str]] = {
-    "missing": ("{key!r} is missing", "add it"),
+    "missing": ("{key!r} is missing", "add {key}: and its value"),
     "string_type": ("a word or text is needed here", "write a single value"),
     "dict_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
-    "list_type": ("a list is needed here", "begin each line with a dash, or use [ … ]"),
+    "list_type": ("a list is needed here", "begin each line with a dash, or write [ … ] around it"),
     "model_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
     "model_attributes_type": ("a map of keys is needed here", "write `key: value` lines, indented"),
     "int_parsing": ("a whole number is needed here", "such as 14"),
@@ -51,7 +52,7 @@ def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Find
     faults = [_finding(model, tree, file, fault) for fault in every[:MAX_FAULTS]]
     if len(every) > MAX_FAULTS:
         more = f"{len(every) - MAX_FAULTS} more faults are not listed"
-        faults.append(Finding("schema", "error", Place(file), more, "mend those listed first"))
+        faults.append(Finding("schema", "error", Place(file), more, "correct those listed first"))
     unique: dict[tuple[Place, str], Finding] = {(f.place, f.message): f for f in [*blanks, *faults]}
     return None, list(unique.values())
 
@@ -114,6 +115,9 @@ def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
     kind, context, given = fault["type"], fault.get("ctx", {}), fault["input"]
     if kind == "saponary":
         return context["message"], context["hint"]
+    own = by_its_key(kind, path, given, lambda: known_keys(model, path))
+    if own is not None:
+        return own
     if kind == "extra_forbidden":
         return f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known_keys(model, path[:-1]), "keys")
     if kind == "literal_error":
@@ -128,7 +132,8 @@ def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
         message, hint = _PLAIN[kind]
         if given is None and kind != "missing":
             return _nothing(path) if path else "this file is empty", hint
-        return message.format(key=str(path[-1])[:60] if path else "a value"), hint
+        key = str(path[-1])[:60] if path else "a value"
+        return message.format(key=key), hint.replace("{key}", key)
     return _out_of_bounds(kind, context, given) or (fault["msg"], "see `saponary schema`")
 
 
