@@ -14,7 +14,7 @@ TOLD = [
     (
         "recipes/tried.md:10:1",
         "error",
-        "the lye would be 50.1 % strong, more than water can hold",
+        "the lye would dissolve at 50.1 %, more than water can hold",
         "leave at least as much plain water as lye (139.8 g)",
     ),
 ]

@@ -9,6 +9,20 @@ import pytest
 from checks.books import GOOD, found, recipe
 
 BREAKER = recipe(GOOD + "\nThis is <b>bold</b>.\n")
+TOLD = [
+    (
+        "recipes/tried.md:17:9",
+        "warning",
+        "<b> is shown as it stands: notes hold no HTML",
+        "write Markdown, such as **bold** or *slanted*",
+    ),
+    (
+        "recipes/tried.md:17:16",
+        "warning",
+        "</b> is shown as it stands: notes hold no HTML",
+        "write Markdown, such as **bold** or *slanted*",
+    ),
+]
 NEIGHBOUR = recipe(
     GOOD + "\nThis is **bold**, `<b>` is code, 3 < 4, and <https://example.org> is an address.\n"
 )

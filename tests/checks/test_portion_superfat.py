@@ -20,8 +20,8 @@ TOLD = [
     (
         "recipes/tried.md:13:5",
         "error",
-        "the portion 'small' has a superfat of -2.6 %, the batch 5.0 %: it holds free lye",
-        "the lye is for all portions alike: put acid or free alkali into all of them, or use pots: separate",
+        "the portions differ in superfat: 'small' -2.6 %; the batch has 5.0 %; 'small' contains free lye",
+        "the lye is for all portions: put what binds or brings alkali into all of them, or write pots: separate",
     ),
 ]
 NEIGHBOUR = recipe(
@@ -41,16 +41,10 @@ ALSO = [
         ),
         [
             (
-                "recipes/tried.md:12:5",
-                "warning",
-                "the portion 'light' has a superfat of 7.1 %, the batch 5.0 %",
-                "what takes or brings alkali goes into one portion alone; put it into all of them",
-            ),
-            (
                 "recipes/tried.md:13:5",
                 "warning",
-                "the portion 'dark' has a superfat of 2.9 %, the batch 5.0 %",
-                "what takes or brings alkali goes into one portion alone; put it into all of them",
+                "the portions differ in superfat: 'light' 7.1 %, 'dark' 2.9 %; the batch has 5.0 %",
+                "the lye is for all portions: put what binds or brings alkali into all of them, or write pots: separate",
             ),
         ],
     ),
@@ -64,16 +58,10 @@ ALSO = [
         ),
         [
             (
-                "recipes/tried.md:12:5",
-                "warning",
-                "the portion 'light' has a superfat of 10.1 %, the batch 5.0 %",
-                "what takes or brings alkali goes into one portion alone; put it into all of them",
-            ),
-            (
                 "recipes/tried.md:13:5",
                 "error",
-                "the portion 'dark' has a superfat of -0.1 %, the batch 5.0 %: it holds free lye",
-                "the lye is for all portions alike: put acid or free alkali into all of them, or use pots: separate",
+                "the portions differ in superfat: 'light' 10.1 %, 'dark' -0.1 %; the batch has 5.0 %; 'dark' contains free lye",
+                "the lye is for all portions: put what binds or brings alkali into all of them, or write pots: separate",
             ),
         ],
     ),

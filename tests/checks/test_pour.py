@@ -31,16 +31,10 @@ ALSO = [
         recipe(more("pour:\n  - {}\n  - beds: [{of: light}]\n", TWO)),
         [
             (
-                "recipes/tried.md:13:12",
-                "warning",
-                "the portion 'dark' is never poured",
-                "name it in a step of the pour",
-            ),
-            (
                 "recipes/tried.md:15:5",
                 "error",
                 "a step of the pour has exactly one key",
-                "begin a new dash for each step",
+                "begin a new line with a dash for each key",
             ),
         ],
     ),

@@ -12,8 +12,8 @@ TOLD = [
     (
         "recipes/tried.md:10:1",
         "warning",
-        "a lye of 22.0 % is weak: the batter may separate or stay soft",
-        "usual is 30 to 35 %",
+        "a lye solution of 22.0 % is weak: the batter may separate or stay soft",
+        "usual is 30 to 35 %, such as water: {lye-strength: 33 %}",
     ),
 ]
 NEIGHBOUR = recipe(put("{lye-strength: 33 %}", "{lye-strength: 26 %}"))
@@ -24,8 +24,8 @@ ALSO = [
             (
                 "recipes/tried.md:10:1",
                 "warning",
-                "a lye of 24.9 % is weak: the batter may separate or stay soft",
-                "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
+                "a lye solution of 24.9 % is weak: the batter may separate or stay soft",
+                "usual is 30 to 35 %, such as water: {lye-strength: 33 %}; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
             )
         ],
     ),
@@ -35,8 +35,8 @@ ALSO = [
             (
                 "recipes/tried.md:10:1",
                 "warning",
-                "a lye of 40.1 % heats up and traces fast",
-                "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
+                "a lye solution of 40.1 % heats up and traces fast",
+                "usual is 30 to 35 %, such as water: {lye-strength: 33 %}; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
             )
         ],
     ),
@@ -55,8 +55,8 @@ ALSO = [
             (
                 "recipes/tried.md:2:1",
                 "warning",
-                "a lye of 24.0 % is weak: the batter may separate or stay soft",
-                "usual is 30 to 35 %; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
+                "a lye solution of 24.0 % is weak: the batter may separate or stay soft",
+                "usual is 30 to 35 %, such as water: {lye-strength: 33 %}; or waive it with your reason: waive: [{rule: usual-water, because: …}]",
             )
         ],
     ),
