@@ -31,8 +31,8 @@ ALSO = [
             (
                 "recipes/tried.md:2:1",
                 "error",
-                "the lye would be 50.1 % strong, more than water can hold",
-                "leave at least as much plain water as alkali (139.8 g)",
+                "the lye would dissolve at 50.1 %, more than water can hold",
+                "leave at least as much plain water as lye (139.8 g)",
             )
         ],
     ),

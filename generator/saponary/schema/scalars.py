@@ -224,7 +224,7 @@ def read_id(value: object) -> str:
 def _as_name(value: object) -> str:
     """The name that a text comes to, or one to look at."""
     made = re.sub(r"[^a-z0-9]+", "-", value.casefold()).strip("-") if isinstance(value, str) else ""
-    return made if made and len(made) <= 80 else "shea-butter"
+    return made if made and len(made) <= 80 else "blue-bar"
 
 
 def read_colour(value: object) -> str:
