@@ -28,7 +28,7 @@ def told(root: Path, files: dict[str, str]) -> list[tuple[str, str, str, str]]:
         ("rule: usual-rate, about: kaolim", "", "warning", "finds nothing about 'kaolim'", "did you mean 'kaolin'?"),
         ("rule: usual-rate", "", "error", "is about one addition, and this names none", "about: kaolin"),
         ("rule: usual-ratee, about: kaolin", "", "error", "there is no rule 'usual-ratee'", "did you mean 'usual-rate'?"),
-        ("rule: superfat", "", "error", "the rule 'superfat' cannot be waived here", "mend what it finds"),
+        ("rule: superfat", "", "error", "the rule 'superfat' cannot be waived here", "correct what it finds"),
         ("rule: draft, about: kaolin", "", "error", "is about the file as a whole", "leave about: out"),
         ("rule: draft", "", "warning", "the rule 'draft' finds nothing here", "take the waiver out"),
     ],

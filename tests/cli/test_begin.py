@@ -63,7 +63,7 @@ def test_new_writes_a_recipe_once(tmp_path: Path, capsys: pytest.CaptureFixture[
 @pytest.mark.parametrize(
     ("words", "told"),
     [
-        (["new", "Evening Bar"], "small letters"),
+        (["new", "Evening Bar"], "lower case with hyphens"),
         (["new", "evening-bar", "--from", "two-clay"], "did you mean 'two-clay-bar'?"),
     ],
 )
