@@ -73,3 +73,30 @@ def test_a_name_that_cannot_be_is_told(
     assert main(["begin", str(tmp_path / "b")]) == 0
     assert main([*words, "--book", str(tmp_path / "b")]) == 2
     assert told in capsys.readouterr().err
+
+
+def test_a_book_is_begun_from_a_makers_own_table(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    table = tmp_path / "mine.csv"
+    table.write_text("Wash day\ningredient;grams\nOlivenöl;450,5\nKokosöl;200\nWasser;190\nÜberfettung;5 %\n")
+    assert main(["begin", str(tmp_path / "b"), "--from", str(table), "--yes"]) == 0
+    proof = prove(tmp_path / "b")
+    assert sorted(one.computed.slug for one in proof.recipes) == ["my-first-bar", "wash-day"]
+    wash = next(one.computed for one in proof.recipes if one.computed.slug == "wash-day")
+    assert wash.resolved.formula.oils_grams == pytest.approx(
+        650.5
+    ) and wash.figures.water.plain == pytest.approx(190)
+    assert wash.model.signed == {}, "nobody has signed it yet"
+
+
+def test_what_a_table_lacks_is_told_and_the_rest_is_brought_in(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    table = tmp_path / "mine.csv"
+    table.write_text("ingredient,grams\nolive oil,450\nwonder oil,200\nwater,190\nsuperfat,5 %\n")
+    assert main(["begin", str(tmp_path / "b"), "--from", str(table), "--yes"]) == 1
+    assert "mine.csv:3:1: error [reading] 'wonder oil' is not known here" in capsys.readouterr().out
+    assert (tmp_path / "b/recipes/mine.md").is_file()
+    table.write_text("nothing,here\n")
+    assert main(["begin", str(tmp_path / "c"), "--from", str(table), "--yes"]) == 1
+    assert main(["begin", str(tmp_path / "c"), "--from", str(tmp_path / "none.csv"), "--yes"]) == 2
+    assert not (tmp_path / "c").exists()

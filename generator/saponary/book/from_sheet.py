@@ -89,7 +89,8 @@ class _Reader:
     """Reads one table, row by row."""
 
     def __init__(self, grid: Grid, names: Names, mark: Mark | None, columns: Columns) -> None:
-        self._grid, self._names, self._mark, self._columns = grid, names, mark, columns
+        self._grid, self._names, self._columns = grid, names, columns
+        self._mark: Mark | None = mark
         self._sheet = Sheet(_title(grid, columns.row), columns.row, columns.unit)
 
     def read(self, end: int) -> Sheet:

@@ -7,7 +7,7 @@ that ends: no lock is ever left behind. Who holds it is written beside it, for t
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
@@ -32,7 +32,7 @@ class Busy(Exception):
 @contextmanager
 def at_work(
     root: Path, command: str, wait: float = WAIT, tell: Callable[[str], None] = lambda said: None
-) -> Iterator[None]:
+) -> Generator[None, None, None]:
     """Hold the book's lock. `tell` hears that another command is waited for; Busy after `wait` seconds."""
     kept = own_folder(root)
     lock = FileLock(kept / _LOCK)

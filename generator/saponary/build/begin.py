@@ -5,12 +5,16 @@ a README. Never writes over anything.
 from __future__ import annotations
 
 import os
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.disk import put_new
 from saponary.build.new import fresh
+from saponary.reading.yaml_tree import read_yaml
+from saponary.schema.settings import Settings
+from saponary.schema.validate import validate
 
 FIRST = "my-first-bar"
 """The recipe in which every key is explained."""
@@ -123,8 +127,10 @@ class Occupied(Exception):
     """The folder already holds something that would be written over."""
 
 
-def begin(folder: Path, asked: Asked | None = None) -> list[Path]:
+def begin(folder: Path, asked: Asked | None = None, own: Mapping[str, str] | None = None) -> list[Path]:
     """Write a new book into `folder`, and return the files written.
+
+    `own` are the texts of the maker's recipes by name; they take the place of the starter recipes.
 
     Each file is whole from the moment it is there. What lies there already is left alone; a file that is to
     be written and is there as it would be, since an earlier begin was stopped, is not in the way.
@@ -141,8 +147,11 @@ def begin(folder: Path, asked: Asked | None = None) -> list[Path]:
     for name, text in beside.items():  # private folders keep themselves out of git besides
         if not os.path.lexists(folder / name):
             files[folder / name] = text.encode()
-    for starter in sorted(resources.starters().glob("*.md")):
+    starters = sorted(resources.starters().glob("*.md")) if own is None else []
+    for starter in starters:
         files[folder / "recipes" / starter.name] = starter.read_bytes()
+    for name, text in (own or {}).items():
+        files[folder / "recipes" / f"{name}.md"] = text.encode()
     missing = [path for path, data in files.items() if not _is_there(path, data)]
     if not missing:
         raise Occupied(str(folder / "book.yaml"))
@@ -155,11 +164,16 @@ def begin(folder: Path, asked: Asked | None = None) -> list[Path]:
     return missing
 
 
+def settings_of(asked: Asked) -> Settings:
+    """The settings that a new book will have."""
+    tree, _ = read_yaml(_book("", asked), "book.yaml")
+    given, _ = validate(Settings, tree, "book.yaml")
+    return given or Settings()
+
+
 def _is_there(path: Path, data: bytes) -> bool:
     """Whether a file is there as it is to be. Raises Occupied where something else is."""
-    for above in (path, *path.parents):
-        if os.path.lexists(above):
-            break
+    above = next(one for one in (path, *path.parents) if os.path.lexists(one))
     if above != path:
         if not above.is_dir():
             raise Occupied(str(above))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterable, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from datetime import date
@@ -50,7 +50,7 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
 
 
 @contextmanager
-def uncollected() -> Iterator[None]:
+def uncollected() -> Generator[None, None, None]:
     """While a book is read nearly all that is made stays: looking through it for what does not is in vain."""
     was = gc.isenabled()
     gc.disable()

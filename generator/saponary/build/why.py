@@ -78,7 +78,7 @@ def why(
     `now` are the digests of the values that the edition's pages rest on, and of the sources.
     """
     kept = store.recall(_key(edition))
-    then = json.loads(kept) if kept is not None else {"pages": {}, "sources": {}}
+    then: dict[str, Digests] = json.loads(kept) if kept is not None else {"pages": {}, "sources": {}}
     if kept is None:
         yield "no earlier build of this edition is known"
     elif then["sources"].get(_PROGRAM) != now[1][_PROGRAM]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
@@ -55,9 +56,9 @@ def _stages(computed: Computed) -> Iterator[Finding]:
 
 def _value(tree: Tree, path: Path) -> object:
     """What is written at a path."""
-    found: object = tree.data
+    found: Any = tree.data
     for part in path:
-        found = found[part]  # type: ignore[index]
+        found = found[part]
     return found
 
 

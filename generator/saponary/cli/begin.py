@@ -8,8 +8,10 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
-from saponary.cli.command import CLEAN, Misuse
+from saponary.cli.command import CLEAN, FOUND, Misuse
 from saponary.cli.shell import quoted
+from saponary.reading.findings import Finding
+from saponary.schema.settings import Settings
 
 UNITS = ("g", "oz")
 PLACES = ("us", "eu", "gb")
@@ -35,12 +37,21 @@ def arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--emergency", metavar="NUMBER", help="your emergency number (default: the place's)")
     parser.add_argument("--maker", metavar="NAME", help="who makes the soap")
     parser.add_argument(
+        "--from",
+        dest="table",
+        type=Path,
+        metavar="TABLE",
+        help="your own table of oils and weights (.csv or .xlsx): recipes are made of it instead of the starters",
+    )
+    parser.add_argument(
         "--yes", action="store_true", help="ask nothing; take what is not given as it is by default"
     )
 
 
 def run(given: argparse.Namespace) -> int:
-    from saponary.build.begin import Asked, Occupied, begin
+    # What computes and tells is imported for this command alone.
+    from saponary.build.begin import Asked, Occupied, begin, settings_of
+    from saponary.reading.findings_text import as_text
 
     asks = not given.yes and sys.stdin.isatty() and sys.stdout.isatty()
     ask = _ask if asks else _silent
@@ -56,8 +67,16 @@ def run(given: argparse.Namespace) -> int:
         emergency=given.emergency or ask("Emergency number", Asked(sold_in=tuple(places)).number, str),
         maker=given.maker or ask("Who makes the soap", "", str),
     )
+    own, told = (
+        _brought_in(given.table, settings_of(asked)) if given.table is not None else (None, list[Finding]())
+    )
+    if told:
+        print(as_text(told))
+    if own is not None and not own:
+        print("no recipe could be made of this table; nothing was written", file=sys.stderr)
+        return FOUND
     try:
-        written = begin(given.folder, asked)
+        written = begin(given.folder, asked, own)
     except Occupied as occupied:
         raise Misuse(f"{occupied} is there already; nothing was written") from occupied
     folder = quoted(given.folder)
@@ -66,7 +85,19 @@ def run(given: argparse.Namespace) -> int:
     print(f"  saponary build {folder}")
     print(f"  saponary new evening-bar --book {folder}")
     print("  saponary manual first-recipe")
-    return CLEAN
+    return FOUND if any(finding.severity == "error" for finding in told) else CLEAN
+
+
+def _brought_in(table: Path, settings: Settings) -> tuple[dict[str, str], list[Finding]]:
+    """The recipes of a maker's own table by name, and what is to be told of it."""
+    from saponary.build.from_table import recipes_from
+    from saponary.pantry.standard import standard
+
+    try:
+        data = table.read_bytes()
+    except OSError as error:
+        raise Misuse(f"{table}: {error.strerror or error}") from error
+    return recipes_from(data, str(table), settings, standard())
 
 
 def _silent(question: str, default: str, read: Callable[[str], str]) -> str:

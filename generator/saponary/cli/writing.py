@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -16,7 +16,7 @@ from saponary.reading.findings_text import as_text
 
 
 @contextmanager
-def writing(folder: Path, command: str) -> Iterator[None]:
+def writing(folder: Path, command: str) -> Generator[None, None, None]:
     """Write to a book alone. A folder that is no book is left to the command to tell of."""
     if not is_book(folder):
         yield

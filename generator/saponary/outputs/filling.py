@@ -9,7 +9,7 @@ from __future__ import annotations
 import ctypes
 import sys
 import threading
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -125,7 +125,7 @@ def _hint(error: Exception, environment: BookEnvironment, view: dict[str, object
 
 
 @contextmanager
-def _bounded() -> Iterator[None]:
+def _bounded() -> Generator[None, None, None]:
     """Hold what runs inside to its time and memory."""
     over, lock = False, threading.Lock()
     thread = threading.get_ident()
@@ -148,7 +148,7 @@ def _bounded() -> Iterator[None]:
 
 
 @contextmanager
-def _memory_bounded() -> Iterator[None]:
+def _memory_bounded() -> Generator[None, None, None]:
     if sys.platform == "win32":
         yield
         return

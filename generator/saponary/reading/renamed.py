@@ -19,4 +19,5 @@ _ELSEWHERE = {"bench": "maker"}
 
 def renamed(word: str, known: Collection[str]) -> str | None:
     """The new name of `word`, where it is among those `known` here."""
-    return next((new for names in (RENAMED, _ELSEWHERE) if (new := names.get(word)) in known), None)
+    found = [names[word] for names in (RENAMED, _ELSEWHERE) if word in names]
+    return next((new for new in found if new in known), None)

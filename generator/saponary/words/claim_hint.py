@@ -17,7 +17,7 @@ def hint(neutral: str, computed: Computed | None) -> str:
     """`neutral` is an entry's way to say it, with places for what a recipe has; None where there is no recipe."""
     if not neutral:
         return "leave it out"
-    values = _values(computed) if computed is not None else {}
+    values: Mapping[str, str] = _values(computed) if computed is not None else {}
     wanted = _PLACE.findall(neutral)
     if any(not values.get(name) for name in wanted):
         return _GENERAL

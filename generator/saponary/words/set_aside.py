@@ -26,7 +26,7 @@ def in_a_place_name(words: Sequence[Word], start: int, end: int, shown: str, pla
     if any(word.text in places for word in words[start : end + 1]):
         return True
     after = words[end + 1 : end + 1 + _NAME]
-    before = words[start - 1 : start] if start else []
+    before: Sequence[Word] = words[start - 1 : start] if start else []
     named = [word for word in (*before, *after) if word.text in places and _capital(word, shown)]
     return bool(named)
 
