@@ -10,6 +10,7 @@ from jinja2 import Environment
 
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
+from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.templating import environment, named_by_content, style_sheet
@@ -24,9 +25,13 @@ class Composition:
     context: PageContext
     files: tuple[SiteFile, ...]
 
+    @property
+    def _ways(self) -> object:
+        return self.context.nav, sorted(self.context.beside)
+
     def value(self, name: str) -> object:
         """What is under a name that files of this site say they rest on."""
-        return rests_on.value(name, self.context.site, self.context.templates, self.context.nav)
+        return rests_on.value(name, self.context.site, self.context.templates, self._ways)
 
 
 def compose(site: SiteInput, templates: Sequence[Path], drawings: Drawings | None = None) -> Iterator[Output]:
@@ -57,5 +62,5 @@ def composition(
     kinds = [kind for kind in KINDS if kind.is_for(site)]
     paths = {file.path for kind in kinds for file in kind.render(context)}
     nav = tuple(kind.nav for kind in kinds if kind.nav is not None and kind.nav.path in paths)
-    context = replace(context, nav=nav)
+    context = replace(context, nav=nav, beside=BESIDE & paths)
     return Composition(context, tuple(file for kind in kinds for file in kind.render(context)))

@@ -13,6 +13,9 @@ from saponary.views import links
 from saponary.views.asking import asking
 from saponary.views.site import SiteInput
 
+BESIDE = frozenset({links.ICON, links.FEED, links.READY})
+"""Files that every page names in its head, where the site has them."""
+
 
 @dataclass(frozen=True)
 class NavEntry:
@@ -44,14 +47,32 @@ class Frame:
     emergency: Value
     engine: str
     tables: str
+    address: str
+    """Of this page on the net; '' for a book that does not say where it lies."""
+    icon: str
+    feed: str
+    ready: str
+    """Files beside the pages: the icon, the feed and the calendar; '' where the site has none."""
+    hidden: bool
+    """Whether no search engine is to list the page."""
     ask: str
     """Where a customer asks or buys; '' where there is no such place."""
     contact: str
     ask_note: Markup | None
 
 
-def frame(site: SiteInput, path: str, style: str, nav: Sequence[NavEntry]) -> Frame:
-    settings, up = site.book.settings, links.root(path)
+def frame(
+    site: SiteInput,
+    path: str,
+    style: str,
+    nav: Sequence[NavEntry],
+    beside: frozenset[str] = frozenset(),
+    root: str | None = None,
+) -> Frame:
+    """`beside` are the files of the site that every page names; `root` leads to the top of the site, where
+    the page's own path does not tell."""
+    settings, up = site.book.settings, links.root(path) if root is None else root
+    there = {name: up + name if name in beside else "" for name in BESIDE}
     asked = asking(settings.shop)
     return Frame(
         language=settings.language,
@@ -65,7 +86,25 @@ def frame(site: SiteInput, path: str, style: str, nav: Sequence[NavEntry]) -> Fr
         emergency=emergency(settings.emergency),
         engine=site.engine,
         tables=site.tables,
+        address=_address(site, path) if root is None else "",
+        icon=there[links.ICON],
+        feed=there[links.FEED],
+        ready=there[links.READY],
+        hidden=not site.edition.is_public and site.edition.reader != "customer",
         ask=asked.ask,
         contact=asked.contact,
         ask_note=asked.note,
     )
+
+
+def top_of(site: SiteInput) -> str:
+    """The address of the top of an edition, ending in a slash; '' for a book that does not say it."""
+    base = site.book.settings.base_url
+    if base is None:
+        return ""
+    return f"{base.rstrip('/')}/" + ("" if site.edition.is_public else f"{site.edition.name}/")
+
+
+def _address(site: SiteInput, path: str) -> str:
+    top = top_of(site)
+    return top + path.removesuffix("index.html") if top else ""

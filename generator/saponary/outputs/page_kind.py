@@ -11,7 +11,7 @@ from jinja2 import Environment
 
 from saponary.book.published import Published
 from saponary.outputs.filling import fill
-from saponary.outputs.frame import NavEntry, frame
+from saponary.outputs.frame import NavEntry, frame, top_of
 from saponary.outputs.policy import with_policy
 from saponary.schema.edition import Reader
 from saponary.views.drawings import Drawings
@@ -45,6 +45,13 @@ class PageContext:
     drawings: Drawings = field(compare=False)
     nav: tuple[NavEntry, ...] = ()
     """The ways through this site; empty while its files are still being counted."""
+    beside: frozenset[str] = frozenset()
+    """Those of `frame.BESIDE` that this site has."""
+
+    @property
+    def top(self) -> str:
+        """The address of the top of this edition, ending in a slash; '' for a book that does not say it."""
+        return top_of(self.site)
 
     @property
     def recipes(self) -> tuple[Published, ...]:
@@ -55,9 +62,10 @@ class PageContext:
     def published(self) -> frozenset[str]:
         return frozenset(recipe.slug for recipe in self.recipes)
 
-    def page(self, template: str, path: str, **view: object) -> bytes:
-        """Fill a template for the page at `path`."""
-        made = fill(self.environment, template, frame=frame(self.site, path, self.style, self.nav), **view)
+    def page(self, template: str, path: str, *, root: str | None = None, **view: object) -> bytes:
+        """Fill a template for the page at `path`; `root` leads to the top, where that path does not tell."""
+        around = frame(self.site, path, self.style, self.nav, self.beside, root)
+        made = fill(self.environment, template, frame=around, **view)
         return with_policy(made, self.style_sheet.decode("utf-8", "replace")).encode("utf-8")
 
 

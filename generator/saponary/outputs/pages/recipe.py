@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from functools import partial
 
 from saponary.book.published import Published
+from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
+from saponary.outputs.structured import how_to, picture
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.prose import Links
@@ -37,7 +39,10 @@ def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], p
     to = Links(context.published, links.root(path))
     view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
     beside = recipe_page(recipe, context.site, row, view, context.drawings.of(recipe), to)
-    return context.page("recipe.html", path, recipe=view, page=beside)
+    shown = picture(beside.photo, context.top, path)
+    say = speaker(context.site.book.settings.language)
+    told = how_to(view, say.say(beside.description), shown, say)
+    return context.page("recipe.html", path, recipe=view, page=beside, picture=shown, structured=told)
 
 
 def _drawing(context: PageContext, recipe: Published, when: str) -> bytes:

@@ -9,6 +9,7 @@ from saponary.book.published import Published
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
 from saponary.outputs.pages.recipe import drawing_files
+from saponary.outputs.structured import picture, product
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.neighbours import neighbours
@@ -28,7 +29,10 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], path: str) -> bytes:
     up = links.root(path)
     view = shop_page(recipe, context.site, context.drawings.of(recipe), up)
-    return context.page("shop-page.html", path, soap=view, beside=neighbours(recipe, row, up))
+    shown = picture(view.photo, context.top, path)
+    told = product(view, recipe, shown, context.site.book.settings.currency or "")
+    beside = neighbours(recipe, row, up)
+    return context.page("shop-page.html", path, soap=view, beside=beside, picture=shown, structured=told)
 
 
 KIND = PageKind("shop-page", _render, readers=CUSTOMERS)

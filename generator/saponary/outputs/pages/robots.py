@@ -1,0 +1,20 @@
+"""What robots may read (RFC 9309): all of the public site, and where its map is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from saponary.outputs import rests_on
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+
+
+def _render(context: PageContext) -> Iterator[SiteFile]:
+    if not context.site.edition.is_public:
+        return
+    base = context.site.book.settings.base_url
+    lines = ["User-agent: *", "Allow: /", *([f"Sitemap: {base.rstrip('/')}/sitemap.xml"] if base else [])]
+    text = "".join(f"{line}\n" for line in lines)
+    yield SiteFile("robots.txt", text.encode, (rests_on.SETTINGS, rests_on.EDITION))
+
+
+KIND = PageKind("robots", _render)
