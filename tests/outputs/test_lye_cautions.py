@@ -22,7 +22,18 @@ from saponary.outputs.pdf_make import sheets
 from saponary.outputs.pdfs import KINDS as PDFS
 from saponary.views import links
 
-NO_PAGE = {"calendar", "choosing", "figures", "searching", "sitemap", "style", "type"}
+NO_PAGE = {
+    "calendar",
+    "choosing",
+    "feed",
+    "figures",
+    "icon",
+    "robots",
+    "searching",
+    "sitemap",
+    "style",
+    "type",
+}
 """Kinds whose files are no pages: a calendar, data, and what pages are made of."""
 
 SAID = [speaker().say(said) for caution in LYE for said in (caution.head, caution.text)]
@@ -44,7 +55,7 @@ def assert_led(path: str, files: Mapping[str, bytes]) -> None:
 @pytest.mark.parametrize("kind", PAGES, ids=lambda kind: kind.name)
 def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
     of = {CUSTOMERS: "shop", ("student",): "class"}
-    desk = desk_of("demo", of.get(kind.readers, "maker"))
+    desk = desk_of("demo", "public" if kind.name == "not-found" else of.get(kind.readers, "maker"))
     first = Version(date(2026, 3, 2), "as first made", "123456", 139.8, 0.05, ())
     site = replace(desk.site, versions={recipe.slug: (first,) for recipe in desk.site.recipes})
     context = composition(site, [resources.templates()], desk.drawings).context

@@ -45,6 +45,8 @@ class PageContext:
     drawings: Drawings = field(compare=False)
     nav: tuple[NavEntry, ...] = ()
     """The ways through this site; empty while its files are still being counted."""
+    root: str | None = None
+    """What leads to the top, where a page's path does not tell."""
     beside: frozenset[str] = frozenset()
     """Those of `frame.BESIDE` that this site has."""
 
@@ -62,9 +64,9 @@ class PageContext:
     def published(self) -> frozenset[str]:
         return frozenset(recipe.slug for recipe in self.recipes)
 
-    def page(self, template: str, path: str, *, root: str | None = None, **view: object) -> bytes:
-        """Fill a template for the page at `path`; `root` leads to the top, where that path does not tell."""
-        around = frame(self.site, path, self.style, self.nav, self.beside, root)
+    def page(self, template: str, path: str, **view: object) -> bytes:
+        """Fill a template for the page at `path`."""
+        around = frame(self.site, path, self.style, self.nav, self.beside, self.root)
         made = fill(self.environment, template, frame=around, **view)
         return with_policy(made, self.style_sheet.decode("utf-8", "replace")).encode("utf-8")
 

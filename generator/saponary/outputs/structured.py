@@ -17,7 +17,8 @@ from saponary.messages.speaker import Speaker
 from saponary.views.batches import Photo
 from saponary.views.recipe import RecipeView
 from saponary.views.shop import ShopPage, Stock
-from saponary.views.work import Stage, WorkOrder
+from saponary.views.stages.stage import Stage
+from saponary.views.work import WorkOrder
 
 _STOCK = {"now": "InStock", "due": "PreOrder", "none": "OutOfStock"}
 

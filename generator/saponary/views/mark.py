@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from saponary.book.published import Published
-from saponary.views.scene import portions
+from saponary.views.scene import portions_alone
 
 _SIDE, _TOP, _BOTTOM = 32.0, 5.0, 27.0
 _BEDS = 3
@@ -24,7 +24,7 @@ def newest(recipes: Iterable[Published]) -> Published | None:
 
 def icon(recipe: Published) -> str:
     """An SVG of a bar with up to three beds, each as high as its portion's share of them."""
-    shares = [(one.volume_share, one.shade.cured) for one in portions(recipe)]
+    shares = [(one.volume_share, one.shade.cured) for one in portions_alone(recipe)]
     beds = sorted(shares, key=lambda bed: -bed[0])[:_BEDS]
     whole = sum(share for share, _ in beds) or 1.0
     rows, at = list[str](), _BOTTOM

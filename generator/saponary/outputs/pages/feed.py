@@ -17,7 +17,7 @@ from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.prose import Prose
-from saponary.views.readiness import readiness, ready_lots
+from saponary.views.readiness import ready_lots
 from saponary.views.site import SiteInput
 
 MOST = 50
@@ -51,7 +51,7 @@ def _changed(site: SiteInput) -> Iterator[Entry]:
 
 def _ready(site: SiteInput) -> Iterator[Entry]:
     for lot in ready_lots(site.recipes):
-        found = readiness(lot.batch, lot.standing, site.book.settings.cure)
+        found = lot.readiness
         if found.on <= site.on:
             title = message("calendar.summary", state=found.head, recipe=lot.title, lot=lot.batch.lot)
             path = f"{links.recipe_page(lot.recipe.slug)}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from urllib.parse import urlsplit
 
 from saponary.outputs import rests_on
@@ -18,7 +19,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     top = f"{urlsplit(base).path.rstrip('/')}/" if base else "/"
 
     def write() -> bytes:
-        return context.page("not-found.html", PATH, root=top)
+        return replace(context, root=top).page("not-found.html", PATH)
 
     yield SiteFile(PATH, write, rests_on.FRAME)
 
