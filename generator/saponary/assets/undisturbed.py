@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import signal
-from collections.abc import Iterator
+from collections.abc import Generator
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 
 
 @contextmanager
-def undisturbed() -> Iterator[None]:
+def undisturbed() -> Generator[None, None, None]:
     """Hold a Ctrl-C back. Processes that are started inside keep it held back for good."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
@@ -22,7 +22,7 @@ def undisturbed() -> Iterator[None]:
 
 
 @contextmanager
-def ended_with_us(pool: ProcessPoolExecutor) -> Iterator[None]:
+def ended_with_us(pool: ProcessPoolExecutor) -> Generator[None, None, None]:
     """Let go of what still waits in a pool where this process is stopped."""
     try:
         yield

@@ -11,6 +11,7 @@ from pydantic import BaseModel
 
 from saponary.manual.bases import top_keys
 from saponary.manual.form import Node, alternatives, form, resolved, words_of
+from saponary.reading.plain import is_map
 from saponary.schema.described import FIRST
 
 NAME = "NAME"
@@ -172,5 +173,5 @@ def _inside(node: Node, definitions: Node, path: tuple[str, ...]) -> Iterator[tu
             yield resolved(one, definitions), path
         else:
             for named in (one.get("additionalProperties"), *one.get("patternProperties", {}).values()):
-                if isinstance(named, dict):
+                if is_map(named):
                     yield from _inside(named, definitions, (*path, NAME))

@@ -12,7 +12,7 @@ from saponary.manual import bases
 from saponary.manual.held import proved
 from saponary.manual.topics import Fence, topics
 from saponary.reading.findings import Finding
-from saponary.reading.plain import is_map
+from saponary.reading.plain import is_list, is_map
 from saponary.reading.yaml_tree import read_yaml
 
 TITLE = "Sample book of the manual"
@@ -92,8 +92,10 @@ def _merge(into: dict[str, Any], data: object) -> None:
         return
     for key, value in data.items():
         old = into.get(str(key))
-        if isinstance(old, dict) and is_map(value):
-            _merge(old, value)
+        if is_map(old) and is_map(value):
+            both: dict[str, Any] = {**old}
+            _merge(both, value)
+            into[str(key)] = both
         else:
             into[str(key)] = _plain(value)
 
@@ -101,7 +103,7 @@ def _merge(into: dict[str, Any], data: object) -> None:
 def _plain(value: object) -> Any:
     if is_map(value):
         return {str(key): _plain(inner) for key, inner in value.items()}
-    return [_plain(one) for one in value] if isinstance(value, list) else value
+    return [_plain(one) for one in value] if is_list(value) else value
 
 
 def by_name(proof: Proof) -> Mapping[str, Any]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from saponary.reading.plain import is_list
 from saponary.reading.tree import Path, shown
 
 _MAPS = frozenset({"dict_type", "model_type", "model_attributes_type"})
@@ -28,7 +29,7 @@ _EXAMPLES = {
 
 def by_its_key(kind: str, path: Path, given: object, keys: Callable[[], list[str]]) -> tuple[str, str] | None:
     """The message and the hint, or None where the fault's kind says it all; `keys` are those that may stand there."""
-    if kind in _MAPS and isinstance(given, (str, list)):
+    if kind in _MAPS and (isinstance(given, str) or is_list(given)):
         return keys_needed(path, keys(), given)
     if path[-1:] == ("because",) and kind == "missing":
         return "'because' is missing: a waiver needs your reason", f"add because: {_REASON}"

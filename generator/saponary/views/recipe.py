@@ -108,6 +108,8 @@ class RecipePage:
     batches: tuple[BatchView, ...]
     cures: tuple[LotCure, ...]
     maker_only: MakerOnly | None
+    history: str
+    """Where its versions are told; '' where they are not."""
     beside: Neighbours
 
 
@@ -177,6 +179,7 @@ def recipe_page(
         batches=made,
         cures=lot_cures(computed, site, prose),
         maker_only=maker_only(computed, site),
+        history=to.up + links.history(recipe.slug) if site.versions.get(recipe.slug) else "",
         beside=neighbours(recipe, row, to.up),
     )
 

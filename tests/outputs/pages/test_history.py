@@ -25,7 +25,7 @@ WHO = {
     for role in ("AUTHOR", "COMMITTER")
     for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"), ("DATE", "2026-03-02T12:00:00Z"))
 }
-PAGE, CHANGES = "recipes/a/history.html", "changes/index.html"
+PAGE, CHANGES, RECIPE = "recipes/a/history.html", "changes/index.html", "recipes/a/index.html"
 
 
 def commit(root: Path, about: str) -> None:
@@ -55,7 +55,7 @@ def site(proof: Proof, edition: Edition) -> Mapping[str, str]:
         proof.book, proof.recipes, "e", "t", versions=versions(proof.book, NoStore()), on=date.max
     )
     made = compose(for_edition(whole, edition), TEMPLATES)
-    return {one.path: one.data.decode() for one in made if one.path in (PAGE, CHANGES)}
+    return {one.path: one.data.decode() for one in made if one.path in (PAGE, CHANGES, RECIPE)}
 
 
 def test_each_version_has_its_lots_and_what_it_moved(proof: Proof) -> None:
@@ -76,9 +76,12 @@ def test_the_book_tells_what_changed(proof: Proof) -> None:
 
 
 def test_who_may_see_it(proof: Proof) -> None:
-    assert not site(proof, STANDARD["public"]) and not site(proof, STANDARD["shop"])
+    for edition in ("public", "shop"):
+        assert site(proof, STANDARD[edition]).keys() == {RECIPE}
+        assert "history.html" not in site(proof, STANDARD[edition])[RECIPE]
+    assert 'href="../../recipes/a/history.html"' in site(proof, STANDARD["maker"])[RECIPE]
     taught = site(proof, STANDARD["class"])
-    assert taught.keys() == {PAGE, CHANGES} and "milder" not in taught[PAGE], (
+    assert taught.keys() >= {PAGE, CHANGES} and "milder" not in taught[PAGE], (
         "what was said stays with the maker"
     )
     public = STANDARD["public"]
