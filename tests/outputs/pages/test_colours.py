@@ -27,7 +27,7 @@ pytestmark = pytest.mark.slow
 
 PAGE = "colours/index.html"
 say = speaker().say
-KNOWN = "Known: (" + "|".join(re.escape(speaker()(f"known.{how}")) for how in KEYS_BY_ID["known."]) + r")\."
+KNOWN = "Source: (" + "|".join(re.escape(speaker()(f"known.{how}")) for how in KEYS_BY_ID["known."]) + r")\."
 
 COLOURED = PLAIN.replace(
     "signed:",
@@ -97,7 +97,7 @@ def test_what_the_book_uses_comes_first_and_links_back() -> None:
     (link,) = used.iter(f"{X}a")
     assert link.get("href") == "../recipes/tried/index.html"
     assert "gold 6 g/kg" in words(used)
-    assert "The rest of the shelf" in words(page)
+    assert "Other colourants" in words(page)
 
 
 def test_the_ladder_climbs_to_the_full_depth() -> None:
@@ -113,10 +113,10 @@ def test_the_ladder_climbs_to_the_full_depth() -> None:
 def test_a_photo_of_the_book_stands_behind_a_colour() -> None:
     told = words(entry_of(parsed(built(coloured()), PAGE), "turmeric"))
     assert "day 42, 6 g/kg: yellow #d9c080 lot G-1" in told
-    assert "Worked out from this book's own results, lot G-1." in told
+    assert "Calculated from this book's own results, lot G-1." in told
     plain = words(entry_of(parsed(built(coloured()), PAGE), "madder"))
-    assert "An estimate, worked out from the two colours above." in plain
-    assert "estimate unless a chip or a photo of this book stands behind it" in words(
+    assert "An estimate, calculated from the two colours above." in plain
+    assert "an estimate, unless a colour chip or a photo of this book shows it" in words(
         parsed(built(coloured()), PAGE)
     )
 
@@ -144,10 +144,10 @@ def test_the_makers_own_colour_is_called_so(tmp_path: Path) -> None:
     made = site_of(prove(book), date(2026, 3, 20))
     page = parsed(made, PAGE)
     own = words(entry_of(page, "field-madder"))
-    assert "Known: the maker's own." in own and "the upper end of the usual range is taken" in own
+    assert "Source: the maker's own." in own and "the upper end of the usual range is used" in own
     assert "day 40, 4 g/kg" in own and "#b0807a the window sill" in own
     refined = words(entry_of(page, "turmeric"))
-    assert "Known: common practice, no source." in refined and "Usual: 1 to 5 g/kg" in refined
+    assert "Source: makers' experience, not published." in refined and "Usual: 1 to 5 g/kg" in refined
     for data in made.values():
         assert b"77.7" not in data and b"SUPPLIERMARK" not in data
 
