@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from lot_books import CLEAN, FITTED, ON, built, recipe, site_of
 from saponary.book.alkali_found import clean_test
+from saponary.book.cure_days import cure_days
 from saponary.book.curing import ready_on
 from saponary.build.proof import prove
 from saponary.outputs.pages.calendar import folded, text
@@ -52,7 +53,10 @@ def test_all_lots_that_a_test_found_clean_are_there_before_and_after_their_day()
     proof = prove(BOOKS["demo"])
     found = events(site_of(proof)[PATH])
     wanted = sorted(
-        (later(r.batch.poured, ready_on(r.batch, proof.book.settings.cure)[0]), r.batch.lot)
+        (
+            later(r.batch.poured, ready_on(r.batch, cure_days(one.computed.model, proof.book.settings))[0]),
+            r.batch.lot,
+        )
         for one in proof.recipes
         for r in one.computed.batches
         if clean_test(r.batch, proof.book.settings) is not None

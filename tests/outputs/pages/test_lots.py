@@ -8,6 +8,7 @@ import pytest
 
 from lot_books import CLEAN, FITTED, ON, built, having, mark, parsed, recipe, site_of, words
 from saponary.book.alkali_found import clean_test
+from saponary.book.cure_days import cure_days
 from saponary.book.curing import ready_on
 from saponary.book.published import published
 from saponary.build.proof import prove
@@ -84,7 +85,7 @@ def test_superfat_as_poured_is_told_whatever_the_formula_and_says_what_is_not_kn
         for formula in (f"formula: {mark()}\n", "formula: 0123456789ab\n", "")
     )
     assert "Superfat as poured" in same and "by the weights recorded" in same
-    assert "as the formula has it, since not recorded: coconut oil and" in same
+    assert "taken from the formula, because not recorded: coconut oil and" in same
     assert "Superfat as poured not known no weight is recorded of coconut oil" in other
     assert "no weight is recorded of coconut oil and" in unknown
     assert "formula not recorded" in unknown
@@ -177,10 +178,10 @@ def test_every_batch_of_a_published_recipe_is_there_with_its_ready_day(name: str
     page = parsed(site_of(proof), PAGE)
     told = [words(lot) for lot in having(page, "lot")]
     published = [one for one in proof.recipes if one.status.name != "draft"]
-    batches = [record.batch for one in published for record in one.computed.batches]
+    batches = [(one, record.batch) for one in published for record in one.computed.batches]
     assert len(told) == len(batches)
-    for batch in batches:
-        day, _ = ready_on(batch, proof.book.settings.cure)
+    for one, batch in batches:
+        day, _ = ready_on(batch, cure_days(one.computed.model, proof.book.settings))
         (of_lot,) = [lot for lot in told if lot.startswith(f"{batch.lot} ")]
         if clean_test(batch, proof.book.settings) is not None:
             assert later(batch.poured, day).isoformat() in of_lot
