@@ -120,7 +120,7 @@ def test_a_sheet_for_the_united_states_minds_colours_that_are_not_listed(tmp_pat
     coloured = LABELLED.replace("label:", "additions: [{what: turmeric, amount: 3 g}]\nlabel:", 1)
     root = write_book(tmp_path, {"book.yaml": SHEETS, "recipes/plain.md": coloured})
     sheets = sheets_of(desk_at(root), "labels")
-    told = "Not known to be listed as a colour for soap where this label is for: Turmeric."
+    told = "place of sale: Turmeric. Check the colour law before a bar is sold."
     assert told in sheets["labels/plain-broad.pdf"].html
     assert told not in sheets["labels/plain-wide.pdf"].html
 
