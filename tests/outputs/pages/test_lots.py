@@ -95,7 +95,7 @@ def test_free_lye_is_named() -> None:
     (told,) = lot_texts(
         recipe(f"lot: A-1\npoured: 2026-03-02\nformula: {mark()}\nas-weighed: {{sodium-hydroxide: 190 g}}")
     )
-    assert "free lye: not for use" in told
+    assert "free lye: do not use" in told
 
 
 def test_an_earlier_formula_is_told_with_what_changed() -> None:

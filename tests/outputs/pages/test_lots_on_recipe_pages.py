@@ -51,7 +51,7 @@ def test_photos_stand_once_in_order_of_days_and_the_last_at_the_head() -> None:
     assert captions(first) == ["Lot A-1 on day 42."]
     assert len(having(line, "readings")) == 3 and "gold: yellow" in words(line)
     assert all(img.get("alt") for img in page.iter(f"{X}img"))
-    assert not list(page.iter(f"{X}script"))
+    assert [e.get("type") for e in page.iter(f"{X}script")] == ["application/ld+json"], "data alone"
 
 
 def test_the_number_of_a_colour_is_for_the_maker() -> None:
@@ -117,14 +117,12 @@ def test_several_bars_and_lots_keep_their_ids_apart() -> None:
     assert "Bar A" in words(page) and "Bar B/" in words(page)
 
 
-def test_an_edition_without_batches_has_the_photos_alone() -> None:
+def test_an_edition_without_batches_tells_nothing_of_a_cure() -> None:
     photos = "photos: [{file: d0.jpg, day: 0}, {file: d42.jpg, day: 42}]"
     test = "free-alkali: {test: phenolphthalein, result: trace, on: 2026-02-20}"
     text = recipe(f"lot: A-1\npoured: 2026-01-02\n{FITTED}\n{test}\n{photos}")
     clean = text.replace("trace", "none")
     page = parsed(built(clean, photos=photo_sets(["d0.jpg", "d42.jpg"]), edition="shop"), PAGE)
-    (part,) = having(page, "lot-cure")
-    assert captions(part) == ["The day it was poured", "Day 42"]
-    assert words(part) == "The day it was poured Day 42"
+    assert not having(page, "lot-cure") and "Settles at" not in words(page) and "Held back" not in words(page)
     bench = words(parsed(built(text, photos=photo_sets(["d0.jpg", "d42.jpg"]), edition="maker"), PAGE))
     assert "Held back" in bench and "Settles at" in bench
