@@ -43,7 +43,7 @@ def commit(root: Path, files: dict[str, str], about: str = "a change") -> None:
     if not (root / ".git").exists():
         git(root, "init", "-q")
     git(root, "add", "-A", "--", ".", ":(exclude).cache")
-    git(root, "commit", "-qm", about)
+    git(root, "commit", "--allow-empty", "-qm", about)
 
 
 def recipe(title: str, superfat: int = 5, olive: int = 60) -> str:

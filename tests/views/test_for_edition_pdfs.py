@@ -192,6 +192,8 @@ def test_no_link_leads_from_one_of_the_two_folders_into_the_other(site: Path) ->
     private = site.parent / "private" / "maker"
     for top in (site, private):
         for page in some(top.rglob("*.html")):
+            if page.name == "404.html":  # shown at any address, so that its links begin at the root
+                continue
             for address in re.findall(r'(?:href|src)="([^"#?]*)', page.read_text(encoding="utf-8")):
                 if not re.match(r"[a-z]+:", address):
                     assert (page.parent / address).resolve().is_relative_to(top), (page, address)
@@ -213,7 +215,8 @@ def test_the_shop_has_neither_method_nor_weights(site: Path, edition: str) -> No
             text = "".join(page.extract_text() for page in pypdf.PdfReader(path).pages)
         else:
             continue
-        assert [word for word in weights if word in text] == [], path
+        words = set(weights) - ({"NaOH"} if path.parent.name == "glossary" else set())
+        assert [word for word in words if word in text] == [], path
 
 
 def test_the_bench_has_it(site: Path) -> None:
@@ -228,4 +231,5 @@ def test_the_bench_has_it(site: Path) -> None:
 
 def test_cautions_stand_in_every_edition(site: Path) -> None:
     for page in some(site.rglob("*.html")):
-        assert "Lye burns" in page.read_text(encoding="utf-8"), page
+        read = page.read_text(encoding="utf-8")
+        assert "Lye burns" in read or "All soap is made with lye." in read, page
