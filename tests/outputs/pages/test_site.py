@@ -137,7 +137,8 @@ def test_no_page_asks_another_host_for_anything(book: tuple[Proof, Mapping[str, 
         if path.endswith(".css"):
             own = set(re.findall(rb'url\("(type/[a-z-]+\.woff2)"\)', data))
             assert len(own) == data.count(b"url(") and b"@import" not in data
-            assert {f"assets/{name.decode()}" for name in own} <= book[1].keys()
+            home = path.rpartition("/")[0]
+            assert {f"{home}/{name.decode()}" for name in own} <= book[1].keys()
         if path.endswith(".js"):
             assert not re.search(rb"//[a-z]|fetch|import|XMLHttpRequest|sendBeacon|innerHTML|eval", data), (
                 path

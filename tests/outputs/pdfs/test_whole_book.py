@@ -73,8 +73,8 @@ def test_the_book_is_sound_and_can_be_found_through(book: str) -> None:
             mark.title for part in reader.outline for mark in (part if isinstance(part, list) else [part])
         ]
         titles = [title.replace("'", "\u2019") for title in titles]
-    marks = [mark.replace("'", "\u2019") for mark in marks]
-    assert [mark for mark in marks if mark in titles] == titles
+        marks = [mark.replace("'", "\u2019") for mark in marks]
+        assert [mark for mark in marks if mark in titles] == titles
         assert "Colophon" in marks
         assert set(reader.attachments) == {"figures.json"}
 
