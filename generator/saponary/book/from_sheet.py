@@ -7,9 +7,8 @@ dropped unsaid, and no name is guessed at.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Literal
 
 from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit, unit_in
 from saponary.book.sheet_words import Names, column, row
@@ -95,7 +94,6 @@ class _Reader:
 
     def read(self, end: int) -> Sheet:
         empty = 0
-        title = self._sheet.title
         for at in range(self._columns.row + 1, end):
             if not any(cell.strip() for cell in self._grid.rows[at]):
                 empty += 1
@@ -104,7 +102,7 @@ class _Reader:
                 break
             empty = 0
             self._row(at)
-        return replace(self._sheet, title=title)
+        return self._sheet
 
     def _row(self, at: int) -> None:
         name = self._grid.cell(at, self._columns.name)
@@ -146,7 +144,7 @@ class _Reader:
                 at, self._columns.weight, f"{name!r} has no weight", "give its weight, or take the row out"
             )
 
-    def _setting(self, at: int, meant: Literal["superfat", "strength"] | str) -> None:
+    def _setting(self, at: int, meant: str) -> None:
         """Superfat or strength of the lye, in whatever column of its row."""
         for where in range(self._columns.name + 1, len(self._grid.rows[at])):
             found = amount(self._grid.cell(at, where), self._mark) if self._grid.cell(at, where) else None

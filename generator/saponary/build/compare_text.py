@@ -10,6 +10,7 @@ from saponary.book.moved import Moved
 from saponary.build.compare import Changed, Comparison
 from saponary.build.revisions import Pair, Revised
 from saponary.outputs.figures_json import ENGINE
+from saponary.reading.decode import printable
 
 _NONE = "-"
 
@@ -27,7 +28,7 @@ def as_text(found: Comparison, asked: Pair) -> str:
     if found.drifted:
         lines += ["", f"{_alone(asked)}:"]
         lines += [f"  recipes/{row.recipe}: {row.name} {row.signed} -> {row.today}" for row in found.drifted]
-    return "\n".join([*map(_plain, lines), "", _count(found)])
+    return "\n".join([*map(printable, lines), "", _count(found)])
 
 
 def as_markdown(found: Comparison, asked: Pair) -> str:
@@ -118,16 +119,11 @@ def _count(found: Comparison) -> str:
     return f"{changed} recipe{'s' * (changed != 1)} changed, {found.same} did not"
 
 
-def _plain(line: str) -> str:
-    """Text from a maker's file, safe for a terminal."""
-    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in line)
-
-
 def _cell(text: str) -> str:
     """Text from a maker's file as plain text in Markdown."""
-    plain = _plain(text)
+    plain = printable(text)
     return "".join(f"\\{c}" if c in "\\`*_{}[]<>|#!~" else c for c in plain)
 
 
 def _code(text: str) -> str:
-    return f"`{_plain(text).replace('`', '')}`"
+    return f"`{printable(text).replace('`', '')}`"

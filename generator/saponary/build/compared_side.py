@@ -13,6 +13,7 @@ from dataclasses import asdict, dataclass
 from functools import cached_property
 from typing import Any
 
+from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import Key, Store
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
@@ -98,6 +99,10 @@ class Side:
         known = b"" if isinstance(text, Unread) else text
         return {name: self.digest(name) for name in sorted(self.names) if name[:-3].encode() in known}
 
+    @cached_property
+    def _lent(self) -> str:
+        return digest(self.lent)
+
     def came_to(self, names: Collection[str]) -> dict[str, CameTo]:
         """What these recipes came to; those that it holds of them."""
         keys = {name: self._key(name) for name in names if name in self.names}
@@ -132,7 +137,7 @@ class Side:
         }
 
     def _key(self, name: str) -> Key:
-        return _WEIGHED.key((name, self.digest(name), self.common), self.lent)
+        return _WEIGHED.key((name, self.digest(name), self.common), self._lent)
 
     def _digest(self, names: Iterable[str]) -> str:
         whole = hashlib.sha256()

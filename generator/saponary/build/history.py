@@ -6,8 +6,7 @@ number of revisions is looked at. Only reads.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
 from datetime import date
 from pathlib import Path
 
@@ -20,7 +19,7 @@ from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.reading.git import Objects, Revision, ask, objects
+from saponary.reading.git import Objects, Revision, ask, commits, objects
 from saponary.schema.settings import Settings
 
 MOST_REVISIONS = 60
@@ -93,7 +92,7 @@ def _formulas(book: Book, sought: Iterable[_Sought]) -> Formulas:
 def _search(root: Path, held: Objects, sought: dict[str, _Sought]) -> None:
     """Look through the revisions that touch a recipe or what all recipes rest on, the latest first."""
     commons: dict[tuple[str | None, ...], tuple[Settings, Pantry]] = {}
-    for commit in _log(root, (*sought, *_COMMON)):
+    for commit in commits(root, (*sought, *_COMMON)):
         shared = not commit.files.isdisjoint(_COMMON)
         touched = [one for file, one in sought.items() if not one.done and (shared or file in commit.files)]
         if all(one.done for one in sought.values()):
@@ -122,22 +121,6 @@ def _formula(files: Revision, now: Computed, settings: Settings, pantry: Pantry)
     return resolved.formula if resolved else None
 
 
-@dataclass(frozen=True)
-class _Commit:
-    id: str
-    on: date
-    files: frozenset[str]
-
-
-def _log(root: Path, sources: Iterable[str]) -> Iterator[_Commit]:
-    """The commits that touch any of these sources, the latest first."""
-    words = ("-c", "log.showRoot=true", "log", "--date=short", "--format=%x01%H %cd", "--name-only")
-    for block in (ask(root, *words, "--relative", "--", *sources) or "").split("\x01")[1:]:
-        head, *files = block.splitlines()
-        id, on = head.split()
-        yield _Commit(id, date.fromisoformat(on), frozenset(filter(None, files)))
-
-
 def last_changes(book: Book) -> dict[str, Changed]:
     """When each recipe's sources last changed: its own file, the pantry and the book's settings.
 
@@ -149,7 +132,7 @@ def last_changes(book: Book) -> dict[str, Changed]:
         return {}
     sources = ("recipes", *_COMMON)
     dates: dict[str, date] = {}
-    for commit in _log(book.root, sources):
+    for commit in commits(book.root, sources):
         for name in commit.files:
             dates[name] = max(commit.on, dates.get(name, commit.on))
     held = set((ask(book.root, "ls-files", "--", *sources) or "").splitlines())

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from datetime import date
 from pathlib import Path
 
@@ -19,7 +19,7 @@ from saponary.book.library import Book
 from saponary.book.moved import Moved, moved
 from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
 from saponary.build.compared_side import ROOMS, CameTo, Side
-from saponary.reading.git import Objects, Revision, ask, objects
+from saponary.reading.git import Commit, Objects, Revision, commits, objects
 
 MOST = 60
 """Revisions of one recipe that are looked at, the latest first."""
@@ -28,35 +28,34 @@ _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 _VERSIONS = Step("versions", uses=("revisions that touch it", "recipe"), rooms=ROOMS)
 
 
-@dataclass(frozen=True)
-class _Commit:
-    id: str
-    on: str
-    about: str
-
-
 def versions(book: Book, store: Store) -> Mapping[str, tuple[Version, ...]]:
     """By slug, the latest first; nothing where the book is not kept in git."""
-    touched = _touched(book.root)
-    wanted: dict[str, list[_Commit]] = {}
-    for recipe in book.recipes:
-        if any(recipe.file in files for _, files in touched):
-            commits = [one for one, files in touched if recipe.file in files or not files.isdisjoint(_COMMON)]
-            wanted[recipe.file.removeprefix("recipes/")] = commits[:MOST]
-    keys = {name: _VERSIONS.key([one.id for one in commits], name) for name, commits in wanted.items()}
+    wanted = _wanted(book)
+    keys = {name: _VERSIONS.key([one.id for one in asked], name) for name, asked in wanted.items()}
     found = {name: kept for name, key in keys.items() if (kept := store.recall(key)) is not None}
     versions = {name: tuple(_read(row) for row in json.loads(kept)) for name, kept in found.items()}
     with objects(book.root) as held:
-        lacking = {name: commits for name, commits in wanted.items() if name not in found}
+        lacking = {name: asked for name, asked in wanted.items() if name not in found}
         if held is None or not lacking:
             return {name.removesuffix(".md"): one for name, one in versions.items()}
         sides = _Sides(book.root, held, store)
         sides.compute(lacking)
-        for name, commits in lacking.items():
-            versions[name] = tuple(_versions(name, commits, sides))[::-1]
+        for name, asked in lacking.items():
+            versions[name] = tuple(_versions(name, asked, sides))[::-1]
             rows = [{**asdict(one), "on": one.on.isoformat()} for one in versions[name]]
             store.keep(keys[name], json.dumps(rows).encode("utf-8"))
     return {name.removesuffix(".md"): one for name, one in versions.items()}
+
+
+def _wanted(book: Book) -> dict[str, list[Commit]]:
+    """By its name, the revisions that are looked at of each recipe that any of them touches, the latest first."""
+    touched = commits(book.root, ("recipes", *_COMMON))
+    known = set[str]().union(*(one.files for one in touched))
+    wanted: dict[str, list[Commit]] = {one.file: [] for one in book.recipes if one.file in known}
+    for one in touched:
+        for file in wanted if not one.files.isdisjoint(_COMMON) else one.files & wanted.keys():
+            wanted[file].append(one)
+    return {file.removeprefix("recipes/"): found[:MOST] for file, found in wanted.items()}
 
 
 class _Sides:
@@ -71,11 +70,11 @@ class _Sides:
             self._sides[commit] = Side(Revision(self._root, self._held, commit), self._store)
         return self._sides[commit]
 
-    def compute(self, wanted: Mapping[str, Iterable[_Commit]]) -> None:
+    def compute(self, wanted: Mapping[str, Iterable[Commit]]) -> None:
         """Have all that is wanted computed, revision by revision, so that each is read once."""
         at: dict[str, set[str]] = {}
-        for name, commits in wanted.items():
-            for commit in commits:
+        for name, asked in wanted.items():
+            for commit in asked:
                 at.setdefault(commit.id, set()).add(name)
         for id, names in at.items():
             self.at(id).came_to(names)
@@ -88,11 +87,11 @@ def _read(row: dict[str, object]) -> Version:
     return Version(on=on, moved=tuple(Moved(**one) for one in rows), **row)  # type: ignore[arg-type]
 
 
-def _versions(name: str, commits: Iterable[_Commit], sides: _Sides) -> Iterator[Version]:
+def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Version]:
     """From the earliest on, each that moved a figure or the fingerprint."""
     last: CameTo | None = None
     seen: set[tuple[str, str]] = set()
-    for commit in reversed(list(commits)):
+    for commit in reversed(list(asked)):
         side = sides.at(commit.id)
         if name not in side.names:
             continue
@@ -105,18 +104,5 @@ def _versions(name: str, commits: Iterable[_Commit], sides: _Sides) -> Iterator[
         if last is None or rows or one.fingerprint != last.fingerprint:
             lye = 1000.0 * one.figures["lye"].value / one.figures["oils"].value
             superfat = one.figures["superfat"].value
-            on = date.fromisoformat(commit.on)
-            yield Version(on, commit.about, one.fingerprint, lye, superfat, rows)
+            yield Version(commit.on, commit.about, one.fingerprint, lye, superfat, rows)
         last = one
-
-
-def _touched(root: Path) -> list[tuple[_Commit, frozenset[str]]]:
-    """Commits that touch a recipe, the pantry or the settings, with those files; the latest first."""
-    words = ("-c", "log.showRoot=true", "log", "--date=short", "--format=%x01%H %cd %s", "--name-only")
-    told = ask(root, *words, "--relative", "--", "recipes", *_COMMON) or ""
-    found: list[tuple[_Commit, frozenset[str]]] = []
-    for block in told.split("\x01")[1:]:
-        head, *files = block.splitlines()
-        id, on, about = (*head.split(" ", 2), "")[:3]
-        found.append((_Commit(id, on, about), frozenset(filter(None, files))))
-    return found

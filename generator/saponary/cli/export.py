@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
+from saponary.assets.disk import put_new
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
 
 _FIGURES = "figures.csv"
@@ -48,7 +49,5 @@ def _write(folder: Path, files: dict[str, str]) -> None:
     taken = [name for name in files if (folder / name).exists()]
     if taken or (folder.exists() and not folder.is_dir()):
         raise Misuse(f"{folder / taken[0] if taken else folder} is there already; nothing was written")
-    folder.mkdir(parents=True, exist_ok=True)
     for name, text in files.items():
-        with (folder / name).open("x", encoding="utf-8", newline="") as out:
-            out.write(text)
+        put_new(folder / name, text.encode())

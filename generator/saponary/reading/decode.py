@@ -44,6 +44,6 @@ def _place(name: str, data: bytes, at: int) -> Place:
     return Place(name, row, len(line) + (0 if row == 1 and data.startswith(b"\xef\xbb\xbf") else 1))
 
 
-def printable(name: str) -> str:
-    """A file's name as a message may show it, whatever bytes it is made of."""
-    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in name)
+def printable(text: str) -> str:
+    """A maker's text, or a file's name of whatever bytes, as a message may show it: control characters as escapes."""
+    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from saponary.reading.decode import printable
 from saponary.reading.findings import Finding
 
 
@@ -11,12 +12,7 @@ def as_text(findings: Iterable[Finding]) -> str:
     """One finding a line, `file:line:column: severity [rule] message`, its hint below."""
     lines: list[str] = []
     for f in findings:
-        lines.append(_one_line(f"{f.place}: {f.severity} [{f.rule}] {f.message}"))
+        lines.append(printable(f"{f.place}: {f.severity} [{f.rule}] {f.message}"))
         if f.hint:
-            lines.append(f"    {_one_line(f.hint)}")
+            lines.append(f"    {printable(f.hint)}")
     return "\n".join(lines)
-
-
-def _one_line(text: str) -> str:
-    """Text from a maker's file, safe for a terminal: control characters as escapes."""
-    return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)

@@ -92,12 +92,12 @@ def atom(site: SiteInput, base: str, say: Speaker) -> bytes:
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     site = context.site
-    base = site.book.settings.base_url
-    if base is None or not site.edition.is_public:
+    base = context.top.removesuffix("/")
+    if not base or not site.edition.is_public:
         return
 
     def write() -> bytes:
-        return atom(site, base.rstrip("/"), speaker(site.book.settings.language))
+        return atom(site, base, speaker(site.book.settings.language))
 
     histories = (rests_on.history(recipe.slug) for recipe in context.recipes)
     uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, *rests_on.recipes(context.recipes), *histories)

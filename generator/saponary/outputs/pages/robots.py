@@ -11,8 +11,8 @@ from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 def _render(context: PageContext) -> Iterator[SiteFile]:
     if not context.site.edition.is_public:
         return
-    base = context.site.book.settings.base_url
-    lines = ["User-agent: *", "Allow: /", *([f"Sitemap: {base.rstrip('/')}/sitemap.xml"] if base else [])]
+    top = context.top
+    lines = ["User-agent: *", "Allow: /", *([f"Sitemap: {top}sitemap.xml"] if top else [])]
     text = "".join(f"{line}\n" for line in lines)
     yield SiteFile("robots.txt", text.encode, (rests_on.SETTINGS, rests_on.EDITION))
 
