@@ -3,24 +3,17 @@
 from __future__ import annotations
 
 import json
-import os
 import random
 import re
-import subprocess
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from in_git import git
 from saponary.cli.main import main
 from saponary.quantity.rounding import show
 from support import PLAIN, write_book
-
-WHO = {
-    f"GIT_{role}_{what}": value
-    for role in ("AUTHOR", "COMMITTER")
-    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))
-}
 
 LONG = "Poured in one go.\n" * 200
 NAMES = {
@@ -29,13 +22,6 @@ NAMES = {
     "oils": "oils_g",
 }
 """Figures by their name in a comparison, and in what `proof` gives to a program."""
-
-
-def git(root: Path, *words: str) -> str:
-    done = subprocess.run(
-        ["git", "-C", str(root), *words], check=True, capture_output=True, env={**os.environ, **WHO}
-    )
-    return done.stdout.decode()
 
 
 def commit(root: Path, files: dict[str, str], about: str = "a change") -> None:

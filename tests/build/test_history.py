@@ -8,22 +8,12 @@ from pathlib import Path
 
 import pytest
 
+from in_git import commit
 from saponary.build.history import changes_since, last_changes
 from saponary.build.proof import prove
 from saponary.cli.main import main
 from saponary.messages.message import Listed, message
 from support import PLAIN, write_book
-
-WHO = {
-    f"GIT_{role}_{what}": value
-    for role in ("AUTHOR", "COMMITTER")
-    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))
-}
-
-
-def commit(root: Path, message: str, **more: str) -> None:
-    for words in (["init", "-q"], ["add", "-A"], ["commit", "-qm", message]):
-        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO, **more})
 
 
 def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:

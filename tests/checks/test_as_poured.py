@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import subprocess
 from pathlib import Path
 
 import pytest
 
 from checks.books import GOOD, OTHER, batch, more, recipe, with_batch
+from in_git import commit
 from saponary.build.proof import prove
 from saponary.checks.as_poured import check
 from support import PLAIN, prove_one, write_book
@@ -66,8 +66,6 @@ ALSO = [
         ],
     ),
 ]
-
-WHO = ["-c", "user.name=A", "-c", "user.email=a@example.org"]
 
 POTASH = PLAIN.replace(
     "superfat: 5 %\n",
@@ -139,8 +137,7 @@ def test_what_is_not_recorded_is_taken_from_the_formula_that_git_still_has(tmp_p
     (lost,) = (f for f in prove(book).findings if f.rule == "as-poured")
     assert lost.severity == "warning" and "cannot be known" in lost.message
     write_book(book, {"recipes/tried.md": text})
-    for words in (["init", "-q"], ["add", "."], [*WHO, "commit", "-qm", "first"]):
-        subprocess.run(["git", "-C", str(book), *words], check=True)
+    commit(book, "first")
     write_book(book, {"recipes/tried.md": changed})
     (told,) = (f.message for f in prove(book).findings if f.rule == "as-poured")
     assert told == CAUSTIC

@@ -2,33 +2,15 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
 from pathlib import Path
 
 import pytest
 
+from in_git import git
 from saponary.book.library import read_book
 from saponary.reading.files import Folder, Unread
 from saponary.reading.git import Revision, objects
 from support import PLAIN, write_book
-
-WHO = {
-    f"GIT_{role}_{what}": value
-    for role in ("AUTHOR", "COMMITTER")
-    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"))
-}
-
-
-def git(root: Path, *words: str) -> str:
-    done = subprocess.run(
-        ["git", "-C", str(root), *words],
-        check=True,
-        env={**os.environ, **WHO},
-        capture_output=True,
-        text=True,
-    )
-    return done.stdout.strip()
 
 
 @pytest.fixture

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import os
 import re
-import subprocess
 from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 
 import pytest
 
+from in_git import commit
 from saponary.assets.store import NoStore
 from saponary.build.proof import Proof, prove
 from saponary.build.versions import versions
@@ -20,17 +19,7 @@ from saponary.views.for_edition import Unpublished, for_edition
 from support import PLAIN, REPOSITORY, write_book
 
 TEMPLATES = (REPOSITORY / "templates",)
-WHO = {
-    f"GIT_{role}_{what}": value
-    for role in ("AUTHOR", "COMMITTER")
-    for what, value in (("NAME", "A"), ("EMAIL", "a@example.invalid"), ("DATE", "2026-03-02T12:00:00Z"))
-}
 PAGE, CHANGES, RECIPE = "recipes/a/history.html", "changes/index.html", "recipes/a/index.html"
-
-
-def commit(root: Path, about: str) -> None:
-    for words in (["init", "-q"], ["add", "-A"], ["commit", "-qm", about]):
-        subprocess.run(["git", "-C", str(root), *words], check=True, env={**os.environ, **WHO})
 
 
 @pytest.fixture(scope="module")
