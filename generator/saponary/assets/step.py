@@ -9,6 +9,21 @@ from importlib.metadata import version
 from saponary.assets.digest import code_of, digest
 from saponary.assets.store import Key
 
+TO_THE_LABEL = (
+    "quantity",
+    "lye",
+    "assets",
+    "tables",
+    "messages",
+    "reading",
+    "schema",
+    "pantry",
+    "book",
+    "words",
+    "label",
+)
+"""The rooms that have a say in what a recipe comes to and in what its label says, from the bottom up."""
+
 
 @dataclass(frozen=True)
 class Step:

@@ -14,7 +14,7 @@ from functools import cached_property
 from typing import Any
 
 from saponary.assets.digest import digest
-from saponary.assets.step import Step
+from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, Store
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
 from saponary.book.computed import Computed, compute_all
@@ -32,7 +32,7 @@ from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding
 
 _COMMON = (PANTRY_FILE, SETTINGS_FILE)
-ROOMS = ("quantity", "lye", "tables", "reading", "schema", "pantry", "book", "label", "build")
+ROOMS = (*TO_THE_LABEL, "build")
 """Whose code has a say in what a recipe came to."""
 _WEIGHED = Step("weighed", uses=("the recipe", "recipes whose scrap it may hold"), rooms=ROOMS)
 _DRIFTED = Step("drifted", uses=("all recipes", "what all rest on"), rooms=ROOMS)

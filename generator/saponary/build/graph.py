@@ -6,7 +6,7 @@ a changed source leads to an equal value, what rests on that value is not made a
 
 from __future__ import annotations
 
-from saponary.assets.step import Step
+from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.checks.kept import CHECKED
 from saponary.draw.photos.kept import PHOTO
 from saponary.outputs.pdf_kept import PDF
@@ -15,21 +15,7 @@ from saponary.views.drawings import DRAWING
 SHOWN = Step(
     "shown",
     ("name", "edition", "recipe", "findings", "photos"),
-    (
-        "quantity",
-        "lye",
-        "assets",
-        "tables",
-        "messages",
-        "reading",
-        "schema",
-        "pantry",
-        "book",
-        "words",
-        "label",
-        "views",
-        "outputs/rests_on.py",
-    ),
+    (*TO_THE_LABEL, "views", "outputs/rests_on.py"),
     ("pydantic", "markdown-it-py", "pyyaml"),
 )
 """The digest of a recipe as an edition shows it."""
@@ -37,22 +23,7 @@ SHOWN = Step(
 PAGE = Step(
     "page",
     ("path", "inputs"),
-    (
-        "quantity",
-        "lye",
-        "assets",
-        "tables",
-        "messages",
-        "reading",
-        "schema",
-        "pantry",
-        "book",
-        "words",
-        "label",
-        "draw",
-        "views",
-        "outputs",
-    ),
+    (*TO_THE_LABEL, "draw", "views", "outputs"),
     ("jinja2", "markupsafe", "markdown-it-py", "numpy", "shapely"),
 )
 """A file of a site from the values that it says it rests on, by their names."""

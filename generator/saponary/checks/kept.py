@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 
-from saponary.assets.step import Step
+from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, Store
 from saponary.reading.findings import Finding, Place
 
@@ -15,20 +15,7 @@ Found = Mapping[str, tuple[Finding, ...]]
 CHECKED = Step(
     "checked",
     ("recipe", "claim words"),
-    (
-        "quantity",
-        "lye",
-        "assets",
-        "tables",
-        "messages",
-        "reading",
-        "schema",
-        "pantry",
-        "book",
-        "words",
-        "label",
-        "checks",
-    ),
+    (*TO_THE_LABEL, "checks"),
     ("pydantic", "markdown-it-py", "pyyaml", "fonttools", "font-source-sans-pro", "font-source-serif-pro"),
 )
 """What every rule finds in one recipe."""
