@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 import pytest
@@ -85,3 +86,12 @@ def test_a_history_is_told_by_its_last_commit_and_by_what_is_staged(tmp_path: Pa
     before = git_stamps.history(worktree)
     commit(worktree, "third")
     assert git_stamps.history(worktree) != before
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs named pipes")
+def test_a_pipe_among_the_files_is_not_waited_for(tmp_path: Path) -> None:
+    pipe = tmp_path / "recipes.md"
+    os.mkfifo(pipe)
+    # Were the pipe read, this would be what is in it.
+    threading.Thread(target=pipe.write_bytes, args=(b"read",), daemon=True).start()
+    assert stamps.content(str(pipe)) == "-"

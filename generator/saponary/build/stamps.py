@@ -75,9 +75,9 @@ def digest_of(lines: Iterable[str]) -> str:
 
 
 def content(path: str) -> str:
-    """The digest of a file's bytes; of nothing where it cannot be read."""
+    """The digest of a file's bytes; of nothing where it cannot be read, or is a pipe that would be waited for."""
     try:
-        return hashlib.sha256(Path(path).read_bytes()).hexdigest()
+        return hashlib.sha256(Path(path).read_bytes()).hexdigest() if Path(path).is_file() else _ABSENT
     except OSError:
         return _ABSENT
 
