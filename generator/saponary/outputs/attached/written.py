@@ -19,7 +19,10 @@ def amount(value: float, unit: str) -> str:
 
 def to_yaml(value: Mapping[str, object]) -> str:
     """YAML that reads back as the same, text quoted where it must be, short maps on one line."""
-    return yaml.dump(dict(value), Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=110)
+    # Stubs of late November 2026 leave the type of `width` unknown.
+    return yaml.dump(  # pyright: ignore[reportUnknownMemberType]
+        dict(value), Dumper=_Dumper, sort_keys=False, allow_unicode=True, width=110
+    )
 
 
 class _Dumper(yaml.SafeDumper):
