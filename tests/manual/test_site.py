@@ -9,7 +9,7 @@ import pytest
 
 from outputs.pages import test_site as of_a_book
 from saponary.manual.keys import MODELS
-from saponary.manual.pages import FINDINGS, INDEX, keys_page, topic_page
+from saponary.manual.pages import FINDINGS, INDEX, SAMPLE, keys_page, topic_page
 from saponary.manual.site import Taken, manual_files, write_manual
 from saponary.manual.topics import topics
 from support import proof_of
@@ -37,7 +37,11 @@ def test_they_are_sound_and_lead_somewhere_and_ask_no_other_host(made: Mapping[s
     book = (proof_of("demo"), made)
     of_a_book.test_every_page_is_sound(book)
     of_a_book.test_every_address_is_relative_and_leads_somewhere(book)
-    of_a_book.test_no_page_asks_another_host_for_anything(book)
+    sampled = {path.removeprefix(SAMPLE): data for path, data in made.items() if path.startswith(SAMPLE)}
+    of_a_book.test_no_page_asks_another_host_for_anything((book[0], sampled))
+    own = {path: data for path, data in made.items() if path != INDEX and not path.startswith(SAMPLE)}
+    of_a_book.test_no_page_asks_another_host_for_anything((book[0], own))
+    assert not of_a_book.scripts(of_a_book.parse(made[INDEX]))
 
 
 def test_each_finding_is_told_as_the_rules_tell_it(made: Mapping[str, bytes]) -> None:

@@ -24,7 +24,8 @@ from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext
-from saponary.outputs.templating import environment, named_by_content, style_sheet
+from saponary.outputs.pages.type import FOLDER as TYPE_FOLDER
+from saponary.outputs.templating import environment, font, font_names, named_by_content, style_sheet
 from saponary.reading.findings import Finding
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views import links
@@ -108,11 +109,13 @@ class _Made:
         self.recipes = by_name(self.proof)
 
     def files(self) -> Iterator[tuple[str, bytes]]:
-        """The manual's own pages and their style sheet."""
+        """The manual's own pages, their style sheet and its type."""
         standard = style_sheet(self.templates)
         style = standard + (self.templates[0] / "manual" / "manual.css").read_bytes()
         context = self._context(environment(self.templates, speaker(LANGUAGE)), style)
         yield context.style, style
+        for name in font_names(self.templates):
+            yield TYPE_FOLDER + name, font(self.templates, name)
         kinds = pages.files()
         yield _page(
             context, "index", pages.INDEX, topics=pages.contents(), files=kinds, findings=pages.FINDINGS
