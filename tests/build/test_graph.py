@@ -20,6 +20,7 @@ from saponary.book.changes import Changed
 from saponary.book.identity import Identities
 from saponary.book.proofed import Proofed
 from saponary.build import pages as made_pages
+from saponary.build.content import Bytes, content
 from saponary.build.graph import PAGE, STEPS
 from saponary.build.pages import Pages, shown_recipes
 from saponary.build.proof import prove
@@ -285,11 +286,18 @@ def test_what_a_change_does_not_reach_is_kept() -> None:
 
 def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     site = for_edition(whole(), editions({})["maker"])
-    first = Pages(composition(site, (STANDARD,)), DiskStore(tmp_path)).made()
+    pages_ = Pages(composition(site, (STANDARD,)), DiskStore(tmp_path))
+    made = pages_.made()
+    first = dict(Bytes(made))
     assert {path: data for path, (_, data) in before("maker").items()} == first
     again = composition(site, (STANDARD,))
     monkeypatch.setattr(type(again.context), "page", lambda *_, **__: pytest.fail("a template was filled"))
-    assert Pages(again, DiskStore(tmp_path)).made() == first
+    assert dict(Bytes(Pages(again, DiskStore(tmp_path)).made())) == first
+    known = Pages(again, DiskStore(tmp_path), earlier=pages_.told(made)).made()
+    assert {path: one.digest for path, one in known.items()} == {
+        p: content(d).digest for p, d in first.items()
+    }
+    assert dict(Bytes(known)) == first
 
 
 @pytest.mark.parametrize("workers", [1, 3])
@@ -308,7 +316,7 @@ def test_any_number_of_workers_makes_the_same_site(
         workers,
         lambda *done: told.append(done),
     ).made()
-    assert list(made.items()) == [(path, data) for path, (_, data) in before("maker").items()]
+    assert list(Bytes(made).items()) == [(path, data) for path, (_, data) in before("maker").items()]
     assert told[-1] == (len(made), len(made)) and sorted(told) == told
 
 

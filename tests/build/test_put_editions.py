@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import subprocess
+from collections.abc import Mapping
 from pathlib import Path
 from typing import get_args
 
 import pytest
 
-from saponary.build.put_editions import home, put_editions
-from saponary.build.write_site import Refused
+from saponary.build import put_editions as module
+from saponary.build.content import content
+from saponary.build.put_editions import home
+from saponary.build.write_site import Laid, Refused
 from saponary.schema.edition import STANDARD, Edition, editions
 from saponary.schema.seen import FIELDS, MAKERS, Shown
 
@@ -17,6 +20,13 @@ PUBLIC = next(edition for edition in STANDARD.values() if edition.is_public)
 SHOP = STANDARD["shop"]
 MAKER = next(edition for edition in STANDARD.values() if edition.shows == frozenset(FIELDS))
 OWN = Edition("stall", SHOP.shows | {"costs"}, "ingredients")
+
+
+def put_editions(
+    root: Path, made: Mapping[Edition, Mapping[str, bytes]], *, adopt: bool = False
+) -> dict[str, Laid]:
+    told = {one: {name: content(data) for name, data in files.items()} for one, files in made.items()}
+    return module.put_editions(root, told, adopt=adopt)
 
 
 def held(folder: Path) -> set[str]:

@@ -42,7 +42,7 @@ class Step:
         """The key of its value for these inputs. Raises ValueError where they are not as many as it uses."""
         if len(inputs) != len(self.uses):
             raise ValueError(f"{self.name} uses {', '.join(self.uses)}; {len(inputs)} inputs were given")
-        return key(self.name, *_code(self.rooms, self.libraries), *inputs)
+        return key(self.name, _code(self.rooms, self.libraries), *inputs)
 
 
 def key(step: str, *inputs: object) -> Key:
@@ -51,5 +51,5 @@ def key(step: str, *inputs: object) -> Key:
 
 
 @cache
-def _code(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> tuple[object, ...]:
-    return code_of(*rooms), {name: version(name) for name in libraries}
+def _code(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> str:
+    return digest([code_of(*rooms), {name: version(name) for name in libraries}])

@@ -54,6 +54,10 @@ class Store(Protocol):
         """What is kept under a key, or else what `make` makes of it."""
         ...
 
+    def needs(self, key: Key) -> None:
+        """Say that what is kept under a key is still wanted, without reading it."""
+        ...
+
 
 class DiskStore:
     """A store in a folder. One that cannot be read or written only costs time. Threads may share it."""
@@ -98,6 +102,9 @@ class DiskStore:
                 beside.unlink(missing_ok=True)
             return
         self._used.add(place)
+
+    def needs(self, key: Key) -> None:
+        self._used.add(self._place(key))
 
     def _begin(self) -> None:
         if self._seal is None:
@@ -154,6 +161,9 @@ class NoStore:
         return None
 
     def keep(self, key: Key, value: bytes) -> None:
+        return None
+
+    def needs(self, key: Key) -> None:
         return None
 
 

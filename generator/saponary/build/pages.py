@@ -5,7 +5,7 @@ A page is recalled where nothing that it says it rests on has changed, and its t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 
 from saponary.assets.digest import digest
@@ -13,6 +13,7 @@ from saponary.assets.spread import FEW, Progress, spread
 from saponary.assets.store import Key, Store
 from saponary.book.identity import Identities
 from saponary.book.proofed import Proofed
+from saponary.build.content import Content, content
 from saponary.build.graph import PAGE, SHOWN
 from saponary.outputs import rests_on
 from saponary.outputs.compose import Composition
@@ -26,6 +27,9 @@ KeyOf = Callable[[str], Key | None]
 Group = Sequence[SiteFile]
 """Files that are made one after another, because they share work."""
 
+Earlier = Mapping[str, Sequence[str]]
+"""By its path, under which key a file was made last, and the digest of its bytes."""
+
 
 class Pages:
     """Makes the files of one edition's site, or recalls them. A value is digested once for all of them."""
@@ -37,13 +41,14 @@ class Pages:
         key_of: KeyOf = lambda _: None,
         workers: int | None = None,
         progress: Progress | None = None,
+        earlier: Earlier | None = None,
     ) -> None:
-        self.composed, self.store = composed, store
+        self.composed, self.store, self._earlier = composed, store, earlier or {}
         self._key_of, self._workers, self._progress = key_of, workers, progress
         self._digests: dict[str, str] = {}
         self._done = 0
 
-    def made(self) -> dict[str, bytes]:
+    def made(self) -> dict[str, Content]:
         """Every file by its path in the site."""
         of_recipes, others = _groups(self.composed.files)
         # What is about the whole book comes last: it shows drawings that the pages of recipes have made.
@@ -52,15 +57,19 @@ class Pages:
 
     def key(self, file: SiteFile) -> Key:
         """The key of a file: where it stands, and each value that it rests on, by name."""
-        return PAGE.key(file.path, {name: self.digest(name) for name in file.uses})
+        return PAGE.key(file.path, "\n".join([f"{self.digest(name)} {name}" for name in file.uses]))
+
+    def told(self, made: Mapping[str, Content]) -> Earlier:
+        """Of files that were made: under which key, and the digest of their bytes."""
+        return {file.path: (self.key(file).of, made[file.path].digest) for file in self.composed.files}
 
     @property
     def digests(self) -> dict[str, str]:
         """Those of all values that the files rest on."""
         return {name: self.digest(name) for file in self.composed.files for name in file.uses}
 
-    def _all(self, groups: Sequence[Group], few: int) -> dict[str, bytes]:
-        found: dict[str, bytes] = {}
+    def _all(self, groups: Sequence[Group], few: int) -> dict[str, Content]:
+        found: dict[str, Content] = {}
         todo: list[Group] = []
         for group in groups:
             kept = self._recalled(group)
@@ -73,7 +82,7 @@ class Pages:
         made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
         for digests, files in made:
             self._digests |= digests
-            found |= files
+            found |= {path: content(data) for path, data in files.items()}
         return found
 
     def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
@@ -81,13 +90,22 @@ class Pages:
         if self._progress is not None:
             self._progress(self._done, len(self.composed.files))
 
-    def _recalled(self, group: Group) -> dict[str, bytes] | None:
+    def _recalled(self, group: Group) -> dict[str, Content] | None:
         """The files of a group, where all are kept, and nothing has to be gone through to tell."""
         if not all(self._is_known(name) for file in group for name in file.uses):
             return None
-        kept = {file.path: self.store.recall(self.key(file)) for file in group}
-        found = {path: data for path, data in kept.items() if data is not None}
-        return found if len(found) == len(kept) else None
+        found: dict[str, Content] = {}
+        for file in group:
+            key = self.key(file)
+            was = self._earlier.get(file.path)
+            if was is not None and was[0] == key.of:
+                self.store.needs(key)
+                found[file.path] = Content(was[1], partial(self.store.get, key, file.write))
+            elif (kept := self.store.recall(key)) is not None:
+                found[file.path] = content(kept)
+            else:
+                return None
+        return found
 
     def _is_known(self, name: str) -> bool:
         """Whether a value's digest is at hand; those of the whole book are made here, once for all workers."""

@@ -8,6 +8,7 @@ from pathlib import Path
 from saponary.assets.store import Store
 from saponary.book.proofed import Proofed
 from saponary.book.shots import shots
+from saponary.build.content import Content, content
 from saponary.draw.photos import PhotoFault, Variant, make_all
 from saponary.reading.findings import Finding
 from saponary.views.site import PhotoSet
@@ -18,14 +19,14 @@ FOLDER = "photos"
 
 def make_ready(
     root: Path, recipes: Sequence[Proofed], store: Store
-) -> tuple[dict[str, PhotoSet], dict[str, bytes], list[Finding]]:
+) -> tuple[dict[str, PhotoSet], dict[str, Content], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
     named = [(shot, place("file")) for recipe in recipes for shot, place in shots(recipe.computed)]
     wanted = {shot.file: root / "photos" / shot.file for shot, _ in named}
     made = make_all(wanted, store)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
-    files: dict[str, bytes] = {}
+    files: dict[str, Content] = {}
     for shot, place in named:
         variants = made[shot.file]
         if isinstance(variants, PhotoFault):
@@ -33,7 +34,7 @@ def make_ready(
             findings.append(Finding("photos", "error", place, message, variants.hint))
         elif shot.file not in sets:
             sets[shot.file] = _photo_set(variants)
-            files |= {f"{FOLDER}/{v.name}": v.data for v in variants}
+            files |= {f"{FOLDER}/{v.name}": content(v.data) for v in variants}
     return sets, files, findings
 
 

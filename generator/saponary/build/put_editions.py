@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from saponary.build.content import Content, content
 from saponary.build.write_site import Laid, Plan, plan
 from saponary.build.written import IGNORED, list_of, read
 from saponary.schema.edition import Edition
@@ -45,7 +46,7 @@ def written_to(root: Path, editions: Iterable[Edition]) -> tuple[Path, ...]:
 
 
 def put_editions(
-    root: Path, made: Mapping[Edition, Mapping[str, bytes]], *, adopt: bool = False
+    root: Path, made: Mapping[Edition, Mapping[str, Content]], *, adopt: bool = False
 ) -> dict[str, Laid]:
     """Put editions in place, the private ones first; what stands now, by folder. Nothing is written where one is refused.
 
@@ -59,19 +60,20 @@ def put_editions(
         if folder == SITE and any(edition.is_public for edition in made):
             within = [""]
         if files or _holds(root, folder, within):
-            files |= [IGNORED] if folder == PRIVATE else []
+            if folder == PRIVATE:
+                files[IGNORED[0]] = content(IGNORED[1])
             plans[folder] = plan(root / folder, files, within=within, adopt=adopt)
     return {folder: planned.write() for folder, planned in plans.items()}
 
 
-def _files(folder: str, made: Mapping[Edition, Mapping[str, bytes]]) -> dict[str, bytes]:
+def _files(folder: str, made: Mapping[Edition, Mapping[str, Content]]) -> dict[str, Content]:
     """The files that belong into a folder, by path in it."""
     top = f"{folder}/"
     return {
-        f"{home(edition).removeprefix(top)}{name}": data
+        f"{home(edition).removeprefix(top)}{name}": one
         for edition, files in made.items()
         if home(edition).startswith(top)
-        for name, data in files.items()
+        for name, one in files.items()
     }
 
 

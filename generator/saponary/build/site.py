@@ -14,14 +14,15 @@ from functools import partial
 from saponary.assets import resources
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
+from saponary.build.content import Bytes, Content, content
 from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes
-from saponary.build.pages import Pages, shown_recipes
+from saponary.build.pages import Earlier, Pages, shown_recipes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
 from saponary.build.versions import versions
-from saponary.build.why import remember, sources, why
+from saponary.build.why import Last, last_of, remember, sources, why
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
@@ -80,8 +81,8 @@ def build(
         raise Stopped(maker.faults)
     laid = put_editions(book.root, made, adopt=adopt)
     made_of = _sources(proof)
-    for name, digests in maker.rested_on.items():
-        remember(store, name, digests, made_of)
+    for name, (digests, told) in maker.rested_on.items():
+        remember(store, name, Last(digests, made_of, told))
     store.tidy()
     recipes = max((len(site.recipes) for site in sites.values()), default=0)
     kept = tuple(f"{folder}/{path}" for folder, one in laid.items() for path in one.foreign)
@@ -116,7 +117,7 @@ def _sources(proof: Proof) -> Mapping[str, str]:
 
 def _site(
     proof: Proof, on: date, store: Store, editions: Sequence[Edition]
-) -> tuple[Unpublished, Mapping[str, bytes]]:
+) -> tuple[Unpublished, Mapping[str, Content]]:
     """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
     book = proof.book
     recipes = proof.recipes
@@ -144,7 +145,7 @@ class _Maker:
     def __init__(
         self,
         proof: Proof,
-        photo_files: Mapping[str, bytes],
+        photo_files: Mapping[str, Content],
         press: Sequence[str] | None,
         progress: Told | None,
         store: Store,
@@ -158,7 +159,7 @@ class _Maker:
         self.spoken = environment(self.templates, speaker(book.settings.language))
         self.faults: list[Finding] = []
         self.tells_day = press is not None
-        self.rested_on: dict[str, Mapping[str, str]] = {}
+        self.rested_on: dict[str, tuple[Mapping[str, str], Earlier]] = {}
 
     def _of(self, what: str) -> Progress | None:
         return None if self.progress is None else partial(self.progress, what)
@@ -167,25 +168,30 @@ class _Maker:
         """The pages of an edition, not yet made."""
         composed = composition(site, self.templates, Drawings(site, self.store), self.spoken)
         known = shown_recipes(self.proof.recipes, self.proof.identities, site)
-        return Pages(composed, self.store, known, self.workers, self._of("pages"))
+        last = last_of(self.store, site.edition.name)
+        earlier = last.files if last is not None else {}
+        return Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
 
-    def files(self, site: SiteInput) -> dict[str, bytes]:
+    def files(self, site: SiteInput) -> dict[str, Content]:
         """Every file of an edition's site, by its path in it."""
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
         wanted = []
         if self.press is not None:
-            wanted = sheets(PdfContext(site, files, self.spoken, Drawings(site, self.store)), self.press)
+            wanted = sheets(
+                PdfContext(site, Bytes(files), self.spoken, Drawings(site, self.store)), self.press
+            )
             site = replace(site, pdfs=frozenset(sheet.path for sheet in wanted))
         pages = self.pages(site)
         self.tells_day |= site.shows("shop") or any(
             rests_on.DAY in file.uses for file in pages.composed.files
         )
-        files |= pages.made()
-        self.rested_on[site.edition.name] = pages.digests
+        made = pages.made()
+        files |= made
+        self.rested_on[site.edition.name] = pages.digests, pages.told(made)
         if wanted:
-            pdfs, failed = make(files, wanted, self._of("PDFs"), self.store)
+            pdfs, failed = make(Bytes(files), wanted, self._of("PDFs"), self.store)
             self.faults += [_fault(one) for one in failed]
-            files |= pdfs
+            files |= {path: content(data) for path, data in pdfs.items()}
         return files
 
 

@@ -14,7 +14,8 @@ from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
 from saponary.assets.disk import is_part
-from saponary.build.written import Written
+from saponary.build.content import Content
+from saponary.build.written import Written, digest, folders_of, stamp
 
 NOT_OURS = "no build wrote this file, and one is to be written here"
 CHANGED = "this file was changed after it was built"
@@ -36,12 +37,14 @@ class Survey:
     """Of these, what no build wrote."""
     in_the_way: dict[str, str] = field(default_factory=dict[str, str])
     """What stands where something is to be written, and why it is not replaced."""
+    stamps: dict[str, str] = field(default_factory=dict[str, str])
+    """Of the files that were looked at."""
     closed: set[str] = field(default_factory=set[str])
     """Folders that may not be looked into."""
 
 
 def survey(
-    folder: Path, written: Written, files: Mapping[str, bytes], within: Sequence[str], *, adopt: bool
+    folder: Path, written: Written, files: Mapping[str, Content], within: Sequence[str], *, adopt: bool
 ) -> Survey:
     """See what lies in a folder, no link followed. `within` are the parts of it that are written anew."""
     seen = _Surveyor(folder, written, files, tuple(within), adopt)
@@ -55,13 +58,13 @@ class _Surveyor:
         self,
         folder: Path,
         written: Written,
-        files: Mapping[str, bytes],
+        files: Mapping[str, Content],
         within: tuple[str, ...],
         adopt: bool,
     ) -> None:
         self.folder, self.written, self.files, self.adopt = folder, written, files, adopt
         self.within = within
-        self.folders = {str(above) for path in files for above in PurePosixPath(path).parents} - {"."}
+        self.folders = folders_of(files)
         self.found = Survey()
 
     def see(self, path: str, is_folder: bool) -> None:
@@ -83,18 +86,17 @@ class _Surveyor:
             self._keep(path)
 
     def _wanted(self, path: str) -> None:
-        data = self._bytes(path)
-        if data == self.files[path]:
+        one = self._digest(path)
+        if one == self.files[path].digest:
             self.found.same.add(path)
-        elif data is None or not self.written.wrote(path, data):
+        elif one not in self.written.files.get(path, ()):
             self._in_the_way(path, CHANGED if path in self.written.files else NOT_OURS)
 
     def _no_longer_wanted(self, path: str) -> None:
         if not path.startswith(self.within):
             self.found.kept.add(path)
             return
-        data = self._bytes(path)
-        if self.adopt or (data is not None and self.written.wrote(path, data)):
+        if self.adopt or self._digest(path) in self.written.files[path]:
             self.found.gone.add(path)
         else:
             self.found.in_the_way[path] = CHANGED
@@ -116,10 +118,17 @@ class _Surveyor:
         if not self.adopt:
             self.found.in_the_way[path] = why
 
-    def _bytes(self, path: str) -> bytes | None:
-        """A file's bytes; None for what is no plain file."""
+    def _digest(self, path: str) -> str | None:
+        """Of a file's bytes; None for what is no plain file. One that is as a build left it is not read."""
         at = self.folder / path
-        return at.read_bytes() if stat.S_ISREG(at.lstat().st_mode) else None
+        found = at.lstat()
+        if not stat.S_ISREG(found.st_mode):
+            return None
+        self.found.stamps[path] = stamp(found)
+        known = self.written.files.get(path, frozenset())
+        if len(known) == 1 and self.written.stamps.get(path) == self.found.stamps[path]:
+            return next(iter(known))
+        return digest(at.read_bytes())
 
 
 def _is_empty(folder: Path) -> bool:
@@ -138,8 +147,9 @@ def _everything(folder: Path, closed: set[str]) -> Iterator[tuple[str, bool]]:
         closed.add(Path(error.filename).relative_to(folder).as_posix())
 
     for home, folders, names in os.walk(folder, onerror=note):
-        top = Path(home).relative_to(folder)
+        top = os.path.relpath(home, folder).replace(os.sep, "/") + "/"
+        top = "" if top == "./" else top
         for name in folders:
-            yield (top / name).as_posix(), not (Path(home) / name).is_symlink()
+            yield top + name, not Path(home, name).is_symlink()
         for name in names:
-            yield (top / name).as_posix(), False
+            yield top + name, False

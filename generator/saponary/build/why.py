@@ -10,6 +10,7 @@ import hashlib
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import fields
+from typing import NamedTuple
 
 from saponary.assets.digest import digest
 from saponary.assets.store import Key, Store
@@ -60,9 +61,24 @@ def of_recipe(computed: Computed, identities: Identities) -> dict[str, str]:
     return found
 
 
-def remember(store: Store, edition: str, pages: Digests, made_of: Digests) -> None:
-    """Leave behind what the pages of an edition rested on, for the next time that it is asked."""
-    store.keep(_key(edition), json.dumps({"pages": dict(pages), "sources": dict(made_of)}).encode())
+class Last(NamedTuple):
+    """What the last build of an edition left behind: digests of what its pages rested on, and of what that was
+    made of; of each file, under which key it was made, and the digest of its bytes."""
+
+    pages: Digests = {}
+    sources: Digests = {}
+    files: Mapping[str, Sequence[str]] = {}
+
+
+def remember(store: Store, edition: str, last: Last) -> None:
+    """Leave it behind for the next build."""
+    store.keep(_key(edition), json.dumps(last._asdict(), ensure_ascii=False).encode("utf-8"))
+
+
+def last_of(store: Store, edition: str) -> Last | None:
+    """What was left behind; None where no build was."""
+    kept = store.recall(_key(edition))
+    return Last(**json.loads(kept)) if kept is not None else None
 
 
 def why(
@@ -77,19 +93,19 @@ def why(
 
     `now` are the digests of the values that the edition's pages rest on, and of the sources.
     """
-    kept = store.recall(_key(edition))
-    then: dict[str, Digests] = json.loads(kept) if kept is not None else {"pages": {}, "sources": {}}
+    kept = last_of(store, edition)
+    then = kept or Last()
     if kept is None:
         yield "no earlier build of this edition is known"
-    elif then["sources"].get(_PROGRAM) != now[1][_PROGRAM]:
+    elif then.sources.get(_PROGRAM) != now[1][_PROGRAM]:
         yield "changed  the program itself, or a library: everything is made again"
-    changed = [name for name in file.uses if then["pages"].get(name) != now[0][name]]
+    changed = [name for name in file.uses if then.pages.get(name) != now[0][name]]
     for name in changed:
         yield f"changed  {_told(name)}"
         slug = rests_on.slug_of(name)
         if slug is not None and slug in recipes:
             parts = of_recipe(recipes[slug], identities)
-            yield from (f"         by {part}" for part in _changed(parts, then["sources"]))
+            yield from (f"         by {part}" for part in _changed(parts, then.sources))
     yield from (f"as it was  {line}" for line in _gathered(name for name in file.uses if name not in changed))
     if kept is not None and not changed:
         yield "nothing that it rests on has changed since the last build"

@@ -4,6 +4,7 @@ The new folder is made aside, in the book's `.saponary/`, and exchanged with the
 at any instant, or without power, the folder is the last good site or the new one. A file whose bytes have not
 changed is the same file in both, so that it keeps its date. A folder that cannot be exchanged (a mounted
 one, or one in a place where nothing may be made) is written file by file; a killed build of it is finished by the next.
+So is a large site of which few files change: each is exchanged in one step by itself.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from pathlib import Path, PurePosixPath
 
 from saponary.assets.disk import beside, clear_parts, flush, flush_all
 from saponary.build import exchange, written
+from saponary.build.content import Content, content
 from saponary.build.survey import Survey, survey
 from saponary.build.written import Written
 
@@ -45,11 +47,12 @@ def write_site(
     site: Path, files: Mapping[str, bytes], *, within: Sequence[str] = ("",), adopt: bool = False
 ) -> Laid:
     """Plan and write at once."""
-    return plan(site, files, within=within, adopt=adopt).write()
+    told = {path: content(data) for path, data in files.items()}
+    return plan(site, told, within=within, adopt=adopt).write()
 
 
 def plan(
-    site: Path, files: Mapping[str, bytes], *, within: Sequence[str] = ("",), adopt: bool = False
+    site: Path, files: Mapping[str, Content], *, within: Sequence[str] = ("",), adopt: bool = False
 ) -> Plan:
     """See what is to be done to have files in a site, by path in it. Raises Refused where something is in the way.
 
@@ -74,7 +77,7 @@ class Plan:
     """Files that may be written, and what lies where they go."""
 
     place: _Place
-    files: Mapping[str, bytes]
+    files: Mapping[str, Content]
     known: Written
     found: Survey
 
@@ -82,17 +85,28 @@ class Plan:
         """Put the files in place. Raises OSError where the disk does not do as asked; the old site stands then."""
         place, files, found = self.place, self.files, self.found
         stay = {path: self.known.files[path] for path in found.kept if path in self.known.files}
-        digests = {name: frozenset({sha256(data).hexdigest()}) for name, data in files.items()}
-        now = Written(str(place.folder), {**stay, **digests})
-        if found.gone or len(found.same) < len(files) or not place.folder.is_dir():
+        made = {path: frozenset((one.digest,)) for path, one in files.items()}
+        now = Written(str(place.folder), stay | made)
+        changes = len(found.gone) + len(files) - len(found.same)
+        if changes or not place.folder.is_dir():
             both = self.known.joined(now)
             written.save(place.list, both)
-            if place.exchangeable and not found.closed:
+            few = changes <= _FEW and len(files) >= _MANY
+            if place.exchangeable and not found.closed and not few:
                 _all_at_once(place, files, found, both.files.keys() | found.gone)
             else:
                 _one_by_one(place.folder, files, found)
         written.save(place.list, now)
+        self._note(stay)
         return Laid(len(files), tuple(sorted(found.foreign)))
+
+    def _note(self, stay: Collection[str]) -> None:
+        """Note what lies there now; of what stayed unlooked at, what was noted before."""
+        known, seen = self.known.stamps, {path: self.found.stamps[path] for path in self.found.same}
+        stamps = written.stamps_of(self.place.folder, self.files, seen)
+        stamps |= {path: known[path] for path in stay if path in known}
+        if stamps != known:
+            written.note(self.place.list, stamps)
 
 
 @dataclass(frozen=True)
@@ -148,17 +162,22 @@ def _place(site: Path, adopt: bool) -> _Place:
     return _Place(folder, kept, aside / f"{site.name}-new", aside / f"{site.name}-old")
 
 
-def _all_at_once(place: _Place, files: Mapping[str, bytes], found: Survey, own: Collection[str]) -> None:
+_FEW, _MANY = 40, 1000
+"""So few changes, among so many files, are written one by one: to share all others would take half a second."""
+
+
+def _all_at_once(place: _Place, files: Mapping[str, Content], found: Survey, own: Collection[str]) -> None:
     """Make the new folder aside, whole, and exchange it with the old one."""
     new, folder = place.new, place.folder
     try:
         new.mkdir()
+        for name in sorted(written.folders_of(files)):
+            (new / name).mkdir()
         fresh: list[Path] = []
-        for name, data in files.items():
+        for name, one in files.items():
             target = new / name
-            target.parent.mkdir(parents=True, exist_ok=True)
-            if name not in found.same or not _taken_over(folder / name, target, data):
-                target.write_bytes(data)
+            if name not in found.same or not _taken_over(folder / name, target, one):
+                target.write_bytes(one.read())
                 fresh.append(target)
         exchange.share(folder, new, sorted(found.kept), own)
         exchange.as_before(folder, new)
@@ -170,24 +189,24 @@ def _all_at_once(place: _Place, files: Mapping[str, bytes], found: Survey, own: 
     exchange.clear(left, folder, own)
 
 
-def _taken_over(old: Path, target: Path, data: bytes) -> bool:
+def _taken_over(old: Path, target: Path, one: Content) -> bool:
     """Put the old site's file, which is of these bytes, in place as it is; False for a copy that must be flushed."""
     try:
         os.link(old, target)
     except OSError:  # a file system without links
-        target.write_bytes(data)
+        target.write_bytes(one.read())
         shutil.copystat(old, target)
         flush(target)
     return True
 
 
-def _one_by_one(folder: Path, files: Mapping[str, bytes], found: Survey) -> None:
+def _one_by_one(folder: Path, files: Mapping[str, Content], found: Survey) -> None:
     """Write what has changed into the folder itself, pages last, and remove what is no longer wanted."""
     changed = sorted(files.keys() - found.same, key=lambda name: (name.endswith(".html"), name))
     for name in changed:
         target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
-        made = beside(target, files[name])
+        made = beside(target, files[name].read())
         made.chmod(0o644)
         made.replace(target)
     for name in sorted(found.gone):

@@ -8,7 +8,9 @@ that is killed leaves nothing that the next one would take for somebody else's.
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -44,10 +46,8 @@ class Written:
 
     folder: str = ""
     files: Mapping[str, frozenset[str]] = field(default_factory=dict[str, frozenset[str]])
-
-    def wrote(self, path: str, data: bytes) -> bool:
-        """Whether a build wrote a file of these bytes here."""
-        return digest(data) in self.files.get(path, frozenset())
+    stamps: Mapping[str, str] = field(default_factory=dict[str, str], compare=False)
+    """What the file system told of a file when a build had put it in place."""
 
     def joined(self, other: Written) -> Written:
         """What either wrote."""
@@ -68,6 +68,22 @@ def of(folder: Path, files: Iterable[tuple[str, str]]) -> Written:
     return Written(str(folder), {path: frozenset({one}) for path, one in files})
 
 
+def stamp(found: os.stat_result) -> str:
+    """What tells that a file is as it was; the time of change of its record, which a new link changes too, stands last."""
+    return f"{found.st_size} {found.st_mtime_ns} {found.st_ino} {found.st_ctime_ns}"
+
+
+def folders_of(paths: Iterable[str]) -> set[str]:
+    """The folders in which files lie, however deep, by paths with `/`; not the top."""
+    found = set[str]()
+    for path in paths:
+        above = path.rpartition("/")[0]
+        while above and above not in found:
+            found.add(above)
+            above = above.rpartition("/")[0]
+    return found
+
+
 def read(file: Path) -> Written:
     """What a list says; nothing where it is missing, and only its whole lines where it is damaged."""
     try:
@@ -81,8 +97,35 @@ def read(file: Path) -> Written:
             continue
         one, _, path = line.partition("  ")
         if len(one) == 64 and path:
-            files[path] = files.get(path, frozenset()) | {one}
-    return Written(folder, files)
+            files[path] = files[path] | {one} if path in files else frozenset((one,))
+    return Written(folder, files, _stamps(file))
+
+
+def _stamps(file: Path) -> dict[str, str]:
+    """By path; none where they were never noted, or are not of this list."""
+    try:
+        lines = file.with_suffix(STAMPS).read_text("utf-8", errors="surrogateescape").split("\n")
+    except OSError:
+        return {}
+    return {path: told for line in lines for told, tab, path in [line.partition("\t")] if tab}
+
+
+def stamps_of(folder: Path, paths: Iterable[str], seen: Mapping[str, str]) -> dict[str, str]:
+    """Stamps of files that were put in place now; of those that lay there already, unless they changed since they were `seen`."""
+    top, found = f"{folder}{os.sep}", dict[str, str]()
+    for path in paths:
+        with suppress(OSError):
+            now = stamp(os.lstat(top + path))
+            if path not in seen or now.rpartition(" ")[0] == seen[path].rpartition(" ")[0]:
+                found[path] = now
+    return found
+
+
+def note(file: Path, stamps: Mapping[str, str]) -> None:
+    """Note stamps beside a list, so that its files need not be read where they have them still."""
+    lines = "".join(f"{told}\t{path}\n" for path, told in stamps.items())
+    with suppress(OSError):
+        put(file.with_suffix(STAMPS), lines.encode("utf-8", "surrogateescape"))
 
 
 def save(file: Path, written: Written) -> None:
@@ -98,3 +141,5 @@ def save(file: Path, written: Written) -> None:
 
 
 _FOLDER = "# "
+STAMPS = ".stamps"
+"""How the file beside a list ends that holds the stamps of its files."""

@@ -96,7 +96,7 @@ def _set(
     context = get_context("forkserver" if "forkserver" in methods else "spawn")
     with (
         tempfile.TemporaryDirectory(prefix="saponary-", ignore_cleanup_errors=True) as scratch,
-        ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(files, scratch)) as pool,
+        ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(dict(files), scratch)) as pool,
         ended_with_us(pool),
     ):
         with undisturbed():
