@@ -99,6 +99,15 @@ def test_each_side_has_its_own_pantry_and_settings(
     assert {"name": "superfat", "before": "5.0 %", "after": "8.0 %", "by": "+3.0 points"} in sparing["moved"]
 
 
+def test_the_price_of_the_alkali_is_in_the_cost(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """139.8 g of lye at 6.50 and at 9.00 a kilogram: 0.91 and 1.26, by hand."""
+    prices = "currency: EUR\nalkali-price: {sodium: %s / kg}\n"
+    commit(tmp_path, {"recipes/a.md": recipe("A"), "book.yaml": prices % "6.50"})
+    write_book(tmp_path, {"book.yaml": prices % "9"})
+    (row,) = told(capsys, tmp_path)["changed"][0]["moved"]
+    assert row == {"name": "cost of a batch", "before": "0.91", "after": "1.26", "by": "+0.35"}
+
+
 def test_what_tables_alone_did_stands_apart(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     signed = recipe("A").replace("  superfat: 5.0 %\n", "  superfat: 5.0 %\n  lye: 138.1 g\n")
     commit(tmp_path, {"recipes/a.md": signed})

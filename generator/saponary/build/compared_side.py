@@ -16,6 +16,7 @@ from typing import Any
 from saponary.assets.digest import digest
 from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, Store
+from saponary.book.batch_cost import batch_cost
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
 from saponary.book.computed import Computed, compute_all
 from saponary.book.library import read_book
@@ -24,9 +25,7 @@ from saponary.book.standing import held
 from saponary.book.status import status
 from saponary.label.lists import bar
 from saponary.label.tables import jurisdictions
-from saponary.lye.cost import cost
 from saponary.lye.fingerprint import matches
-from saponary.pantry.prices import prices
 from saponary.quantity.units import QuantityError
 from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding
@@ -187,7 +186,7 @@ def _of(one: Computed) -> CameTo:
         figures=one.catalogue,
         signed=one.model.signed,
         order=tuple(entry.name for entry in listed.entries),
-        cost=cost(one.resolved.formula, one.figures.weights, prices(one.pantry)).batch or None,
+        cost=batch_cost(one).batch or None,
         faults=(),
     )
 

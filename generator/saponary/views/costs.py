@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
-from saponary.lye.cost import Cost, cost
+from saponary.lye.cost import Cost
 from saponary.messages.message import Number, Value, commas
 from saponary.pantry.model import Pantry
-from saponary.pantry.prices import prices
 from saponary.schema.settings import Settings
 from saponary.views import links, names
 from saponary.views.prose import Prose
@@ -44,7 +44,7 @@ class CostsView:
 
 def costs_view(recipes: Sequence[Published], settings: Settings, up: str) -> CostsView:
     """Every recipe that anything of is priced."""
-    made = [(recipe, found) for recipe in recipes if (found := cost_of(recipe)).batch > 0]
+    made = [(recipe, found) for recipe in recipes if (found := batch_cost(recipe)).batch > 0]
     spent = sum(found.batch * len(recipe.batches) for recipe, found in made)
     return CostsView(
         rows=tuple(_row(recipe, found, up) for recipe, found in made),
@@ -53,12 +53,6 @@ def costs_view(recipes: Sequence[Published], settings: Settings, up: str) -> Cos
         currency=settings.currency or "",
         partly=any(found.unpriced for _, found in made),
     )
-
-
-def cost_of(recipe: Published) -> Cost:
-    """What the materials of one batch cost."""
-    known = {**prices(recipe.pantry), **_of_alkalis(recipe.settings)}
-    return cost(recipe.resolved.formula, recipe.figures.weights, known)
 
 
 def money(amount: float, settings: Settings) -> Number:
@@ -84,9 +78,3 @@ def _row(recipe: Published, found: Cost, up: str) -> CostRow:
         poured=Number(found.batch * len(recipe.batches), 2),
         unpriced=unpriced(found, recipe.pantry),
     )
-
-
-def _of_alkalis(settings: Settings) -> dict[str, float]:
-    given = settings.alkali_price
-    both = {"sodium-hydroxide": given.sodium, "potassium-hydroxide": given.potassium}
-    return {name: price for name, price in both.items() if price is not None}

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
 from saponary.messages.message import Value, clauses, message
 from saponary.reading.plain import is_list, is_map
-from saponary.views.costs import cost_of, money, unpriced
+from saponary.views.costs import money, unpriced
 from saponary.views.site import SiteInput
 
 Rows = tuple[tuple[Value, Value], ...]
@@ -36,7 +37,7 @@ def maker_only(computed: Published, site: SiteInput) -> MakerOnly | None:
 
 
 def _costs(computed: Published) -> tuple[Rows, Value]:
-    made, bars = cost_of(computed), computed.resolved.bars
+    made, bars = batch_cost(computed), computed.resolved.bars
     if not made.batch:
         return (), ""
     rows: Rows = ((message("maker.batch-cost"), money(made.batch, computed.settings)),)
