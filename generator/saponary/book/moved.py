@@ -26,10 +26,10 @@ def moved(old: Mapping[str, Figure], new: Mapping[str, Figure]) -> Iterator[Move
         before, after = _shown(was), _shown(now)
         if before != after:
             both = was is not None and now is not None and was.known and now.known
-            yield Moved(name, before, after, _by(was, now) if both and was and now else None)
+            yield Moved(name, before, after, difference(was, now) if both and was and now else None)
 
 
-def _by(was: Figure, now: Figure) -> str | None:
+def difference(was: Figure, now: Figure) -> str | None:
     """The difference with its sign; None where it is shown as nought."""
     found = Figure(was.name, now.value - was.value, was.kind)
     if not any(digit in "123456789" for digit in found.text()):

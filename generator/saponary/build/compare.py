@@ -95,6 +95,11 @@ def _changed(was: str | None, now: str | None, old: CameTo | None, new: CameTo |
     return Changed(file, before, one.title, "changed", rows, status, order)
 
 
+def changed_in(name: str, before: CameTo, after: CameTo) -> Changed | None:
+    """What changed of one recipe that kept its name; None where nothing did that a figure tells."""
+    return _changed(name, name, before, after)
+
+
 def _main(figures: Mapping[str, Figure]) -> dict[str, Figure]:
     return {name: figures[name] for name in ("oils", "lye", "water", "superfat") if name in figures}
 

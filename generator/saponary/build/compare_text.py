@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict
 
 from saponary.book.moved import Moved
@@ -20,15 +20,20 @@ def as_text(found: Comparison, asked: Pair) -> str:
     lines = [f"{_revision(asked.old)} to {_after(asked)}"]
     for one in found.changed:
         lines += ["", _head(one), *(f"  {line}" for line in _beside(one))]
-        width = max((len(row.name) for row in one.moved), default=0)
-        wide = max((len(row.before or _NONE) for row in one.moved), default=0)
-        for row in one.moved:
-            after = row.after or _NONE
-            lines.append(f"  {row.name:<{width}}  {row.before or _NONE:>{wide}}  ->  {after}{_by(row)}")
+        lines += [f"  {line}" for line in columns(one.moved)]
     if found.drifted:
         lines += ["", f"{_alone(asked)}:"]
         lines += [f"  recipes/{row.recipe}: {row.name} {row.signed} -> {row.today}" for row in found.drifted]
     return "\n".join([*map(printable, lines), "", _count(found)])
+
+
+def columns(rows: Sequence[Moved]) -> Iterator[str]:
+    """Figures before and after, one a line."""
+    width = max((len(row.name) for row in rows), default=0)
+    wide = max((len(row.before or _NONE) for row in rows), default=0)
+    for row in rows:
+        by = f"  ({row.by})" if row.by else ""
+        yield f"{row.name:<{width}}  {row.before or _NONE:>{wide}}  ->  {row.after or _NONE}{by}"
 
 
 def as_markdown(found: Comparison, asked: Pair) -> str:
@@ -104,10 +109,6 @@ def _beside(one: Changed) -> Iterator[str]:
     if one.order is not None:
         before, after = (", ".join(names) or _NONE for names in one.order)
         yield f"ingredient list, where it differs: {before} -> {after}"
-
-
-def _by(row: Moved) -> str:
-    return f"  ({row.by})" if row.by else ""
 
 
 def _alone(asked: Pair) -> str:

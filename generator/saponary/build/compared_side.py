@@ -102,6 +102,10 @@ class Side:
     def _lent(self) -> str:
         return digest(self.lent)
 
+    def digest_of(self, file: str) -> str:
+        """A digest of the bytes of one file."""
+        return self._digest([file])
+
     def came_to(self, names: Collection[str]) -> dict[str, CameTo]:
         """What these recipes came to; those that it holds of them."""
         keys = {name: self._key(name) for name in names if name in self.names}
@@ -119,7 +123,7 @@ class Side:
         kept = self._store.recall(key)
         if kept is not None:
             return [Drifted(*row) for row in json.loads(kept)]
-        found = [row for name, one in self.came_to(self.recipes).items() for row in _drifted(name, one)]
+        found = [row for name, one in self.came_to(self.recipes).items() for row in drifted(name, one)]
         self._store.keep(key, json.dumps([list(asdict(row).values()) for row in found]).encode())
         return found
 
@@ -210,7 +214,8 @@ def _recalled(store: Store, key: Key) -> CameTo | None:
     return CameTo(**found, figures=figures, order=order, faults=faults)
 
 
-def _drifted(recipe: str, one: CameTo) -> Iterator[Drifted]:
+def drifted(recipe: str, one: CameTo) -> Iterator[Drifted]:
+    """The figures that a recipe signed and that do not follow from it as it stands."""
     for name, text in one.signed.items():
         if name == FINGERPRINT:
             if one.fingerprint and not matches(text, one.fingerprint):
