@@ -27,6 +27,7 @@ LAYERS = (
     "views",
     "outputs",
     "build",
+    "watch",
     "manual",
     "cli",
     "__main__",

@@ -6,10 +6,10 @@ anything is written.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
-from functools import partial
+from functools import cached_property, partial
 
 from saponary.assets import resources
 from saponary.assets.spread import Progress
@@ -29,6 +29,7 @@ from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
 from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.filling import BrokenTemplate
+from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, make, sheets
 from saponary.outputs.templating import environment
@@ -70,8 +71,8 @@ def build(
         raise Stopped([f for f in proof.findings if f.severity == "error"])
     book = proof.book
     store = DiskStore(book.root / FOLDER)
-    whole, photo_files = _site(proof, on, store, editions)
-    maker = _Maker(proof, photo_files, press, progress, store, workers)
+    whole, photo_files = cut_from(proof, on, store, editions)
+    maker = Maker(proof, photo_files, press, progress, store, workers)
     sites = {edition: for_edition(whole, edition) for edition in editions}
     try:
         made = {edition: maker.files(site) for edition, site in sites.items()}
@@ -99,8 +100,8 @@ def build(
 def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | None:
     """Why a file of an edition, by its path there, is made again or not; None where it is no page of it."""
     store = DiskStore(proof.book.root / FOLDER)
-    whole, photo_files = _site(proof, on, store, [edition])
-    pages = _Maker(proof, photo_files, None, None, store, 1).pages(for_edition(whole, edition))
+    whole, photo_files = cut_from(proof, on, store, [edition])
+    pages = Maker(proof, photo_files, None, None, store, 1).pages(for_edition(whole, edition))
     file = next((one for one in pages.composed.files if one.path == path), None)
     if file is None:
         return None
@@ -109,13 +110,44 @@ def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | 
     return list(why(file, edition.name, now, recipes, proof.identities, store))
 
 
+@dataclass(frozen=True)
+class Unmade:
+    """An edition's site before any of its pages is made."""
+
+    photos: Mapping[str, bytes]
+    pages: Pages
+
+    def file(self, path: str) -> bytes | None:
+        """One file, by its path in the site. Raises BrokenTemplate."""
+        if path in self.photos:
+            return self.photos[path]
+        file = self._by_path.get(path)
+        return None if file is None else file.write()
+
+    @cached_property
+    def _by_path(self) -> Mapping[str, SiteFile]:
+        return {file.path: file for file in self.pages.composed.files}
+
+
+def unmade(
+    proof: Proof, on: date, editions: Sequence[Edition], store: Store
+) -> Iterator[tuple[Edition, Unmade]]:
+    """Editions of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used."""
+    whole, photo_files = cut_from(proof, on, store, editions)
+    maker = Maker(proof, photo_files, None, None, store, 1)
+    for edition in editions:
+        site = for_edition(whole, edition)
+        photos = {name: photo_files[name] for name in shown(site.photos.values())}
+        yield edition, Unmade(photos, maker.pages(site))
+
+
 def _sources(proof: Proof) -> Mapping[str, str]:
     """What the recipes rest on, and this program."""
     program = PAGE.key("", {}).of
     return sources((one.computed for one in proof.recipes), proof.identities, program)
 
 
-def _site(
+def cut_from(
     proof: Proof, on: date, store: Store, editions: Sequence[Edition]
 ) -> tuple[Unpublished, Mapping[str, Content]]:
     """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
@@ -139,7 +171,7 @@ def _site(
     return whole, photo_files
 
 
-class _Maker:
+class Maker:
     """Makes the files of one edition after another; what went wrong is in `faults`."""
 
     def __init__(

@@ -23,6 +23,7 @@ COMMANDS: tuple[Command, ...] = (
     Command("new", "write a recipe with every common key, commented", "saponary.cli.new"),
     Command("proof", "recompute and check every recipe; write nothing", "saponary.cli.proof"),
     Command("build", "proof the book and write its site", "saponary.cli.build"),
+    Command("watch", "show the book in a browser while you write", "saponary.cli.watch"),
     Command(
         "sign",
         "sign figures: write today's where recipes and classes have them",
