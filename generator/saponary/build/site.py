@@ -138,7 +138,7 @@ def unmade(
     for edition in editions:
         site = for_edition(whole, edition)
         photos = {name: photo_files[name] for name in shown(site.photos.values())}
-        yield edition, Unmade(photos, maker.pages(site))
+        yield edition, Unmade(Bytes(photos), maker.pages(site))
 
 
 def _sources(proof: Proof) -> Mapping[str, str]:
