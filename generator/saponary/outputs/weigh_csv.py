@@ -62,9 +62,12 @@ def figures_table(computed: Iterable[Computed]) -> str:
     return _csv([("recipe", "figure", "value", "unit"), *rows])
 
 
-def _csv(rows: Iterable[Sequence[str]]) -> str:
+def _csv(rows: Sequence[Sequence[str]]) -> str:
+    """Every line has as many fields as the others, as RFC 4180 asks."""
     out = io.StringIO(newline="")
-    csv.writer(out, lineterminator="\r\n").writerows([[_safe(cell) for cell in row] for row in rows])
+    width = max(map(len, rows))
+    whole = ([*map(_safe, row), *[""] * (width - len(row))] for row in rows)
+    csv.writer(out, lineterminator="\r\n").writerows(whole)
     return out.getvalue()
 
 
