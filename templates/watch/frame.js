@@ -75,12 +75,14 @@ fold.addEventListener("click", () => {
 const told = (state) => {
   const again = number >= 0 && state.number !== number;
   number = state.number;
-  const errors = state.findings.filter((one) => one.severity === "error").length;
-  const kind = state.failed ? "failed" : state.findings.length ? "warned" : "clean";
+  const kind = state.failed ? "failed" : state.count ? "warned" : "clean";
   status.className = kind;
-  status.textContent = status.dataset[kind].replace("#", kind === "failed" ? errors : state.findings.length);
+  status.textContent = status.dataset[kind].replace("#", state.failed ? state.errors : state.count);
   byId("earlier").hidden = !(state.failed && state.shows);
   byId("list").replaceChildren(...state.findings.map(asItem));
+  const more = state.count - state.findings.length;
+  byId("more").hidden = more === 0;
+  byId("more").textContent = byId("more").dataset.more.replace("#", more);
   folded = !state.failed;
   lay();
   listEditions(state.editions);

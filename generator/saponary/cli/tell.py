@@ -7,7 +7,7 @@ from saponary.build.report import as_json, as_sarif
 from saponary.checks import batch_days
 from saponary.cli.command import CLEAN, FOUND
 from saponary.cli.told_again import Telling
-from saponary.reading.findings_text import as_text
+from saponary.reading.findings_text import as_text, summary
 
 
 def tell(proof: Proof, form: str, telling: Telling, *, strict: bool) -> int:
@@ -31,13 +31,4 @@ def _tell_text(proof: Proof, telling: Telling) -> None:
     text = as_text(proof.findings)
     if text:
         telling.out(text)
-    errors = sum(f.severity == "error" for f in proof.findings)
-    warnings = len(proof.findings) - errors
-    telling.out(
-        f"{_counted(len(proof.recipes), 'recipe')} recomputed, "
-        f"{_counted(errors, 'error')}, {_counted(warnings, 'warning')}"
-    )
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}{'s' * (count != 1)}"
+    telling.out(summary(len(proof.recipes), proof.findings))

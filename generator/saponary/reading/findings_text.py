@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from saponary.reading.decode import printable
 from saponary.reading.findings import Finding
@@ -16,3 +16,11 @@ def as_text(findings: Iterable[Finding]) -> str:
         if f.hint:
             lines.append(f"    {printable(f.hint)}")
     return "\n".join(lines)
+
+
+def summary(recipes: int, findings: Sequence[Finding]) -> str:
+    """How many recipes were read, and what was found."""
+    errors = sum(f.severity == "error" for f in findings)
+    told = ((recipes, "recipe"), (errors, "error"), (len(findings) - errors, "warning"))
+    first, *rest = (f"{count} {what}{'s' * (count != 1)}" for count, what in told)
+    return ", ".join((f"{first} recomputed", *rest))

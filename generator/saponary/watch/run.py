@@ -65,7 +65,7 @@ def _go_on(
                 before = preview.state
                 state = preview.look(on)
                 server.tell()
-                tell(state.counted if state.findings == before.findings else state.as_text())
+                tell(state.as_text(before))
 
 
 def own_files() -> dict[str, bytes]:

@@ -8,10 +8,12 @@ from functools import cached_property
 
 from saponary.reading.files import Files
 from saponary.reading.findings import Finding, has_errors
-from saponary.reading.findings_text import as_text
+from saponary.reading.findings_text import as_text, summary
 
 Told = Mapping[str, object]
 
+_MOST = 100
+"""Findings that a browser shows, the errors first; the terminal has told them all."""
 _LONGEST = 200
 """Characters of a line of the maker's file that are shown."""
 
@@ -36,13 +38,13 @@ class State:
     @property
     def counted(self) -> str:
         """In one line, for the terminal."""
-        errors = sum(f.severity == "error" for f in self.findings)
-        warnings = len(self.findings) - errors
-        return f"{self.recipes} recipes, {errors} errors, {warnings} warnings, {self.seconds:.2f} s"
+        return f"{summary(self.recipes, self.findings)}, {self.seconds:.2f} s"
 
-    def as_text(self) -> str:
-        """For the terminal: the findings, and what they come to."""
-        return "\n".join(part for part in (as_text(self.findings), self.counted) if part)
+    def as_text(self, before: State | None = None) -> str:
+        """For the terminal: the findings, and what they come to; those that `before` had are not told again."""
+        known = frozenset(before.findings) if before is not None else frozenset[Finding]()
+        new = as_text(f for f in self.findings if f not in known)
+        return "\n".join(part for part in (new, self.counted) if part)
 
     def as_data(self, files: Files | None) -> Told:
         """For the browser, as JSON takes it; each finding with the line of the file that it is about."""
@@ -51,6 +53,8 @@ class State:
             "number": self.number,
             "failed": self.failed,
             "shows": self.shows,
+            "errors": sum(f.severity == "error" for f in self.findings),
+            "count": len(self.findings),
             "editions": [{"name": name, "address": address} for name, address in self.editions],
             "findings": [
                 {
@@ -62,7 +66,7 @@ class State:
                     "line": lines.at(f.place.file, f.place.line),
                     "column": f.place.column,
                 }
-                for f in self.findings
+                for f in self.findings[:_MOST]
             ],
         }
 
