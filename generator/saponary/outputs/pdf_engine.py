@@ -12,6 +12,7 @@ from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from saponary.assets.fonts import FONTS_AT, font_files
+from saponary.outputs.pdf_fit import fitted
 from saponary.outputs.pdf_kind import PdfSheet
 
 BASE = "https://book.invalid/"
@@ -76,10 +77,11 @@ def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> SetPdf:
         )
         for item in sheet.attachments
     ]
-    pdf = html.write_pdf(
-        pdf_variant="pdf/ua-1",
-        attachments=attachments,
-        pdf_identifier=hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
-    )
+    options: dict[str, Any] = {
+        "pdf_variant": "pdf/ua-1",
+        "attachments": attachments,
+        "pdf_identifier": hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
+    }
+    pdf = fitted(html, **options).write_pdf(**options)
     assert pdf is not None
     return SetPdf(bytes(pdf), tuple(dict.fromkeys(shown)))

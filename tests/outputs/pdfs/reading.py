@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import subprocess
+from math import hypot
 from pathlib import Path
 from typing import Any
 
@@ -42,6 +43,19 @@ def sound(pdf: bytes, author: str) -> None:
             used.add(str(inner["/BaseFont"]).partition("+")[2])
     assert used
     assert all(name.startswith("Source") for name in used), used
+
+
+def smallest_type(pdf: bytes) -> float:
+    """The size of the smallest letters, in points as printed: that of the text times its two matrices."""
+    sizes: list[float] = []
+
+    def look(text: str, cm: list[float], tm: list[float], font: Any, size: float) -> None:
+        if text.strip():
+            sizes.append(size * hypot(tm[2], tm[3]) * hypot(cm[2], cm[3]))
+
+    for page in read(pdf).pages:
+        page.extract_text(visitor_text=look)
+    return min(sizes)
 
 
 def ink_near_the_edge(pdf: bytes, folder: Path) -> list[str]:

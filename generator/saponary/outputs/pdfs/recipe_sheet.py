@@ -10,6 +10,7 @@ from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.gallery import in_order
 from saponary.views.paper.frame import SIZES, paper
+from saponary.views.paper.print_photo import SHEET, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe
 from saponary.views.paper.short_code import code, page_address
 
@@ -18,6 +19,7 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
     for recipe in in_order(site.recipes):
         view = paper_recipe(recipe, site, context.drawings.of(recipe))
+        photo = print_photo(recipe, site, SHEET)
         square = code(page_address(site, recipe.slug))
         carried = attachments(recipe, site)
         for size in SIZES:
@@ -27,7 +29,14 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
             path = f"recipes/{recipe.slug}/{recipe.slug}-{size.name}.pdf"
             yield PdfSheet(
                 path,
-                fill(context.environment, "press/recipe-sheet.html", paper=sheet, recipe=view, code=square),
+                fill(
+                    context.environment,
+                    "press/recipe-sheet.html",
+                    paper=sheet,
+                    recipe=view,
+                    photo=photo,
+                    code=square,
+                ),
                 carried,
             )
 

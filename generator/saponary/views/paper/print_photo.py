@@ -1,0 +1,45 @@
+"""A recipe's photo on paper: the smallest of its published files that is sharp at the size it is printed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.book.published import Published
+from saponary.messages.message import Value
+from saponary.views.batches import Photo
+from saponary.views.lead_photo import lead_photo
+from saponary.views.prose import PaperLinks, Prose
+from saponary.views.site import SiteInput
+
+DOTS_PER_MM = 300 / 25.4
+"""What printers ask for: 300 dots an inch (common practice, no source)."""
+SHEET, BOOK = 50.0, 150.0
+"""How wide a photo is printed on a sheet and in the book, in mm."""
+
+
+@dataclass(frozen=True)
+class PrintPhoto:
+    """A photo by its address from the top of the site; `caption` says which lot and day it shows."""
+
+    src: str
+    alt: Value
+    caption: Value
+
+
+def print_photo(recipe: Published, site: SiteInput, wide: float) -> PrintPhoto | None:
+    """The photo of a recipe, to be printed `wide` mm wide; None where it has none to show."""
+    found = lead_photo(recipe, site, Prose(recipe.catalogue, PaperLinks(frozenset())))
+    if found is None:
+        return None
+    return PrintPhoto(_sharp(found, wide * DOTS_PER_MM), found.alt, found.caption)
+
+
+def _sharp(photo: Photo, dots: float) -> str:
+    """The address of the smallest JPEG of so many dots across, else of the largest."""
+    sized = sorted(
+        (int(width.removesuffix("w")), address)
+        for kind, srcset in photo.sources
+        if kind == "image/jpeg"
+        for address, _, width in (one.strip().rpartition(" ") for one in srcset.split(","))
+    )
+    return next((address for width, address in sized if width >= dots), sized[-1][1] if sized else photo.src)
