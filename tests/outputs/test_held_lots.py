@@ -45,10 +45,12 @@ def files(result: str, more: str = "") -> dict[str, str]:
     )
     photo = "photo: {file: heldphoto.jpg, day: 3}\n"
     sheets = f"title: Tried\nlabel-sheets:\n  {SHEET}\n"
+    shown = "\n![the heldphoto bar](../photos/heldphoto.jpg)\n"
     return {
         "book.yaml": sheets,
-        "recipes/tried.md": PLAIN.replace(
-            "signed:\n", f"label: {{net-weight: 100 g}}\n{photo}{lot}signed:\n", 1
+        "recipes/beside.md": PLAIN.replace("Plain Bar", "Beside") + shown,
+        "recipes/tried.md": shown.join(
+            (PLAIN.replace("signed:\n", f"label: {{net-weight: 100 g}}\n{photo}{lot}signed:\n", 1), "")
         ),
     }
 
@@ -86,6 +88,8 @@ def _held(site: Mapping[str, bytes], edition: Edition) -> None:
         left = b"".join(site.values()).replace(b"lot HELDLOT held", b"")
         assert b"HELDLOT" not in left
         return
+    beside = b"heldphoto" in site["recipes/beside/index.html"]
+    assert beside == ({"photos", "notes"} <= edition.shows)
     (header,) = having(parsed(site, PAGE), "face")
     assert "Lot HELDLOT. Held back: its last test, 2026-04-10" in words(header)
     if "work" in edition.shows:

@@ -14,6 +14,7 @@ from saponary.book.aims import kept
 from saponary.book.catalogue import Figure, catalogue
 from saponary.book.evidence import with_evidence
 from saponary.book.library import Book
+from saponary.book.pictures import in_notes
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved, resolve
@@ -102,7 +103,7 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
     batches, mark = book.batches.get(recipe.slug, ()), fingerprint(resolved.formula)
     keeps = kept(figures, batches, mark, book.settings)
     resolved = replace(resolved, aims=replace(resolved.aims, kept=keeps))
-    pictures = _pictures(recipe.model, batches)
+    pictures = [*_pictures(recipe.model, batches), *(one.name for one in in_notes(recipe))]
     computed = Computed(
         file=recipe,
         model=recipe.model,

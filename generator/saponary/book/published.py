@@ -16,6 +16,7 @@ from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
 from saponary.book.on_sale import OnSale, on_sale
+from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
 from saponary.book.quotes import Quote
 from saponary.book.records import BatchRecord
@@ -44,6 +45,8 @@ class Published:
     """Its file, from the book's folder."""
     notes: str
     """The text below its front matter, with the figures quoted in it."""
+    pictures: tuple[str, ...]
+    """The photos that its notes show, by their path inside `photos/`."""
     model: Recipe
     resolved: Resolved
     figures: Figures
@@ -85,6 +88,7 @@ def published(one: Proofed, edition: Edition, on: date, once: Once | None = None
         slug=computed.slug,
         path=computed.file.file,
         notes=computed.file.body if "notes" in shows else "",
+        pictures=_in_notes(computed) if {"notes", "photos"} <= shows else (),
         model=only_seen(computed.model, edition.sight),
         resolved=computed.resolved,
         figures=computed.figures,
@@ -139,6 +143,11 @@ def _remarks(one: Proofed, edition: Edition, back: frozenset[str]) -> Iterator[s
             and not any(lot.search(finding.message) for lot in lots)
         ):
             yield finding.message
+
+
+def _in_notes(computed: Computed) -> tuple[str, ...]:
+    """The photos that its notes show, each once."""
+    return tuple(dict.fromkeys(one.name for one in in_notes(computed.file)))
 
 
 def _without(lots: frozenset[str], computed: Computed) -> Computed:

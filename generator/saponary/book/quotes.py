@@ -14,13 +14,13 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cache, lru_cache
+from functools import lru_cache
 from html import unescape
 
-from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 from saponary.book.recipe_file import RecipeFile
+from saponary.reading.markdown import parsed
 from saponary.reading.published_text import blanked
 
 TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "text", "keeping"})
@@ -226,7 +226,7 @@ def loose_in_notes(text: str, *, offset: int = 0) -> Iterator[int]:
         return
     lines = left.replace("\r\n", " \n").replace("\r", "\n")
     begins = [0, *(match.end() for match in re.finditer("\n", lines))]
-    for token in _markdown().parse(left):
+    for token in parsed(left):
         words = "".join(_words(child) for child in token.children or ())
         first = token.map[0] if token.map else 0
         for match in _LOOSE.finditer(words):
@@ -246,8 +246,3 @@ _INSIDE = f"[^\n{_OPEN}{_CLOSE}]"
 _LOOSE = re.compile(f"[{_OPEN}]{_INSIDE}{{0,600}}?(?:[=\uff1d]|[\\d:\uff1a]{_INSIDE}{{0,300}}?[{_CLOSE}])")
 """A value in braces: after an equals sign, closed or not; a number or a colon in closed ones."""
 _MAY_BE_LOOSE = re.compile(f"[{_OPEN}&]")
-
-
-@cache
-def _markdown() -> MarkdownIt:
-    return MarkdownIt("commonmark", {"html": False}).enable("table")

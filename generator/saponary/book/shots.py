@@ -1,4 +1,4 @@
-"""Every photo that a recipe or its batches name, with the place of each of its values."""
+"""Every photo that a recipe, its batches or its notes name, with the place of each of its values."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Protocol
 
 from saponary.book.computed import Computed
+from saponary.book.pictures import in_notes
 from saponary.book.records import BatchRecord
 from saponary.reading.findings import Place
 from saponary.schema.batch import PhotoRef
@@ -24,6 +25,12 @@ def shots(computed: Computed) -> Iterator[tuple[PhotoRef, Where]]:
     for record in computed.batches:
         for index, shot in enumerate(record.batch.photos):
             yield shot, _inside(record, index)
+
+
+def named_photos(computed: Computed) -> Iterator[tuple[str, Place]]:
+    """Every photo by its path inside `photos/`, with the place where it is named; those of the notes last."""
+    yield from ((shot.file, place("file")) for shot, place in shots(computed))
+    yield from ((one.name, computed.file.place_at(one.at)) for one in in_notes(computed.file))
 
 
 def _inside(record: BatchRecord, index: int) -> Where:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from saponary.assets.store import Store
 from saponary.book.proofed import Proofed
-from saponary.book.shots import shots
+from saponary.book.shots import named_photos
 from saponary.build.content import Content, content
 from saponary.draw.photos import PhotoFault, Variant, make_all
 from saponary.reading.findings import Finding
@@ -21,19 +21,19 @@ def make_ready(
     root: Path, recipes: Sequence[Proofed], store: Store
 ) -> tuple[dict[str, PhotoSet], dict[str, Content], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
-    named = [(shot, place("file")) for recipe in recipes for shot, place in shots(recipe.computed)]
-    wanted = {shot.file: root / "photos" / shot.file for shot, _ in named}
+    named = [one for recipe in recipes for one in named_photos(recipe.computed)]
+    wanted = {name: root / "photos" / name for name, _ in named}
     made = make_all(wanted, store)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
     files: dict[str, Content] = {}
-    for shot, place in named:
-        variants = made[shot.file]
+    for name, place in named:
+        variants = made[name]
         if isinstance(variants, PhotoFault):
-            message = f"photos/{shot.file}: {variants.message}"
+            message = f"photos/{name}: {variants.message}"
             findings.append(Finding("photos", "error", place, message, variants.hint))
-        elif shot.file not in sets:
-            sets[shot.file] = _photo_set(variants)
+        elif name not in sets:
+            sets[name] = _photo_set(variants)
             files |= {f"{FOLDER}/{v.name}": content(v.data) for v in variants}
     return sets, files, findings
 

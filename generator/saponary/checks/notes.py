@@ -3,58 +3,120 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from posixpath import basename, dirname
 
+from saponary.book.computed import Computed
+from saponary.book.library import Book
 from saponary.book.quotes import uncommented
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, suggest
+from saponary.reading.markdown import PHOTOS, RECIPES, Address, addresses, in_book, named
+from saponary.schema.recipe import Recipe
 
 _CODE = re.compile(r"^(`{3,}|~{3,})[^\n]*\n.*?(?:^\1|\Z)|`[^`\n]+`", re.MULTILINE | re.DOTALL)
-_IMAGE = re.compile(r"!\[[^\]\n]*\]\(([^)\s]*)")
-_LINK = re.compile(r"(?<!!)\[[^\]\n]+\]\((?:\.\./recipes/|\./)?([a-z0-9-]+)\.md(?:#[^)\s]*)?\)")
 _TAG = re.compile(r"</?[a-z][a-z0-9]*(?:\s[^<>\n]*)?/?>", re.IGNORECASE)
-_FOOTNOTE = re.compile(r"\[\^[^\]\s]+\]")
+_REFERENCE = re.compile(r"\[\^(?P<label>[^\]\s]+)\](?!:)")
+_FOOTNOTE = re.compile(r"^ {0,3}\[\^(?P<label>[^\]\s]+)\]:", re.MULTILINE)
 
 
 def check(context: ProofContext) -> Iterator[Finding]:
-    slugs = [recipe.slug for recipe in context.book.recipes]
+    models = {slug: one.model for slug, one in context.recipes.items()}
     for computed in context.recipes.values():
         shown = uncommented(computed.file.body)
         text = _CODE.sub(lambda code: " " * len(code[0]), shown.text)
-        for offset, message, hint in sorted(_found(text, slugs)):
+        found = [*_marks(text), *_footnotes(text)]
+        folder = dirname(computed.file.file)
+        for address in addresses(shown.text):
+            fault = dead(address, folder, context.book) or _hidden(address, folder, computed, models)
+            found += [(address.start, *fault, address.to)] if fault else []
+        for offset, message, hint, about in sorted(found):
             place = computed.file.place_at(computed.file.body_start + shown.origin(offset))
-            about = text[offset : offset + 60].split("\n")[0].split(")")[0].split(">")[0]
             yield Finding(RULE.name, "warning", place, message, hint, about)
 
 
-def _found(text: str, slugs: list[str]) -> Iterator[tuple[int, str, str]]:
-    for image in _IMAGE.finditer(text):
-        hint = "add it to the recipe's photos: photo: {file: bar.jpg, day: 0, alt: what is to be seen}"
-        yield image.start(), f"the picture {image[1]!r} is not shown: notes hold no pictures", hint
-    for link in _LINK.finditer(text):
-        if link[1] not in slugs:
-            yield (
-                link.start(),
-                f"there is no recipe {link[1]!r} to lead to",
-                suggest(link[1], slugs, "recipes"),
-            )
+def dead(address: Address, folder: str, book: Book) -> tuple[str, str] | None:
+    """What is wrong with an address that leads to nothing of the book, and what to write; None where it leads there.
+
+    That a photo is there at all is held by the rule `photos`.
+    """
+    path = in_book(address.to, folder)
+    if address.kind == "picture":
+        if path is not None and path.startswith(PHOTOS):
+            return None
+        hint = suggest(basename(path or address.to), book.photos, "photos")
+        said = "is none of the book's photos, which lie in photos/ and are named as ../photos/NAME"
+        return f"the picture {address.to!r} {said}", hint
+    if path is None:
+        return None
+    slugs = [recipe.slug for recipe in book.recipes]
+    slug = named(path, RECIPES)
+    if slug is None:
+        return f"{address.to!r} is no file of the book that has a page", suggest(
+            _stem(path), slugs, "recipes"
+        )
+    return (
+        None
+        if slug in slugs
+        else (f"there is no recipe {slug!r} to lead to", suggest(slug, slugs, "recipes"))
+    )
+
+
+def _stem(path: str) -> str:
+    return basename(path).partition(".")[0]
+
+
+def _hidden(
+    address: Address, folder: str, computed: Computed, models: Mapping[str, Recipe]
+) -> tuple[str, str] | None:
+    """The same of a recipe that readers of these notes cannot open."""
+    slug = named(in_book(address.to, folder), RECIPES) or ""
+    other = models.get(slug)
+    if address.kind == "picture" or other is None:
+        return None
+    if not other.signed and computed.model.signed:
+        return (
+            f"{slug!r} is a draft and has no page: its name stands without a link",
+            f"run: saponary sign {slug}",
+        )
+    own = computed.model.editions
+    if other.editions and not (own and set(own) <= set(other.editions)):
+        only = ", ".join(other.editions)
+        said = f"{slug!r} is in the editions {only} alone: in others its name stands without a link"
+        return said, "waive this where it is meant so"
+    return None
+
+
+def _marks(text: str) -> Iterator[tuple[int, str, str, str]]:
     for tag in _TAG.finditer(text):
         hint = "write Markdown, such as **bold** or *slanted*"
-        yield tag.start(), f"{tag[0]} is shown as it stands: notes hold no HTML", hint
-    for note in _FOOTNOTE.finditer(text):
-        yield (
-            note.start(),
-            f"{note[0]} is not a footnote here",
-            "write the sentence into the text, in brackets",
-        )
+        yield tag.start(), f"{tag[0]} is shown as it stands: notes hold no HTML", hint, tag[0].rstrip(">")
+
+
+def _footnotes(text: str) -> Iterator[tuple[int, str, str, str]]:
+    told, asked = list(_FOOTNOTE.finditer(text)), list(_REFERENCE.finditer(text))
+    labels, known = [one["label"] for one in told], {one["label"] for one in asked}
+    for one in asked:
+        if one["label"] not in labels:
+            hint = suggest(one["label"], labels, "footnotes") if labels else _how(one["label"])
+            yield one.start(), f"there is no footnote {one['label']!r}", hint, one[0]
+    for one in told:
+        if one["label"] not in known:
+            said = f"nothing leads to the footnote {one['label']!r}, so that it is not shown"
+            yield one.start(), said, f"put [^{one['label']}] where it belongs", one[0]
+
+
+def _how(label: str) -> str:
+    return f"write it on a line of its own below: [^{label}]: what it says"
 
 
 RULE = Rule(
     "notes",
     "words",
-    "Notes are Markdown: headings, lists, tables, emphasis, code and links. A picture, HTML, a footnote, or a link "
-    "to a recipe that is not there would not show as it was meant.",
+    "Notes are Markdown: headings, lists, tables, emphasis, code, links, footnotes and photos. HTML, a footnote that "
+    "is not there, a picture from elsewhere, or a link to a recipe that readers cannot open would not show as it "
+    "was meant.",
     book=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
+from saponary.book.pictures import in_notes
 from saponary.book.shots import shots
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
@@ -16,12 +17,18 @@ def check(computed: Computed) -> Iterator[Finding]:
         if not shot.alt and not shot.note:
             hint = "add alt: what is to be seen, or note:"
             yield Finding(RULE.name, "warning", place(), "this photo has no description", hint, shot.file)
+    for one in in_notes(computed.file):
+        if not one.alt:
+            hint = f"say between the brackets what is to be seen: ![a white bar](../photos/{one.name})"
+            place_of = computed.file.place_at(one.at)
+            yield Finding(RULE.name, "warning", place_of, "this photo has no description", hint, one.name)
 
 
 RULE = Rule(
     "photo-words",
     "sense",
-    "Each photo has an alternative text (alt) or a note, for those who cannot see it.",
+    "Each photo has an alternative text (alt) or a note, for those who cannot see it; one in the notes has words "
+    "between its brackets.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

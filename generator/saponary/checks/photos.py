@@ -5,21 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.book.shots import shots
+from saponary.book.shots import named_photos
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    for shot, place in shots(computed):
-        if shot.file not in computed.photos:
-            hint = computed.instead[shot.file]
-            yield Finding(RULE.name, "error", place("file"), f"there is no photo photos/{shot.file}", hint)
+    for name, place in named_photos(computed):
+        if name not in computed.photos:
+            yield Finding(
+                RULE.name, "error", place, f"there is no photo photos/{name}", computed.instead[name]
+            )
 
 
 RULE = Rule(
     "photos",
     "sense",
-    "Photos lie in photos/, and each that a recipe or a batch names can be opened.",
+    "Photos lie in photos/, and each that a recipe, its notes or a batch names can be opened.",
     recipe=check,
 )

@@ -36,7 +36,7 @@ FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS)
 """What stands round every page."""
 
 _RECIPE, _NOTES, _HISTORY = "recipe ", "notes ", "history "
-_OF_NOTES = ("notes", "quotes")
+_OF_NOTES = ("notes", "quotes", "pictures")
 """Fields of a recipe that its own page alone shows."""
 
 
@@ -46,7 +46,7 @@ def recipe(slug: str) -> str:
 
 
 def notes(slug: str) -> str:
-    """The text below a recipe's front matter, and the figures that are quoted in it."""
+    """The text below a recipe's front matter, the figures that are quoted in it, and the photos that it shows."""
     return f"{_NOTES}{slug}"
 
 
@@ -79,8 +79,7 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
     if name.startswith(_RECIPE):
         return _of_recipe(name.removeprefix(_RECIPE), site)
     if name.startswith(_NOTES):
-        one = site.by_slug.get(name.removeprefix(_NOTES))
-        return None if one is None else [getattr(one, field) for field in _OF_NOTES]
+        return _of_notes(site.by_slug.get(name.removeprefix(_NOTES)), site)
     if name.startswith(_HISTORY):
         slug = name.removeprefix(_HISTORY)
         return site.earlier.get(slug), site.changed.get(slug), site.versions.get(slug)
@@ -98,6 +97,12 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         WAIVERS: lambda: site.book.waived,
     }
     return common[name]()
+
+
+def _of_notes(one: Published | None, site: SiteInput) -> object:
+    if one is None:
+        return None
+    return [getattr(one, field) for field in _OF_NOTES], [site.photos.get(name) for name in one.pictures]
 
 
 def _of_recipe(slug: str, site: SiteInput) -> object:

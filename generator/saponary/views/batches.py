@@ -17,6 +17,7 @@ from saponary.schema.batch import Batch, Fault, PhotoRef
 from saponary.views.cooked_lots import cook_facts
 from saponary.views.lot_figures import good_until, test_name
 from saponary.views.prose import Prose
+from saponary.views.prose_links import led
 from saponary.views.site import PhotoSet, SiteInput
 
 
@@ -170,10 +171,7 @@ def _led(found: PhotoSet, ref: PhotoRef, prose: Prose, title: str) -> Photo:
     return Photo(
         width=found.width,
         height=found.height,
-        sources=tuple(
-            (kind, ", ".join(prose.links.up + one.strip() for one in srcset.split(",")))
-            for kind, srcset in found.sources
-        ),
+        sources=tuple((kind, led(srcset, prose.links.up)) for kind, srcset in found.sources),
         src=prose.links.up + found.src,
         alt=alt or message("photo.alt", title=prose.title(title), day=day),
         caption=first,

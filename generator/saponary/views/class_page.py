@@ -19,7 +19,8 @@ from saponary.views.lead_photo import lead_photo
 from saponary.views.paper.handout import RecipePages, handout
 from saponary.views.paper.handout_weights import ClassWeights
 from saponary.views.printed import Printed, of_class, of_recipe
-from saponary.views.prose import Links, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
 
 

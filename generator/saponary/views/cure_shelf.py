@@ -23,7 +23,8 @@ from saponary.views.batches import Photo, photo
 from saponary.views.cure_compare import CureCompare, compare
 from saponary.views.facts import Fact, days, of_bar
 from saponary.views.lots import State, state_of
-from saponary.views.prose import Links, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import Links
 from saponary.views.readiness import Lot, Readiness, lots, ready_lots, why_none
 from saponary.views.site import SiteInput
 

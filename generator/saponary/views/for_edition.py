@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import TypeVar
@@ -45,8 +45,8 @@ def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
     """The site as an edition may show it."""
     shows = edition.shows
     once: Once = {}
-    recipes = tuple(
-        published(one, edition, whole.on, once) for one in whole.recipes if _is_shown(one, edition)
+    recipes = _with_shown_pictures(
+        whole, [published(one, edition, whole.on, once) for one in whole.recipes if _is_shown(one, edition)]
     )
     slugs = {recipe.slug for recipe in recipes}
     return SiteInput(
@@ -81,10 +81,21 @@ def _of(found: Mapping[str, T], slugs: set[str]) -> dict[str, T]:
     return {slug: one for slug, one in found.items() if slug in slugs}
 
 
+def _with_shown_pictures(whole: Unpublished, recipes: Sequence[Published]) -> tuple[Published, ...]:
+    """Notes show no photo of a lot that the edition does not show, whichever recipe the lot is of."""
+    if not any(recipe.pictures for recipe in recipes):
+        return tuple(recipes)
+    of_lots = {shot.file for one in whole.recipes for r in one.computed.batches for shot in r.batch.photos}
+    shown = {shot.file for recipe in recipes for r in recipe.batches for shot in r.batch.photos}
+    free = [tuple(n for n in recipe.pictures if n in shown or n not in of_lots) for recipe in recipes]
+    return tuple(replace(recipe, pictures=kept) for recipe, kept in zip(recipes, free, strict=True))
+
+
 def _photos(recipes: tuple[Published, ...]) -> dict[str, None]:
     own = (recipe.model.photo for recipe in recipes)
     of_batches = (shot for recipe in recipes for made in recipe.batches for shot in made.batch.photos)
-    return dict.fromkeys(shot.file for shot in (*own, *of_batches) if shot is not None)
+    in_notes = (name for recipe in recipes for name in recipe.pictures)
+    return dict.fromkeys((*(shot.file for shot in (*own, *of_batches) if shot is not None), *in_notes))
 
 
 def _book(book: Book, edition: Edition) -> PublishedBook:

@@ -15,7 +15,8 @@ from saponary.views.batches import Photo
 from saponary.views.choices import Choice, What, choices, marks
 from saponary.views.lead_photo import lead_photo
 from saponary.views.printed import Printed, of_book
-from saponary.views.prose import Links, Prose, first_sentence
+from saponary.views.prose import Prose, first_sentence
+from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
 from saponary.views.traits import traits
 
@@ -95,7 +96,7 @@ def gallery_view(
         subtitle=settings.subtitle,
         maker=settings.maker,
         place=settings.place,
-        about=Prose({}, Links(published, up)).block(settings.about, front=True)
+        about=Prose({}, Links(published, up, "")).block(settings.about, front=True)
         if settings.about.strip()
         else None,
         cards=tuple(_card(recipe, site, marks(has), up) for recipe, has in found),

@@ -31,7 +31,8 @@ from saponary.views.neighbours import Neighbours, neighbours
 from saponary.views.panel import Panel, panel
 from saponary.views.paper.record_fields import Blank, sheet_fields
 from saponary.views.printed import Printed, of_labels, of_recipe
-from saponary.views.prose import Links, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import Links
 from saponary.views.readiness import held_lots
 from saponary.views.scene import portions_alone
 from saponary.views.site import SiteInput
@@ -120,7 +121,8 @@ def recipe_view(
     begin at the level `top`.
     """
     computed, settings = recipe, site.book.settings
-    model, prose = computed.model, Prose(computed.catalogue, to)
+    photos = {name: site.photos[name] for name in recipe.pictures if name in site.photos}
+    model, prose = computed.model, Prose(computed.catalogue, to, photos, recipe.slug)
     scale = Scale(settings.scale_step_grams, settings.units)
     body = prose.block(computed.notes, top=top)
     return RecipeView(

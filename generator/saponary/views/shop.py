@@ -25,7 +25,8 @@ from saponary.views.choices import Choice, What, choices, marks
 from saponary.views.colour_words import in_words
 from saponary.views.lead_photo import lead_photo
 from saponary.views.money import money
-from saponary.views.prose import Links, Prose, first_sentence
+from saponary.views.prose import Prose, first_sentence
+from saponary.views.prose_links import Links
 from saponary.views.scene import portions_alone
 from saponary.views.shop_contents import Legal, Row, contents, law_of, legal
 from saponary.views.site import SiteInput

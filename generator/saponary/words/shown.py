@@ -88,7 +88,8 @@ def _meaning(escape: re.Match[str]) -> str:
 
 _FENCE = r"(?P<fence>^ {0,3}(?P<mark>`{3,}+(?=[^`\n]*$)|~{3,}+)[^\n]*\n(?s:.*?)(?:^ {0,3}(?P=mark)[`~]*[ \t]*\r?$|\Z))"
 _LINES = (
-    r"(?P<definition>^ {0,3}\[[^\]\n]{1,200}\]:[^\n]*$)"
+    r"(?P<footnote>^ {0,3}\[\^[^\]\s]{1,200}\]:)"
+    r"|(?P<definition>^ {0,3}\[[^\]\n]{1,200}\]:[ \t]*(?:<[^<>\n]*>|[^\s]*)(?=[ \t]*(?:\r?$|[\"'(])))"
     r"|(?P<rule>^ {0,3}(?:=+|-{2,}+|\*{3,}+|_{3,}+)[ \t]*\r?$)"
     r"|(?P<block>^(?:[ \t]{0,12}(?:>|[-+*](?=\s)|\d{1,9}[.)](?=\s)|#{1,6}(?=\s)))+)"
     r"|(?P<cell>\|)"
@@ -100,7 +101,7 @@ _INLINE = (
     r"|(?P<entity>&(?:\#\d{1,7}|\#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});)"
     r"|(?P<figure>\{[^{}]{1,300}\})"
     r"|(?P<url><[a-z]{2,20}:[^<>\s]{0,2000}>|https?://[^\s<>()\[\]]{1,2000})"
-    r"|(?P<gone>\](?:\((?:<[^<>\n]{0,2000}>|[^()\s\[\]]{0,2000})\)?|\[[^\[\]\n]{0,200}\])|!?\[|\]"
+    r"|(?P<gone>\[\^[^\]\s\[]{1,200}\]|\](?:\((?:<[^<>\n]{0,2000}>|[^()\s\[\]]{0,2000})\)?|\[[^\[\]\n]{0,200}\])|!?\[|\]"
     r"|[*\u00ad\u200b-\u200d\u2060\ufeff]+|~~+|_+(?=\*)|(?<=\*)_+)"
     r"|(?P<space>_+|`+))"
 )
@@ -143,7 +144,7 @@ class _Unmarking:
     def _piece(self, piece: re.Match[str]) -> int:
         """Undo one mark; where to go on."""
         kind, where, end = piece.lastgroup, piece.start(), piece.end()
-        if kind in ("mark", "fence", "definition", "rule", "cell"):
+        if kind in ("mark", "fence", "footnote", "definition", "rule", "cell"):
             self.out.put(BREAK, where)
             if self.code and piece["fence"]:
                 return where + len(piece["mark"])

@@ -17,7 +17,8 @@ from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import recipe_object, site_object
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.views.paper.short_code import page_address
-from saponary.views.prose import PaperLinks, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import PaperLinks
 from support import some, write_book
 
 pytestmark = pytest.mark.slow

@@ -14,7 +14,8 @@ from saponary.outputs.templating import named_by_content, script
 from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.bench_screens import screens
-from saponary.views.prose import Links, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import Links
 from saponary.views.readiness import held_lots
 from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import work_order

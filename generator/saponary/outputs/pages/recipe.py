@@ -12,7 +12,7 @@ from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.outputs.structured import how_to, picture
 from saponary.views import links
 from saponary.views.gallery import in_order
-from saponary.views.prose import Links
+from saponary.views.prose_links import Links
 from saponary.views.recipe import recipe_page, recipe_view
 
 

@@ -11,7 +11,8 @@ from saponary.book import quotes
 from saponary.book.catalogue import Figure, compare
 from saponary.book.plain_title import unknown_figure
 from saponary.quantity.units import QuantityError
-from saponary.views.prose import Placed, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_marks import Placed
 from saponary.words.at_another_size import has_share, has_weight, without
 
 BLANK = Markup('<span class="blank gap"></span>')

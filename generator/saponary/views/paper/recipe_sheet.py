@@ -5,7 +5,7 @@ from __future__ import annotations
 from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing
 from saponary.views import links
-from saponary.views.prose import PaperLinks
+from saponary.views.prose_links import PaperLinks
 from saponary.views.recipe import RecipeView, recipe_view
 from saponary.views.site import SiteInput
 

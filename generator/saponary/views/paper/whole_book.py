@@ -19,7 +19,8 @@ from saponary.views.gallery import collection, in_order
 from saponary.views.glossary import Word, words
 from saponary.views.pantry import Shelf, Use, shelves
 from saponary.views.paper.recipe_sheet import paper_recipe
-from saponary.views.prose import PaperLinks, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import PaperLinks
 from saponary.views.recipe import RecipeView
 from saponary.views.site import SiteInput
 
@@ -66,7 +67,7 @@ def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings
     slugs = frozenset(recipe.slug for recipe in row)
     made = {recipe.slug: paper_recipe(recipe, site, drawings.of(recipe), slugs) for recipe in row}
     about = (
-        Prose({}, PaperLinks(slugs)).block(settings.about, top=2, front=True)
+        Prose({}, PaperLinks(slugs, folder="")).block(settings.about, top=2, front=True)
         if settings.about.strip()
         else None
     )
