@@ -42,12 +42,12 @@ class Links:
         return address
 
     def picture(self, address: str, alt: str, photos: Mapping[str, PhotoSet]) -> str | None:
-        """The photo at an address as HTML; None where it is none of these photos."""
+        """The photo at an address as HTML, '' for one that may not be shown; None for what is no photo of the book."""
         path = in_book(address, self.folder)
-        found = (
-            photos.get(path.removeprefix(PHOTOS)) if path is not None and path.startswith(PHOTOS) else None
-        )
-        return None if found is None else self._photo(found, alt)
+        if path is None or not path.startswith(PHOTOS):
+            return None
+        found = photos.get(path.removeprefix(PHOTOS))
+        return "" if found is None else self._photo(found, alt)
 
     def _photo(self, found: PhotoSet, alt: str) -> str:
         sources = "".join(

@@ -114,15 +114,18 @@ def _restored(text: str, placed: Sequence[Placed]) -> str:
 
 
 def _pictured(tokens: Sequence[Token], placed: Sequence[Placed], env: Mapping[str, Any]) -> list[Token]:
-    """Pictures as the photos that they name; those that may not be shown here are left out."""
+    """Pictures as the photos that they name; those that may not be shown here are left out, others are their words."""
     out: list[Token] = []
     for token in tokens:
         if token.type != "image":
             out.append(token)
             continue
-        alt = " ".join(bare(_split(token.children or [], placed)).split())
+        words = _split(token.children or [], placed)
+        alt = " ".join(bare(words).split())
         shown = env["links"].picture(str(token.attrs.get("src", "")), alt, env["photos"])
-        if shown is not None:
+        if shown is None:
+            out += words
+        elif shown:
             title = escape(typographic(str(token.attrs.get("title", ""))))
             below = _MARK.sub(lambda figure: placed[int(figure[1])].html, title)
             out.append(Token("photo", "", 0, content=shown, meta={"text": "", "below": below}))
