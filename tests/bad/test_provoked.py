@@ -12,7 +12,7 @@ from support import write_book
 
 READ = frozenset(
     {
-        "comma-decimal", "total-space", "lb-oz", "water-ratio", "water-ratio-quoted", "water-ratio-block", "lye-naoh",
+        "footnote", "comma-decimal", "total-space", "lb-oz", "water-ratio", "water-ratio-quoted", "water-ratio-block", "lye-naoh",
         "lye-scalar", "liquids-of-water", "batch-weighed-dates", "purity",
     }
 )  # fmt: skip
@@ -27,7 +27,7 @@ SAYS = {
     "liquids-too-much": "the liquids bring 145.8 g of the water",
     "bad-indent": "this line does not fit the lines above it",
     "language-xx": "of the language 'xx' we do not know",
-    "image": "notes hold no pictures",
+    "image": "is none of the book's photos",
     "dead-link": "there is no recipe 'other-bar'",
     "html": "<b> is shown as it stands",
     "oil-capitals": "such as olive-oil",

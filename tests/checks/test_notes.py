@@ -48,9 +48,14 @@ BESIDE = {
             "![a bar](https://example.org/x.jpg)",
             10,
             "'https://example.org/x.jpg' is none of the book's photos",
-            "known photos: bar.jpg",
+            "did you mean '../photos/bar.jpg'?",
         ),
-        ("![a bar](../pictures/bra.jpg)", 10, "'../pictures/bra.jpg' is none", "did you mean 'bar.jpg'?"),
+        (
+            "![a bar](../pictures/bra.jpg)",
+            10,
+            "'../pictures/bra.jpg' is none",
+            "did you mean '../photos/bar.jpg'?",
+        ),
         ("See [the\nother](ohter-bar.md).", 8, "there is no recipe 'ohter-bar'", "did you mean 'other-bar'?"),
         (
             "See [it][1].\n\n[1]: ohter-bar.md",

@@ -45,9 +45,9 @@ def dead(address: Address, folder: str, book: Book) -> tuple[str, str] | None:
     if address.kind == "picture":
         if path is not None and path.startswith(PHOTOS):
             return None
-        hint = suggest(basename(path or address.to), book.photos, "photos")
-        said = "is none of the book's photos, which lie in photos/ and are named as ../photos/NAME"
-        return f"the picture {address.to!r} {said}", hint
+        known = [f"../{PHOTOS}{name}" for name in book.photos]
+        hint = suggest(f"../{PHOTOS}{basename(path or address.to)}", known, "photos")
+        return f"the picture {address.to!r} is none of the book's photos, which lie in {PHOTOS}", hint
     if path is None:
         return None
     slugs = [recipe.slug for recipe in book.recipes]
