@@ -8,7 +8,8 @@ from saponary.book.published import Published
 from saponary.messages.message import Value
 from saponary.views.batches import Photo
 from saponary.views.lead_photo import lead_photo
-from saponary.views.prose import PaperLinks, Prose
+from saponary.views.prose import Prose
+from saponary.views.prose_links import PaperLinks
 from saponary.views.site import SiteInput
 
 DOTS_PER_MM = 300 / 25.4
