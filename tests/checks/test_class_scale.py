@@ -9,7 +9,7 @@ TOLD = [
     (
         "classes/one.md:4:7",
         "error",
-        "at this size tried has a superfat of -1.9 % once its weights are rounded to 1.00 g, instead of 5.0 %",
+        "at this size tried has a superfat of -1.9 % once its weights are rounded to 1 g, instead of 5.0 %",
         "make more of it, or use a finer scale",
     ),
 ]
@@ -21,7 +21,7 @@ ALSO = [
             (
                 "classes/one.md:4:7",
                 "warning",
-                "at this size tried has a superfat of 9.4 % once its weights are rounded to 1.00 g, instead of 5.0 %",
+                "at this size tried has a superfat of 9.4 % once its weights are rounded to 1 g, instead of 5.0 %",
                 "make more of it, or use a finer scale",
             )
         ],
@@ -36,7 +36,7 @@ ALSO = [
             (
                 "classes/one.md:4:8",
                 "error",
-                "at this size tried has a superfat of -13.3 % once its weights are rounded to 1.00 g, instead of 5.0 %",
+                "at this size tried has a superfat of -13.3 % once its weights are rounded to 1 g, instead of 5.0 %",
                 "make more of it, or use a finer scale",
             )
         ],
@@ -47,7 +47,7 @@ ALSO = [
             (
                 "classes/one.md:4:7",
                 "error",
-                "at this size tried has a superfat of -70.0 % once its weights are rounded to 5.00 g, instead of 5.0 %",
+                "at this size tried has a superfat of -70.0 % once its weights are rounded to 5 g, instead of 5.0 %",
                 "make more of it, or use a finer scale",
             )
         ],

@@ -14,7 +14,7 @@ TOLD = [
         "recipes/tried.md:12:93",
         "error",
         "lot A1: the pot is 10.0 g heavier after the cook than before it",
-        "weigh the pot with its spoon and without its lid both times, and look for a slip of the pen",
+        "weigh the pot with its spoon and without its lid both times, and look for a typing mistake",
     )
 ]
 NEIGHBOUR = batch(", pot: {before: 3000 g, after: 2930 g}", HOT)

@@ -13,7 +13,7 @@ TOLD = [
         "recipes/tried.md:11:43",
         "error",
         "'harbour-scent' makes 4.50 % of the cured bar; its certificate allows 3 %",
-        "stay below 40.0 g in all; the bar is reckoned at 1333 g of soap cured",
+        "stay below 40.0 g in all; the batch is calculated as 1333 g of cured soap",
     ),
 ]
 NEIGHBOUR = recipe(
@@ -37,7 +37,7 @@ ALSO = [
                 "recipes/tried.md:11:34",
                 "error",
                 "'one' makes 4.27 % of the cured bar; its certificate allows 3 %",
-                "stay below 42.2 g in all; the bar is reckoned at 1405 g of soap cured; or waive it with your reason: waive: [{rule: fragrance, about: one, because: …}]",
+                "stay below 42.2 g in all; the batch is calculated as 1405 g of cured soap; or waive it with your reason: waive: [{rule: fragrance, about: one, because: …}]",
             ),
         ],
     ),

@@ -13,8 +13,8 @@ TOLD = [
     (
         "recipes/tried.md:11:36",
         "warning",
-        "90.0 g of kaolin per kg of oils is more than usual",
-        "usual is 5 to 20 g/kg",
+        "kaolin at 90 g/kg of oils is more than usual",
+        "usual is 5 to 20 g/kg of oils",
     ),
 ]
 NEIGHBOUR = recipe(more("additions: [{what: kaolin, amount: 20 g/kg}]\n"))
@@ -29,8 +29,8 @@ ALSO = [
             (
                 "recipes/tried.md:11:36",
                 "warning",
-                "201.0 g of kaolin per kg of oils is more than usual",
-                "usual is 5 to 20 g/kg; or waive it with your reason: waive: [{rule: usual-rate, about: kaolin, because: …}]",
+                "kaolin at 201 g/kg of oils is more than usual",
+                "usual is 5 to 20 g/kg of oils; or waive it with your reason: waive: [{rule: usual-rate, about: kaolin, because: …}]",
             )
         ],
     ),
@@ -46,8 +46,8 @@ ALSO = [
             (
                 "recipes/tried.md:12:66",
                 "warning",
-                "120.0 g of kaolin per kg of oils is more than usual",
-                "usual is 5 to 20 g/kg; or waive it with your reason: waive: [{rule: usual-rate, about: kaolin in light, because: …}]",
+                "kaolin at 120 g/kg of oils is more than usual",
+                "usual is 5 to 20 g/kg of oils; or waive it with your reason: waive: [{rule: usual-rate, about: kaolin in light, because: …}]",
             )
         ],
     ),
@@ -67,7 +67,7 @@ def test_a_portion_is_rated_on_its_own_oils(tmp_path: Path) -> None:
     """A quarter of 1000 g: 6 g are 24 g/kg there, and would be 6 g/kg of the whole."""
     portions = "portions:\n  - {name: a, share: 1/4, additions: [{what: kaolin, amount: 6 g}]}\n  - {name: b, share: 3/4}\n"
     (one,) = found(tmp_path, recipe(more(portions)), "usual-rate")
-    assert one.about == "kaolin in a" and "24.0 g of kaolin per kg of oils is more" in one.message
+    assert one.about == "kaolin in a" and "kaolin at 24 g/kg of oils is more" in one.message
 
 
 def test_a_waiver_for_one_thing_lets_no_other_pass(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ come through here.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import floor, log10
 from typing import Literal
@@ -20,6 +20,7 @@ from saponary.lye.fingerprint import fingerprint
 from saponary.lye.mould import fill_height
 from saponary.lye.portions import PortionFigures
 from saponary.messages.message import Number
+from saponary.quantity.numbers import WeightUnit, in_book_units
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError, parse, parse_ratio
@@ -56,15 +57,20 @@ class Figure:
     kind: Kind
     known: bool = True
     """Whether all that it rests on is known; a superfat's uptake of alkali may not be."""
+    book: WeightUnit = "g"
+    """What the book is kept in: a weight is shown and signed so."""
 
     def text(self, unit: str | None = None, decimals: int | None = None) -> str:
         """As shown on a page: number, space, unit."""
-        unit = _SHOWN_UNIT[self.kind] if unit is None else unit
+        if unit is None:
+            made = self.number()
+            value, places, unit = in_book_units(made.value, made.decimals, made.unit, self.book)
+            return f"{show(value, places if decimals is None else decimals)} {unit}".rstrip()
         number = show(self.in_unit(unit), _DECIMALS[self.kind] if decimals is None else decimals)
         return f"{number} {unit}".rstrip()
 
     def number(self) -> Number:
-        """The same as a figure to be shown, in the unit of its kind."""
+        """The same as a figure to be said, which says a weight in the units of the book."""
         unit = _SHOWN_UNIT[self.kind]
         return Number(self.in_unit(unit), _DECIMALS[self.kind], unit)
 
@@ -130,9 +136,9 @@ def _too_rough(number: str, value: float) -> bool:
     return abs(float(Fraction(number)) - value) > _ROUGHEST * abs(value)
 
 
-def catalogue(figures: Figures, built: Resolved) -> dict[str, Figure]:
-    """All figures of a recipe by name, in a fixed order."""
-    return {figure.name: figure for figure in _all(figures, built)}
+def catalogue(figures: Figures, built: Resolved, book: WeightUnit) -> dict[str, Figure]:
+    """All figures of a recipe by name, in a fixed order; shown in what the book is kept in."""
+    return {figure.name: replace(figure, book=book) for figure in _all(figures, built)}
 
 
 def _all(f: Figures, built: Resolved) -> Iterator[Figure]:

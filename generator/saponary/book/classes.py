@@ -21,6 +21,7 @@ from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula, Stock
 from saponary.pantry.model import Pantry
+from saponary.quantity.numbers import WeightUnit
 from saponary.reading import front_matter as front
 from saponary.reading.findings import Finding
 from saponary.reading.published_text import CLASS, Said, said
@@ -186,7 +187,9 @@ def made_by_a_student(plan: ClassPlan, built: Mapping[str, Resolved], shelf: Pan
     }
 
 
-def figures_of(read: ClassFile, built: Mapping[str, Resolved], shelf: Pantry) -> dict[str, Figure]:
+def figures_of(
+    read: ClassFile, built: Mapping[str, Resolved], shelf: Pantry, units: WeightUnit
+) -> dict[str, Figure]:
     """The figures that a lesson may place or quote: its first recipe at each student's size.
 
     `built` is by recipe. There are none where that recipe or its size cannot be worked out.
@@ -195,4 +198,4 @@ def figures_of(read: ClassFile, built: Mapping[str, Resolved], shelf: Pantry) ->
     if plan is None or plan.recipes[0] not in built:
         return {}
     one = sized(plan, built[plan.recipes[0]], shelf)
-    return dict(catalogue(weigh(one.formula), one)) if one is not None else {}
+    return dict(catalogue(weigh(one.formula), one, units)) if one is not None else {}

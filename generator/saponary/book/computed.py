@@ -24,6 +24,7 @@ from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
+from saponary.quantity.numbers import weight
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.reporter import Located
 from saponary.reading.tree import Path
@@ -75,6 +76,10 @@ class Computed(Located):
         """Where a value (or its key) stands in the recipe file."""
         return self.file.tree.place(self.file.file, path, key=key)
 
+    def weight(self, grams: float, decimals: int = 1) -> str:
+        """A weight as text, in the units of the book."""
+        return weight(grams, decimals, self.settings.units)
+
     def additions(self) -> Iterator[tuple[Path, str, str | None]]:
         """Every addition as written: its path, its id and the portion it goes into."""
         for index, item in enumerate(self.model.additions):
@@ -109,7 +114,7 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
         model=recipe.model,
         resolved=resolved,
         figures=figures,
-        catalogue=catalogue(figures, resolved),
+        catalogue=catalogue(figures, resolved, book.settings.units),
         quotes=tuple(quotes.in_recipe(recipe)),
         fingerprint=mark,
         batches=batches,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saponary.book.catalogue import Figure
 
@@ -31,7 +31,7 @@ def moved(old: Mapping[str, Figure], new: Mapping[str, Figure]) -> Iterator[Move
 
 def difference(was: Figure, now: Figure) -> str | None:
     """The difference with its sign; None where it is shown as nought."""
-    found = Figure(was.name, now.value - was.value, was.kind)
+    found = replace(now, value=now.value - was.value)
     if not any(digit in "123456789" for digit in found.text()):
         return None
     text = found.text("points" if found.kind == "share" else None)

@@ -17,6 +17,7 @@ from saponary.book.sheet_words import folded
 from saponary.lye.constants import KOH, NAOH
 from saponary.lye.figures import Figures, weigh
 from saponary.pantry.model import Pantry
+from saponary.quantity.numbers import WeightUnit, weight
 from saponary.quantity.rounding import show
 from saponary.quantity.units import MASS
 from saponary.reading.findings import Finding, Place
@@ -58,7 +59,7 @@ def recipe_of(
     if made is not None and sheet.superfat is not None:
         found += _lye_compared(sheet, made, place)
     if made is not None and sheet.water is not None:
-        found += _apart(place, "water", float(sheet.water), made.water.plain)
+        found += _apart(place, "water", float(sheet.water), made.water.plain, _units(sheet))
     return text, found
 
 
@@ -122,15 +123,21 @@ def _worked_back(
     ]
 
 
+def _units(sheet: Sheet) -> WeightUnit:
+    return "oz" if sheet.unit in ("oz", "lb") else "g"
+
+
 def _lye_compared(sheet: Sheet, made: Figures, place: Place) -> Iterator[Finding]:
     for name in ALKALIS:
         if name in sheet.alkali:
-            yield from _apart(place, name.replace("-", " "), float(sheet.alkali[name]), _of(made, name))
+            yield from _apart(
+                place, name.replace("-", " "), float(sheet.alkali[name]), _of(made, name), _units(sheet)
+            )
 
 
-def _apart(place: Place, what: str, said: float, made: float) -> Iterator[Finding]:
+def _apart(place: Place, what: str, said: float, made: float, units: WeightUnit) -> Iterator[Finding]:
     if abs(said - made) > max(_NEAR, _NEAR_SHARE * made):
-        told = f"this table has {show(said, 1)} g of {what}, and the engine gives {show(made, 1)} g"
+        told = f"this table has {weight(said, 1, units)} of {what}, and the engine gives {weight(made, 1, units)}"
         yield _warning(place, told, "the recipe has the engine's; look where the other came from")
 
 

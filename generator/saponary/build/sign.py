@@ -65,7 +65,7 @@ def signed(proof: Proof, files: Collection[str], *, drafts: bool) -> Iterator[tu
     built = {one.computed.file.slug: one.computed.resolved for one in proof.recipes}
     for lesson in proof.book.classes:
         if not files or lesson.file in files:
-            figures = classes.figures_of(lesson, built, proof.book.pantry)
+            figures = classes.figures_of(lesson, built, proof.book.pantry, proof.book.settings.units)
             made = lesson_edits(lesson, figures)
             if made:
                 new = apply(lesson.text, made)

@@ -188,7 +188,7 @@ class Maker:
         self.progress, self.store, self.workers = progress, store, workers
         own, standard = book.root / "templates", resources.templates()
         self.templates = [folder for folder in (own, standard) if folder.is_dir()]
-        self.spoken = environment(self.templates, speaker(book.settings.language))
+        self.spoken = environment(self.templates, speaker(book.settings.language, book.settings.units))
         self.faults: list[Finding] = []
         self.tells_day = press is not None
         self.rested_on: dict[str, tuple[Mapping[str, str], Earlier]] = {}

@@ -17,7 +17,7 @@ from saponary.reading.findings import Finding, suggest
 from saponary.reading.tree import Path
 
 _MISSPELT = 0.8
-"""So alike that a slip of the pen is likelier than another material."""
+"""So alike that a typing mistake is likelier than another material."""
 
 
 def check(computed: Computed) -> Iterator[Finding]:

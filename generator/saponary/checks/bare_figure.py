@@ -69,7 +69,8 @@ class _Held:
 
     def __init__(self, computed: Computed) -> None:
         self.computed = computed
-        sized = (catalogue(weigh(one.formula), one) for one in _resized(computed))
+        units = computed.settings.units
+        sized = (catalogue(weigh(one.formula), one, units) for one in _resized(computed))
         self.figures: list[Figure] = [
             *computed.catalogue.values(),
             *(f for each in sized for f in each.values()),

@@ -34,7 +34,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "class-packs",
     "sense",
-    "A shopping list is reckoned in the packs that things are sold in. A pack of what no recipe uses is mostly a "
+    "A shopping list is made in the packs that things are sold in. A pack of what no recipe uses is mostly a "
     "slip of the pen.",
     book=check,
     kinds=WARNING,

@@ -8,6 +8,7 @@ from saponary.book.classes import made_by_a_student
 from saponary.checks.listed import BOTH
 from saponary.checks.rule import ProofContext, Rule
 from saponary.lye.figures import weigh
+from saponary.quantity.numbers import step_text
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.reporter import Reporter
@@ -18,6 +19,7 @@ FAR = 0.01
 
 def check(context: ProofContext) -> Iterator[Finding]:
     built = {slug: one.resolved for slug, one in context.recipes.items()}
+    units = context.book.settings.units
     for read in context.book.classes:
         if read.plan is None:
             continue
@@ -30,7 +32,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
                 continue
             message = (
                 f"at this size {slug} has a superfat of {show(100 * figures.superfat_as_weighed, 1)} % once its "
-                f"weights are rounded to {show(one.formula.scale_step, 2)} g, instead of {show(100 * figures.superfat, 1)} %"
+                f"weights are rounded to {step_text(one.formula.scale_step, units)}, instead of {show(100 * figures.superfat, 1)} %"
             )
             caustic = figures.superfat_as_weighed < 0 <= figures.superfat
             hint = "make more of it, or use a finer scale"

@@ -7,10 +7,9 @@ from collections.abc import Iterator
 from saponary.book.computed import Computed
 from saponary.checks.rule import Rule
 from saponary.lye.cook import cooked
-from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
-_HINT = "weigh the pot with its spoon and without its lid both times, and look for a slip of the pen"
+_HINT = "weigh the pot with its spoon and without its lid both times, and look for a typing mistake"
 
 
 def check(computed: Computed) -> Iterator[Finding]:
@@ -20,12 +19,12 @@ def check(computed: Computed) -> Iterator[Finding]:
             continue
         found = cooked(computed.figures, pot.before.grams, pot.after.grams)
         if found.lost < 0:
-            said = f"lot {record.batch.lot}: the pot is {show(-found.lost, 1)} g heavier after the cook than before it"
+            said = f"lot {record.batch.lot}: the pot is {computed.weight(-found.lost)} heavier after the cook than before it"
             yield record.finding(RULE.name, ("pot", "after"), said, _HINT)
         elif found.left < 0:
             said = (
-                f"lot {record.batch.lot}: the pot lost {show(found.lost, 1)} g, and there were "
-                f"{show(found.water, 1)} g of water in all"
+                f"lot {record.batch.lot}: the pot lost {computed.weight(found.lost)}, and there were "
+                f"{computed.weight(found.water)} of water in all"
             )
             yield record.finding(RULE.name, ("pot", "after"), said, _HINT)
 

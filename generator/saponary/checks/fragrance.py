@@ -43,8 +43,8 @@ def _over(computed: Computed, scents: Scent, name: str, path: Path) -> Iterator[
         yield computed.finding(
             RULE.name, (*path, "amount"),
             f"{name!r} makes {show(100 * share, 2)} % of the cured bar; its certificate allows {100 * most:g} %",
-            f"stay below {show(most * scents.cured_grams, 1)} g in all; the bar is reckoned at "
-            f"{show(scents.cured_grams, 0)} g of soap cured",
+            f"stay below {computed.weight(most * scents.cured_grams)} in all; the batch is calculated as "
+            f"{computed.weight(scents.cured_grams, 0)} of cured soap",
             about=name,
         )  # fmt: skip
 

@@ -27,7 +27,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name,
             path,
-            f"the stock brings {show(drawn.water, 1)} g of water, and there is room for {show(figures.water.plain, 1)} g beside what else brings water",
+            f"the stock brings {computed.weight(drawn.water)} of water, and there is room for {computed.weight(figures.water.plain)} beside what else brings water",
             "use a stronger stock, give the lye more water, or write lye-stock: 0 % and weigh it dry",
             key=own is not None,
         )

@@ -18,13 +18,13 @@ def check(computed: Computed) -> Iterator[Finding]:
     if f.water.plain < 0:
         path = _first(computed)
         yield computed.finding(
-            RULE.name, path, f"{_what(computed)} bring {show(f.water.brought, 1)} g of water, the recipe has {show(f.water.total, 1)} g",
+            RULE.name, path, f"{_what(computed)} bring {computed.weight(f.water.brought)} of water, the recipe has {computed.weight(f.water.total)}",
             "use less of them, or more water", key=True,
         )  # fmt: skip
     elif f.lye_strength_dissolved > STRONGEST_LYE:
         yield computed.finding(
             RULE.name, path, f"the lye would dissolve at {show(100 * f.lye_strength_dissolved, 1)} %, more than water can hold{_because(computed)}",
-            f"leave at least as much plain water as lye ({show(f.weights.total, 1)} g)", key=True,
+            f"leave at least as much plain water as lye ({computed.weight(f.weights.total)})", key=True,
         )  # fmt: skip
 
 
@@ -33,7 +33,7 @@ def _because(computed: Computed) -> str:
     water = computed.figures.water
     if water.brought <= 0:
         return ""
-    return f": {_what(computed)} bring {show(water.brought, 1)} g of the water, and {show(water.plain, 1)} g of plain water are left"
+    return f": {_what(computed)} bring {computed.weight(water.brought)} of the water, and {computed.weight(water.plain)} of plain water are left"
 
 
 def _what(computed: Computed) -> str:

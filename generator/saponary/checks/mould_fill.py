@@ -26,7 +26,8 @@ class Filled:
     path: Path
     room: float
     batter: float
-    oils: float
+    full: str
+    """The oils that fill it, as text."""
 
     @property
     def told(self) -> str:
@@ -34,7 +35,7 @@ class Filled:
 
     @property
     def fits(self) -> str:
-        return f"{show(self.oils * self.room / self.batter, 0)} g of oils fill it to the rim"
+        return f"{self.full} of oils fill it to the rim"
 
 
 def filled(computed: Computed) -> Iterator[Filled]:
@@ -42,17 +43,19 @@ def filled(computed: Computed) -> Iterator[Filled]:
     resolved = computed.resolved
     if resolved.mould is not None:
         path: Path = ("oils", "fill") if computed.model.oils.fill is not None else ("mould",)
-        yield from _filled(path, resolved.mould, computed.figures.loaf_ml, resolved.formula)
+        yield from _filled(path, resolved.mould, computed.figures.loaf_ml, resolved.formula, computed)
     for index, size in enumerate(resolved.sizes):
         mould = computed.pantry.moulds.get(size.name)
         if mould is not None:
-            yield from _filled(("sizes", index), mould, weigh(size.formula).loaf_ml, size.formula)
+            yield from _filled(("sizes", index), mould, weigh(size.formula).loaf_ml, size.formula, computed)
 
 
-def _filled(path: Path, mould: Mould, batter: float, formula: Formula) -> Iterator[Filled]:
+def _filled(
+    path: Path, mould: Mould, batter: float, formula: Formula, computed: Computed
+) -> Iterator[Filled]:
     room = millilitres(mould)
     if room > 0 and batter > 0:
-        yield Filled(path, room, batter, formula.oils_grams)
+        yield Filled(path, room, batter, computed.weight(formula.oils_grams * room / batter, 0))
 
 
 def check(computed: Computed) -> Iterator[Finding]:

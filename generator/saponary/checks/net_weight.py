@@ -11,7 +11,7 @@ from saponary.checks.listed import BOTH, IN_RECIPES
 from saponary.checks.rule import Rule
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.fingerprint import matches
-from saponary.quantity.rounding import show, to_step
+from saponary.quantity.rounding import to_step
 from saponary.reading.findings import Finding
 
 
@@ -46,7 +46,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name,
             path,
-            f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {show(lightest, 1)} g",
+            f"the label states {label.net_weight.text.strip()}; a bar of lot {lot} comes to {computed.weight(lightest)}",
             "state what the lightest cured bar weighs, or less",
         )
 
@@ -59,7 +59,7 @@ def _expected(computed: Computed, stated: float) -> Iterator[Finding]:
     yield computed.finding(
         RULE.name,
         ("label", "net-weight"),
-        f"as poured, a bar is expected to come to {figures['cured-bar'].text()}, less than its label's {show(stated, 1)} g",
+        f"as poured, a bar is expected to come to {figures['cured-bar'].text()}, less than its label's {computed.weight(stated)}",
         f"pour {figures['bar-for-label'].text()} of each bar, {figures['oils-for-label'].text()} of oils in all, or state less",
         "warning",
     )

@@ -9,7 +9,6 @@ from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
 from saponary.lye.alkali import weights_for
 from saponary.lye.formula import LATE
-from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 from saponary.reading.findings import Finding
 
@@ -30,7 +29,7 @@ def check(computed: Computed) -> Iterator[Finding]:
         yield computed.finding(
             RULE.name,
             (*path, "what"),
-            f"{what!r} takes {show(grams, 1)} g of alkali, and the lye is raised by as much",
+            f"{what!r} takes {computed.weight(grams)} of alkali, and the lye is raised by as much",
             "leave it out",
             "warning",
             about=what,

@@ -10,7 +10,6 @@ from saponary.book.rows import to_weigh
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
 from saponary.lye.fingerprint import matches
-from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 
 FAR = 1.25
@@ -26,14 +25,15 @@ def check(computed: Computed) -> Iterator[Finding]:
     for record in computed.batches:
         formula = record.batch.formula
         if formula is None or matches(formula, computed.fingerprint):
-            yield from _of(record, meant, STEPS * computed.settings.scale_step_grams)
+            yield from _of(record, meant, computed)
 
 
-def _of(record: BatchRecord, meant: Mapping[str, float], near: float) -> Iterator[Finding]:
+def _of(record: BatchRecord, meant: Mapping[str, float], computed: Computed) -> Iterator[Finding]:
     """Each weight beside the others: a batch of half or twice the size is a batch of the formula."""
     weighed = {
         name: q.grams for name, q in record.batch.as_weighed.items() if q is not None and name in meant
     }
+    near = STEPS * computed.settings.scale_step_grams
     there = sum(meant[name] for name in weighed)
     if there <= 0:
         return
@@ -44,8 +44,8 @@ def _of(record: BatchRecord, meant: Mapping[str, float], near: float) -> Iterato
             yield record.finding(
                 RULE.name,
                 ("as-weighed", name),
-                f"lot {record.batch.lot} records {show(grams, 1)} g of {name}, where the formula asks for "
-                f"{show(asked, 1)} g beside its other weights",
+                f"lot {record.batch.lot} records {computed.weight(grams)} of {name}, where the formula asks for "
+                f"{computed.weight(asked)} beside its other weights",
                 "write what the scale showed; a batch that was made otherwise is another formula",
                 "warning",
                 about=f"{record.batch.lot} {name}",

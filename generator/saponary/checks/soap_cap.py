@@ -8,7 +8,6 @@ from saponary.book.computed import Computed
 from saponary.checks.about import placed
 from saponary.checks.listed import IN_RECIPES
 from saponary.checks.rule import Rule
-from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path
 
@@ -35,8 +34,8 @@ def check(computed: Computed) -> Iterator[Finding]:
         if grams > cap * into / 1000.0 + 1e-6:
             whose = "the batch" if portion is None else f"the portion {portion!r}"
             yield computed.finding(
-                RULE.name, (*path, "amount"), f"{show(grams, 1)} g of {name} in {whose} is over its cap",
-                f"at most {show(cap * into / 1000.0, 1)} g for {show(into, 0)} g of oils",
+                RULE.name, (*path, "amount"), f"{computed.weight(grams)} of {name} in {whose} is over its cap",
+                f"at most {computed.weight(cap * into / 1000.0)} for {computed.weight(into, 0)} of oils",
                 about=placed(name, portion),
             )  # fmt: skip
 

@@ -96,7 +96,7 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
     """The figures of a lesson are those of its first recipe at each student's size."""
     built = {slug: one.resolved for slug, one in context.recipes.items()}
     for read in context.book.classes:
-        figures = figures_of(read, built, context.book.pantry)
+        figures = figures_of(read, built, context.book.pantry, context.book.settings.units)
         if figures:
             hint = f"if the class is right, run: saponary sign {read.slug}"
             for quote in in_notes(read.body, offset=read.body_start):

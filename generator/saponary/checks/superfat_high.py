@@ -1,4 +1,4 @@
-"""superfat-high: so much unsaponified oil that a slip of the pen is likelier than intent."""
+"""superfat-high: so much unsaponified oil that a typing mistake is likelier than intent."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ RULE = Rule(
     "superfat-high",
     "sense",
     "A superfat of 3 to 8 % is usual, up to 20 % where a bar is all coconut oil. More leaves a soft bar that turns "
-    "rancid, and is mostly a slip of the pen (common practice, no source).",
+    "rancid, and is mostly a typing mistake (common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

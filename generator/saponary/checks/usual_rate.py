@@ -8,7 +8,7 @@ from saponary.book.computed import Computed
 from saponary.checks.about import placed
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
-from saponary.quantity.rounding import show
+from saponary.quantity.numbers import rate as rate_text
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path
 
@@ -18,6 +18,7 @@ _SLACK = 1.001
 def check(computed: Computed) -> Iterator[Finding]:
     oils: dict[str | None, float] = {p.name: p.oils_grams for p in computed.figures.portions}
     oils[None] = computed.figures.oils
+    units = computed.settings.units
     totals: dict[tuple[str, str | None], tuple[Path, float]] = {}
     for path, what, portion in computed.additions():
         grams = sum(
@@ -36,8 +37,8 @@ def check(computed: Computed) -> Iterator[Finding]:
         if rate > usual[1] * _SLACK or rate < usual[0] / _SLACK:
             side = "more" if rate > usual[1] else "less"
             yield computed.finding(
-                RULE.name, (*path, "amount"), f"{show(rate, 1)} g of {what} per kg of oils is {side} than usual",
-                f"usual is {usual[0]:g} to {usual[1]:g} g/kg", "warning",
+                RULE.name, (*path, "amount"), f"{what} at {rate_text(rate, 1, units)} of oils is {side} than usual",
+                f"usual is {rate_text(usual[0], 2, units).split()[0]} to {rate_text(usual[1], 2, units)} of oils", "warning",
                 about=placed(what, portion),
             )  # fmt: skip
 

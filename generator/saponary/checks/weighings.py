@@ -29,19 +29,19 @@ def check(computed: Computed) -> Iterator[Finding]:
     for record in computed.batches:
         for bar in cures(record.batch):
             yield from _size(record, bar, computed)
-            yield from _bar(record, bar)
+            yield from _bar(record, bar, computed)
 
 
 def _size(record: BatchRecord, bar: BarCure, computed: Computed) -> Iterator[Finding]:
     """A bar holds no more than was poured; one of a batch poured to today's formula, about what the formula gives."""
     day, grams = bar.weighings[0]
     path = record.day_path(_home(bar), day)
-    told = f"on day {day} a bar of lot {record.batch.lot} weighs {show(grams, 1)} g"
+    told = f"on day {day} a bar of lot {record.batch.lot} weighs {computed.weight(grams)}"
     weighed = [q.grams for q in record.batch.as_weighed.values() if q is not None]
     most = max(computed.figures.batter, sum(weighed))
     cut = computed.catalogue.get("bar")
     if grams > most and _of_today(record, computed):
-        message = f"{told}, more than the {show(most, 0)} g that were poured"
+        message = f"{told}, more than the {computed.weight(most, 0)} that were poured"
         yield record.finding(RULE.name, path, message, "write what one bar weighs", "error")
     elif (
         cut is not None
@@ -69,16 +69,16 @@ def _about(record: BatchRecord, bar: BarCure, day: int) -> str:
 _SLIP = "look for a typing mistake, another bar or another scale"
 
 
-def _bar(record: BatchRecord, bar: BarCure) -> Iterator[Finding]:
+def _bar(record: BatchRecord, bar: BarCure, computed: Computed) -> Iterator[Finding]:
     first_day, first = bar.weighings[0]
     doubted = {suspect.day for suspect in bar.fit.suspects} if isinstance(bar.fit, CureFit) else set[float]()
     for day, grams in bar.weighings[1:]:
         if first > 0 and not (1 - MOST_LOSS) * first <= grams <= (1 + MOST_GAIN) * first:
             change = grams / first - 1
             moved = f"{show(100 * abs(change), 0)} % {'more' if change > 0 else 'less'}"
-            message = f"on day {day} the bar weighs {show(grams, 1)} g, {moved} than on day {first_day}"
+            message = f"on day {day} the bar weighs {computed.weight(grams)}, {moved} than on day {first_day}"
         elif day in doubted:
-            message = f"{show(grams, 1)} g on day {day} does not go with the other weighings, and is left out of the curve"
+            message = f"{computed.weight(grams)} on day {day} does not go with the other weighings, and is left out of the curve"
         else:
             continue
         yield record.finding(

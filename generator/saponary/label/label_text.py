@@ -47,7 +47,7 @@ def label_text(
     lots = computed.labelled if isinstance(computed, Published) else labelled(computed)
     if label is None or label.net_weight is None or not lots.made:
         return None
-    say = speaker(settings.language)
+    say = speaker(settings.language, settings.units)
     durable = settings.durability_months is not None and wanted(law, "durability")
     good = _good_until(computed, lots.lot) if durable else None
     dated = [say(message("label.good-until", day=good))] if good is not None else []

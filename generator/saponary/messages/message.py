@@ -26,7 +26,8 @@ class Number:
     """A figure to be shown: its value, its decimals, and its unit's symbol ('' for none).
 
     `decimals` is rounded to by the one rounding rule; `short` drops idle zeros after it;
-    `tight` keeps number and unit on one line. A share is shown in per cent where `unit` is `%`: its value is then already times 100.
+    `tight` keeps number and unit on one line, `bare` leaves the unit to be said beside it. A weight in grams (`g`,
+    `kg`) or grams for a kilogram (`g/kg`) is said in the units of the book. A share is shown in per cent where `unit` is `%`: its value is then already times 100.
     """
 
     value: float
@@ -34,6 +35,7 @@ class Number:
     unit: str = ""
     short: bool = False
     tight: bool = False
+    bare: bool = False
 
 
 @dataclass(frozen=True)
@@ -80,8 +82,9 @@ def short(value: float, most: int = 1, unit: str = "") -> Number:
     return Number(value, most, unit, short=True)
 
 
-def grams(value: float, decimals: int = 1) -> Number:
-    return Number(value, decimals, "g")
+def grams(value: float, decimals: int = 1, *, bare: bool = False) -> Number:
+    """A weight, to be said in the units of the book."""
+    return Number(value, decimals, "g", bare=bare)
 
 
 def day(on: date, style: DayStyle = "long") -> Day:

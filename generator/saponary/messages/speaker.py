@@ -16,6 +16,7 @@ from typing import get_args
 import yaml
 
 from saponary.messages.message import Day, DayStyle, Listed, Message, Number, Value, Within
+from saponary.quantity.numbers import WeightUnit, in_book_units
 from saponary.quantity.rounding import show
 
 FALLBACK = "en"
@@ -27,10 +28,11 @@ Nested = Mapping[str, "str | Nested | None"]
 
 @dataclass(frozen=True)
 class Speaker:
-    """One language's words. Raises KeyError for a key that the catalogue lacks."""
+    """One language's words, and the units of one book. Raises KeyError for a key that the catalogue lacks."""
 
     language: str
     texts: Mapping[str, Text]
+    units: WeightUnit = "g"
 
     def say(self, what: Value | None) -> str:
         """Any value as text: maker's words as they are, messages by the catalogue, numbers by the rule."""
@@ -60,10 +62,11 @@ class Speaker:
         return key in self.texts
 
     def number(self, number: Number) -> str:
-        text = show(number.value, number.decimals)
+        value, decimals, unit = in_book_units(number.value, number.decimals, number.unit, self.units)
+        text = show(value, decimals)
         if number.short and "." in text:
             text = text.rstrip("0").rstrip(".")
-        said = f"{text} {number.unit}".rstrip().replace("-", "−")
+        said = f"{text} {'' if number.bare else unit}".rstrip().replace("-", "−")
         return said.replace(" ", "\u00a0") if number.tight else said
 
     def day(self, day: Day) -> str:
@@ -118,16 +121,16 @@ KEYS_BY_ID = {
 
 
 @cache
-def speaker(language: str = FALLBACK) -> Speaker:
-    """The words of a language; of the wider tag where a narrow one has no catalogue (`de` for `de-AT`, as RFC 4647
+def speaker(language: str = FALLBACK, units: WeightUnit = "g") -> Speaker:
+    """The words of a language, with weights in `units`; of the wider tag where a narrow one has no catalogue (`de` for `de-AT`, as RFC 4647
     looks tags up), and of English where no tag has one.
     """
     folder = files("saponary.tables").joinpath("messages")
     file = folder.joinpath(f"{language}.yaml")
     if not file.is_file():
-        return speaker(language.rpartition("-")[0] or FALLBACK)
+        return speaker(language.rpartition("-")[0] or FALLBACK, units)
     data: Nested = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
-    return Speaker(language, dict(_flat(data, "")))
+    return Speaker(language, dict(_flat(data, "")), units)
 
 
 _FORMS = frozenset({"zero", "one", "two", "few", "many", "other"})

@@ -53,7 +53,8 @@ def composition(
     style = style_sheet(templates)
     context = PageContext(
         site=site,
-        environment=spoken or environment(templates, speaker(site.book.settings.language)),
+        environment=spoken
+        or environment(templates, speaker(site.book.settings.language, site.book.settings.units)),
         templates=tuple(templates),
         style=named_by_content("style.css", style),
         style_sheet=style,

@@ -130,7 +130,7 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     )
     if isinstance(made, BookEnvironment):
         made.own = tuple(templates[:-1])
-    html = HtmlSpeaker(speaker.language, speaker.texts)
+    html = HtmlSpeaker(speaker.language, speaker.texts, speaker.units)
 
     def told(svg: str, words: Value, font: str = "") -> Markup:
         """A picture in SVG with its words inside it, where a PDF looks for them, and with its typeface."""

@@ -18,7 +18,7 @@ from saponary.reading.tree import Path
 from saponary.schema.oil_entry import OilEntry
 
 FAR_OFF = 0.03
-"""A certificate this far outside the published range is of another oil, or a slip of the pen."""
+"""A certificate this far outside the published range is of another oil, or a typing mistake."""
 
 ACIDS_OFF = 0.06
 """A value this far from the one that follows from the fatty acids cannot be theirs."""
@@ -202,7 +202,7 @@ def _other_basis(value: float, low: float, high: float) -> str:
     """What to write where the value would fit as another unit or for the other alkali."""
     for factor, what in (
         (_BASIS, "mg of sodium hydroxide"),
-        (1 / _BASIS, "mg of potassium hydroxide reckoned from sodium hydroxide once too often"),
+        (1 / _BASIS, "mg of potassium hydroxide calculated from sodium hydroxide once too often"),
         (10.0, "per cent"),
     ):
         if low <= value * factor <= high:

@@ -10,7 +10,45 @@ from saponary.quantity.rounding import show, to_step
 from saponary.quantity.units import MASS
 
 OUNCE = float(MASS["oz"])
+WeightUnit = Literal["g", "oz"]
+"""What a book is kept in."""
 _ROUGH = 0.10
+_IN_OUNCES = {"g": ("oz", 1 / OUNCE, 1), "kg": ("lb", 1000 / float(MASS["lb"]), 0), "g/kg": ("%", 0.1, 1)}
+"""What a unit of a book kept in grams is in one kept in ounces, what one of it is there, and the decimals it takes
+more for about the same precision; a weight below an ounce takes another."""
+
+
+def in_book_units(value: float, decimals: int, unit: str, book: WeightUnit) -> tuple[float, int, str]:
+    """A figure in grams, kilograms or grams for a kilogram, in the units of the book; any other as it is."""
+    if book == "g" or unit not in _IN_OUNCES:
+        return value, decimals, unit
+    other, factor, more = _IN_OUNCES[unit]
+    small = other == "oz" and 0 < abs(value * factor) < 1
+    return value * factor, decimals + more + small, other
+
+
+def weight(grams: float, decimals: int, book: WeightUnit) -> str:
+    """A weight as text, such as `139.8 g` or `4.93 oz`."""
+    value, decimals, unit = in_book_units(grams, decimals, "g", book)
+    return f"{show(value, decimals)} {unit}"
+
+
+def is_in(unit: str, book: WeightUnit) -> bool:
+    """Whether a weight in this unit is one in the units of the book."""
+    return (unit in ("oz", "lb")) == (book == "oz")
+
+
+def step_text(grams: float, book: WeightUnit) -> str:
+    """A scale's step as text, without idle zeros."""
+    scale = Scale(grams, book)
+    return f"{show(scale.step_shown, 3).rstrip('0').rstrip('.')} {scale.unit}"
+
+
+def rate(grams_a_kilogram: float, decimals: int, book: WeightUnit) -> str:
+    """A rate of an addition as text, such as `8 g/kg` or `0.8 %`, without idle zeros."""
+    value, decimals, unit = in_book_units(grams_a_kilogram, decimals, "g/kg", book)
+    number = show(value, decimals)
+    return f"{number.rstrip('0').rstrip('.') if '.' in number else number} {unit}"
 
 
 @dataclass(frozen=True)
@@ -41,7 +79,7 @@ class Scale:
     """The maker's scale: its step in grams, and the unit the book is kept in."""
 
     step: float
-    unit: Literal["g", "oz"]
+    unit: WeightUnit
 
     @property
     def beside(self) -> str:

@@ -66,7 +66,11 @@ class Settings(Part):
     language: Public[Annotated[str, Field(pattern=r"^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$")]] = "en"
     """The language of the pages' own words, as a language tag: `en`, `de-AT`. Example: language: en"""
     units: Public[Literal["g", "oz"]] = "g"
-    """The unit of the weights on the pages: `g` or `oz`. Example: units: g"""
+    """The unit of all weights, on pages, on paper and in findings: `g` or `oz`. Example: units: g"""
+    both_units: Public[bool] = False
+    """Whether the tables of the work show the other unit too, beside the one in `units`: `true` or `false`.
+    Example: both-units: true
+    """
     scale_step: Public[PositiveMass | None] = None
     """The least your scale shows. Weights to be weighed are rounded to it. Example: scale-step: 1 g"""
     superfat: Public[Superfat | None] = None

@@ -12,9 +12,11 @@ from saponary.book.alkali_found import found
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Message, Value, clauses, message, percent, short
+from saponary.quantity.numbers import WeightUnit
 from saponary.quantity.units import Quantity
 from saponary.schema.batch import Batch, Fault, PhotoRef
 from saponary.views.cooked_lots import cook_facts
+from saponary.views.facts import as_written
 from saponary.views.lot_figures import good_until, test_name
 from saponary.views.prose import Prose
 from saponary.views.prose_links import led
@@ -69,7 +71,7 @@ def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> B
         formula=_formula(batch, computed),
         changes=since.get(batch.formula, ()) if batch.formula else (),
         facts=(*_facts(batch, computed), *cook_facts(batch, computed)),
-        weighings=_weighings(batch),
+        weighings=_weighings(batch, computed.settings.units),
         notes=prose.inline(batch.notes) if batch.notes else None,
         photos=tuple(
             p for ref in batch.photos if (p := photo(ref, site, prose, computed.model.title)) is not None
@@ -123,7 +125,7 @@ def _formula(batch: Batch, computed: Published) -> Message:
     return message("lot.formula.this") if same else message("lot.formula.earlier")
 
 
-def _weighings(batch: Batch) -> Weighings | None:
+def _weighings(batch: Batch, units: WeightUnit) -> Weighings | None:
     """One bar with what it lost, or several bars side by side."""
     named = {**batch.bars, **({"": batch.weighed} if batch.weighed else {})}
     series = {name: days for name, days in named.items() if days}
@@ -134,14 +136,17 @@ def _weighings(batch: Batch) -> Weighings | None:
         caption = message("batch.bar-weighed", bar=name) if name else message("batch.one-weighed")
         heads = (message("batch.weight"), message("batch.lost"))
         return Weighings(
-            caption, heads, tuple((day, (_mass(one[day]), _lost(one, day))) for day in sorted(one))
+            caption,
+            heads,
+            tuple((day, (as_written(one[day], units), _lost(one, day))) for day in sorted(one)),
         )
     days = sorted({day for each in series.values() for day in each})
     return Weighings(
         message("batch.bars-weighed"),
         tuple(message("batch.bar", bar=name) if name else message("batch.a-bar") for name in series),
         tuple(
-            (day, tuple(_mass(each[day]) if day in each else "" for each in series.values())) for day in days
+            (day, tuple(as_written(each[day], units) if day in each else "" for each in series.values()))
+            for day in days
         ),
     )
 
@@ -150,10 +155,6 @@ def _lost(one: Mapping[int, Quantity], day: int) -> Value:
     """What a bar lost by a day, as a share of its first weight; nothing on the first day."""
     first = one[min(one)].grams
     return percent(1 - one[day].grams / first) if day > min(one) and first > 0 else ""
-
-
-def _mass(mass: Quantity) -> str:
-    return " ".join(mass.text.split())
 
 
 def photo(ref: PhotoRef, site: SiteInput, prose: Prose, title: str) -> Photo | None:

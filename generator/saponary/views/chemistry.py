@@ -62,7 +62,7 @@ def chemistry(computed: Published) -> ChemistryView:
     found = computed.figures.chemistry
     parts = _parts(computed)
     whole = computed.figures.loaf or 1.0
-    say = speaker(computed.settings.language)
+    say = speaker(computed.settings.language, computed.settings.units)
     return ChemistryView(
         values=_values(computed),
         spectrum=spectrum(found.fatty_acids, say) if found.fatty_acids else None,

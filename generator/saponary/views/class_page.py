@@ -13,8 +13,10 @@ from markupsafe import Markup
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.messages.message import Message, Value, day, message
+from saponary.quantity.numbers import WeightUnit
 from saponary.views import links
 from saponary.views.batches import Photo
+from saponary.views.facts import as_written
 from saponary.views.lead_photo import lead_photo
 from saponary.views.paper.handout import RecipePages, handout
 from saponary.views.paper.handout_weights import ClassWeights
@@ -78,7 +80,7 @@ def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> Cl
     made = zip(recipes, sheet.recipes, strict=True)
     return ClassPage(
         title=sheet.title,
-        facts=tuple(_facts(plan)),
+        facts=tuple(_facts(plan, site.book.settings.units)),
         timetable=sheet.timetable,
         papers=tuple(_papers(read, recipes, site, up)),
         recipes=tuple(_recipe(recipe, pages, site, up) for recipe, pages in made),
@@ -88,7 +90,7 @@ def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> Cl
     )
 
 
-def _facts(plan: ClassPlan) -> Iterator[tuple[Message, Value]]:
+def _facts(plan: ClassPlan, units: WeightUnit) -> Iterator[tuple[Message, Value]]:
     if plan.date is not None:
         when: Value = day(plan.date, "weekday")
         if plan.timetable:
@@ -100,7 +102,7 @@ def _facts(plan: ClassPlan) -> Iterator[tuple[Message, Value]]:
         yield message("handout.teacher-name"), plan.teacher
     yield message("class.you-are"), message("class.students", count=plan.students, bench=plan.per_bench)
     if plan.oils is not None:
-        yield message("class.each-makes"), message("handout.of-oils", oils=plan.oils.text.strip())
+        yield message("class.each-makes"), message("handout.of-oils", oils=as_written(plan.oils, units))
     else:
         yield (
             message("class.each-makes"),

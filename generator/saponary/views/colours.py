@@ -177,7 +177,7 @@ def _swatch(colour: str) -> Swatch:
 def _facts(entry: Addition, colour: Colour) -> Iterator[Fact]:
     if entry.usual:
         low, high = entry.usual
-        usual = message("colours.from-to", low=short(low), high=_rate(high))
+        usual = message("colours.from-to", low=replace(_rate(low), bare=True), high=_rate(high))
         yield Fact(message("colours.usual"), usual)
     if colour.full_depth:
         yield Fact(message("colours.full-depth"), _rate(colour.full_depth))

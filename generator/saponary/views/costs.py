@@ -10,6 +10,8 @@ from saponary.book.published import Published
 from saponary.lye.cost import Cost
 from saponary.messages.message import Number, Value, commas
 from saponary.pantry.model import Pantry
+from saponary.quantity.numbers import WeightUnit
+from saponary.quantity.units import MASS
 from saponary.schema.settings import Settings
 from saponary.views import links, names
 from saponary.views.prose import Prose
@@ -24,7 +26,8 @@ class CostRow:
     href: str
     batch: Number
     bar: Value
-    kilogram: Number
+    of_weight: Number
+    """For a kilogram, or in a book kept in ounces for a pound."""
     lots: int
     poured: Number
     unpriced: Value
@@ -38,6 +41,7 @@ class CostsView:
     lots: int
     poured: Number
     currency: str
+    unit: WeightUnit
     partly: bool
     """Whether anything that is weighed has no price, and is in no sum."""
 
@@ -51,6 +55,7 @@ def costs_view(recipes: Sequence[Published], settings: Settings, up: str) -> Cos
         lots=sum(len(recipe.batches) for recipe, _ in made),
         poured=money(spent, settings),
         currency=settings.currency or "",
+        unit=settings.units,
         partly=any(found.unpriced for _, found in made),
     )
 
@@ -68,12 +73,13 @@ def unpriced(found: Cost, shelf: Pantry) -> Value:
 def _row(recipe: Published, found: Cost, up: str) -> CostRow:
     bars = recipe.resolved.bars
     loaf = recipe.figures.loaf
+    much = float(MASS["kg" if recipe.settings.units == "g" else "lb"])
     return CostRow(
         title=Prose(recipe.catalogue).title(recipe.model.title),
         href=up + links.recipe_page(recipe.slug),
         batch=Number(found.batch, 2),
         bar=Number(found.per_bar(bars), 2) if bars else "",
-        kilogram=Number(1000.0 * found.batch / loaf if loaf > 0 else 0.0, 2),
+        of_weight=Number(much * found.batch / loaf if loaf > 0 else 0.0, 2),
         lots=len(recipe.batches),
         poured=Number(found.batch * len(recipe.batches), 2),
         unpriced=unpriced(found, recipe.pantry),

@@ -14,7 +14,7 @@ from saponary.book.published import Published
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
-from saponary.messages.message import Message, Number, Value, clauses, grams, message, percent
+from saponary.messages.message import Message, Value, clauses, grams, message, percent
 from saponary.messages.message import day as message_day
 from saponary.messages.speaker import speaker
 from saponary.schema.batch import Fault
@@ -96,7 +96,9 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> S
     axis = axis_for([_span(lot, found, site) for lot, found in curing])
     return ShelfView(
         on=site.on.isoformat(),
-        axis=Markup(days_axis(axis, speaker(site.book.settings.language))) if curing else Markup(""),
+        axis=Markup(days_axis(axis, speaker(site.book.settings.language, site.book.settings.units)))
+        if curing
+        else Markup(""),
         curing=tuple(_view(lot, found, site, up, axis) for lot, found in curing),
         past=tuple(
             _past(lot, found, state, site, up)
@@ -156,7 +158,7 @@ def _span(lot: Lot, found: Readiness, site: SiteInput) -> Span:
 def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | None) -> ShelfLot:
     batch = lot.batch
     drawn = message("shelf.span", lot=batch.lot, poured=batch.poured.isoformat(), ready=found.on.isoformat())
-    words = speaker(site.book.settings.language).say(drawn)
+    words = speaker(site.book.settings.language, site.book.settings.units).say(drawn)
     return ShelfLot(
         lot=batch.lot,
         lot_href=f"{up}{links.LOTS}#{lot.anchor}",
@@ -203,7 +205,11 @@ def _fitted(bar: BarCure, fit: CureFit, age: int, ready: int) -> Iterator[Fact]:
         yield Fact(label, grams(weight_at(fit, ready)), _reach(fit, ready))
     left = still_to_lose(fit, age)
     share = percent(left / weight_at(fit, age))
-    text = message("shelf.left", left=grams(left), share=share) if left >= 0.05 else message("shelf.hardly")
+    text = (
+        message("shelf.left", left=grams(left), share=share)
+        if left >= 0.05
+        else message("shelf.hardly", least=grams(0.1))
+    )
     yield Fact(of_bar(message("shelf.to-lose"), bar), text, _settles(fit))
 
 
@@ -229,4 +235,4 @@ def _settles(fit: CureFit) -> Message:
 
 
 def _between(reach: tuple[float, float]) -> Message:
-    return message("shelf.between", low=Number(reach[0], 1), high=grams(reach[1]))
+    return message("shelf.between", low=grams(reach[0], bare=True), high=grams(reach[1]))

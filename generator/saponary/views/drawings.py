@@ -27,7 +27,7 @@ class Drawings:
 
     def __init__(self, site: SiteInput, store: Store | None = None) -> None:
         self._computed = {recipe.slug: recipe for recipe in site.recipes}
-        self._say = speaker(site.book.settings.language)
+        self._say = speaker(site.book.settings.language, site.book.settings.units)
         self._store = store or NoStore()
         self._drawn: dict[str, PourDrawing] = {}
 

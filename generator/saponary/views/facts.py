@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.book.curing import BarCure
-from saponary.messages.message import Message, Value, message
+from saponary.messages.message import Message, Value, grams, message
+from saponary.quantity.numbers import WeightUnit, is_in
+from saponary.quantity.units import Quantity
 
 
 @dataclass(frozen=True)
@@ -15,6 +17,11 @@ class Fact:
     label: Value
     text: Value
     note: Value = ""
+
+
+def as_written(mass: Quantity, book: WeightUnit) -> Value:
+    """A weight as its maker wrote it, where that is in the units of the book; else in those."""
+    return " ".join(mass.text.split()) if is_in(mass.unit, book) else grams(mass.grams)
 
 
 def days(count: int) -> Message:

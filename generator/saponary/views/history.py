@@ -119,4 +119,4 @@ def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -
 
 def _chart(found: Sequence[Version], site: SiteInput) -> str:
     along = [(one.on, one.lye, one.superfat) for one in reversed(found)]
-    return course(along, speaker(site.book.settings.language)).svg
+    return course(along, speaker(site.book.settings.language, site.book.settings.units)).svg

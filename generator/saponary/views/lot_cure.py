@@ -81,7 +81,7 @@ def lot_cures(computed: Published, site: SiteInput, prose: Prose) -> tuple[LotCu
 
 
 def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> LotCure:
-    shown, words = site.shows("batches"), speaker(site.book.settings.language)
+    shown, words = site.shows("batches"), speaker(site.book.settings.language, site.book.settings.units)
     found = readiness(batch, computed.standing[batch.lot], cure_days(computed.model, computed.settings))
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
     moments = tuple(_moments(batch, computed, site, prose, earlier))

@@ -5,9 +5,8 @@ from __future__ import annotations
 from saponary.book.aims import acid_grams
 from saponary.book.alkali_found import titrated
 from saponary.book.published import Published
-from saponary.messages.message import Value, Within, clauses, message, percent
+from saponary.messages.message import Number, Value, Within, clauses, message, percent
 from saponary.messages.message import day as on_day
-from saponary.messages.message import grams as in_grams
 from saponary.schema.batch import Batch, FreeAlkali
 from saponary.views import names
 
@@ -31,7 +30,7 @@ def _acid(test: FreeAlkali, recipe: Published) -> Value:
         return ""
     return message(
         "titration.acid",
-        weight=in_grams(per_kilo, 2),
+        rate=Number(per_kilo, 2, "g/kg"),
         acid=Within(names.addition(recipe.pantry, aims.acid.id)),
     )
 

@@ -37,7 +37,7 @@ def panel(computed: Published, scale: Scale) -> Panel:
 def _spread(computed: Published) -> Chart:
     f = computed.figures
     spread = Superfat(f.superfat, f.superfat_as_weighed, f.bands.likely, f.bands.worst)
-    return superfat_band(spread, speaker(computed.settings.language))
+    return superfat_band(spread, speaker(computed.settings.language, computed.settings.units))
 
 
 def _not_known(computed: Published, reason: Message) -> Entry:

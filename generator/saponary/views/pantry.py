@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid
@@ -117,7 +117,9 @@ def _addition(shelf: Pantry, name: str, uses: tuple[Use, ...]) -> Item:
     facts: list[Property] = []
     if addition and addition.usual:
         low, high = addition.usual
-        rates = message("shelves.rates", low=short(low), high=short(high))
+        rates = message(
+            "shelves.rates", low=replace(short(low, unit="g/kg"), bare=True), high=short(high, unit="g/kg")
+        )
         facts.append(_property(addition, shelf, message("shelves.usual"), rates, "usual"))
     return _item("addition", name, names.addition(shelf, name), addition, shelf, facts, uses)
 

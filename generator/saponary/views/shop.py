@@ -15,7 +15,6 @@ from saponary.label.holds import holds
 from saponary.label.lists import Bar
 from saponary.messages.message import Listed, Message, Number, Value, Within, day, message
 from saponary.pantry.colour import near
-from saponary.quantity.numbers import OUNCE
 from saponary.schema.ingredient import Allergen
 from saponary.schema.settings import Settings
 from saponary.views import links, names
@@ -206,12 +205,7 @@ def net_weight(recipe: Published, settings: Settings) -> Value | None:
     label = recipe.model.label
     if label is None or label.net_weight is None:
         return None
-    grams = label.net_weight.grams
-    return (
-        Number(grams / OUNCE, 1, "oz", tight=True)
-        if settings.units == "oz"
-        else Number(grams, 0, "g", tight=True)
-    )
+    return Number(label.net_weight.grams, 0, "g", tight=True)
 
 
 def _facts(recipe: Published, bar: Bar | None) -> Iterator[tuple[Message, Value]]:

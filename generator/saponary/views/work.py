@@ -11,7 +11,8 @@ from saponary.views.weigh_sheet import WeighSheet
 
 @dataclass(frozen=True)
 class WorkOrder:
-    """The stages in order, and the units in which they are weighed: the book's, and the one beside it."""
+    """The stages in order, and the units in which they are weighed: the book's, and the one beside it where the
+    book asks for both."""
 
     unit: str
     beside: str
@@ -21,4 +22,5 @@ class WorkOrder:
 def work_order(bench: WeighSheet) -> WorkOrder:
     """The stages of the recipe's method. A stage that has nothing to say is left out."""
     every = (STAGES[name](bench) for name in bench.computed.model.by.stages)
-    return WorkOrder(bench.scale.unit, bench.scale.beside, tuple(s for s in every if not s.empty))
+    beside = bench.scale.beside if bench.computed.settings.both_units else ""
+    return WorkOrder(bench.scale.unit, beside, tuple(s for s in every if not s.empty))

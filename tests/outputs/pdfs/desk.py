@@ -47,7 +47,9 @@ def desk_for(proof: Proof, edition: str = "public") -> PdfContext:
     templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
     drawings = Drawings(site)
     files = {output.path: output.data for output in compose(site, templates, drawings)}
-    return PdfContext(site, files, environment(templates, speaker(book.settings.language)), drawings)
+    return PdfContext(
+        site, files, environment(templates, speaker(book.settings.language, book.settings.units)), drawings
+    )
 
 
 def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, PdfSheet]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from saponary.draw.charts import svg
-from saponary.messages.message import Number, percent
+from saponary.messages.message import percent
 from saponary.messages.speaker import Speaker
 
 _LEFT, _RIGHT, _HIGH = 0.0, 287.0, 46.0
@@ -19,7 +19,7 @@ def course(versions: Sequence[tuple[date, float, float]], say: Speaker) -> svg.C
     superfat = [100.0 * found for _, _, found in versions]
     parts = [
         *_steps(
-            _TOPS[0], say("chart.course.lye"), lye, [say(Number(one, 1, "g")) for one in (lye[0], lye[-1])]
+            _TOPS[0], say("chart.course.lye"), lye, [say(percent(one / 1000, 2)) for one in (lye[0], lye[-1])]
         ),
         *_steps(
             _TOPS[1],
@@ -31,8 +31,8 @@ def course(versions: Sequence[tuple[date, float, float]], say: Speaker) -> svg.C
     described = say(
         "chart.course.described",
         count=len(versions),
-        lye=Number(lye[0], 1, "g"),
-        lye_now=Number(lye[-1], 1, "g"),
+        lye=percent(lye[0] / 1000, 2),
+        lye_now=percent(lye[-1] / 1000, 2),
         superfat=percent(superfat[0] / 100),
         superfat_now=percent(superfat[-1] / 100),
     )

@@ -18,6 +18,7 @@ from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import WEEKLY_LOSS, Ready, ready_day, weight_at, weight_interval
 from saponary.messages.message import Number, short
 from saponary.messages.speaker import Speaker
+from saponary.quantity.numbers import OUNCE
 
 ACCENT = "var(--accent, #8a4b2d)"
 WIDTH, PLOT_LEFT, PLOT_RIGHT, PLOT_TOP, PLOT_BOTTOM = 360.0, 42.0, 350.0, 24.0, 204.0
@@ -109,7 +110,7 @@ def _frame(points: Sequence[Point], fit: CureFit | NoFit, ready: Ready | None) -
     return _Frame(days * 1.03, low - margin, high + margin)
 
 
-def _gram_ticks(low: float, high: float) -> tuple[list[float], int]:
+def _ticks(low: float, high: float) -> tuple[list[float], int]:
     """Ticks 1, 2 or 5 times a power of ten apart, and the decimals that their numbers need."""
     rough = (high - low) / 4
     power = floor(log10(rough))
@@ -119,11 +120,13 @@ def _gram_ticks(low: float, high: float) -> tuple[list[float], int]:
 
 
 def _axes(frame: _Frame, say: Speaker) -> Iterable[str]:
-    ticks, decimals = _gram_ticks(frame.low, frame.high)
-    yield f'<text x="2" y="{TEXT}">{_text(say("chart.cure.grams"))}</text>'
+    unit = OUNCE if say.units == "oz" else 1.0
+    marks, decimals = _ticks(frame.low / unit, frame.high / unit)
+    ticks = [(mark, frame.y(mark * unit)) for mark in marks]
+    name = say("chart.cure.ounces") if say.units == "oz" else say("chart.cure.grams")
+    yield f'<text x="2" y="{TEXT}">{_text(name)}</text>'
     yield '<g stroke="currentColor" fill="none">'
-    for grams in ticks:
-        y = frame.y(grams)
+    for _, y in ticks:
         yield f'<path d="M{PLOT_LEFT:.1f} {y:.1f}H{PLOT_RIGHT:.1f}" stroke-opacity="0.2"/>'
     step = next((s for s in DAY_STEPS if frame.days / s <= 7), ceil(frame.days / 7))
     days = range(0, floor(frame.days) + 1, step)
@@ -131,8 +134,8 @@ def _axes(frame: _Frame, say: Speaker) -> Iterable[str]:
         yield f'<path d="M{frame.x(day):.1f} {PLOT_BOTTOM:.1f}v5"/>'
     yield f'<path d="M{PLOT_LEFT:.1f} {PLOT_TOP:.1f}V{PLOT_BOTTOM:.1f}H{PLOT_RIGHT:.1f}"/></g>'
     yield '<g text-anchor="end">'
-    for grams in ticks:
-        yield f'<text x="{PLOT_LEFT - 5:.1f}" y="{frame.y(grams) + 5:.1f}">{say(Number(grams, decimals))}</text>'
+    for mark, y in ticks:
+        yield f'<text x="{PLOT_LEFT - 5:.1f}" y="{y + 5:.1f}">{say(Number(mark, decimals))}</text>'
     yield '</g><g text-anchor="middle">'
     for day in days:
         yield f'<text x="{frame.x(day):.1f}" y="{PLOT_BOTTOM + 19:.1f}">{day}</text>'

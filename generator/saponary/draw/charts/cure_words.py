@@ -7,7 +7,7 @@ from math import ceil, floor, inf
 
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import Ready
-from saponary.messages.message import Message, Number, Value, message, short
+from saponary.messages.message import Message, Number, Value, grams, message, short
 from saponary.messages.speaker import Speaker
 
 Point = tuple[float, float]
@@ -36,7 +36,9 @@ def note(fit: CureFit | NoFit) -> Message:
     low, high = fit.plateau_interval
     if low == -inf:
         return message("chart.cure.settles-at-most", plateau=plateau, most=_grams(high))
-    return message("chart.cure.settles-between", plateau=plateau, low=Number(low, 1), high=Number(high, 1))
+    return message(
+        "chart.cure.settles-between", plateau=plateau, low=grams(low, bare=True), high=grams(high, bare=True)
+    )
 
 
 def in_words(points: Sequence[Point], fit: CureFit | NoFit, ready: Ready | None, say: Speaker) -> str:

@@ -22,7 +22,7 @@ _NAMES = uuid.UUID("b3d43f0e-5a49-5f0c-9a57-6c1f2f0a8e11")
 
 def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
     """One event of a whole day for each lot. A calendar may not be without any."""
-    say = speaker(site.book.settings.language)
+    say = speaker(site.book.settings.language, site.book.settings.units)
     lines = [
         "BEGIN:VCALENDAR",
         "VERSION:2.0",

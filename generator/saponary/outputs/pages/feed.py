@@ -97,7 +97,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         return
 
     def write() -> bytes:
-        return atom(site, base, speaker(site.book.settings.language))
+        return atom(site, base, speaker(site.book.settings.language, site.book.settings.units))
 
     histories = (rests_on.history(recipe.slug) for recipe in context.recipes)
     uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, *rests_on.recipes(context.recipes), *histories)

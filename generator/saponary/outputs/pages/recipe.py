@@ -40,7 +40,7 @@ def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], p
     view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
     beside = recipe_page(recipe, context.site, row, view, context.drawings.of(recipe), to)
     shown = picture(beside.photo, context.top, path)
-    say = speaker(context.site.book.settings.language)
+    say = speaker(context.site.book.settings.language, context.site.book.settings.units)
     told = how_to(view, say.say(beside.description), shown, say)
     return context.page("recipe.html", path, recipe=view, page=beside, picture=shown, structured=told)
 

@@ -18,7 +18,7 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
     if not recipes:
         return
     view = whole_book(site, recipes, context.drawings)
-    about = speaker(site.book.settings.language)("book.figures-file")
+    about = speaker(site.book.settings.language, site.book.settings.units)("book.figures-file")
     figures = Attachment("figures.json", figures_json(site).encode(), about)
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)

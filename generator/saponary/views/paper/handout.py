@@ -11,7 +11,8 @@ from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.label.cautions import emergency
 from saponary.messages.message import Message, Value, message
-from saponary.quantity.numbers import Scale
+from saponary.quantity.numbers import Scale, WeightUnit
+from saponary.views.facts import as_written
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.handout_prep import Preparation, preparation
 from saponary.views.paper.handout_prose import SUPERFAT, ClassProse, blanks
@@ -75,7 +76,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
     return Handout(
         title=first.title(plan.title),
         answers=answers,
-        facts=tuple(_facts(plan, [title for title, _ in titled])),
+        facts=tuple(_facts(plan, [title for title, _ in titled], settings.units)),
         timetable=tuple((slot.at, slot.what) for slot in plan.timetable),
         lesson=body if body.strip() else None,
         emergency=emergency(plan.emergency or settings.emergency),
@@ -89,7 +90,7 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
     )
 
 
-def _facts(plan: ClassPlan, titles: list[str]) -> Iterator[tuple[Message, Value]]:
+def _facts(plan: ClassPlan, titles: list[str], units: WeightUnit) -> Iterator[tuple[Message, Value]]:
     if plan.date:
         yield message("handout.day"), plan.date.isoformat()
     if plan.place:
@@ -100,7 +101,7 @@ def _facts(plan: ClassPlan, titles: list[str]) -> Iterator[tuple[Message, Value]
     yield message("handout.benches"), _benches(plan)
     each = message("handout.one-mould", mould=plan.mould or "")
     if plan.oils is not None:
-        each = message("handout.of-oils", oils=plan.oils.text.strip())
+        each = message("handout.of-oils", oils=as_written(plan.oils, units))
     yield message("handout.makes"), message("handout.of-each", each=each) if len(titles) > 1 else each
     yield message("handout.recipes"), "; ".join(titles)
 

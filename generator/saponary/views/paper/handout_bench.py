@@ -41,7 +41,7 @@ def at_class_size(computed: Published, plan: ClassPlan, students: float = 1.0) -
         computed,
         resolved=built,
         figures=figures,
-        catalogue=catalogue(figures, built),
+        catalogue=catalogue(figures, built, computed.settings.units),
         model=model,
         quotes=(),
         batches=(),
@@ -114,6 +114,6 @@ def class_bench(
     computed: Published, scale: Scale, *, answers: bool, blank: frozenset[str] = frozenset()
 ) -> ClassBench:
     """`answers` for the teacher's copy, which hides nothing."""
-    instead = speaker(computed.settings.language).say(message("handout.left-out"))
+    instead = speaker(computed.settings.language, computed.settings.units).say(message("handout.left-out"))
     prose = ClassProse(computed.catalogue, gaps=blank, answers=answers, travels=True, instead=instead)
     return ClassBench(computed, scale, prose, frozenset() if answers else hidden_lines(blank))
