@@ -115,7 +115,7 @@ def test_a_labels_cautions_are_the_same_in_a_language_of_nonsense(
     ids = [caution.id for caution in for_buyers(one)]
     assert ids == ["scratch", "milk"]
     other = nonsense_speaker()
-    monkeypatch.setattr(label_text, "speaker", lambda _: other)
+    monkeypatch.setattr(label_text, "speaker", lambda *_: other)
     said = label_text.label_text(one, context.site.labels["plain"], context.site.book.settings, "us")
     assert said is not None
     assert said.caution == " ".join((other("label.eyes"), *(other(f"caution.{name}.head") for name in ids)))
