@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from harnesses import fuzz, spellings, stopped, writers
+from harnesses import fuzz, noise, spellings, stopped, writers
 from harnesses.harness import Harness
 
 LINUX = pytest.mark.skipif(
@@ -23,7 +23,9 @@ def scored(harness: Harness, folder: Path) -> None:
 
 @LINUX
 @pytest.mark.slow
-@pytest.mark.parametrize("harness", [*writers.HARNESSES, *stopped.HARNESSES], ids=lambda one: one.name)
+@pytest.mark.parametrize(
+    "harness", [*writers.HARNESSES, *stopped.HARNESSES, *noise.HARNESSES], ids=lambda one: one.name
+)
 def test_commands(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)
 

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from saponary.quantity.rounding import divided, show, show_down, to_decimals, to_step
+from saponary.quantity.rounding import as_decimal, divided, show, show_down, to_decimals, to_step, told
 
 REPEATABLE = settings(derandomize=True, database=None, deadline=None, max_examples=120)
 
@@ -119,3 +119,29 @@ def test_rounded_down_is_never_more(value: float, decimals: int) -> None:
 def test_a_whole_is_divided_in_proportion(step: float, parts: list[float]) -> None:
     """201 in parts of 1 and 3; what rounding down leaves goes to the larger remainder."""
     assert divided(201.0, [1.0, 3.0], step) == pytest.approx(parts)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (138.74999999999997, "138.75"),
+        (5.000000000000016, "5"),
+        (1234.56789012, "1234.56789"),
+        (1 / 3, "0.333333333"),
+        (2e-17, "0"),
+        (-2e-17, "0"),
+        (1000.0, "1000"),
+        (0.00012345678949, "0.000123457"),
+        (12345678912.0, "12345678900"),
+    ],
+)
+def test_figures_that_leave_the_program(value: float, text: str) -> None:
+    assert as_decimal(value) == text
+    assert told(value) == float(text)
+
+
+@REPEATABLE
+@given(written, st.sampled_from([-3e-16, 3e-16, 1e-15]))
+def test_noise_of_the_last_bits_does_not_leave_the_program(number: Decimal, noise: float) -> None:
+    assert as_decimal(float(number) * (1 + noise)) == as_decimal(float(number))
+    assert told(as_float := float(number)) == told(told(as_float))

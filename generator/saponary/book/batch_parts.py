@@ -18,6 +18,7 @@ from saponary.lye.formula import Addition, Liquid, Oil, Portion, scaled
 from saponary.lye.pots import together
 from saponary.pantry.model import Pantry
 from saponary.quantity.amounts import Amount
+from saponary.quantity.rounding import as_decimal
 from saponary.reading.alike import nearest
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
@@ -195,8 +196,8 @@ class _Reader:
             gap = float(1 - whole) * 100
             self.report.add(
                 ("portions",),
-                f"the portions add up to {float(whole) * 100:.4g} %",
-                f"make the shares add up to 100 %: {abs(gap):.4g} % {'more' if gap > 0 else 'less'}",
+                f"the portions add up to {as_decimal(float(whole) * 100, 4)} %",
+                f"make the shares add up to 100 %: {as_decimal(abs(gap), 4)} % {'more' if gap > 0 else 'less'}",
                 key=True,
             )
         seen: set[str] = set()

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from saponary.lye.formula import Oil
 from saponary.pantry import model as pantry
+from saponary.quantity.rounding import as_decimal
 from saponary.quantity.units import MASS
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
@@ -49,8 +50,8 @@ def shares(
         word = "more" if gap > 0 else "less"
         report.add(
             path,
-            f"the oils add up to {float(whole_share) * 100:.4g} %",
-            f"make the shares add up to 100 %: {abs(gap):.4g} % {word}",
+            f"the oils add up to {as_decimal(float(whole_share) * 100, 4)} %",
+            f"make the shares add up to 100 %: {as_decimal(abs(gap), 4)} % {word}",
             key=True,
         )
         return {}
@@ -74,7 +75,7 @@ def total(oils: written.Oils, report: Reporter) -> float | None:
         if oils.total is not None and abs(oils.total.grams - whole) > 0.005 * whole:
             report.add(
                 ("oils", "total"),
-                f"the oils weigh {whole:g} g, the total says {oils.total.text.strip()}",
+                f"the oils weigh {as_decimal(whole, 6)} g, the total says {oils.total.text.strip()}",
                 "leave total out, or give shares instead of weights",
             )
         return whole

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit, unit_in
 from saponary.book.sheet_words import Names, column, row
+from saponary.quantity.rounding import as_decimal
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.grid import Grid
 
@@ -161,7 +162,8 @@ class _Reader:
         if found.doubtful:
             digits = self._grid.cell(at, where)
             plain, thousand = found.value, found.value * 1000
-            hint = f"it may be {float(plain):g} or {float(thousand):g}; write it without the mark, or with a decimal"
+            either = f"{as_decimal(float(plain), 6)} or {as_decimal(float(thousand), 6)}"
+            hint = f"it may be {either}; write it without the mark, or with a decimal"
             return self._told(at, where, f"{digits!r} can be read in two ways", hint)
         share = found.unit == "%" or (where == self._columns.share and where != self._columns.weight)
         grams = found.value / 100 if share else found.grams(self._columns.unit)

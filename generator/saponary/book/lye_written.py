@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from saponary.book import blend
 from saponary.lye.formula import Alkali, Stock, Water
+from saponary.quantity.rounding import as_decimal
 from saponary.quantity.units import Quantity
 from saponary.reading.reporter import Reporter
 from saponary.schema import lye_written as written
@@ -32,7 +33,7 @@ def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> A
         if not _LEAST_PURE <= pure <= 1.0:
             report.add(
                 ("lye", name, "purity"),
-                f"a purity of {100 * pure:g} % is not a purity that is sold",
+                f"a purity of {as_decimal(100 * pure, 6)} % is not a purity that is sold",
                 "from 50 % to 100 %",
             )
             return None
@@ -41,7 +42,7 @@ def alkali(given: written.Lye | None, settings: Settings, report: Reporter) -> A
     if abs(whole - 1) > blend.SUM_TOLERANCE:
         report.add(
             ("lye",),
-            f"the alkalis add up to {float(whole) * 100:.4g} %",
+            f"the alkalis add up to {as_decimal(float(whole) * 100, 4)} %",
             "the two shares must add up to 100 %, such as lye: {sodium: 60 %, potassium: 40 %}",
             key=True,
         )

@@ -11,6 +11,7 @@ from pydantic import BaseModel
 from saponary.pantry import own as pantry_file
 from saponary.pantry.model import Pantry
 from saponary.pantry.standard import standard
+from saponary.quantity.rounding import as_decimal
 from saponary.reading.decode import text_of
 from saponary.reading.files import Files
 from saponary.reading.findings import Finding
@@ -93,7 +94,7 @@ def _with_sound_purity(settings: Settings, tree: Tree) -> tuple[Settings, list[F
         if given is not None and not 0.5 <= given.fraction <= 1.0:
             report.add(
                 ("purity", name),
-                f"a purity of {100 * given.fraction:g} % is not a purity that is sold",
+                f"a purity of {as_decimal(100 * given.fraction, 6)} % is not a purity that is sold",
                 "from 50 % to 100 %",
             )
     sound = settings.model_copy(update={"purity": Purity()}) if report.findings else settings

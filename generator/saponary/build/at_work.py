@@ -16,6 +16,7 @@ from filelock import FileLock, Timeout
 
 from saponary.assets.disk import clear_parts
 from saponary.build.written import KEPT, own_folder
+from saponary.quantity.rounding import show
 
 WAIT = 60.0
 """Seconds that a command waits for another before it gives up."""
@@ -43,7 +44,7 @@ def at_work(
         try:
             lock.acquire(timeout=wait)
         except Timeout:
-            raise Busy(f"{_holder(kept)} is still at work in this book after {wait:.0f} s") from None
+            raise Busy(f"{_holder(kept)} is still at work in this book after {show(wait, 0)} s") from None
     try:
         with suppress(OSError):
             started = datetime.now().astimezone().isoformat(" ", "seconds")

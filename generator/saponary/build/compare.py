@@ -9,6 +9,7 @@ from typing import Literal
 from saponary.book.catalogue import Figure
 from saponary.book.moved import Moved, moved
 from saponary.build.compared_side import CameTo, Drifted, Side
+from saponary.quantity.rounding import show
 
 Kind = Literal["new", "gone", "changed", "unreadable"]
 
@@ -115,8 +116,8 @@ def _between(old: tuple[str, ...], new: tuple[str, ...]) -> tuple[tuple[str, ...
 
 
 def _cost(old: float | None, new: float | None) -> Iterator[Moved]:
-    before = f"{old:.2f}" if old is not None else None
-    after = f"{new:.2f}" if new is not None else None
+    before = show(old, 2) if old is not None else None
+    after = show(new, 2) if new is not None else None
     if before != after:
-        by = f"{new - old:+.2f}" if old is not None and new is not None else None
+        by = ("+" if new > old else "") + show(new - old, 2) if old is not None and new is not None else None
         yield Moved("cost of a batch", before, after, by)

@@ -10,23 +10,20 @@ from urllib.parse import quote
 from saponary import __version__
 from saponary.build.proof import Proof
 from saponary.checks.rules import RULES
-from saponary.outputs.figures_json import ENGINE, recipe_object
+from saponary.outputs.figures_json import ENGINE, as_text, recipe_object
 from saponary.reading.findings import Finding
 
 
 def as_json(proof: Proof) -> str:
-    """The whole book as one object; keys are stable, figures unrounded, the unit at the end."""
-    return json.dumps(
+    """The whole book as one object; keys are stable, figures to nine places, the unit at the end."""
+    return as_text(
         {
             "book": proof.book.settings.title,
             "engine": ENGINE,
             "tables": proof.book.pantry.version,
             "recipes": [recipe_object(one.computed, one.status) for one in proof.recipes],
             "findings": [finding_object(f) for f in proof.findings],
-        },
-        ensure_ascii=False,
-        indent=1,
-        allow_nan=False,
+        }
     )
 
 

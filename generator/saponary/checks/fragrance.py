@@ -12,7 +12,7 @@ from saponary.label.bar_input import bar_input, scraps_of
 from saponary.label.contents import found
 from saponary.label.scents import Scent, first_uses, scent, uncertified
 from saponary.label.tables import as_on_paper
-from saponary.quantity.rounding import show
+from saponary.quantity.rounding import as_decimal, show
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path
 
@@ -42,7 +42,7 @@ def _over(computed: Computed, scents: Scent, name: str, path: Path) -> Iterator[
     if share > most:
         yield computed.finding(
             RULE.name, (*path, "amount"),
-            f"{name!r} makes {show(100 * share, 2)} % of the cured bar; its certificate allows {100 * most:g} %",
+            f"{name!r} makes {show(100 * share, 2)} % of the cured bar; its certificate allows {as_decimal(100 * most, 6)} %",
             f"stay below {computed.weight(most * scents.cured_grams)} in all; the batch is calculated as "
             f"{computed.weight(scents.cured_grams, 0)} of cured soap",
             about=name,

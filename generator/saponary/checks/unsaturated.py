@@ -8,7 +8,7 @@ from saponary.book.computed import Computed
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
 from saponary.lye.bar import POLYUNSATURATED_GUARD
-from saponary.quantity.rounding import show
+from saponary.quantity.rounding import as_decimal, show
 from saponary.reading.findings import Finding
 
 
@@ -17,7 +17,7 @@ def check(computed: Computed) -> Iterator[Finding]:
     if share > POLYUNSATURATED_GUARD:
         yield computed.finding(
             RULE.name, ("oils", "parts"), f"{show(100 * share, 1)} % of the fatty acids are polyunsaturated",
-            f"at most {100 * POLYUNSATURATED_GUARD:g} % keeps rancid spots away longer", "warning", key=True,
+            f"at most {as_decimal(100 * POLYUNSATURATED_GUARD, 6)} % keeps rancid spots away longer", "warning", key=True,
         )  # fmt: skip
 
 

@@ -10,6 +10,8 @@ from typing import Any, Literal
 
 import yaml
 
+from saponary.quantity.rounding import steady
+
 LabelFact = Literal["responsible", "contact", "origin", "durability", "function"]
 """What a label carries beside the list, and the settings of a book can state."""
 
@@ -75,7 +77,7 @@ class Allergen:
 
 def as_on_paper(share: float) -> float:
     """The share without the noise of binary sums, so that 1 % on paper is 1 % here."""
-    return float(f"{share:.12g}")
+    return steady(share)
 
 
 def folded(word: str) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import ceil
 
+from saponary.quantity.rounding import steady
+
 FULL = 0.95
 """A jar or bottle is filled to this at the most, since soap swells and foams: common practice, no source."""
 
@@ -22,5 +24,5 @@ class Containers:
 def containers(soap_ml: float, soap: float, each: float) -> Containers:
     """As few as hold so many millilitres and grams of soap, shared out evenly; `each` holds so many millilitres,
     above zero."""
-    count = max(1, ceil(float(f"{soap_ml / (FULL * each):.12g}")))
+    count = max(1, ceil(steady(soap_ml / (FULL * each))))
     return Containers(count, each, soap_ml / (count * each), soap / count)

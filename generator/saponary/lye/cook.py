@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from saponary.lye.figures import Figures
+from saponary.quantity.rounding import steady
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ _POTS = 500.0
 
 def pot_millilitres(figures: Figures) -> float:
     """What the pot for a cook must hold, to the next half litre."""
-    return _POTS * ceil(float(f"{ROOM * figures.batter_ml / _POTS:.12g}"))
+    return _POTS * ceil(steady(ROOM * figures.batter_ml / _POTS))
 
 
 def cooked(figures: Figures, before: float, after: float) -> Cooked:

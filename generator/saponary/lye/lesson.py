@@ -18,6 +18,7 @@ from saponary.lye.constants import KOH, NAOH, WATER
 from saponary.lye.density import lye_millilitres
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Alkali, Formula
+from saponary.quantity.rounding import steady
 from saponary.quantity.totals import totals
 
 Kind = Literal["oil", "alkali", "water", "liquid", "addition"]
@@ -97,7 +98,7 @@ def shopping(
 
 def _whole(count: float) -> int:
     """Whole packs: a part of one is one, the noise of binary sums is none."""
-    return ceil(float(f"{count:.12g}"))
+    return ceil(steady(count))
 
 
 @dataclass(frozen=True)
@@ -135,4 +136,4 @@ def _naoh_heat(moles: float) -> float:
 def container(weights: Weights, water: float) -> float:
     """Millilitres that the jug for a lye must hold, to the next full 100 ml."""
     room = _ROOM_FOR_LYE * lye_millilitres(weights, water)
-    return 100.0 * ceil(float(f"{room / 100.0:.12g}"))
+    return 100.0 * ceil(steady(room / 100.0))

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from saponary.quantity.rounding import as_decimal
+
 Node = Mapping[str, Any]
 
 _KEYS = "keys of its own"
@@ -88,4 +90,8 @@ def _list(node: Node, definitions: Node) -> str:
 def _number(node: Node) -> str:
     whole = "a whole number" if node["type"] == "integer" else "a number"
     low, high = node.get("minimum"), node.get("maximum")
-    return whole if low is None or high is None else f"{whole} from {low:g} to {high:g}"
+    return (
+        whole
+        if low is None or high is None
+        else f"{whole} from {as_decimal(low, 6)} to {as_decimal(high, 6)}"
+    )

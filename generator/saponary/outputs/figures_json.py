@@ -1,4 +1,4 @@
-"""Figures for programs: stable keys that name their unit, numbers unrounded."""
+"""Figures for programs: stable keys that name their unit, numbers to nine figures."""
 
 from __future__ import annotations
 
@@ -11,6 +11,8 @@ from saponary.book.published import Published
 from saponary.book.status import Status
 from saponary.lye.figures import ENGINE_VERSION, Figures
 from saponary.lye.portions import PortionFigures
+from saponary.quantity.rounding import told
+from saponary.reading.plain import is_map, is_row
 from saponary.views.site import SiteInput
 
 ENGINE = f"{__version__}+{ENGINE_VERSION}"
@@ -24,7 +26,16 @@ def figures_json(site: SiteInput) -> str:
 
 def as_text(found: dict[str, Any]) -> str:
     """JSON as a book publishes it."""
-    return json.dumps(found, ensure_ascii=False, indent=1, allow_nan=False)
+    return json.dumps(_told(found), ensure_ascii=False, indent=1, allow_nan=False)
+
+
+def _told(value: object) -> object:
+    """Plain data with its numbers rounded by the one rule."""
+    if isinstance(value, float):
+        return told(value)
+    if is_map(value):
+        return {key: _told(part) for key, part in value.items()}
+    return [_told(part) for part in value] if is_row(value) else value
 
 
 def site_object(site: SiteInput) -> dict[str, Any]:

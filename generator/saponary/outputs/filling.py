@@ -16,6 +16,7 @@ from pathlib import Path
 from jinja2 import Environment, TemplateNotFound, TemplateSyntaxError, UndefinedError
 
 from saponary.outputs.templating import BookEnvironment
+from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding, Place, suggest
 
 SECONDS = 20.0
@@ -52,10 +53,10 @@ def fill(environment: Environment, name: str, **view: object) -> str:
             text = environment.get_template(name).render(**view)
         text.encode("utf-8")
     except _TooLong as error:
-        message = f"this template takes longer than {SECONDS:.0f} s to fill"
+        message = f"this template takes longer than {show(SECONDS, 0)} s to fill"
         raise _broken(environment, error, name, message, "take the long loop out") from None
     except MemoryError as error:
-        message = f"filling this template takes more than {MEMORY / 1e9:.0f} GB of memory"
+        message = f"filling this template takes more than {show(MEMORY / 1e9, 0)} GB of memory"
         raise _broken(environment, error, name, message, "take out what makes long texts or lists") from None
     except UnicodeEncodeError as error:
         said = "what comes of this template is no text that can be written as UTF-8"
@@ -68,7 +69,7 @@ def fill(environment: Environment, name: str, **view: object) -> str:
             Finding("template", "error", place, _said(error), _hint(error, environment, view))
         ) from error
     if len(text) > LONGEST:
-        message = f"{len(text) / 1e6:.0f} million letters come of this template"
+        message = f"{show(len(text) / 1e6, 0)} million letters come of this template"
         raise BrokenTemplate(
             Finding("template", "error", Place(f"templates/{name}"), message, "make it shorter")
         )

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 from saponary.pantry.model import Addition
+from saponary.quantity.rounding import as_decimal
 from saponary.quantity.units import Quantity
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
@@ -16,9 +17,6 @@ from saponary.schema.addition_entry import AdditionEntry
 from saponary.schema.liquid_entry import AcidEntry, LiquidEntry
 
 E = TypeVar("E", LiquidEntry, AdditionEntry)
-
-_FIGURES = 9
-"""An uptake worked out from a named acid keeps so many figures, as it is written and as it is used."""
 
 
 @dataclass(frozen=True)
@@ -46,7 +44,7 @@ class Acids:
             report.add((*path, "acid", "of"), f"{acid.of!r} is no acid", suggest(acid.of, known, "acids"))
             return entry.model_copy(update={"acid": None})
         share = acid.share.fraction if acid.share else 1.0
-        text = f"{named.acid * share * 1000:.{_FIGURES}g}"
+        text = as_decimal(named.acid * share * 1000)
         takes = Quantity(Fraction(text), "mmol/g", None, f"{text} mmol/g")
         said = {
             "acid": AcidEntry.model_validate({"takes": takes}),

@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from saponary.lye.constants import KOH, NAOH
 from saponary.lye.fatty_acids import FATTY_ACIDS, iodine_value, saponification_value
 from saponary.lye.formula import Ester
+from saponary.quantity.rounding import as_decimal, show
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
@@ -62,7 +63,7 @@ def with_known_acids(name: str, own: OilEntry, report: Reporter) -> OilEntry:
     if known and not 0.9 <= whole <= 1.02:
         report.add(
             ("oils", name, "fatty-acids"),
-            f"the fatty acids sum to {100 * whole:.1f} %",
+            f"the fatty acids sum to {show(100 * whole, 1)} %",
             "between 90 % and 102 %",
             "warning",
         )
@@ -113,7 +114,7 @@ def _iodine(own: OilEntry, whole: OilEntry, path: Path, report: Reporter) -> Non
     if abs(told - follows) > max(IODINE_OFF * follows, _FEW):
         report.add(
             (*path, "iodine-value"),
-            f"{told:g} g/100 g is stated, and {follows:.0f} g/100 g follows from the fatty acids",
+            f"{as_decimal(told, 6)} g/100 g is stated, and {show(follows, 0)} g/100 g follows from the fatty acids",
             "check both against the certificate",
             "warning",
         )
@@ -128,7 +129,7 @@ def _own_range(own: OilEntry, below: OilEntry | None, where: Path, report: Repor
         if not low <= value <= high:
             report.add(
                 (*where, "range"),
-                f"the range {low:g} to {high:g} does not hold the value {value:g}",
+                f"the range {as_decimal(low, 6)} to {as_decimal(high, 6)} does not hold the value {as_decimal(value, 6)}",
                 "give the lower end, then the upper",
             )
     elif below is None:
@@ -150,7 +151,7 @@ def _outside(value: float, low: float, high: float, where: Path, report: Reporte
     )
     report.add(
         where,
-        f"{value:g} mg/g lies {'far ' if far else ''}outside the published {low:g} to {high:g}",
+        f"{as_decimal(value, 6)} mg/g lies {'far ' if far else ''}outside the published {as_decimal(low, 6)} to {as_decimal(high, 6)}",
         hint,
         "error" if far else "warning",
     )
@@ -173,7 +174,7 @@ def _by_acids(value: float, computed: float | None, where: Path, report: Reporte
     near = (1 - _NEAR) * computed, (1 + _NEAR) * computed
     report.add(
         where,
-        f"{value:g} mg/g is stated, and {computed:.0f} mg/g follows from the fatty acids",
+        f"{as_decimal(value, 6)} mg/g is stated, and {show(computed, 0)} mg/g follows from the fatty acids",
         _other_basis(value, *near) or "check both against the certificate",
     )
 
@@ -183,14 +184,14 @@ def _by_kind(value: float, kind: str, where: Path, report: Reporter) -> None:
     if low <= value <= high:
         report.add(
             where,
-            f"nothing stands beside {value:g} mg/g that it could be checked by",
+            f"nothing stands beside {as_decimal(value, 6)} mg/g that it could be checked by",
             "add fatty-acids from the certificate, or like: a known oil",
             "warning",
         )
         return
     report.add(
         where,
-        f"{value:g} mg/g is the value of no {_SPOKEN[kind]}: they lie between {low:g} and {high:g}",
+        f"{as_decimal(value, 6)} mg/g is the value of no {_SPOKEN[kind]}: they lie between {as_decimal(low, 6)} and {as_decimal(high, 6)}",
         _other_basis(value, low, high) or "check the certificate, or add fatty-acids that bear it out",
     )
 
@@ -206,5 +207,5 @@ def _other_basis(value: float, low: float, high: float) -> str:
         (10.0, "per cent"),
     ):
         if low <= value * factor <= high:
-            return f"it fits as {what}: in mg of potassium hydroxide per gram it is {value * factor:.1f} mg/g"
+            return f"it fits as {what}: in mg of potassium hydroxide per gram it is {show(value * factor, 1)} mg/g"
     return ""

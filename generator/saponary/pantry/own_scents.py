@@ -9,6 +9,7 @@ from saponary.pantry import make
 from saponary.pantry import model as pantry
 from saponary.pantry.over import Group, laid
 from saponary.pantry.rows import Over
+from saponary.quantity.rounding import as_decimal
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path
@@ -94,7 +95,7 @@ def _papers(name: str, own: FragranceEntry, report: Reporter) -> pantry.Fragranc
     if sheet and sum(sheet.values()) > 1.0 + 1e-9:
         report.add(
             (*path, "composition"),
-            f"the sheet sums to {100 * sum(sheet.values()):.4g} %",
+            f"the sheet sums to {as_decimal(100 * sum(sheet.values()), 4)} %",
             "its materials are shares of the scent's weight",
         )
     parts = {key: share.fraction for key, share in (own.blend or {}).items()}
@@ -109,7 +110,7 @@ def _papers(name: str, own: FragranceEntry, report: Reporter) -> pantry.Fragranc
     if parts and abs(sum(parts.values()) - 1.0) > BLEND_TOLERANCE:
         report.add(
             (*path, "blend"),
-            f"the blend sums to {100 * sum(parts.values()):.4g} %",
+            f"the blend sums to {as_decimal(100 * sum(parts.values()), 4)} %",
             "its parts make 100 %",
             key=True,
         )

@@ -3,6 +3,9 @@
 Figures are carried in full through the engine and rounded once, where they are shown,
 stated or put on a scale. Twelve significant figures are kept first, so that a sum which
 is 138.75 on paper and 138.74999999999997 in binary rounds as it does on paper.
+
+What another program is to read is rounded too, to nine figures (`told`, `as_decimal`): the last bits of a double
+differ between processors and libraries, and the same book is the same bytes on all of them.
 """
 
 from __future__ import annotations
@@ -10,6 +13,33 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
+
+FIGURES = 9
+"""Significant figures, and decimals, that leave the program at most: more than any scale weighs."""
+
+
+def steady(value: float) -> float:
+    """`value` without the noise of its last bits: for what is rounded up, or told from a limit."""
+    return float(f"{value:.12g}")
+
+
+def to_figures(value: float, figures: int = FIGURES) -> Decimal:
+    """`value` to so many significant figures, and no more than nine decimals, half away from zero."""
+    exact = Decimal(f"{value:.12g}")
+    least = max(exact.adjusted() - figures + 1, -FIGURES)
+    rounded = exact.quantize(Decimal(1).scaleb(least), rounding=ROUND_HALF_UP)
+    return rounded.copy_abs() if rounded.is_zero() else rounded
+
+
+def told(value: float) -> float:
+    """A figure as another program is told it, as a number."""
+    return float(to_figures(value))
+
+
+def as_decimal(value: float, figures: int = FIGURES) -> str:
+    """The same as text: in decimals, with no zero at its end."""
+    text = f"{to_figures(value, figures):f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def to_decimals(value: float, decimals: int) -> Decimal:

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
+from saponary.quantity.rounding import show
+
 MAX_FILE_BYTES = 2_000_000
 
 
@@ -55,8 +57,8 @@ def is_book(root: Path) -> bool:
 def too_large(size: int) -> Unread:
     """`size` in bytes."""
     return Unread(
-        f"this file has {size / 1e6:.0f} MB",
-        f"keep a recipe below {MAX_FILE_BYTES / 1e6:.0f} MB; photos go into photos/",
+        f"this file has {show(size / 1e6, 0)} MB",
+        f"keep a recipe below {show(MAX_FILE_BYTES / 1e6, 0)} MB; photos go into photos/",
     )
 
 

@@ -6,11 +6,12 @@ from dataclasses import dataclass
 
 from saponary.book.catalogue import Figure
 from saponary.messages.message import Value
+from saponary.quantity.rounding import as_decimal
 
 
 @dataclass(frozen=True)
 class Entry:
-    """A figure with its label, its unrounded value in the unit shown, and a remark beside it."""
+    """A figure with its label, its value in the unit shown, for programs, and a remark beside it."""
 
     name: str
     label: Value
@@ -24,4 +25,4 @@ class Entry:
 def entry(figure: Figure, label: Value, note: Value = "", word: str | None = None) -> Entry:
     """A figure of the catalogue, with its label."""
     number = figure.number()
-    return Entry(figure.name, label, number, repr(float(number.value)), note, word)
+    return Entry(figure.name, label, number, as_decimal(number.value), note, word)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from saponary.book.published import Published
+from saponary.quantity.rounding import show
 from saponary.views.scene import portions_alone
 
 _SIDE, _TOP, _BOTTOM = 32.0, 5.0, 27.0
@@ -42,4 +43,4 @@ def icon(recipe: Published) -> str:
 
 def _bed(top: float, bottom: float) -> str:
     """A bed from side to side whose top is not quite level; it reaches under the bed above."""
-    return f"M0 {top:.1f}C8 {top - 2:.1f} 12 {top + 2:.1f} 16 {top:.1f}S26 {top - 2:.1f} {_SIDE:.0f} {top:.1f}V{bottom + 3:.1f}H0z"
+    return f"M0 {show(top, 1)}C8 {show(top - 2, 1)} 12 {show(top + 2, 1)} 16 {show(top, 1)}S26 {show(top - 2, 1)} {show(_SIDE, 0)} {show(top, 1)}V{show(bottom + 3, 1)}H0z"

@@ -11,6 +11,7 @@ from saponary.lye.formula import LATE
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
 from saponary.messages.speaker import speaker
 from saponary.quantity.numbers import Scale
+from saponary.quantity.rounding import as_decimal
 from saponary.views import names
 from saponary.views.entries import Entry, entry
 from saponary.views.made_to import made_to, stocks
@@ -144,4 +145,4 @@ def _superfat(computed: Published, scale: Scale) -> Iterator[Entry]:
 
 
 def _band(name: str, label: Message, low: float, high: float, note: Message) -> Entry:
-    return Entry(name, label, span(low, high), f"{100 * low!r} {100 * high!r}", note)
+    return Entry(name, label, span(low, high), f"{as_decimal(100 * low)} {as_decimal(100 * high)}", note)

@@ -13,6 +13,7 @@ from markdown_it import MarkdownIt
 from markdown_it.rules_core import StateCore
 from markdown_it.token import Token
 
+from saponary.quantity.rounding import as_decimal
 from saponary.reading.markdown import new_parser
 from saponary.views.prose_links import safe_link
 
@@ -31,7 +32,7 @@ class Placed:
 
     @property
     def html(self) -> str:
-        return f'<data class="figure" value="{self.value!r}">{escape(self.text)}</data>'
+        return f'<data class="figure" value="{as_decimal(self.value)}">{escape(self.text)}</data>'
 
 
 _APOSTROPHE = re.compile(r"(?<=[^\W\d_])'(?=[^\W\d_]|s?\b)")

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from saponary.quantity.rounding import show
 from saponary.reading.files import Files
 from saponary.reading.findings import Finding, has_errors
 from saponary.reading.findings_text import as_text, summary
@@ -38,7 +39,7 @@ class State:
     @property
     def counted(self) -> str:
         """In one line, for the terminal."""
-        return f"{summary(self.recipes, self.findings)}, {self.seconds:.2f} s"
+        return f"{summary(self.recipes, self.findings)}, {show(self.seconds, 2)} s"
 
     def as_text(self, before: State | None = None) -> str:
         """For the terminal: the findings, and what they come to; those that `before` had are not told again."""

@@ -19,6 +19,7 @@ from saponary.lye.cure.readings import WEEKLY_LOSS, Ready, ready_day, weight_at,
 from saponary.messages.message import Number, short
 from saponary.messages.speaker import Speaker
 from saponary.quantity.numbers import OUNCE
+from saponary.quantity.rounding import show
 
 ACCENT = "var(--accent, #8a4b2d)"
 WIDTH, PLOT_LEFT, PLOT_RIGHT, PLOT_TOP, PLOT_BOTTOM = 360.0, 42.0, 350.0, 24.0, 204.0
@@ -31,8 +32,8 @@ DAY_STEPS = (1, 2, 7, 14, 28, 56, 112, 182, 364, 728, 1820)
 STEPS_OF_CURVE = 60
 LABEL = 200.0
 """Room that the longest words about the ready day may take, picture units."""
-_CROSS = '10 {y:.0f}m-4 -4l8 8m0 -8l-8 8" stroke-width="2"'
-_DOTTED = '5 {y:.0f}h22" stroke-width="1.5" stroke-dasharray="1.5 4" stroke-linecap="round"'
+_CROSS = '10 {y}m-4 -4l8 8m0 -8l-8 8" stroke-width="2"'
+_DOTTED = '5 {y}h22" stroke-width="1.5" stroke-dasharray="1.5 4" stroke-linecap="round"'
 
 
 @dataclass(frozen=True)
@@ -72,7 +73,7 @@ def cure_chart(
     below, bottom = _below(points, fit, left_out, prefix, say)
     return "\n".join(
         [
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH:.0f} {bottom:.0f}" width="100%"'
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {show(WIDTH, 0)} {show(bottom, 0)}" width="100%"'
             f' role="img" aria-labelledby="{prefix}-title {prefix}-desc" font-size="{TEXT}"'
             ' fill="currentColor">',
             f'<title id="{prefix}-title">{_text(title)}</title>',
@@ -127,25 +128,25 @@ def _axes(frame: _Frame, say: Speaker) -> Iterable[str]:
     yield f'<text x="2" y="{TEXT}">{_text(name)}</text>'
     yield '<g stroke="currentColor" fill="none">'
     for _, y in ticks:
-        yield f'<path d="M{PLOT_LEFT:.1f} {y:.1f}H{PLOT_RIGHT:.1f}" stroke-opacity="0.2"/>'
+        yield f'<path d="M{show(PLOT_LEFT, 1)} {show(y, 1)}H{show(PLOT_RIGHT, 1)}" stroke-opacity="0.2"/>'
     step = next((s for s in DAY_STEPS if frame.days / s <= 7), ceil(frame.days / 7))
     days = range(0, floor(frame.days) + 1, step)
     for day in days:
-        yield f'<path d="M{frame.x(day):.1f} {PLOT_BOTTOM:.1f}v5"/>'
-    yield f'<path d="M{PLOT_LEFT:.1f} {PLOT_TOP:.1f}V{PLOT_BOTTOM:.1f}H{PLOT_RIGHT:.1f}"/></g>'
+        yield f'<path d="M{show(frame.x(day), 1)} {show(PLOT_BOTTOM, 1)}v5"/>'
+    yield f'<path d="M{show(PLOT_LEFT, 1)} {show(PLOT_TOP, 1)}V{show(PLOT_BOTTOM, 1)}H{show(PLOT_RIGHT, 1)}"/></g>'
     yield '<g text-anchor="end">'
     for mark, y in ticks:
-        yield f'<text x="{PLOT_LEFT - 5:.1f}" y="{y + 5:.1f}">{say(Number(mark, decimals))}</text>'
+        yield f'<text x="{show(PLOT_LEFT - 5, 1)}" y="{show(y + 5, 1)}">{say(Number(mark, decimals))}</text>'
     yield '</g><g text-anchor="middle">'
     for day in days:
-        yield f'<text x="{frame.x(day):.1f}" y="{PLOT_BOTTOM + 19:.1f}">{day}</text>'
+        yield f'<text x="{show(frame.x(day), 1)}" y="{show(PLOT_BOTTOM + 19, 1)}">{day}</text>'
     middle = (PLOT_LEFT + PLOT_RIGHT) / 2
     days_after = _text(say("chart.cure.days"))
-    yield f'<text x="{middle:.1f}" y="{PLOT_BOTTOM + 37:.1f}">{days_after}</text></g>'
+    yield f'<text x="{show(middle, 1)}" y="{show(PLOT_BOTTOM + 37, 1)}">{days_after}</text></g>'
 
 
 def _path(frame: _Frame, points: Sequence[Point]) -> str:
-    return "M" + "L".join(f"{frame.x(day):.1f} {frame.y(grams):.1f}" for day, grams in points)
+    return "M" + "L".join(f"{show(frame.x(day), 1)} {show(frame.y(grams), 1)}" for day, grams in points)
 
 
 def _days(begin: float, end: float) -> list[float]:
@@ -184,16 +185,16 @@ def _marks(frame: _Frame, fit: CureFit, ready: Ready, say: Speaker) -> Iterable[
     if fit.plateau_g >= frame.low:
         y = frame.y(fit.plateau_g)
         yield (
-            f'<path d="M{PLOT_LEFT:.1f} {y:.1f}H{PLOT_RIGHT:.1f}" stroke="currentColor"'
+            f'<path d="M{show(PLOT_LEFT, 1)} {show(y, 1)}H{show(PLOT_RIGHT, 1)}" stroke="currentColor"'
             ' stroke-width="1.5" stroke-dasharray="1.5 4" stroke-linecap="round"/>'
         )
     label_x, anchor = PLOT_RIGHT, "end"
     if not ready.by_first and ready.day <= frame.days:
         x, y = frame.x(ready.day), frame.y(weight_at(fit, ready.day))
         yield (
-            f'<path d="M{x:.1f} {PLOT_TOP - 20:.1f}V{PLOT_BOTTOM:.1f}" stroke="currentColor"'
+            f'<path d="M{show(x, 1)} {show(PLOT_TOP - 20, 1)}V{show(PLOT_BOTTOM, 1)}" stroke="currentColor"'
             ' stroke-dasharray="4 3"/>'
-            f'<path d="M{x:.1f} {y - 7:.1f}l7 7l-7 7l-7 -7z" fill="{ACCENT}"/>'
+            f'<path d="M{show(x, 1)} {show(y - 7, 1)}l7 7l-7 7l-7 -7z" fill="{ACCENT}"/>'
         )
         if x < PLOT_LEFT + 14:
             label_x, anchor = PLOT_LEFT + 18, "start"
@@ -202,15 +203,15 @@ def _marks(frame: _Frame, fit: CureFit, ready: Ready, say: Speaker) -> Iterable[
         else:
             label_x = x - 5 if x > PLOT_LEFT + LABEL else PLOT_RIGHT
     label = _text(say(ready_label(ready)))
-    yield f'<text x="{label_x:.1f}" y="{TEXT}" text-anchor="{anchor}">{label}</text>'
+    yield f'<text x="{show(label_x, 1)}" y="{TEXT}" text-anchor="{anchor}">{label}</text>'
 
 
 def _dot(frame: _Frame, point: Point, left_out: bool) -> str:
     x, y = frame.x(point[0]), frame.y(point[1])
     if left_out:
-        cross = f"M{x - 5:.1f} {y - 5:.1f}l10 10m0 -10l-10 10"
+        cross = f"M{show(x - 5, 1)} {show(y - 5, 1)}l10 10m0 -10l-10 10"
         return f'<path d="{cross}" stroke="currentColor" stroke-width="2.5"/>'
-    return f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4"/>'
+    return f'<circle cx="{show(x, 1)}" cy="{show(y, 1)}" r="4"/>'
 
 
 def _wrapped(words: str) -> list[str]:
@@ -231,7 +232,9 @@ def _below(
     parts = [*_key(y, fit, prefix, say)] if isinstance(fit, CureFit) else []
     if points:
         weighed = _text(say("chart.cure.weighed"))
-        parts.insert(0, f'<circle cx="10" cy="{y - 5:.0f}" r="4"/><text x="20" y="{y:.0f}">{weighed}</text>')
+        parts.insert(
+            0, f'<circle cx="10" cy="{show(y - 5, 0)}" r="4"/><text x="20" y="{show(y, 0)}">{weighed}</text>'
+        )
     rows: list[tuple[str, str]] = []
     if left_out:
         listed = ", ".join(say("chart.cure.day", day=short(day)) for day, _ in left_out)
@@ -242,15 +245,15 @@ def _below(
         for i, line in enumerate(_wrapped(words)):
             y += LINE
             if mark and i == 0:
-                parts.append(f'<path d="M{mark.format(y=y - 5)} stroke="currentColor"/>')
-            parts.append(f'<text x="{34 if mark else 4}" y="{y:.0f}">{_text(line)}</text>')
+                parts.append(f'<path d="M{mark.format(y=show(y - 5, 0))} stroke="currentColor"/>')
+            parts.append(f'<text x="{34 if mark else 4}" y="{show(y, 0)}">{_text(line)}</text>')
     return parts, y + 8
 
 
 def _key(y: float, fit: CureFit, prefix: str, say: Speaker) -> Iterable[str]:
-    yield f'<path d="M96 {y - 5:.0f}h20" stroke="{ACCENT}" stroke-width="2.5"/>'
-    yield f'<text x="121" y="{y:.0f}">{_text(say("chart.cure.curve"))}</text>'
+    yield f'<path d="M96 {show(y - 5, 0)}h20" stroke="{ACCENT}" stroke-width="2.5"/>'
+    yield f'<text x="121" y="{show(y, 0)}">{_text(say("chart.cure.curve"))}</text>'
     if fit.covariance is not None:
-        swatch = f'<rect x="178" y="{y - 12:.0f}" width="20" height="14"'
+        swatch = f'<rect x="178" y="{show(y - 12, 0)}" width="20" height="14"'
         yield f'{swatch} fill="url(#{prefix}-hatch)"/>'
-        yield f'<text x="203" y="{y:.0f}">{_text(say(band(fit)))}</text>'
+        yield f'<text x="203" y="{show(y, 0)}">{_text(say(band(fit)))}</text>'

@@ -21,6 +21,7 @@ from PIL.WebPImagePlugin import WebPImageFile
 from saponary.draw.photos.facts import KIND_NAMES, MAX_BYTES, MAX_PIXELS, Kind, PhotoFacts, PhotoFault
 from saponary.draw.photos.sniff import sniff
 from saponary.draw.photos.whole import check_whole, not_whole
+from saponary.quantity.rounding import show
 
 _PLAIN: dict[Kind, Callable[[BytesIO], ImageFile]] = {
     "jpeg": JpegImageFile,
@@ -47,8 +48,8 @@ def read_bytes(path: Path) -> bytes | PhotoFault:
             return PhotoFault("this is no plain file", "a photo is one file in photos/")
         if about.st_size > MAX_BYTES:
             return PhotoFault(
-                f"this file has {about.st_size / 1e6:.0f} MB",
-                f"save the photo smaller, below {MAX_BYTES / 1e6:.0f} MB",
+                f"this file has {show(about.st_size / 1e6, 0)} MB",
+                f"save the photo smaller, below {show(MAX_BYTES / 1e6, 0)} MB",
             )
         with path.open("rb") as file:
             return file.read(MAX_BYTES)

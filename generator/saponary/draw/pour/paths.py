@@ -11,6 +11,7 @@ from shapely.geometry import LineString
 from saponary.draw.pour.seed import Array
 
 FINE = 20
+_STEADY = 6
 
 
 @dataclass(frozen=True)
@@ -22,9 +23,8 @@ class Sheet:
 
     def place(self, line: Array) -> list[tuple[int, int]]:
         """Points of the drawing, y upward, as whole twentieths with y downward."""
-        xs = np.rint((line[:, 0] + self.left) * FINE).astype(int).tolist()
-        ys = np.rint((self.top - line[:, 1]) * FINE).astype(int).tolist()
-        return list(zip(xs, ys, strict=True))
+        xs, ys = (line[:, 0] + self.left) * FINE, (self.top - line[:, 1]) * FINE
+        return list(zip(_whole(xs), _whole(ys), strict=True))
 
     def path(self, lines: Iterable[Array], tolerance: float, closed: bool = True) -> str:
         return "".join(self._one(line, tolerance, closed) for line in lines)
@@ -49,6 +49,12 @@ class Sheet:
         for step in steps[1:]:
             text += step if step.startswith("-") else " " + step
         return f"M{points[0][0]}{_joined(points[0][1])}l{text}" + ("z" if closed else "")
+
+
+def _whole(lengths: Array) -> list[int]:
+    """To whole numbers, without the noise of the last bits, in which processors and libraries differ."""
+    found: list[int] = np.rint(np.round(lengths, _STEADY)).astype(int).tolist()
+    return found
 
 
 def _joined(number: int) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.draw.pour.ink import ink_on, luminance
+from saponary.quantity.rounding import as_decimal
 
 QUIET_ON_PALE = 1.28
 QUIET = 1.5
@@ -54,7 +55,7 @@ def pattern(number: int, shade: str, id: str) -> str:
     again = number // len(TILES)
     ink = ink_on(shade, QUIET_ON_PALE if luminance(shade) > 0.55 else QUIET)
     turn, grow = tile.turn + 25 * again, 1 + 0.3 * again
-    change = (f"rotate({turn})" if turn else "") + (f"scale({grow:.2g})" if again else "")
+    change = (f"rotate({turn})" if turn else "") + (f"scale({as_decimal(grow, 2)})" if again else "")
     paint = f'fill="{ink}"'
     if tile.drawn:
         paint = f'fill="none" stroke="{ink}" stroke-width="5" stroke-linecap="round"'

@@ -12,7 +12,7 @@ from saponary.draw.pour.tiles import pattern
 from saponary.draw.vessel.shape import HEIGHT, VESSELS, WIDTH, Glass
 from saponary.messages.message import Message, message
 from saponary.messages.speaker import Speaker
-from saponary.quantity.rounding import to_decimals
+from saponary.quantity.rounding import show, to_decimals
 
 _SOAP = 0
 """The number of its pattern: there is one soap in a vessel."""
@@ -67,9 +67,9 @@ def _filled(glass: Glass, full: float, shade: str, key: str) -> str:
         f"<defs>{pattern(_SOAP, shade, f'{key}-tile')}</defs>"
         f'<path d="{inside}" fill="currentColor" fill-opacity=".05"/>'
         f'<path d="{soap}" fill="{shade}"/><path d="{soap}" fill="url(#{key}-tile)"/>'
-        f'<ellipse cx="{middle:.0f}" cy="{level:.0f}" rx="{half:.0f}" ry="{0.055 * half:.0f}"'
+        f'<ellipse cx="{show(middle, 0)}" cy="{show(level, 0)}" rx="{show(half, 0)}" ry="{show(0.055 * half, 0)}"'
         f' fill="{mixed(shade, "#ffffff", 0.35)}" stroke="{edge}" stroke-width="5"/>'
-        f'<path d="M{light:.0f} {level + 60:.0f}V{glass.bottom - 110:.0f}" fill="none" stroke="#ffffff"'
+        f'<path d="M{show(light, 0)} {show(level + 60, 0)}V{show(glass.bottom - 110, 0)}" fill="none" stroke="#ffffff"'
         f' stroke-opacity=".5" stroke-width="22" stroke-linecap="round"/>'
         f'<path d="{inside}" fill="none" stroke="currentColor" stroke-opacity=".62" stroke-width="9"'
         f' stroke-linejoin="round"/>'
@@ -80,11 +80,11 @@ def _lid(glass: Glass) -> str:
     lid = glass.lid
     gap = lid.width / lid.ribs
     ribs = "".join(
-        f"M{lid.left + gap * (i + 0.5):.0f} {lid.top + 0.3 * lid.height:.0f}V{lid.top + 0.86 * lid.height:.0f}"
+        f"M{show(lid.left + gap * (i + 0.5), 0)} {show(lid.top + 0.3 * lid.height, 0)}V{show(lid.top + 0.86 * lid.height, 0)}"
         for i in range(lid.ribs)
     )
     return (
-        f'<rect x="{lid.left:.0f}" y="{lid.top:.0f}" width="{lid.width:.0f}" height="{lid.height:.0f}" rx="22"'
+        f'<rect x="{show(lid.left, 0)}" y="{show(lid.top, 0)}" width="{show(lid.width, 0)}" height="{show(lid.height, 0)}" rx="22"'
         f' fill="currentColor" fill-opacity=".16" stroke="currentColor" stroke-opacity=".62" stroke-width="9"/>'
         f'<path d="{ribs}" fill="none" stroke="currentColor" stroke-opacity=".4" stroke-width="6"'
         f' stroke-linecap="round"/>'

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import cos, pi, sqrt
 
 from saponary.quantity.roots import rising_root
+from saponary.quantity.rounding import show
 from saponary.schema.methods.method import Vessel
 
 WIDTH, HEIGHT = 1400, 1100
@@ -59,7 +60,7 @@ class Glass:
         right = [(_MIDDLE + self.half(y), y) for y in steps]
         left = [(2 * _MIDDLE - x, y) for x, y in reversed(right)]
         points = _thinned([*right, *left])
-        return "M" + "L".join(f"{x:.0f} {y:.0f}" for x, y in points) + "z"
+        return "M" + "L".join(f"{show(x, 0)} {show(y, 0)}" for x, y in points) + "z"
 
 
 def _thinned(points: list[tuple[float, float]]) -> list[tuple[float, float]]:

@@ -7,14 +7,15 @@ from typing import Any
 
 import yaml
 
+from saponary.quantity.rounding import as_decimal
+
 _FLOW = 88
 """A map of plain values is written on one line where it is no longer than this."""
 
 
 def amount(value: float, unit: str) -> str:
-    """A number in plain decimals with its unit, to twelve figures, which is more than was ever written."""
-    text = f"{value:.12f}" if abs(value) < 1 else f"{value:.12g}"
-    return f"{text.rstrip('0').rstrip('.') if '.' in text else text} {unit}".strip()
+    """A number in plain decimals with its unit."""
+    return f"{as_decimal(value)} {unit}".strip()
 
 
 def to_yaml(value: Mapping[str, object]) -> str:
