@@ -26,16 +26,7 @@ def figures_json(site: SiteInput) -> str:
 
 def as_text(found: dict[str, Any]) -> str:
     """JSON as a book publishes it."""
-    return json.dumps(_told(found), ensure_ascii=False, indent=1, allow_nan=False)
-
-
-def _told(value: object) -> object:
-    """Plain data with its numbers rounded by the one rule."""
-    if isinstance(value, float):
-        return told(value)
-    if is_map(value):
-        return {key: _told(part) for key, part in value.items()}
-    return [_told(part) for part in value] if is_row(value) else value
+    return json.dumps(found, ensure_ascii=False, indent=1, allow_nan=False)
 
 
 def site_object(site: SiteInput) -> dict[str, Any]:
@@ -61,8 +52,17 @@ def recipe_object(computed: Computed | Published, status: Status) -> dict[str, A
         "title": computed.model.title,
         "status": status.name,
         "fingerprint": computed.fingerprint,
-        "figures": figures_object(computed.figures),
+        "figures": _told(figures_object(computed.figures)),
     }
+
+
+def _told(value: object) -> object:
+    """Plain data with its numbers rounded by the one rule."""
+    if isinstance(value, float):
+        return told(value)
+    if is_map(value):
+        return {key: _told(part) for key, part in value.items()}
+    return [_told(part) for part in value] if is_row(value) else value
 
 
 def figures_object(f: Figures) -> dict[str, Any]:

@@ -17,6 +17,7 @@ import pytest
 from saponary.build.proof import Proof
 from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
+from saponary.quantity.rounding import told
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet, SiteInput
@@ -240,7 +241,7 @@ def test_figures_in_code_stay_as_written() -> None:
     assert [text(code) for code in notes.iter(f"{X}code")] == ["{lye}", "{lye} in code"]
     lye = prove_one(TRAP + BODY).recipes[0].computed.catalogue["lye"]
     (figure,) = notes.iter(f"{X}data")
-    assert text(figure) == lye.text() and float(str(figure.get("value"))) == lye.value
+    assert text(figure) == lye.text() and float(str(figure.get("value"))) == told(lye.value)
     assert "and {lye} and" in text(notes)
 
 

@@ -14,8 +14,8 @@ _FLOW = 88
 
 
 def amount(value: float, unit: str) -> str:
-    """A number in plain decimals with its unit."""
-    return f"{as_decimal(value)} {unit}".strip()
+    """A number in plain decimals with its unit, finer than was ever written."""
+    return f"{as_decimal(value, 12)} {unit}".strip()
 
 
 def to_yaml(value: Mapping[str, object]) -> str:
