@@ -27,8 +27,9 @@
   };
   const tell = () => {
     const done = boxes.filter((box) => box.checked).length;
-    told.textContent = `${done} of ${boxes.length} done` + (keeps ? "." : "; this browser keeps no ticks.");
-    clear.textContent = cleared ? "Put the ticks back" : "Clear all ticks";
+    const said = told.dataset.told.replace("##", boxes.length).replace("#", done);
+    told.textContent = keeps ? said : `${said} ${told.dataset.lost}`;
+    clear.textContent = cleared ? clear.dataset.back : clear.dataset.clear;
   };
   const show = (ids) => {
     for (const box of boxes) box.checked = ids.has(box.id);
@@ -56,8 +57,9 @@
   addEventListener("storage", (event) => {
     if (event.key === key || event.key === null) show(read());
   });
+  // A browser that fills in what was ticked before does so by now; those ticks may be another formula's.
   addEventListener("pageshow", (event) => {
-    if (event.persisted && keeps) show(read());
+    if (keeps || !event.persisted) show(read());
   });
 
   write(read());

@@ -115,10 +115,11 @@ def test_who_sees_no_work_order_has_none_at_the_bench() -> None:
     assert not [path for path in made if "at-the-bench" in path or "ticks" in path]
 
 
-PRESS = """<script>addEventListener("load", () => {
+PRESS = """<script>addEventListener("load", () => setTimeout(() => {
   const boxes = [...document.querySelectorAll("input")];
   %s
-});</script>"""
+}, 50));</script>"""
+"""What a hand does, once the page is there."""
 ELSEWHERE = """const key = document.querySelector("[data-ticks]").dataset.ticks;
   localStorage.setItem(key, JSON.stringify([boxes[0].id, boxes[1].id, boxes[3].id]));"""
 """What another window on the same page does, unseen by this one."""
