@@ -17,7 +17,6 @@ from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import DiskStore, Key, NoStore
 from saponary.book.changes import Changed
-from saponary.book.identity import Identities
 from saponary.book.proofed import Proofed
 from saponary.build import pages as made_pages
 from saponary.build.content import Bytes, content
@@ -220,7 +219,7 @@ def shown(site: Unpublished) -> dict[tuple[str, str], tuple[Key | None, str]]:
     found: dict[tuple[str, str], tuple[Key | None, str]] = {}
     for name in ("public", "maker"):
         cut = for_edition(site, editions({})[name])
-        key_of = shown_recipes(site.recipes, Identities(), cut)
+        key_of = shown_recipes(site.recipes, cut)
         for one in cut.recipes:
             value = rests_on.recipe(one.slug)
             found[name, one.slug] = key_of(value), digest(rests_on.value(value, cut, (), ()))
@@ -229,7 +228,7 @@ def shown(site: Unpublished) -> dict[tuple[str, str], tuple[Key | None, str]]:
 
 def test_a_digest_that_is_kept_is_not_made_again(tmp_path: Path) -> None:
     site = for_edition(whole(), editions({})["maker"])
-    key_of = shown_recipes(whole().recipes, Identities(), site)
+    key_of = shown_recipes(whole().recipes, site)
     composed = composition(site, (STANDARD,))
     page = next(file for file in composed.files if file.path == "recipes/plain/index.html")
     first = Pages(composed, DiskStore(tmp_path), key_of).key(page)
@@ -306,7 +305,7 @@ def test_any_number_of_workers_makes_the_same_site(
 ) -> None:
     monkeypatch.setattr(made_pages, "FEW", 2)
     site = for_edition(whole(), editions({})["maker"])
-    key_of = shown_recipes(whole().recipes, Identities(), site)
+    key_of = shown_recipes(whole().recipes, site)
     told: list[tuple[int, int]] = []
     drawn = Drawings(site, DiskStore(tmp_path))
     made = Pages(

@@ -20,7 +20,6 @@ KINDS = {rule.name: rule.kinds for rule in RULES}
 PASSED_ON = {
     "book/computed.py": "finding",
     "book/records.py": "finding",
-    "checks/kept.py": "_unpacked",
     "reading/reporter.py": "add",
 }
 """Where a finding is made under a name that its caller gives: a module, and its function."""

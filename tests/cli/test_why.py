@@ -51,7 +51,7 @@ def test_where_nothing_has_changed_it_says_so(book: Path, capsys: pytest.Capture
     ("name", "old", "new", "path", "told"),
     [
         ("recipes/ochre.md", "A plain bar.", "Another.", "recipes/ochre/index.html", ["changed notes of ochre", "by recipes/ochre.md"]),
-        ("pantry.yaml", "#b98f86", "#b98f87", "site/recipes/ochre/index.html", ["changed recipe of ochre", "by pantry: additions: own"]),
+        ("pantry.yaml", "#b98f86", "#b98f87", "site/recipes/ochre/index.html", ["changed recipe of ochre", "by pantry: own"]),
         ("pantry.yaml", "#b98f86", "#b98f87", "recipes/plain/index.html", ["nothing that it rests on has changed since the last build"]),
         ("recipes/ochre.md", "title: Ochre", "title: Umber", "recipes/plain/index.html", ["changed the titles of the recipes, and their order"]),
         ("book.yaml", "A Small Book", "A Book", "recipes/plain/fresh.svg", ["changed book.yaml, as this edition shows it"]),

@@ -6,19 +6,18 @@ and not the book, so that whoever is given one knows what its result depends on.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from typing import TypeVar
 
 from saponary.book import quotes
 from saponary.book.aims import kept
 from saponary.book.catalogue import Figure, catalogue
-from saponary.book.evidence import with_evidence
-from saponary.book.library import Book
 from saponary.book.pictures import in_notes
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved, resolve
-from saponary.book.soaps import soap_id, with_soaps
+from saponary.book.soaps import soap_id
 from saponary.book.used import dressing, named, together, used
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
@@ -30,6 +29,8 @@ from saponary.reading.reporter import Located
 from saponary.reading.tree import Path
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
@@ -96,37 +97,52 @@ class Computed(Located):
             for index, item in enumerate(portion.liquids):
                 yield ("portions", p, "liquids", index), item.what, item.at or self.model.by.liquids_at
 
+    def pictures(self) -> list[str]:
+        """The photos that it and its batches name."""
+        return _pictures(self.file, self.model, self.batches)
 
-def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Finding]]:
+    def scraps_of(self) -> list[str]:
+        """The recipes whose scrap or soap it names."""
+        soaps = (soap_id(part.of) for part in self.model.soap)
+        names = (*(what for _, what, _ in self.additions()), *soaps)
+        entries = map(self.pantry.additions.get, names)
+        return [entry.scrap_of for entry in entries if entry is not None and entry.scrap_of is not None]
+
+
+def compute(
+    recipe: RecipeFile,
+    batches: tuple[BatchRecord, ...],
+    settings: Settings,
+    pantry: Pantry,
+    photos: frozenset[str],
+) -> tuple[Computed | None, list[Finding]]:
     """One recipe from its text to its figures; None, with what stands in the way, where it has none."""
     if recipe.model is None:
         return None, list(recipe.findings)
-    resolved, faults = resolve(recipe.model, book.settings, book.pantry, recipe.tree, recipe.file)
+    resolved, faults = resolve(recipe.model, settings, pantry, recipe.tree, recipe.file)
     if resolved is None:
         return None, [*recipe.findings, *faults]
-    figures = weigh(resolved.formula)
-    batches, mark = book.batches.get(recipe.slug, ()), fingerprint(resolved.formula)
-    keeps = kept(figures, batches, mark, book.settings)
-    resolved = replace(resolved, aims=replace(resolved.aims, kept=keeps))
-    pictures = [*_pictures(recipe.model, batches), *(one.name for one in in_notes(recipe))]
+    figures, mark = weigh(resolved.formula), fingerprint(resolved.formula)
+    resolved = replace(resolved, aims=replace(resolved.aims, kept=kept(figures, batches, mark, settings)))
+    named = _pictures(recipe, recipe.model, batches)
     computed = Computed(
         file=recipe,
         model=recipe.model,
         resolved=resolved,
         figures=figures,
-        catalogue=catalogue(figures, resolved, book.settings.units),
+        catalogue=catalogue(figures, resolved, settings.units),
         quotes=tuple(quotes.in_recipe(recipe)),
         fingerprint=mark,
         batches=batches,
-        settings=book.settings,
-        pantry=_shelf(recipe.model, batches, book.pantry),
-        photos=book.photos.intersection(pictures),
+        settings=settings,
+        pantry=shelf(recipe.model, batches, pantry),
+        photos=photos.intersection(named),
         instead={
-            **{name: suggest(name, book.photos, "photos") for name in pictures if name not in book.photos},
+            **{name: suggest(name, photos, "photos") for name in named if name not in photos},
             **{
-                name: suggest(name, book.pantry.additions, "additions")
+                name: suggest(name, pantry.additions, "additions")
                 for name in dressing(recipe.model)
-                if name not in book.pantry.additions
+                if name not in pantry.additions
             },
         },
         faults=tuple(faults),
@@ -134,39 +150,22 @@ def compute(recipe: RecipeFile, book: Book) -> tuple[Computed | None, list[Findi
     return computed, [*recipe.findings, *faults]
 
 
-def compute_all(book: Book) -> tuple[dict[str, Computed], Pantry, list[Finding]]:
-    """Every recipe that can be computed, by slug; the pantry with what the book's photos show of it.
-
-    All are computed before any is looked at, since the photos of one recipe's batches are
-    evidence for the colours of another, and the scrap of one may lie in another.
-    """
-    found: list[Finding] = []
-    book = replace(book, pantry=with_soaps(book.pantry, book.recipes))
-    alone: dict[str, Computed] = {}
-    for recipe in book.recipes:
-        computed, findings = compute(recipe, book)
-        found += findings
-        if computed is not None:
-            alone[recipe.slug] = computed
-    pantry = with_evidence(book.pantry, ((c.batches, c.figures, c.fingerprint) for c in alone.values()))
-    alone = {slug: replace(one, pantry=_shelf(one.model, one.batches, pantry)) for slug, one in alone.items()}
-    return {slug: _with_scraps(one, alone) for slug, one in alone.items()}, pantry, found
-
-
-def _shelf(model: Recipe, batches: Iterable[BatchRecord], shelf: Pantry) -> Pantry:
+def shelf(model: Recipe, batches: Iterable[BatchRecord], pantry: Pantry) -> Pantry:
     """What the recipe names, and what its batches were weighed of."""
     weighed = [n for r in batches for n in (*r.batch.as_weighed, *r.batch.oil_lots)]
-    own = used(model, shelf)
-    return together((own, named(weighed, shelf))) if weighed else own
+    own = used(model, pantry)
+    return together((own, named(weighed, pantry))) if weighed else own
 
 
-def _pictures(model: Recipe, batches: Iterable[BatchRecord]) -> list[str]:
-    """The photos that a recipe and its batches name."""
+def _pictures(file: RecipeFile, model: Recipe, batches: Iterable[BatchRecord]) -> list[str]:
+    """The photos that a recipe, its batches and its notes name."""
     own = [model.photo] if model.photo is not None else []
-    return [shot.file for shot in (*own, *(shot for r in batches for shot in r.batch.photos))]
+    shown = (*own, *(shot for r in batches for shot in r.batch.photos))
+    return [*(shot.file for shot in shown), *(one.name for one in in_notes(file))]
 
 
-def _with_scraps(computed: Computed, alone: Mapping[str, Computed]) -> Computed:
+def with_scraps(computed: Computed, alone: Mapping[str, Computed]) -> Computed:
+    """The recipe with those whose scrap it holds, and the entries that they rest on."""
     scraps = _scraps(computed, alone)
     shelves = (computed.pantry, *(other.pantry for other in scraps.values()))
     return replace(computed, scraps=scraps, pantry=together(shelves)) if scraps else computed
@@ -174,18 +173,16 @@ def _with_scraps(computed: Computed, alone: Mapping[str, Computed]) -> Computed:
 
 def _scraps(computed: Computed, alone: Mapping[str, Computed]) -> dict[str, Computed]:
     """The recipes whose scrap a recipe holds, however deep, each once."""
-    found: dict[str, Computed] = {}
-    todo = list(_scraps_of(computed))
+    return {slug: alone[slug] for slug in deep(computed.scraps_of(), alone, Computed.scraps_of)}
+
+
+def deep(first: Iterable[str], known: Mapping[str, T], more: Callable[[T], Iterable[str]]) -> list[str]:
+    """Of those known, the first and all that they lead to, each once."""
+    found: dict[str, None] = {}
+    todo = list(first)
     while todo:
         slug = todo.pop()
-        if slug in alone and slug not in found:
-            found[slug] = alone[slug]
-            todo += _scraps_of(alone[slug])
-    return found
-
-
-def _scraps_of(computed: Computed) -> Iterable[str]:
-    soaps = (soap_id(part.of) for part in computed.model.soap)
-    names = (*(what for _, what, _ in computed.additions()), *soaps)
-    entries = map(computed.pantry.additions.get, names)
-    return [entry.scrap_of for entry in entries if entry is not None and entry.scrap_of is not None]
+        if slug in known and slug not in found:
+            found[slug] = None
+            todo += more(known[slug])
+    return list(found)

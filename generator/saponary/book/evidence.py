@@ -14,27 +14,24 @@ from saponary.book.records import BatchRecord
 from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import matches
 from saponary.pantry.colour import with_chip
-from saponary.pantry.model import Chip, Pantry
+from saponary.pantry.model import Addition, Chip, Pantry
 from saponary.quantity.totals import totals
 
-Computed = tuple[Sequence[BatchRecord], Figures, str]
-"""A recipe's batches, its figures and its fingerprint."""
+
+def with_evidence(pantry: Pantry, found: Iterable[tuple[str, Chip]]) -> Pantry:
+    """The pantry with every chip that the book's photos give, each with the id of its colourant."""
+    additions: dict[str, Addition] = {}
+    for name, chip in found:
+        entry = additions.get(name, pantry.additions[name])
+        if entry.colour is not None:
+            additions[name] = replace(entry, colour=with_chip(entry.colour, chip))
+    return replace(pantry, additions={**pantry.additions, **additions}) if additions else pantry
 
 
-def with_evidence(pantry: Pantry, computed: Iterable[Computed]) -> Pantry:
-    """The pantry with every chip that the book's photos give."""
-    additions = dict(pantry.additions)
-    for batches, figures, mark in computed:
-        for name, chip in _chips(pantry, batches, figures, mark):
-            entry = additions[name]
-            if entry.colour is not None:
-                additions[name] = replace(entry, colour=with_chip(entry.colour, chip))
-    return replace(pantry, additions=additions)
-
-
-def _chips(
+def chips(
     pantry: Pantry, batches: Sequence[BatchRecord], figures: Figures, mark: str
 ) -> Iterator[tuple[str, Chip]]:
+    """What the photos of one recipe's batches show; `mark` is the recipe's fingerprint."""
     doses = _doses(pantry, figures)
     for batch in (record.batch for record in batches):
         if batch.formula is None or not matches(batch.formula, mark):

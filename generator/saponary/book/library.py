@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import hashlib
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path, PurePosixPath
 
 from saponary.book import classes
 from saponary.book.classes import ClassFile
+from saponary.book.late import LateMap, late
+from saponary.book.outline import Outline
 from saponary.book.parts import SETTINGS_FILE, read_pantry, read_settings, read_yaml_file
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
@@ -15,7 +19,7 @@ from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
 from saponary.pantry.model import Pantry
 from saponary.reading.addresses import address_fault
 from saponary.reading.decode import printable, text_of
-from saponary.reading.files import Files, Unread
+from saponary.reading.files import Files, ReadOnce, Unread
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.published_text import Said
 from saponary.reading.template_text import template_text
@@ -28,6 +32,8 @@ CLAIMS = "claims.yaml"
 """The book's own list of claim words, or its silencing of some."""
 
 MAX_RECIPES = 20_000
+
+Records = tuple[BatchRecord, ...]
 
 
 @dataclass
@@ -51,6 +57,12 @@ class Book:
     """Rules waived in files other than recipes."""
     classes: tuple[ClassFile, ...] = ()
     settings_tree: Tree = field(default_factory=Tree)
+    own: Mapping[str, str] = field(default_factory=dict[str, str])
+    """By recipe, a digest of its own files, where nothing is wrong with that of its batches."""
+    digests: Mapping[str, str] = field(default_factory=dict[str, str])
+    """Of each of these files."""
+    outlines: Mapping[str, Outline] = field(default_factory=dict[str, Outline])
+    """Of recipes that are not read until they are asked about."""
 
     def settings_at(self, path: TreePath) -> Place:
         """Where a key of the settings stands; the file itself where it is not written."""
@@ -58,15 +70,25 @@ class Book:
         return self.settings_tree.place(SETTINGS_FILE, path, key=True) if written else Place(SETTINGS_FILE)
 
 
-def read_book(files: Files) -> Book:
-    """Read everything a book is made of."""
+def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Book:
+    """Read everything a book is made of; recipes whose `outlines` are of the very same files, when they are asked about."""
+    files = ReadOnce(files)
     settings, pantry = read_settings(files), read_pantry(files)
     findings = [*settings.findings, *pantry.findings]
-    recipes = [read_recipe(files, name) for name in _names(files, "recipes", findings)]
+    names = _names(files, "recipes", findings)
+    digests: dict[str, str] = {}
+    own = {name[:-3]: _own(files, name[:-3], digests) for name in names}
+    known = {slug: one for slug, one in (outlines or {}).items() if own.get(slug) == one.own}
+    recipes = [
+        late(RecipeFile, partial(read_recipe, files, name), file=f"recipes/{name}", slug=name[:-3])
+        if name[:-3] in known
+        else read_recipe(files, name)
+        for name in names
+    ]
     if not recipes:
         message, hint = "this book has no recipes yet", "write one to recipes/NAME.md"
         findings.append(Finding("reading", "warning", Place("recipes"), message, hint))
-    batches = _batches(files, recipes, findings)
+    batches, faulty = _batches(files, recipes, known, findings)
     claims = None
     if files.has(CLAIMS):
         claims, fault = text_of(files, CLAIMS)
@@ -86,7 +108,19 @@ def read_book(files: Files) -> Book:
         waived=(*settings.waived, *pantry.waived, *(waiver for each in taught for waiver in each.waived())),
         classes=taught,
         settings_tree=settings.tree,
+        own={slug: one for slug, one in own.items() if slug not in faulty},
+        outlines=known,
+        digests=digests,
     )
+
+
+def _own(files: Files, slug: str, digests: dict[str, str]) -> str:
+    """A digest of a recipe's file and of that of its batches; that of each is put to `digests`."""
+    names = [name for name in (f"recipes/{slug}.md", f"batches/{slug}.yaml") if files.has(name)]
+    for name in names:
+        data = files.read(name)
+        digests[name] = hashlib.sha256(str(data).encode() if isinstance(data, Unread) else data).hexdigest()
+    return hashlib.sha256("\n".join(f"{digests[name]} {name}" for name in names).encode()).hexdigest()
 
 
 def read_recipe(files: Files, name: str) -> RecipeFile:
@@ -118,27 +152,41 @@ def _templates(files: Files) -> Iterator[Said]:
 
 
 def _batches(
-    files: Files, recipes: list[RecipeFile], findings: list[Finding]
-) -> dict[str, tuple[BatchRecord, ...]]:
-    """Every recipe's batches, by slug: those in its own file, then those in `batches/`."""
-    found = {recipe.slug: in_recipe(recipe) for recipe in recipes}
-    known = {recipe.slug for recipe in recipes}
+    files: Files, recipes: list[RecipeFile], outlined: Collection[str], findings: list[Finding]
+) -> tuple[Mapping[str, Records], set[str]]:
+    """Every recipe's batches, by slug: those in its own file, then those in `batches/`; whose file there has faults."""
+    found = {recipe.slug: partial(in_recipe, recipe) for recipe in recipes}
+    makers: dict[str, Callable[[], Records]] = dict(found)
+    faulty: set[str] = set()
     for name in _in_folder(files, "batches", findings):
         path = PurePosixPath(name)
         if path.suffix != ".yaml":
             continue
         file, slug = f"batches/{printable(name)}", path.stem
-        if slug not in known:
+        if slug not in found:
             message = f"there is no recipe {slug!r} for these batches"
             findings.append(
-                Finding("reading", "error", Place(file), message, suggest(slug, known, "recipes"))
+                Finding("reading", "error", Place(file), message, suggest(slug, found, "recipes"))
             )
-            continue
-        own, tree, faults = read_yaml_file(files, f"batches/{name}", BatchesFile)
-        findings += faults
-        if own is not None:
-            found[slug] = (*found.get(slug, ()), *records(own.batches, file, tree))
-    return found
+        elif slug in outlined:
+            makers[slug] = partial(_all_batches, files, file, found[slug])
+        else:
+            own, tree, faults = read_yaml_file(files, f"batches/{name}", BatchesFile)
+            findings += faults
+            if faults:
+                faulty.add(slug)
+            if own is not None:
+                makers[slug] = partial(_joined, found[slug], records(own.batches, file, tree))
+    return LateMap(makers), faulty
+
+
+def _joined(first: Callable[[], Records], others: Records) -> Records:
+    return (*first(), *others)
+
+
+def _all_batches(files: Files, file: str, first: Callable[[], Records]) -> Records:
+    own, tree, _ = read_yaml_file(files, file, BatchesFile)
+    return _joined(first, records(own.batches, file, tree) if own is not None else ())
 
 
 def _in_folder(files: Files, folder: str, findings: list[Finding]) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from saponary.book.computed import Computed
+from saponary.book.facts import Facts
 from saponary.book.status import Status
 from saponary.reading.findings import Finding
 
@@ -15,6 +16,9 @@ class Proofed:
 
     computed: Computed
     status: Status
+    facts: Facts
+    identity: str
+    """A digest of all that it rests on: where it is the same, the same is made of it by the same code."""
     findings: tuple[Finding, ...] = ()
 
     @property

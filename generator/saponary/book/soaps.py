@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from saponary.book.recipe_file import RecipeFile
 from saponary.pantry.model import Addition, Pantry
 from saponary.pantry.own import SCRAP
 from saponary.pantry.rows import Over
@@ -21,15 +20,13 @@ def soap_entry(shelf: Pantry, slug: str, title: str) -> Addition:
     return replace(shelf.additions[SCRAP], id=soap_id(slug), name=title, scrap_of=slug)
 
 
-def with_soaps(shelf: Pantry, recipes: Iterable[RecipeFile]) -> Pantry:
-    """The pantry with the soap of every recipe that a rebatch of this book is made of."""
-    models = {recipe.slug: recipe.model for recipe in recipes if recipe.model is not None}
-    wanted = dict.fromkeys(part.of for model in models.values() for part in model.soap)
+def with_soaps(shelf: Pantry, titles: Mapping[str, str], melted: Iterable[str]) -> Pantry:
+    """The pantry with the soap of every recipe that a rebatch of this book is made of. `titles` are by recipe."""
     made = [
-        soap_entry(shelf, slug, models[slug].title)
-        if slug in models
+        soap_entry(shelf, slug, titles[slug])
+        if slug in titles
         else replace(soap_entry(shelf, slug, slug), scrap_of=None)
-        for slug in wanted
+        for slug in dict.fromkeys(melted)
     ]
     return (
         shelf.with_changes(additions=Over(shelf.additions, {one.id: one for one in made})) if made else shelf

@@ -18,7 +18,8 @@ from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, Store
 from saponary.book.batch_cost import batch_cost
 from saponary.book.catalogue import FINGERPRINT, Figure, compare
-from saponary.book.computed import Computed, compute_all
+from saponary.book.computed import Computed
+from saponary.book.computed_all import compute_all
 from saponary.book.library import read_book
 from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
 from saponary.book.standing import held
@@ -130,10 +131,10 @@ class Side:
     def _computed(self, names: Collection[str]) -> dict[str, CameTo]:
         """Read and compute some recipes, and those whose scrap they may hold."""
         book = read_book(_Some(self._files, {*names, *self.lent}))
-        computed, _, faults = compute_all(book)
-        found = {name: computed.get(name.removesuffix(".md")) for name in names}
+        all_ = compute_all(book)
+        found = {name: all_.recipes.get(name.removesuffix(".md")) for name in names}
         titles = {recipe.file: recipe.model.title for recipe in book.recipes if recipe.model is not None}
-        told = [*book.findings, *faults]
+        told = [*book.findings, *all_.findings]
         return {
             name: _of(one) if one is not None else _unreadable(name, titles.get(f"recipes/{name}"), told)
             for name, one in found.items()

@@ -46,7 +46,7 @@ def changes_since(book: Book, recipes: Iterable[Computed]) -> Earlier:
 
 def formulas_lacking(book: Book, recipes: Iterable[Computed]) -> Formulas:
     """The earlier formulas, where git still has them, of batches whose own weights do not tell their superfat."""
-    return _formulas(book, [_Sought(one, _untold(one)) for one in recipes])
+    return _formulas(book, [_Sought(one, untold(one)) for one in recipes])
 
 
 def _earlier(computed: Computed) -> set[str]:
@@ -55,7 +55,8 @@ def _earlier(computed: Computed) -> set[str]:
     return {mark for mark in marks if not matches(mark, computed.fingerprint)}
 
 
-def _untold(computed: Computed) -> set[str]:
+def untold(computed: Computed) -> set[str]:
+    """The earlier formulas without which the superfat of a recipe's lots is not known."""
     found = ((record.batch.formula, recount_of(record.batch, computed)) for record in computed.batches)
     return {mark for mark, one in found if mark and one is not None and not one.known} & _earlier(computed)
 

@@ -11,7 +11,6 @@ from functools import partial
 from saponary.assets.digest import digest
 from saponary.assets.spread import FEW, Progress, spread
 from saponary.assets.store import Key, Store
-from saponary.book.identity import Identities
 from saponary.book.proofed import Proofed
 from saponary.build.content import Content, content
 from saponary.build.graph import PAGE, SHOWN
@@ -145,7 +144,7 @@ def _groups(files: Iterable[SiteFile]) -> tuple[list[Group], list[SiteFile]]:
     return list(of_recipes.values()), others
 
 
-def shown_recipes(recipes: Sequence[Proofed], identities: Identities, site: SiteInput) -> KeyOf:
+def shown_recipes(recipes: Sequence[Proofed], site: SiteInput) -> KeyOf:
     """Where the digests of an edition's recipes are kept, so that a recipe that is as it was is not gone through."""
     known = {rests_on.recipe(one.slug): one for one in recipes}
     edition = digest(site.edition)
@@ -154,7 +153,7 @@ def shown_recipes(recipes: Sequence[Proofed], identities: Identities, site: Site
         one = known.get(name)
         if one is None:
             return None
-        photos = {photo: site.photos.get(photo) for photo in sorted(one.computed.photos)}
-        return SHOWN.key(name, edition, identities.of(one.computed), one.findings, photos)
+        photos = {photo: site.photos.get(photo) for photo in one.facts.photos}
+        return SHOWN.key(name, edition, one.identity, one.findings, photos)
 
     return key_of

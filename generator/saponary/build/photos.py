@@ -10,7 +10,7 @@ from saponary.book.proofed import Proofed
 from saponary.book.shots import named_photos
 from saponary.build.content import Content, content
 from saponary.draw.photos import PhotoFault, Variant, make_all
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, Place
 from saponary.views.site import PhotoSet
 
 FOLDER = "photos"
@@ -21,21 +21,29 @@ def make_ready(
     root: Path, recipes: Sequence[Proofed], store: Store
 ) -> tuple[dict[str, PhotoSet], dict[str, Content], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
-    named = [one for recipe in recipes for one in named_photos(recipe.computed)]
-    wanted = {name: root / "photos" / name for name, _ in named}
+    wanted = {name: root / "photos" / name for recipe in recipes for name in recipe.facts.photos}
     made = make_all(wanted, store)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
     files: dict[str, Content] = {}
-    for name, place in named:
-        variants = made[name]
+    for name, variants in made.items():
         if isinstance(variants, PhotoFault):
             message = f"photos/{name}: {variants.message}"
-            findings.append(Finding("photos", "error", place, message, variants.hint))
-        elif name not in sets:
+            findings += [
+                Finding("photos", "error", at, message, variants.hint) for at in _named(name, recipes)
+            ]
+        else:
             sets[name] = _photo_set(variants)
             files |= {f"{FOLDER}/{v.name}": content(v.data) for v in variants}
     return sets, files, findings
+
+
+def _named(photo: str, recipes: Sequence[Proofed]) -> list[Place]:
+    """Where a photo is named."""
+    found = (
+        one for recipe in recipes if photo in recipe.facts.photos for one in named_photos(recipe.computed)
+    )
+    return [place for name, place in found if name == photo]
 
 
 def shown(sets: Iterable[PhotoSet]) -> list[str]:

@@ -5,19 +5,23 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable, Generator, Iterable, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from operator import itemgetter
 from pathlib import Path
 
-from saponary.assets.store import Store
-from saponary.book.computed import Computed, compute_all
-from saponary.book.identity import Identities
+from saponary.assets.digest import digest
+from saponary.assets.store import NoStore, Store
+from saponary.book.computed import Computed
+from saponary.book.computed_all import Sources, compute_all
+from saponary.book.facts import Facts, status_of
+from saponary.book.late import late
 from saponary.book.library import CLAIMS, Book, read_book
 from saponary.book.proofed import Proofed
-from saponary.book.standing import held, standing
-from saponary.book.status import status
-from saponary.build.history import Formulas, formulas_lacking
+from saponary.book.status import Status
+from saponary.build.history import Formulas, formulas_lacking, untold
+from saponary.checks.kept import Kept, keep, recalled
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import check
 from saponary.reading.files import Folder
@@ -33,7 +37,7 @@ class Proof:
     book: Book
     recipes: tuple[Proofed, ...]
     findings: tuple[Finding, ...]
-    identities: Identities = field(default_factory=Identities, compare=False)
+    sources: Sources
 
     @property
     def failed(self) -> bool:
@@ -45,8 +49,11 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
 
     What `store` keeps of a recipe's findings is not looked for again.
     """
+    store = store or NoStore()
     with uncollected():
-        return prove_book(read_book(Folder(root)), formulas_lacking, store, workers, date.today())
+        kept = recalled(store)
+        book = read_book(Folder(root), {slug: one.outline for slug, one in kept.items()})
+        return prove_book(book, formulas_lacking, store, workers, date.today(), kept)
 
 
 @contextmanager
@@ -67,35 +74,49 @@ def prove_book(
     store: Store | None = None,
     workers: int | None = 1,
     today: date | None = None,
+    kept: Mapping[str, Kept] | None = None,
 ) -> Proof:
-    """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
+    """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches,
+    and for `store`, which is left what the next proof need not look at.
 
     No batch may be recorded for a day after `today`, by the clock; None holds none to it.
-
-    Every recipe is computed before any is checked, since the photos of one recipe's
-    batches are evidence for the colours of another.
     """
-    computed, pantry, faults = compute_all(book)
-    found = earlier(book, computed.values())
-    computed = {slug: replace(one, poured_to=found.get(slug, {})) for slug, one in computed.items()}
-    book = replace(book, pantry=pantry)
+    kept = kept or {}
+    found = compute_all(book)
+    lacking = [found.recipes[slug] for slug in found.anew if untold(found.recipes[slug])]
+    poured_to = earlier(book, lacking) if lacking else {}
+    recipes, identities = {**found.recipes}, {**found.identities}
+    for slug, formulas in poured_to.items():
+        recipes[slug] = replace(recipes[slug], poured_to=formulas)
+        identities[slug] = f"{identities[slug]} {digest(formulas)}"
+    book = replace(book, pantry=found.pantry)
     own, own_faults = _words(book)
     standard = standard_words()
     context = ProofContext(
         book=book,
-        recipes=computed,
+        recipes=recipes,
         words=own.over(standard),
         silenced=standard.only(own.silenced) if own.silenced else None,
         silences=own.silences,
         today=today,
     )
-    identities = Identities()
-    findings = check(context, (*book.findings, *faults, *own_faults), identities, store, workers)
-    by_file = _by_file(findings)
-    proofed = tuple(_of_one(one, by_file) for one in computed.values())
-    of_recipes = [waiver for one in computed.values() for waiver in one.file.waived()]
+    outcome = check(context, (*book.findings, *found.findings, *own_faults), identities, kept, workers)
+    if store is not None:
+        odd = {one.slug for one in lacking}
+        now = {
+            slug: Kept(one, outcome.rests[slug], outcome.recipes[slug])
+            for slug, one in found.outlines.items()
+            if slug not in odd
+        }
+        if now != kept:
+            keep(store, now)
+    by_file = _by_file(outcome.findings)
+    proofed = tuple(
+        _of_one(one, outcome.recipes[slug].facts, identities[slug], by_file) for slug, one in recipes.items()
+    )
+    of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
-    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), identities)
+    return Proof(book, proofed, tuple(sorted(set(outcome.findings), key=Finding.sort_key)), found.sources)
 
 
 def _by_file(findings: Iterable[Finding]) -> dict[str, list[tuple[int, Finding]]]:
@@ -106,14 +127,14 @@ def _by_file(findings: Iterable[Finding]) -> dict[str, list[tuple[int, Finding]]
     return found
 
 
-def _of_one(one: Computed, findings: Mapping[str, Sequence[tuple[int, Finding]]]) -> Proofed:
+def _of_one(
+    one: Computed, facts: Facts, identity: str, findings: Mapping[str, Sequence[tuple[int, Finding]]]
+) -> Proofed:
     """A recipe with what was found in its file and in that of its batches."""
-    files = {one.file.file, *(record.file for record in one.batches)}
+    files = {one.path, *facts.batch_files}
     own = sorted((each for file in files for each in findings.get(file, ())), key=itemgetter(0))
     found = tuple(dict.fromkeys(f for _, f in own))
-    back = [batch.lot for batch, _ in held(one)]
-    batches = [record.batch for record in one.batches if not standing(record.batch, one).astray]
-    return Proofed(one, status(one.model, batches, one.fingerprint, one.settings, back), found)
+    return Proofed(one, late(Status, partial(status_of, one), name=facts.status), facts, identity, found)
 
 
 def _words(book: Book) -> tuple[Own, list[Finding]]:

@@ -14,6 +14,8 @@ from functools import cached_property, partial
 from saponary.assets import resources
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
+from saponary.book.late import LateMap
+from saponary.book.proofed import Proofed
 from saponary.build.content import Bytes, Content, content
 from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes
@@ -22,8 +24,8 @@ from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
 from saponary.build.versions import versions
-from saponary.build.why import Last, last_of, remember, sources, why
-from saponary.label.lists import bar
+from saponary.build.why import PROGRAM, Last, last_of, remember, why
+from saponary.label.lists import Bar, bar
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
@@ -106,8 +108,8 @@ def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | 
     if file is None:
         return None
     now = {name: pages.digest(name) for name in file.uses}, _sources(proof)
-    recipes = {one.slug: one.computed for one in proof.recipes}
-    return list(why(file, edition.name, now, recipes, proof.identities, store))
+    recipes = {one.slug: partial(proof.sources.of, one.slug) for one in proof.recipes}
+    return list(why(file, edition.name, now, recipes, store))
 
 
 @dataclass(frozen=True)
@@ -143,8 +145,7 @@ def unmade(
 
 def _sources(proof: Proof) -> Mapping[str, str]:
     """What the recipes rest on, and this program."""
-    program = PAGE.key("", {}).of
-    return sources((one.computed for one in proof.recipes), proof.identities, program)
+    return {**proof.sources.all(), PROGRAM: PAGE.key("", {}).of}
 
 
 def cut_from(
@@ -162,13 +163,17 @@ def cut_from(
         ENGINE,
         book.pantry.version,
         photos=photos,
-        earlier=changes_since(book, (one.computed for one in recipes)),
+        earlier=changes_since(book, (one.computed for one in recipes if one.facts.earlier)),
         changed=last_changes(book),
         versions=versions(book, store) if any("history" in one.shows for one in editions) else {},
-        labels={one.slug: bar(one.computed) for one in recipes},
+        labels=LateMap({one.slug: partial(_bar, one) for one in recipes}),
         on=on,
     )
     return whole, photo_files
+
+
+def _bar(one: Proofed) -> Bar:
+    return bar(one.computed)
 
 
 class Maker:
@@ -199,7 +204,7 @@ class Maker:
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""
         composed = composition(site, self.templates, Drawings(site, self.store), self.spoken)
-        known = shown_recipes(self.proof.recipes, self.proof.identities, site)
+        known = shown_recipes(self.proof.recipes, site)
         last = last_of(self.store, site.edition.name)
         earlier = last.files if last is not None else {}
         return Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)

@@ -8,17 +8,12 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import fields
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from saponary.assets.digest import digest
 from saponary.assets.store import Key, Store
-from saponary.book.computed import Computed
-from saponary.book.identity import Identities
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import SiteFile
-from saponary.reading.plain import is_map
 
 Digests = Mapping[str, str]
 
@@ -34,31 +29,8 @@ _IN_WORDS = {
     rests_on.TITLES: "the titles of the recipes, and their order",
     rests_on.WAIVERS: "what is waived",
 }
-_PROGRAM = "this program"
-
-
-def sources(recipes: Iterable[Computed], identities: Identities, program: str) -> dict[str, str]:
-    """Digests of the maker's files and entries that recipes rest on, and of the program."""
-    found = {_PROGRAM: program}
-    for one in recipes:
-        found |= of_recipe(one, identities)
-    return found
-
-
-def of_recipe(computed: Computed, identities: Identities) -> dict[str, str]:
-    """The files and entries of the pantry that one recipe rests on, each with its digest."""
-    found = {computed.path: digest(computed.file.text)}
-    for record in computed.batches:
-        if record.file != computed.path:
-            found[record.file] = identities.shared(record.tree)
-    found["book.yaml"] = identities.shared(computed.settings)
-    for table in fields(computed.pantry):
-        entries: object = getattr(computed.pantry, table.name)
-        for name, entry in entries.items() if is_map(entries) else ():
-            found[f"pantry: {table.name}: {name}"] = identities.shared(entry)
-    for other in computed.scraps.values():
-        found |= of_recipe(other, identities)
-    return found
+PROGRAM = "this program"
+"""The name of a source that is no file of the maker's."""
 
 
 class Last(NamedTuple):
@@ -85,27 +57,26 @@ def why(
     file: SiteFile,
     edition: str,
     now: tuple[Digests, Digests],
-    recipes: Mapping[str, Computed],
-    identities: Identities,
+    recipes: Mapping[str, Callable[[], Digests]],
     store: Store,
 ) -> Iterator[str]:
     """Lines that say what a file rests on, what has changed of it, and through which sources.
 
-    `now` are the digests of the values that the edition's pages rest on, and of the sources.
+    `now` are the digests of the values that the edition's pages rest on, and of the sources; `recipes` tells of
+    each recipe which sources it has.
     """
     kept = last_of(store, edition)
     then = kept or Last()
     if kept is None:
         yield "no earlier build of this edition is known"
-    elif then.sources.get(_PROGRAM) != now[1][_PROGRAM]:
+    elif then.sources.get(PROGRAM) != now[1][PROGRAM]:
         yield "changed  the program itself, or a library: everything is made again"
     changed = [name for name in file.uses if then.pages.get(name) != now[0][name]]
     for name in changed:
         yield f"changed  {_told(name)}"
         slug = rests_on.slug_of(name)
         if slug is not None and slug in recipes:
-            parts = of_recipe(recipes[slug], identities)
-            yield from (f"         by {part}" for part in _changed(parts, then.sources))
+            yield from (f"         by {part}" for part in _changed(recipes[slug](), then.sources))
     yield from (f"as it was  {line}" for line in _gathered(name for name in file.uses if name not in changed))
     if kept is not None and not changed:
         yield "nothing that it rests on has changed since the last build"

@@ -28,9 +28,9 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
     book = context.book
     usual = alkali(None, book.settings, Reporter(Tree(), "", RULE.name))
     assert usual is not None
-    for slug, records in book.batches.items():
+    for slug in book.batches:
         if slug not in context.recipes:
-            for record in records:
+            for record in book.batches[slug]:
                 yield from _of(record, book.pantry, Behind(None, None, usual))
 
 

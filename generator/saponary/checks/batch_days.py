@@ -7,8 +7,8 @@ from datetime import date, timedelta
 
 from saponary.book.computed import Computed
 from saponary.book.records import BatchRecord
-from saponary.checks.rule import ProofContext, Rule
-from saponary.reading.findings import Finding
+from saponary.checks.rule import Mention, ProofContext, Rule
+from saponary.reading.findings import Finding, Place
 from saponary.reading.tree import Path
 
 _HINT = "check the two dates"
@@ -34,12 +34,22 @@ def _days(record: BatchRecord) -> Iterator[Finding]:
             yield record.finding(RULE.name, _test(record, index), message, _HINT)
 
 
+def latest(computed: Computed) -> Iterator[Mention]:
+    """The latest day that its records tell of."""
+    days = [day for record in computed.batches for _, _, day in _recorded(record)]
+    if days:
+        yield Mention(max(days).isoformat(), Place(computed.path))
+
+
 def check_book(context: ProofContext) -> Iterator[Finding]:
     """No batch is recorded for a day that is yet to come; one day is left for clocks of other zones."""
     if context.today is None:
         return
     last = context.today + timedelta(days=1)
+    known = context.mentions[RULE.name]
     for slug in sorted(context.book.batches):
+        if slug in known and all(one.text <= last.isoformat() for one in known[slug]):
+            continue
         for record in context.book.batches[slug]:
             for path, what, day in _recorded(record):
                 if day > last:
@@ -77,5 +87,6 @@ RULE = Rule(
     "A batch is poured before it is unmoulded, cut or tested, and nothing of it is recorded for a day yet to come. A cure is counted from the day of the pour, so that "
     "a wrong day makes a bar ready too soon.",
     recipe=check,
+    mentions=latest,
     book=check_book,
 )

@@ -31,10 +31,14 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
     yield from of_the_book(context.book, context.words)
 
 
-def found_in(context: ProofContext, words: WordList) -> frozenset[str]:
-    """Ids of the entries of a list that find anything in the book."""
-    hits = [hit for computed in context.recipes.values() for _, hit in _claims(computed, words)]
-    return frozenset(hit.entry.id for hit in (*hits, *(hit for _, hit in _said(context.book, words))))
+def entries_in(computed: Computed, words: WordList) -> frozenset[str]:
+    """Ids of the entries of a list that find anything in a recipe."""
+    return frozenset(hit.entry.id for _, hit in _claims(computed, words))
+
+
+def entries_in_the_book_itself(book: Book, words: WordList) -> frozenset[str]:
+    """Ids of those that find anything in what the book says of itself."""
+    return frozenset(hit.entry.id for _, hit in _said(book, words))
 
 
 def of_recipe(computed: Computed, words: WordList) -> Iterator[Finding]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.classes import made_by_a_student
+from saponary.book.late import Seen
 from saponary.checks.listed import IN_CLASSES, WARNING
 from saponary.checks.rule import ProofContext, Rule
 from saponary.lye import lesson
@@ -13,7 +14,7 @@ from saponary.reading.findings import Finding, Place
 
 
 def check(context: ProofContext) -> Iterator[Finding]:
-    built = {slug: one.resolved for slug, one in context.recipes.items()}
+    built = Seen(context.recipes, lambda one: one.resolved)
     for read in context.book.classes:
         if read.plan is None or not read.plan.packs:
             continue

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.classes import made_by_a_student
+from saponary.book.late import Seen
 from saponary.checks.listed import BOTH
 from saponary.checks.rule import ProofContext, Rule
 from saponary.lye.figures import weigh
@@ -18,7 +19,7 @@ FAR = 0.01
 
 
 def check(context: ProofContext) -> Iterator[Finding]:
-    built = {slug: one.resolved for slug, one in context.recipes.items()}
+    built = Seen(context.recipes, lambda one: one.resolved)
     units = context.book.settings.units
     for read in context.book.classes:
         if read.plan is None:

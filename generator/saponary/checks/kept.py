@@ -1,56 +1,65 @@
-"""What the rules find in one recipe, and how a store keeps it: rule by rule, as JSON."""
+"""What the rules find in one recipe, and what those about the whole book ask of it, as a build keeps it."""
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pydantic import TypeAdapter, ValidationError
 
 from saponary.assets.step import TO_THE_LABEL, Step
-from saponary.assets.store import Key, Store
-from saponary.reading.findings import Finding, Place
+from saponary.assets.store import Store
+from saponary.book.facts import Facts
+from saponary.book.outline import Outline
+from saponary.checks.rule import Mention
+from saponary.reading.findings import Finding
 
 Found = Mapping[str, tuple[Finding, ...]]
 """By the name of the rule, what it found in one recipe."""
 
+
+@dataclass(frozen=True)
+class Checked:
+    """One recipe, looked at: what was found in it, and what others ask of it.
+
+    `mentions` are by the rule that asks; `silenced` names the silenced claim words that it holds.
+    """
+
+    found: Found
+    mentions: Mapping[str, tuple[Mention, ...]]
+    silenced: frozenset[str]
+    facts: Facts
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A recipe as it was when its book was last proofed. `rests` is a digest of all that the rules looked at."""
+
+    outline: Outline
+    rests: str
+    checked: Checked
+
+
 CHECKED = Step(
     "checked",
-    ("recipe", "claim words"),
+    (),
     (*TO_THE_LABEL, "checks"),
     ("pydantic", "markdown-it-py", "pyyaml", "fonttools", "font-source-sans-pro", "font-source-serif-pro"),
 )
-"""What every rule finds in one recipe."""
+"""Every recipe of a book as it was when the book was last proofed."""
+
+_KEPT_AS = TypeAdapter(dict[str, Kept])
 
 
-def recalled(store: Store, key: Key) -> Found | None:
-    """What is kept under a key; None where nothing is."""
-    kept = store.recall(key)
-    return _unpacked(kept) if kept is not None else None
-
-
-def keep(store: Store, key: Key, found: Found) -> None:
-    """Keep what was found."""
-    store.keep(key, _packed(found))
-
-
-def _packed(found: Found) -> bytes:
-    rows = {
-        name: [
-            [f.severity, f.place.file, f.place.line, f.place.column, f.message, f.hint, f.about] for f in of
-        ]
-        for name, of in found.items()
-        if of
-    }
-    return json.dumps(rows).encode("ascii")
-
-
-def _unpacked(kept: bytes) -> Found | None:
+def recalled(store: Store) -> dict[str, Kept]:
+    """What is kept of the recipes of a book, by slug."""
+    kept = store.recall(CHECKED.key())
     try:
-        return {
-            name: tuple(
-                Finding(name, severity, Place(file, line, column), message, hint, about)
-                for severity, file, line, column, message, hint, about in rows
-            )
-            for name, rows in json.loads(kept).items()
-        }
-    except (ValueError, TypeError, AttributeError):
-        return None
+        return _KEPT_AS.validate_json(kept) if kept is not None else {}
+    except ValidationError:
+        return {}
+
+
+def keep(store: Store, recipes: Mapping[str, Kept]) -> None:
+    """Keep the recipes of a book, in the place of those kept before."""
+    store.keep(CHECKED.key(), _KEPT_AS.dump_json(dict(recipes)))

@@ -4,17 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from saponary.book.computed import Computed
 from saponary.checks.listed import EVERYWHERE, WARNING
-from saponary.checks.rule import ProofContext, Rule
+from saponary.checks.rule import Mention, ProofContext, Rule
 from saponary.label.tables import LabelFact, jurisdictions
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, Place
 from saponary.schema.selling import ForSale, PlaceOfSale
 from saponary.schema.settings import Settings
 
 
+def weight(computed: Computed) -> Iterator[Mention]:
+    if computed.model.label and computed.model.label.net_weight:
+        yield Mention("net-weight", Place(computed.path))
+
+
 def check(context: ProofContext) -> Iterator[Finding]:
     settings = context.book.settings
-    if not any(one.model.label and one.model.label.net_weight for one in context.recipes.values()):
+    if not any(context.mentions[RULE.name].values()):
         return
     for name, grid in settings.label_sheets.items():
         law = jurisdictions()[grid.law]
@@ -61,6 +67,7 @@ RULE = Rule(
     "label",
     "Beside the list of ingredients a label carries what the law of its place asks for. A soap sold only as soap "
     "needs less in the United States (21 CFR 701.20).",
+    mentions=weight,
     book=check,
     kinds=WARNING,
     waivable=EVERYWHERE,

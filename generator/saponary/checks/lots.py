@@ -2,30 +2,44 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from saponary.checks.rule import ProofContext, Rule
+from saponary.book.computed import Computed
+from saponary.book.records import BatchRecord
+from saponary.checks.rule import Mention, ProofContext, Rule
 from saponary.reading.findings import Finding
 
 
+def lots(computed: Computed) -> Iterator[Mention]:
+    yield from _named(computed.batches)
+
+
+def _named(records: Iterable[BatchRecord]) -> Iterator[Mention]:
+    for record in records:
+        yield Mention(record.batch.lot, record.place(("lot",)))
+
+
 def check(context: ProofContext) -> Iterator[Finding]:
+    """Lots of recipes that cannot be computed are lots all the same."""
+    known = context.mentions[RULE.name]
     first: dict[str, str] = {}
     for slug in sorted(context.book.batches):
-        for record in context.book.batches[slug]:
-            lot = record.batch.lot
-            if lot not in first:
-                first[lot] = slug
-            elif first[lot] == slug:
-                message = f"the lot {lot!r} is recorded twice"
-                yield record.finding(RULE.name, ("lot",), message, "give each batch its own lot")
+        for one in known[slug] if slug in known else _named(context.book.batches[slug]):
+            if one.text not in first:
+                first[one.text] = slug
+            elif first[one.text] == slug:
+                message = f"the lot {one.text!r} is recorded twice"
+                yield Finding(RULE.name, "error", one.place, message, "give each batch its own lot")
             else:
-                message = f"the lot {lot!r} is recorded for {first[lot]!r} too"
-                yield record.finding(RULE.name, ("lot",), message, "give each batch of the book its own lot")
+                message = f"the lot {one.text!r} is recorded for {first[one.text]!r} too"
+                hint = "give each batch of the book its own lot"
+                yield Finding(RULE.name, "error", one.place, message, hint)
 
 
 RULE = Rule(
     "lots",
     "sense",
     "A lot is traced by its name alone, from a bar back to its weights, so that no two batches of a book share one.",
+    mentions=lots,
     book=check,
 )

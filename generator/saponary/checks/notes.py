@@ -7,13 +7,13 @@ from collections.abc import Iterator, Mapping
 from posixpath import basename, dirname
 
 from saponary.book.computed import Computed
+from saponary.book.facts import Facts
 from saponary.book.library import Book
 from saponary.book.quotes import uncommented
 from saponary.checks.listed import IN_RECIPES, WARNING
-from saponary.checks.rule import ProofContext, Rule
+from saponary.checks.rule import Mention, ProofContext, Rule
 from saponary.reading.findings import Finding, suggest
-from saponary.reading.markdown import PHOTOS, RECIPES, Address, addresses, in_book, named
-from saponary.schema.recipe import Recipe
+from saponary.reading.markdown import PHOTOS, RECIPES, addresses, in_book, named
 
 _CODE = re.compile(r"^(`{3,}|~{3,})[^\n]*\n.*?(?:^\1|\Z)|`[^`\n]+`", re.MULTILINE | re.DOTALL)
 _TAG = re.compile(r"</?[a-z][a-z0-9]*(?:\s[^<>\n]*)?/?>", re.IGNORECASE)
@@ -21,41 +21,51 @@ _REFERENCE = re.compile(r"\[\^(?P<label>[^\]\s]+)\](?!:)")
 _FOOTNOTE = re.compile(r"^ {0,3}\[\^(?P<label>[^\]\s]+)\]:", re.MULTILINE)
 
 
-def check(context: ProofContext) -> Iterator[Finding]:
-    models = {slug: one.model for slug, one in context.recipes.items()}
-    for computed in context.recipes.values():
-        shown = uncommented(computed.file.body)
-        text = _CODE.sub(lambda code: " " * len(code[0]), shown.text)
-        found = [*_marks(text), *_footnotes(text)]
-        folder = dirname(computed.file.file)
-        for address in addresses(shown.text):
-            fault = dead(address, folder, context.book) or _hidden(address, folder, computed, models)
-            found += [(address.start, *fault, address.to)] if fault else []
-        for offset, message, hint, about in sorted(found):
-            place = computed.file.place_at(computed.file.body_start + shown.origin(offset))
-            yield Finding(RULE.name, "warning", place, message, hint, about)
+def check(computed: Computed) -> Iterator[Finding]:
+    shown = uncommented(computed.file.body)
+    text = _CODE.sub(lambda code: " " * len(code[0]), shown.text)
+    for offset, message, hint, about in sorted([*_marks(text), *_footnotes(text)]):
+        place = computed.file.place_at(computed.file.body_start + shown.origin(offset))
+        yield Finding(RULE.name, "warning", place, message, hint, about)
 
 
-def dead(address: Address, folder: str, book: Book) -> tuple[str, str] | None:
+def led_to(computed: Computed) -> Iterator[Mention]:
+    """The addresses in the notes, each with its kind before it."""
+    shown = uncommented(computed.file.body)
+    for one in sorted(addresses(shown.text), key=lambda one: one.start):
+        place = computed.file.place_at(computed.file.body_start + shown.origin(one.start))
+        yield Mention(f"{one.kind} {one.to}", place, one.to)
+
+
+def check_book(context: ProofContext) -> Iterator[Finding]:
+    for slug, found in context.mentions[RULE.name].items():
+        for one in found:
+            folder, is_picture = dirname(one.place.file), one.text.startswith("picture ")
+            fault = dead(one.about, is_picture, folder, context.book)
+            if fault is None and not is_picture:
+                fault = _hidden(named(in_book(one.about, folder), RECIPES) or "", slug, context.facts)
+            if fault is not None:
+                yield Finding(RULE.name, "warning", one.place, *fault, one.about)
+
+
+def dead(to: str, is_picture: bool, folder: str, book: Book) -> tuple[str, str] | None:
     """What is wrong with an address that leads to nothing of the book, and what to write; None where it leads there.
 
     That a photo is there at all is held by the rule `photos`.
     """
-    path = in_book(address.to, folder)
-    if address.kind == "picture":
+    path = in_book(to, folder)
+    if is_picture:
         if path is not None and path.startswith(PHOTOS):
             return None
         known = [f"../{PHOTOS}{name}" for name in book.photos]
-        hint = suggest(f"../{PHOTOS}{basename(path or address.to)}", known, "photos")
-        return f"the picture {address.to!r} is none of the book's photos, which lie in {PHOTOS}", hint
+        hint = suggest(f"../{PHOTOS}{basename(path or to)}", known, "photos")
+        return f"the picture {to!r} is none of the book's photos, which lie in {PHOTOS}", hint
     if path is None:
         return None
     slugs = [recipe.slug for recipe in book.recipes]
     slug = named(path, RECIPES)
     if slug is None:
-        return f"{address.to!r} is no file of the book that has a page", suggest(
-            _stem(path), slugs, "recipes"
-        )
+        return f"{to!r} is no file of the book that has a page", suggest(_stem(path), slugs, "recipes")
     return (
         None
         if slug in slugs
@@ -67,23 +77,19 @@ def _stem(path: str) -> str:
     return basename(path).partition(".")[0]
 
 
-def _hidden(
-    address: Address, folder: str, computed: Computed, models: Mapping[str, Recipe]
-) -> tuple[str, str] | None:
-    """The same of a recipe that readers of these notes cannot open."""
-    slug = named(in_book(address.to, folder), RECIPES) or ""
-    other = models.get(slug)
-    if address.kind == "picture" or other is None:
+def _hidden(other: str, slug: str, facts: Mapping[str, Facts]) -> tuple[str, str] | None:
+    """The same of a recipe that readers of the notes of another cannot open."""
+    there, here = facts.get(other), facts[slug]
+    if there is None:
         return None
-    if not other.signed and computed.model.signed:
+    if there.status == "draft" and here.status != "draft":
         return (
-            f"{slug!r} is a draft and has no page: its name stands without a link",
-            f"run: saponary sign {slug}",
+            f"{other!r} is a draft and has no page: its name stands without a link",
+            f"run: saponary sign {other}",
         )
-    own = computed.model.editions
-    if other.editions and not (own and set(own) <= set(other.editions)):
-        only = ", ".join(other.editions)
-        said = f"{slug!r} is in the editions {only} alone: in others its name stands without a link"
+    if there.editions and not (here.editions and set(here.editions) <= set(there.editions)):
+        only = ", ".join(there.editions)
+        said = f"{other!r} is in the editions {only} alone: in others its name stands without a link"
         return said, "waive this where it is meant so"
     return None
 
@@ -117,7 +123,9 @@ RULE = Rule(
     "Notes are Markdown: headings, lists, tables, emphasis, code, links, footnotes and photos. HTML, a footnote that "
     "is not there, a picture from elsewhere, or a link to a recipe that readers cannot open would not show as it "
     "was meant.",
-    book=check,
+    recipe=check,
+    mentions=led_to,
+    book=check_book,
     kinds=WARNING,
     waivable=IN_RECIPES,
     each="place in the notes",

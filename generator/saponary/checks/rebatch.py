@@ -6,17 +6,22 @@ from collections.abc import Iterator
 
 from saponary.book.computed import Computed
 from saponary.book.standing import standings
-from saponary.checks.rule import ProofContext, Rule
-from saponary.reading.findings import Finding, suggest
+from saponary.checks.rule import Mention, ProofContext, Rule
+from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.tree import Path
 from saponary.schema.blend import SoapPart
 
 _TEST = "test that lot for free alkali and record the test; until then keep its soap out of any other"
 
 
+def melted(computed: Computed) -> Iterator[Mention]:
+    for part in computed.model.soap:
+        yield Mention(part.of, Place(computed.path))
+
+
 def check(context: ProofContext) -> Iterator[Finding]:
     slugs = [recipe.slug for recipe in context.book.recipes]
-    for computed in context.recipes.values():
+    for computed in (context.recipes[slug] for slug, soap in context.mentions[RULE.name].items() if soap):
         for index, part in enumerate(computed.model.soap):
             path: Path = ("soap", index)
             other = context.recipes.get(part.of)
@@ -52,5 +57,6 @@ RULE = Rule(
     "danger",
     "A rebatch weighs no lye, so that nothing in it takes up what alkali the soap brings. Only lots of this book whose "
     "last test found none go into it.",
+    mentions=melted,
     book=check,
 )

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
+from saponary.assets.digest import digest
 from saponary.assets.spread import spread
-from saponary.assets.store import Store
 from saponary.book.computed import Computed
-from saponary.book.identity import Identities
+from saponary.book.facts import facts_of
 from saponary.book.library import Book
-from saponary.checks.claims import found_in
-from saponary.checks.kept import CHECKED, Found, keep, recalled
+from saponary.checks.claims import entries_in, entries_in_the_book_itself
+from saponary.checks.kept import Checked, Found, Kept
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import ProofContext
 from saponary.checks.rules import RULES
@@ -22,44 +23,72 @@ from saponary.words.entries import WordList
 _HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry"}
 
 
+@dataclass(frozen=True)
+class Outcome:
+    """What a book's rules found, less what is waived; and each of its recipes, looked at, as it may be kept."""
+
+    findings: list[Finding]
+    recipes: Mapping[str, Checked]
+    rests: Mapping[str, str]
+    """By recipe, a digest of all that the rules looked at."""
+
+
 def check(
     context: ProofContext,
     read: Iterable[Finding],
-    identities: Identities | None = None,
-    store: Store | None = None,
+    identities: Mapping[str, str],
+    kept: Mapping[str, Kept] | None = None,
     workers: int | None = 1,
-) -> list[Finding]:
+) -> Outcome:
     """What was found while the book was read, and what the rules find, less what is waived.
 
-    A recipe whose findings `store` keeps under its identity is not looked at again.
+    A recipe that is `kept`, and is as it was by its identity, is not looked at again.
     """
-    identities = identities or Identities()
-    alone = _alone(context, identities, store, workers)
+    words = digest([context.words.languages, context.silenced and context.silenced.languages])
+    rests = {slug: f"{identities[slug]} {words}" for slug in context.recipes}
+    alone = _alone(context, rests, kept or {}, workers)
+    asked = {
+        rule.name: {slug: one.mentions.get(rule.name, ()) for slug, one in alone.items()}
+        for rule in RULES
+        if rule.mentions is not None
+    }
+    context = replace(context, mentions=asked, facts={slug: one.facts for slug, one in alone.items()})
     found = [*read]
     for rule in RULES:
-        found += [finding for one in alone for finding in one.get(rule.name, ())]
+        found += [finding for one in alone.values() for finding in one.found.get(rule.name, ())]
         if rule.book is not None:
             found += rule.book(context)
-    files = waiving_files(context, context.book.waived)
-    return [*settle(found, files, {rule.name: rule for rule in RULES}), *_idle_silences(context)]
+    files = waiving_files(context, alone)
+    settled = settle(found, files, {rule.name: rule for rule in RULES})
+    return Outcome([*settled, *_idle_silences(context, alone)], alone, rests)
 
 
 def _alone(
-    context: ProofContext, identities: Identities, store: Store | None, workers: int | None
-) -> list[Found]:
-    """What the rules find in each recipe alone, in the book's order."""
-    recipes = list(context.recipes.values())
-    if store is None:
-        return list(spread(len(recipes), lambda n: in_recipe(recipes[n], context.words), workers))
-    words = identities.shared([context.words.languages])
-    keys = [CHECKED.key(identities.of(one), words) for one in recipes]
-    kept = [recalled(store, key) for key in keys]
-    todo = [n for n, found in enumerate(kept) if found is None]
-    made = spread(len(todo), lambda n: in_recipe(recipes[todo[n]], context.words), workers)
-    for n, found in zip(todo, made, strict=True):
-        kept[n] = found
-        keep(store, keys[n], found)
-    return [found for found in kept if found is not None]
+    context: ProofContext, rests: Mapping[str, str], kept: Mapping[str, Kept], workers: int | None
+) -> dict[str, Checked]:
+    """Each recipe alone, in the book's order."""
+    known = {
+        slug: kept[slug].checked for slug, one in rests.items() if slug in kept and kept[slug].rests == one
+    }
+    todo = [slug for slug in context.recipes if slug not in known]
+    recipes = [context.recipes[slug] for slug in todo]
+    made = spread(len(todo), lambda n: looked_at(recipes[n], context.words, context.silenced), workers)
+    known |= dict(zip(todo, made, strict=True))
+    return {slug: known[slug] for slug in context.recipes}
+
+
+def looked_at(computed: Computed, words: WordList, silenced: WordList | None) -> Checked:
+    """One recipe, looked at by every rule."""
+    return Checked(
+        found={name: found for name, found in in_recipe(computed, words).items() if found},
+        mentions={
+            rule.name: mentions
+            for rule in RULES
+            if rule.mentions is not None and (mentions := tuple(rule.mentions(computed)))
+        },
+        silenced=entries_in(computed, silenced) if silenced is not None else frozenset(),
+        facts=facts_of(computed),
+    )
 
 
 def in_recipe(computed: Computed, words: WordList) -> Found:
@@ -72,22 +101,26 @@ def in_recipe(computed: Computed, words: WordList) -> Found:
     return found
 
 
-def waiving_files(context: ProofContext, waived: Iterable[Waived]) -> list[WaivingFile]:
-    """Every file that may waive; `waived` are the waivers of all but the recipes."""
+def waiving_files(context: ProofContext, alone: Mapping[str, Checked]) -> list[WaivingFile]:
+    """Every file that may waive."""
+    book = context.book
     by_file: dict[str, tuple[Waived, ...]] = {}
-    for waiver in waived:
+    for waiver in book.waived:
         by_file[waiver.place.file] = (*by_file.get(waiver.place.file, ()), waiver)
-    answers = {"book.yaml": frozenset(_without_waivers(context.book))}
+    answers = {"book.yaml": frozenset(_without_waivers(book))}
     files = [
         WaivingFile(name, home, by_file.get(name, ()), answers.get(name, frozenset()))
         for name, home in _HOMES.items()
     ]
-    for taught in context.book.classes:
+    for taught in book.classes:
         waivers = by_file.get(taught.file, ())
         files.append(WaivingFile(taught.file, "class", waivers, checked=taught.plan is not None))
-    for recipe in context.book.recipes:
-        own = _batch_files(context.book, recipe.slug) - {recipe.file}
-        files.append(WaivingFile(recipe.file, "recipe", recipe.waived(), own, recipe.slug in context.recipes))
+    for recipe in book.recipes:
+        one = alone.get(recipe.slug)
+        waived = one.facts.waived if one is not None else recipe.waived()
+        of_batches = one.facts.batch_files if one is not None else _batch_files(book, recipe.slug)
+        own = frozenset(of_batches) - {recipe.file}
+        files.append(WaivingFile(recipe.file, "recipe", waived, own, one is not None))
     return files
 
 
@@ -97,15 +130,16 @@ def _without_waivers(book: Book) -> Iterator[str]:
     yield from (f"photos/{name}" for name in book.photos)
 
 
-def _batch_files(book: Book, slug: str) -> frozenset[str]:
-    return frozenset(record.file for record in book.batches.get(slug, ()))
+def _batch_files(book: Book, slug: str) -> Iterable[str]:
+    return (record.file for record in book.batches.get(slug, ()))
 
 
-def _idle_silences(context: ProofContext) -> Iterator[Finding]:
+def _idle_silences(context: ProofContext, alone: Mapping[str, Checked]) -> Iterator[Finding]:
     """Entries of the list of claim words that are silenced, and would find nothing."""
     if context.silenced is None:
         return
-    loud = found_in(context, context.silenced)
+    loud = entries_in_the_book_itself(context.book, context.silenced)
+    loud = loud.union(*(one.silenced for one in alone.values()))
     for name, silence in context.silences.items():
         if name not in loud:
             message = f"the entry {name!r} finds nothing in this book"

@@ -8,6 +8,7 @@ from dataclasses import replace
 from saponary.book.catalogue import FINGERPRINT, Compared, Figure, compare, compare_quoted
 from saponary.book.classes import figures_of
 from saponary.book.computed import Computed
+from saponary.book.late import Seen
 from saponary.book.quotes import Quote, in_notes
 from saponary.checks.rule import ProofContext, Rule
 from saponary.lye.fingerprint import matches
@@ -94,7 +95,7 @@ def _compared(
 
 def check_book(context: ProofContext) -> Iterator[Finding]:
     """The figures of a lesson are those of its first recipe at each student's size."""
-    built = {slug: one.resolved for slug, one in context.recipes.items()}
+    built = Seen(context.recipes, lambda one: one.resolved)
     for read in context.book.classes:
         figures = figures_of(read, built, context.book.pantry, context.book.settings.units)
         if figures:

@@ -7,6 +7,7 @@ why; nothing here raises for a bad file.
 from __future__ import annotations
 
 import os
+import stat
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
@@ -74,6 +75,9 @@ class Folder:
     def read(self, name: str) -> bytes | Unread:
         path = self.root / name
         try:
+            if self._plainly(name):
+                data, size = _bytes(path)
+                return too_large(size) if size > MAX_FILE_BYTES else data
             if not path.resolve(strict=True).is_relative_to(self.root.resolve()):
                 return Unread("this link leads out of the book", "put the file itself into the book")
             if not path.is_file():
@@ -87,6 +91,15 @@ class Folder:
         except RuntimeError:
             return Unread("this link leads back to itself", "put the file itself into the book")
         return too_large(size) if size > MAX_FILE_BYTES else data
+
+    def _plainly(self, name: str) -> bool:
+        """Whether a file lies in the book, or in a folder of it, with no link on the way."""
+        folder, _, file = name.rpartition("/")
+        top = f"{self.root}{os.sep}"
+        if "/" in folder or ".." in (folder, file):
+            return False
+        straight = not folder or stat.S_ISDIR(os.lstat(top + folder).st_mode)
+        return straight and stat.S_ISREG(os.lstat(top + name).st_mode)
 
     def names(self, folder: str) -> list[str] | Unread:
         try:
@@ -104,6 +117,20 @@ class Folder:
             for path in top.rglob("*")
             if path.is_file() and path.resolve().is_relative_to(home)
         )
+
+
+class ReadOnce:
+    """Files whose bytes are read once, so that whoever asks again is told of the same."""
+
+    def __init__(self, files: Files) -> None:
+        self.root, self._files = files.root, files
+        self.has, self.names, self.below = files.has, files.names, files.below
+        self._read: dict[str, bytes | Unread] = {}
+
+    def read(self, name: str) -> bytes | Unread:
+        if name not in self._read:
+            self._read[name] = self._files.read(name)
+        return self._read[name]
 
 
 def _bytes(path: Path) -> tuple[bytes, int]:

@@ -1,0 +1,152 @@
+"""Every recipe of a book computed, as far as somebody asks: those of which an outline holds are computed late.
+
+All are known before any is looked at, since the photos of one recipe's batches are evidence for
+the colours of another, and the scrap of one may lie in another.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import partial
+
+from saponary.assets.digest import digest
+from saponary.book.computed import Computed, compute, deep, shelf, with_scraps
+from saponary.book.evidence import with_evidence
+from saponary.book.late import late
+from saponary.book.library import Book
+from saponary.book.outline import Outline, Rests, melted, outline_of, titles
+from saponary.book.recipe_file import RecipeFile
+from saponary.book.soaps import with_soaps
+from saponary.pantry.model import Pantry
+from saponary.reading.findings import Finding
+
+
+@dataclass(frozen=True)
+class AllComputed:
+    """The recipes that can be computed, by slug.
+
+    `pantry` is the book's with what its photos show of it, `outlines` are those that may be kept, `identities`
+    digests of all that a recipe rests on: of two with the same, the same is made by the same code.
+    """
+
+    recipes: Mapping[str, Computed]
+    pantry: Pantry
+    findings: list[Finding]
+    outlines: Mapping[str, Outline]
+    identities: Mapping[str, str]
+    anew: tuple[str, ...]
+    """Those that no outline told of."""
+    sources: Sources
+
+
+class Sources:
+    """What each recipe rests on in the maker's own words: files, settings, entries of the pantry; with digests."""
+
+    def __init__(self, book: Book, outlines: Mapping[str, Outline], rests: Rests, settings: str) -> None:
+        self._digests, self._outlines, self._rests, self._settings = book.digests, outlines, rests, settings
+
+    def all(self) -> dict[str, str]:
+        """Of all recipes."""
+        found = {"book.yaml": self._settings, **self._digests}
+        for one in self._outlines.values():
+            found |= {f"pantry: {name}": of for name, of in self._rests.entries(one).items()}
+        return found
+
+    def of(self, slug: str) -> dict[str, str]:
+        """Of one recipe, and of those whose scrap it holds."""
+        found: dict[str, str] = {}
+        for name in (slug, *deep(self._outlines[slug].scraps, self._outlines, lambda one: one.scraps)):
+            files = (f"recipes/{name}.md", f"batches/{name}.yaml")
+            found |= {file: self._digests[file] for file in files if file in self._digests}
+            found |= {f"pantry: {n}": of for n, of in self._rests.entries(self._outlines[name]).items()}
+        return {**found, "book.yaml": self._settings}
+
+
+def compute_all(book: Book) -> AllComputed:
+    """Compute a book. Nothing is computed of a recipe whose outline the book holds, and whose entries are as they were."""
+    called = titles(book.recipes, book.outlines)
+    pantry = with_soaps(book.pantry, called, melted(book.recipes, book.outlines))
+    settings = digest(book.settings)
+    rests = Rests(pantry, settings, book.photos)
+    found = _Found(book, pantry)
+    for recipe in book.recipes:
+        was = book.outlines.get(recipe.slug)
+        if was is not None and was.alone == rests.key(was):
+            found.as_it_was(recipe, was)
+        else:
+            found.compute(recipe, rests)
+    found.pantry = with_evidence(pantry, (chip for one in found.outlines.values() for chip in one.chips))
+    known = rests if found.pantry is pantry else Rests(found.pantry, settings, book.photos)
+    return AllComputed(
+        recipes={slug: found.whole(slug) for slug in found.alone},
+        pantry=found.pantry,
+        findings=found.findings,
+        outlines={s: one for s, one in found.outlines.items() if s not in found.odd and s in book.own},
+        identities=found.identities(known),
+        anew=tuple(found.anew),
+        sources=Sources(book, found.outlines, known, settings),
+    )
+
+
+def _own(computed: Computed) -> str:
+    """A digest of what a recipe says that was read from no files."""
+    return digest([computed.path, computed.file.text, *(one.tree for one in computed.batches)])
+
+
+class _Found:
+    """What is known so far. `odd` are recipes that say of others, or of what is not there, more than an outline tells."""
+
+    def __init__(self, book: Book, pantry: Pantry) -> None:
+        self._book, self._plain, self.pantry = book, pantry, pantry
+        self.alone: dict[str, Computed] = {}
+        self.outlines: dict[str, Outline] = {}
+        self.findings: list[Finding] = []
+        self.odd: dict[str, str] = {}
+        self.anew: list[str] = []
+
+    def as_it_was(self, recipe: RecipeFile, was: Outline) -> None:
+        self.outlines[recipe.slug] = was
+        make = partial(self._again, recipe)
+        self.alone[recipe.slug] = late(Computed, make, file=recipe)
+
+    def _again(self, recipe: RecipeFile) -> Computed:
+        computed, _ = self._computed(recipe)
+        assert computed is not None, f"{recipe.file} could be computed, and cannot be now"
+        return self._shown(computed)
+
+    def compute(self, recipe: RecipeFile, rests: Rests) -> None:
+        computed, findings = self._computed(recipe)
+        self.findings += findings
+        if computed is None:
+            return
+        slug = recipe.slug
+        self.anew.append(slug)
+        self.outlines[slug] = outline_of(computed, self._book.own.get(slug) or _own(computed), rests)
+        if findings or computed.instead:
+            self.odd[slug] = digest([computed.instead, computed.faults, computed.file.text])
+        self.alone[slug] = late(Computed, partial(self._shown, computed), file=recipe)
+
+    def _computed(self, recipe: RecipeFile) -> tuple[Computed | None, list[Finding]]:
+        book = self._book
+        batches = book.batches.get(recipe.slug, ())
+        return compute(recipe, batches, book.settings, self._plain, book.photos)
+
+    def _shown(self, computed: Computed) -> Computed:
+        """With what the book's photos show of its colours."""
+        return replace(computed, pantry=shelf(computed.model, computed.batches, self.pantry))
+
+    def whole(self, slug: str) -> Computed:
+        """With the recipes whose scrap it holds."""
+        one = self.alone[slug]
+        return late(Computed, lambda: with_scraps(one, self.alone), file=one.file)
+
+    def identities(self, rests: Rests) -> dict[str, str]:
+        own = {slug: rests.key(one) for slug, one in self.outlines.items()}
+        return {slug: self._identity(slug, own) for slug in self.outlines}
+
+    def _identity(self, slug: str, own: Mapping[str, str]) -> str:
+        held = deep(self.outlines[slug].scraps, self.outlines, lambda one: one.scraps)
+        lines = [f"{name} {own[name]} {self.odd.get(name, '-')}" for name in (slug, *held)]
+        return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()

@@ -1,0 +1,45 @@
+"""What the build of a book asks of each recipe, kept so that a recipe that is as it was is not read for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from saponary.book.computed import Computed
+from saponary.book.shots import named_photos
+from saponary.book.standing import held, standing
+from saponary.book.status import Name, Status, status
+from saponary.lye.fingerprint import matches
+from saponary.schema.waivers import Waived
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Of one recipe: its status, the editions it names, its waivers, where its batches stand, which photos it
+    shows, and the earlier formulas that its batches record."""
+
+    status: Name
+    editions: tuple[str, ...]
+    waived: tuple[Waived, ...]
+    batch_files: tuple[str, ...]
+    photos: tuple[str, ...]
+    earlier: tuple[str, ...]
+
+
+def facts_of(computed: Computed) -> Facts:
+    """What a recipe tells."""
+    marks = dict.fromkeys(one.batch.formula for one in computed.batches if one.batch.formula is not None)
+    return Facts(
+        status=status_of(computed).name,
+        editions=tuple(computed.model.editions),
+        waived=computed.file.waived(),
+        batch_files=tuple(dict.fromkeys(one.file for one in computed.batches)),
+        photos=tuple(dict.fromkeys(name for name, _ in named_photos(computed))),
+        earlier=tuple(mark for mark in marks if not matches(mark, computed.fingerprint)),
+    )
+
+
+def status_of(computed: Computed) -> Status:
+    """The status of a recipe by its batches, but for those whose weights are of another soap."""
+    back = [batch.lot for batch, _ in held(computed)]
+    batches = [one.batch for one in computed.batches if not standing(one.batch, computed).astray]
+    return status(computed.model, batches, computed.fingerprint, computed.settings, back)

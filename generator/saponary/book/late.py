@@ -1,0 +1,93 @@
+"""Values that are made when somebody asks for what is in them, and not before.
+
+A book of a thousand recipes is read only as far as it is asked about. A late value has the type that it
+stands for, and is used as one that was made at once; some of its fields may be known from the start.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Iterator, Mapping
+from dataclasses import fields
+from functools import cache
+from typing import Any, TypeVar, cast
+
+T = TypeVar("T")
+U = TypeVar("U")
+
+_MAKE = "_make_late"
+
+
+def late(kind: type[T], make: Callable[[], T], **known: object) -> T:
+    """A value of a dataclass that `make` makes once, when a field is asked for that is not among those `known`."""
+    value: Any = object.__new__(_late_kind(cast("Hashable", kind)))
+    value.__dict__.update(known)
+    value.__dict__[_MAKE] = make
+    return cast("T", value)
+
+
+@cache
+def _late_kind(of: Hashable) -> type[Any]:
+    """A dataclass whose fields are looked for in the value, and made all at once where one is missing."""
+    kind = cast("type[Any]", of)
+    names = [field.name for field in fields(kind)]
+
+    def whole(value: Any) -> None:
+        make = value.__dict__.pop(_MAKE)
+        made = make()
+        value.__dict__.update({name: getattr(made, name) for name in names if name not in value.__dict__})
+
+    def looked_up(name: str) -> property:
+        def get(value: Any) -> object:
+            if name not in value.__dict__:
+                whole(value)
+            return value.__dict__[name]
+
+        def put(value: Any, to: object) -> None:
+            value.__dict__[name] = to
+
+        return property(get, put)
+
+    return type(
+        kind.__name__, (kind,), {"__qualname__": kind.__qualname__} | {n: looked_up(n) for n in names}
+    )
+
+
+class LateMap(Mapping[str, T]):
+    """Values by name, each made once, when it is asked for."""
+
+    def __init__(self, makers: Mapping[str, Callable[[], T]]) -> None:
+        self._makers = makers
+        self._made: dict[str, T] = {}
+
+    def __getitem__(self, name: str) -> T:
+        if name not in self._made:
+            self._made[name] = self._makers[name]()
+        return self._made[name]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._makers
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._makers)
+
+    def __len__(self) -> int:
+        return len(self._makers)
+
+
+class Seen(Mapping[str, U]):
+    """What `of` makes of another map's values, each when it is asked for."""
+
+    def __init__(self, values: Mapping[str, T], of: Callable[[T], U]) -> None:
+        self._values, self._of = cast("Mapping[str, Any]", values), cast("Callable[[Any], U]", of)
+
+    def __getitem__(self, name: str) -> U:
+        return self._of(self._values[name])
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._values
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._values)
+
+    def __len__(self) -> int:
+        return len(self._values)
