@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import subprocess
+from collections.abc import Mapping
 from pathlib import Path
 
 WHO = {
@@ -13,16 +14,26 @@ WHO = {
 }
 
 
-def git(root: Path, *words: str, **more: str) -> str:
-    """What git prints; `more` are variables of its environment."""
-    done = subprocess.run(
+def _run(root: Path, words: tuple[str, ...], more: Mapping[str, str]) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
         ["git", "-C", str(root), *words],
-        check=True,
+        check=False,
         env={**os.environ, **WHO, **more},
         capture_output=True,
         text=True,
     )
+
+
+def git(root: Path, *words: str, **more: str) -> str:
+    """What git prints; `more` are variables of its environment."""
+    done = _run(root, words, more)
+    done.check_returncode()
     return done.stdout.strip()
+
+
+def tried(root: Path, *words: str) -> bool:
+    """Whether git could do it."""
+    return _run(root, words, {}).returncode == 0
 
 
 def commit(root: Path, about: str, **more: str) -> None:

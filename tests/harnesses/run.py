@@ -12,9 +12,16 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from harnesses import fuzz, noise, spellings, stopped, writers
+from harnesses import fuzz, merges, noise, spellings, stopped, writers
 
-HARNESSES = (*writers.HARNESSES, *stopped.HARNESSES, *spellings.HARNESSES, *noise.HARNESSES, *fuzz.HARNESSES)
+HARNESSES = (
+    *writers.HARNESSES,
+    *stopped.HARNESSES,
+    *spellings.HARNESSES,
+    *noise.HARNESSES,
+    *fuzz.HARNESSES,
+    *merges.HARNESSES,
+)
 
 
 def main() -> int:

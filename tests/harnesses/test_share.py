@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from harnesses import fuzz, noise, spellings, stopped, writers
+from harnesses import fuzz, merges, noise, spellings, stopped, writers
 from harnesses.harness import Harness
 
 LINUX = pytest.mark.skipif(
@@ -30,6 +30,8 @@ def test_commands(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)
 
 
-@pytest.mark.parametrize("harness", [*spellings.HARNESSES, *fuzz.HARNESSES], ids=lambda one: one.name)
+@pytest.mark.parametrize(
+    "harness", [*spellings.HARNESSES, *fuzz.HARNESSES, *merges.HARNESSES], ids=lambda one: one.name
+)
 def test_texts(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)

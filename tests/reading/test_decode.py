@@ -8,6 +8,8 @@ from saponary.reading.decode import decoded
 
 
 def test_the_text_is_the_bytes() -> None:
+    heading = "A heading\n=======\n> quoted\n\n<<<<<<<< eight\n"
+    assert decoded(heading.encode(), "a.md") == (heading, None)
     assert decoded("\ufeffä\r\nb\rc\n".encode(), "a.md") == ("\ufeffä\r\nb\rc\n", None)
 
 
@@ -19,6 +21,16 @@ def test_the_text_is_the_bytes() -> None:
         ("title: a".encode("utf-16"), "a.md:1:1", "this file is in UTF-16"),
         (b"a: 1\r\nb\0c", "a.md:2:2", "this is not a text file"),
         ("ä: 1\rö".encode() + b"\xff", "a.md:2:2", "the byte 0xff is not UTF-8"),
+        (
+            b"a: 1\r\n<<<<<<< HEAD\r\nb: 1\r\n",
+            "a.md:2:1",
+            "two versions of this file stand here, as git left them: '<<<<<<< HEAD'",
+        ),
+        (
+            b"a\n=======\n>>>>>>> theirs",
+            "a.md:3:1",
+            "two versions of this file stand here, as git left them: '>>>>>>> theirs'",
+        ),
         (b"\xef\xbb\xbfa\xff", "a.md:1:2", "the byte 0xff is not UTF-8"),
     ],
 )

@@ -4,8 +4,18 @@ is a position in the very file, and what is written back is what was taken.
 
 from __future__ import annotations
 
+import re
+
 from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding, Place
+
+_UNMERGED = re.compile(rb"^(?:<{7}|>{7})(?:[ \t][^\r\n]*)?(?=\r?$)", re.MULTILINE)
+"""How git begins and ends a place that it could not merge. The line between, seven signs of equality, may be a
+heading in Markdown."""
+_MERGE = (
+    "keep one of the two at each such place, take git's lines out, and run: saponary proof; "
+    "a figure that neither of them had is signed anew with: saponary sign NAME"
+)
 
 
 def text_of(files: Files, name: str) -> tuple[str | None, Finding | None]:
@@ -30,11 +40,19 @@ def decoded(data: bytes, name: str) -> tuple[str | None, Finding | None]:
         return fault("this file is in UTF-16", "save it as UTF-8")
     if b"\0" in data:
         return fault("this is not a text file", "save it as UTF-8 text", data.index(b"\0"))
+    unmerged = _UNMERGED.search(data)
+    if unmerged is not None:
+        message = f"two versions of this file stand here, as git left them: {_told(unmerged)!r}"
+        return fault(message, _MERGE, unmerged.start())
     try:
         return data.decode("utf-8"), None
     except UnicodeDecodeError as error:
         at = error.start
         return fault(f"the byte 0x{data[at]:02x} is not UTF-8", "save the file as UTF-8", at)
+
+
+def _told(found: re.Match[bytes]) -> str:
+    return printable(found[0].decode("utf-8", "replace"))
 
 
 def _place(name: str, data: bytes, at: int) -> Place:
