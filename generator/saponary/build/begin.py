@@ -13,6 +13,7 @@ from saponary.assets import resources
 from saponary.assets.disk import put_new
 from saponary.build.new import fresh
 from saponary.reading.yaml_tree import read_yaml
+from saponary.schema.editors import schema_line
 from saponary.schema.settings import Settings
 from saponary.schema.validate import validate
 
@@ -48,7 +49,9 @@ class Asked:
         return self.emergency or (NUMBERS[self.sold_in[0]] if self.sold_in else "")
 
 
-_BOOK = """\
+_BOOK = (
+    schema_line("book", "book.yaml")
+    + """\
 # What holds for every recipe of this book unless the recipe says otherwise.
 # saponary manual book lists every key; saponary manual KEY explains one.
 title: {title}
@@ -61,6 +64,7 @@ water: {{lye-strength: 33 %}}
 cure: 28     # days before a bar may be called cured
 emergency: {emergency}     # the emergency number that your pages show
 {sold}"""
+)
 
 _NOT_SOLD = """\
 # Where you sell, and who answers for the soap there: us, eu or gb.
@@ -72,7 +76,9 @@ _PLACE = """\
   {place}: {{}}     # add responsible: {{name: Your Name, address: "Your street, your town"}}
 """
 
-_PANTRY = """\
+_PANTRY = (
+    schema_line("pantry", "pantry.yaml")
+    + """\
 # Your own ingredients and moulds. An entry refines the standard tables value by value, or adds a new one.
 # saponary manual pantry lists every key.
 moulds:
@@ -83,12 +89,14 @@ moulds:
 #   olive:
 #     saponification-value: {value: 189.4 mg/g, range: [188.6 mg/g, 190.2 mg/g], from: certificate of lot 4471}
 """
+)
 
 _IGNORE = """\
 # What can be built again.
 site/
 .cache/
 .saponary/
+.schema/
 # What is yours alone: the maker's edition, and papers of your own.
 private/
 """

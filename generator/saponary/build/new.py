@@ -13,6 +13,7 @@ from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.reading.text_edits import closing_line
 from saponary.schema.described import Described, described
+from saponary.schema.editors import schema_line
 from saponary.schema.fields import kebab
 from saponary.schema.recipe import Recipe
 
@@ -32,6 +33,8 @@ _NOT_COMMON = frozenset({"signed", "batches", "waive", "dilute", "soap", "contai
 _NOT_TAKEN = frozenset({"title", "summary", "signed", "batches", "photo", "label", "private", "waive"})
 """Keys that a recipe does not take from the one it is made from: they are that one's own."""
 
+_HEAD = "---\n" + schema_line("recipe", "recipes/NAME.md").rstrip("\n")
+
 _NOTES = """\
 Your notes go here. {lye} of lye goes into {water} of water, never the other way round.
 """
@@ -45,7 +48,7 @@ def fresh(title: str, units: str = "g") -> str:
 def made_from(other: RecipeFile, title: str) -> str:
     """The text of a recipe with the formula and the work of another."""
     kept = dict(_blocks(other))
-    lines = ["---", f"title: {_quoted(title)}"]
+    lines = [_HEAD, f"title: {_quoted(title)}"]
     lines += [block for name, block in kept.items() if name not in _NOT_TAKEN]
     said = {"title", *(kept.keys() - _NOT_TAKEN)}
     more = [
@@ -96,7 +99,7 @@ def _as_comment(text: str) -> str:
 
 
 def _file(keys: Iterator[str], notes: str) -> str:
-    return "---\n" + "\n".join(keys) + f"---\n{notes}"
+    return f"{_HEAD}\n" + "\n".join(keys) + f"---\n{notes}"
 
 
 def _blocks(other: RecipeFile) -> Iterator[tuple[str, str]]:

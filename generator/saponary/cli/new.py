@@ -24,6 +24,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     from saponary.assets.disk import put_new
     from saponary.build.new import fresh, made_from, sound, title_of
+    from saponary.manual.book_schema import write_schemas
     from saponary.quantity.units import QuantityError
     from saponary.schema.scalars import read_id
 
@@ -44,6 +45,7 @@ def run(given: argparse.Namespace) -> int:
         put_new(path, text.encode())
     except FileExistsError as there:
         raise Misuse(f"{path} is there already; nothing was written") from there
+    write_schemas(book)
     print(path)
     print(f"next: fill it in, then saponary proof{'' if given.book is None else ' ' + quoted(book)}")
     return CLEAN

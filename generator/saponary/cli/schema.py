@@ -1,9 +1,10 @@
-"""`saponary schema PART`."""
+"""`saponary schema [PART] [--for BOOK]`."""
 
 from __future__ import annotations
 
 import argparse
 import json
+from pathlib import Path
 
 from saponary.cli.command import CLEAN
 
@@ -12,12 +13,26 @@ PARTS = ("recipe", "batches", "book", "pantry", "class", "claims")
 
 
 def arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("part", nargs="?", choices=PARTS, default="recipe")
+    parser.add_argument("part", nargs="?", choices=PARTS, help="the kind of file (default: recipe)")
+    parser.add_argument(
+        "--for",
+        dest="book",
+        type=Path,
+        metavar="BOOK",
+        help="list the names that this book has; without a kind of file, write all into its .schema/",
+    )
 
 
 def run(given: argparse.Namespace) -> int:
-    from saponary.manual.keys import json_schema
+    from saponary.cli.asked_book import is_asked
+    from saponary.manual.book_schema import editors_schema, names_of, write_schemas
 
-    schema = {"$schema": "https://json-schema.org/draft/2020-12/schema", **json_schema(given.part)}
-    print(json.dumps(schema, indent=1, ensure_ascii=False))
+    if given.book is not None:
+        is_asked(given.book)
+    if given.book is not None and given.part is None:
+        for path in write_schemas(given.book):
+            print(path)
+        return CLEAN
+    names = names_of(given.book) if given.book is not None else {}
+    print(json.dumps(editors_schema(given.part or "recipe", names), indent=1, ensure_ascii=False))
     return CLEAN

@@ -157,10 +157,13 @@ Normality = Annotated[
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
 ShortText = Annotated[str, Field(max_length=300)]
 
+NAME_PATTERN = "^[a-z0-9]+(-[a-z0-9]+)*$"
+"""How a name is told in a JSON Schema."""
+
 Name = Annotated[
     str,
     BeforeValidator(reader(read_id)),
-    WithJsonSchema({"type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$"}),
+    WithJsonSchema({"type": "string", "pattern": NAME_PATTERN}),
 ]
 Date = Annotated[
     date, PlainValidator(reader(read_date)), WithJsonSchema({"type": "string", "format": "date"})

@@ -44,7 +44,11 @@ def _per_kilo(value: object) -> object:
     return value
 
 
-Price = Annotated[float, BeforeValidator(_per_kilo), Field(ge=0, le=1e6, allow_inf_nan=False)]
+Price = Annotated[
+    float,
+    BeforeValidator(_per_kilo),
+    Field(ge=0, le=1e6, allow_inf_nan=False, json_schema_extra={"type": ["number", "string"]}),
+]
 
 
 LongText = Annotated[str, Field(max_length=1000)]
