@@ -27,9 +27,10 @@ BASE = """\
 ---
 title: Plain Bar
 oils:
-  olive: 600 g
-  coconut: 250 g
-  sunflower-high-oleic: 150 g
+  parts:
+    olive: 600 g
+    coconut: 250 g
+    sunflower-high-oleic: 150 g
 superfat: 5 %
 water: {lye-strength: 33 %}
 portions:
@@ -100,6 +101,7 @@ def merges(folder: Path, chance: random.Random, tries: int) -> Score:
     """Each pair of edits, merged in each way; what came of them is counted in `came`."""
     score = Score()
     base = _signed(BASE, chance)
+    assert not prove_one(base).findings, "the recipe before both edits is sound"
     repository = folder / "repository"
     repository.mkdir()
     git(repository, "init", "-q")
@@ -144,7 +146,7 @@ def fault(clean: bool, merged: str, way: str, found: list[Finding]) -> str | Non
 def wrong_figures(text: str) -> list[str]:
     """Figures of lye, water and superfat that do not follow from the recipe, by hand."""
     oils = {
-        name: float(re.findall(rf"^  {name}: (\d+) g", text, re.MULTILINE)[0])
+        name: float(re.findall(rf"^    {name}: (\d+) g", text, re.MULTILINE)[0])
         for name in ("olive", "coconut", "sunflower-high-oleic")
     }
     superfat = float(re.findall(r"^superfat: (\d+) %", text, re.MULTILINE)[0]) / 100

@@ -14,7 +14,8 @@ import pytest
 import yaml
 
 from saponary.cli.main import main
-from saponary.manual.book_schema import ASKED, Names, editors_schema, names_of
+from saponary.manual.book_names import names_of
+from saponary.manual.book_schema import ASKED, Names, editors_schema
 from saponary.manual.keys import MODELS, json_schema
 from saponary.reading.plain import is_list, is_map
 from saponary.schema.fields import NAME_PATTERN

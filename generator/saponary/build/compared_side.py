@@ -24,6 +24,7 @@ from saponary.book.library import read_book
 from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
 from saponary.book.standing import held
 from saponary.book.status import status
+from saponary.build.recipe_rests import shelf, told_by
 from saponary.label.lists import bar
 from saponary.label.tables import jurisdictions
 from saponary.lye.fingerprint import matches
@@ -34,7 +35,9 @@ from saponary.reading.findings import Finding
 _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 ROOMS = (*TO_THE_LABEL, "build")
 """Whose code has a say in what a recipe came to."""
-_WEIGHED = Step("weighed", uses=("the recipe", "recipes whose scrap it may hold"), rooms=ROOMS)
+_WEIGHED = Step(
+    "weighed", uses=("the recipe", "what it rests on", "recipes whose scrap it may hold"), rooms=ROOMS
+)
 _DRIFTED = Step("drifted", uses=("all recipes", "what all rest on"), rooms=ROOMS)
 
 
@@ -115,7 +118,8 @@ class Side:
         if lacking:
             for name, one in self._computed(lacking).items():
                 found[name] = one
-                self._store.keep(keys[name], json.dumps(asdict(one)).encode())
+                if not one.faults:  # a fault is told with its line, in files that the key does not hold whole
+                    self._store.keep(keys[name], json.dumps(asdict(one)).encode())
         return found
 
     def drifted(self) -> list[Drifted]:
@@ -141,7 +145,20 @@ class Side:
         }
 
     def _key(self, name: str) -> Key:
-        return _WEIGHED.key((name, self.digest(name), self.common), self._lent)
+        batches = self._bytes(f"batches/{name.removesuffix('.md')}.yaml")
+        told = told_by(self._bytes(f"recipes/{name}"))
+        words = b"\n".join((told, batches, self._settings))
+        on_the_shelf = shelf(self._bytes(PANTRY_FILE), words.decode("utf-8", "replace"))
+        return _WEIGHED.key((name, told, batches), (self._settings, on_the_shelf), self._lent)
+
+    @cached_property
+    def _settings(self) -> bytes:
+        return self._bytes(SETTINGS_FILE)
+
+    def _bytes(self, name: str) -> bytes:
+        """A file's bytes, or why it cannot be read; nothing where there is none."""
+        data = self._files.read(name) if self._files.has(name) else b""
+        return repr(data).encode() if isinstance(data, Unread) else data
 
     def _digest(self, names: Iterable[str]) -> str:
         whole = hashlib.sha256()

@@ -51,7 +51,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     # What computes and tells is imported for this command alone.
     from saponary.build.begin import Asked, Occupied, begin, settings_of
-    from saponary.manual.book_schema import write_schemas
+    from saponary.manual.book_names import write_schemas
     from saponary.reading.findings_text import as_text
 
     asks = not given.yes and sys.stdin.isatty() and sys.stdout.isatty()

@@ -24,7 +24,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     from saponary.assets.disk import put_new
     from saponary.build.new import fresh, made_from, sound, title_of
-    from saponary.manual.book_schema import write_schemas
+    from saponary.manual.book_names import write_schemas
     from saponary.quantity.units import QuantityError
     from saponary.schema.scalars import read_id
 

@@ -24,15 +24,18 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
-    from saponary.cli.asked_book import is_asked
-    from saponary.manual.book_schema import editors_schema, names_of, write_schemas
+    from saponary.manual.book_schema import Names, editors_schema
 
+    names: Names = {}
     if given.book is not None:
+        from saponary.cli.asked_book import is_asked
+        from saponary.manual.book_names import names_of, write_schemas
+
         is_asked(given.book)
-    if given.book is not None and given.part is None:
-        for path in write_schemas(given.book):
-            print(path)
-        return CLEAN
-    names = names_of(given.book) if given.book is not None else {}
+        if given.part is None:
+            for path in write_schemas(given.book):
+                print(path)
+            return CLEAN
+        names = names_of(given.book)
     print(json.dumps(editors_schema(given.part or "recipe", names), indent=1, ensure_ascii=False))
     return CLEAN

@@ -1,24 +1,14 @@
-"""The JSON Schemas of one book: where a name is asked for, they list those that this book has, for an editor to offer.
-
-They lie in the book's `.schema/`, where the first line of its files leads an editor to them, and are made anew at will.
-"""
+"""JSON Schemas as an editor wants them: where a name is asked for, they may list those that a book has."""
 
 from __future__ import annotations
 
 import copy
-import json
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any, Literal
 
-from saponary.assets.disk import put
-from saponary.book.parts import read_pantry, read_settings
-from saponary.manual.keys import MODELS, json_schema
-from saponary.reading.files import Folder, Unread
+from saponary.manual.keys import json_schema
 from saponary.reading.plain import is_list, is_map
-from saponary.schema.edition import editions
-from saponary.schema.editors import SCHEMAS
 from saponary.schema.fields import NAME_PATTERN
 
 Kind = Literal[
@@ -74,26 +64,6 @@ ASKED: Mapping[tuple[str, str], Asked] = {
 """By the part of the schema and its key: what is named there. A key of a list or a map stands for its parts."""
 
 
-def names_of(root: Path) -> Names:
-    """The names that a book has, of its own and of the standard tables."""
-    files = Folder(root)
-    pantry, settings = read_pantry(files).value, read_settings(files).value
-    listed = files.names("recipes")
-    recipes = [] if isinstance(listed, Unread) else [name for name in listed if name.endswith(".md")]
-    additions = {id: entry.name for id, entry in pantry.additions.items()}
-    return {
-        "oils": {id: entry.name for id, entry in pantry.oils.items()} | dict.fromkeys(pantry.infusions, ""),
-        "additions": additions,
-        "botanicals": {**additions, **dict.fromkeys(pantry.infusions, "")},
-        "liquids": {id: one.name for id in (*pantry.liquids, *additions) if (one := pantry.liquid(id))},
-        "acids": {id: one.name for id, one in pantry.additions.items() if one.acid > 0 and one.known},
-        "moulds": dict.fromkeys(pantry.moulds, ""),
-        "recipes": {name.removesuffix(".md"): "" for name in recipes},
-        "editions": dict.fromkeys(editions(settings.editions), ""),
-        "scents": dict.fromkeys(pantry.fragrances, ""),
-    }
-
-
 def editors_schema(file: str, names: Names) -> dict[str, Any]:
     """The JSON Schema of a kind of file as an editor wants it, with these names where such are asked for."""
     whole = copy.deepcopy(json_schema(file))
@@ -105,17 +75,6 @@ def editors_schema(file: str, names: Names) -> dict[str, Any]:
                     _name(node["properties"][key], asked, names[asked.kind])
     _loosen(whole)
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", **whole}
-
-
-def write_schemas(root: Path) -> list[Path]:
-    """Write those of every kind of file into a book's folder; the files written."""
-    names = names_of(root)
-    made: list[Path] = []
-    for file in MODELS:
-        path = root / SCHEMAS / f"{file}.json"
-        put(path, (json.dumps(editors_schema(file, names), indent=1, ensure_ascii=False) + "\n").encode())
-        made.append(path)
-    return made
 
 
 def _maps(node: dict[str, Any]) -> Iterator[dict[str, Any]]:
