@@ -104,6 +104,14 @@ def test_languages() -> None:
     assert all(len(language.entries) >= 25 for language in standard().languages.values())
 
 
+def test_the_end_of_a_compound_is_found_in_all_its_forms() -> None:
+    """What German joins: *mucken stands for Stechmücken and Mücken, *zart/a for samtzarte."""
+    assert [h.entry.id for h in found("Vertreibt Stechmücken.", "de")] == ["de-insekten"]
+    assert [h.entry.id for h in found("Für samtzarte Hände.", "de")] == ["de-zart"]
+    with pytest.raises(FormError):
+        phrases("*end", "de", {})
+
+
 def test_british_and_american_spelling() -> None:
     for one, other in (
         ("moisturises", "moisturizes"),

@@ -12,7 +12,7 @@ from saponary.words.standard import standard
 from support import find_claims
 
 ROOM = Path(__file__).parent
-FURTHER = ("unseen", "second", "third")
+FURTHER = ("unseen", "second", "third", "fourth")
 """Sentences written before the lists were read or mended again, by kind; every second one of the first is held."""
 
 SENTENCES: dict[str, list[dict[str, Any]]] = yaml.safe_load(
@@ -81,3 +81,9 @@ def test_further_sentences(name: str, held: bool) -> None:
     figures = further(name, held=held)
     print(name, "held-out" if held else "all", figures)
     assert figures["recall"] >= 0.92 and figures["precision"] >= 0.97, figures
+
+
+def test_sentences_that_hint_at_an_effect_are_found_less_often() -> None:
+    figures = further("fifth", held=False)
+    print(figures)
+    assert figures["recall"] >= 0.85 and figures["precision"] >= 0.97, figures

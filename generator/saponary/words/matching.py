@@ -58,6 +58,7 @@ class Matcher:
         self.language = language
         self.exact: dict[str, list[int]] = {}
         self.beginning: dict[str, list[int]] = {}
+        self.ending: dict[str, list[int]] = {}
         self.steps: dict[int, list[_Step]] = {}
         self._numbers: dict[frozenset[str], int] = {}
         self._lives: dict[frozenset[int], Mapping[int, list[_Step]]] = {}
@@ -72,6 +73,7 @@ class Matcher:
             self._add(index, "unless", entry.unless)
             self._add(index, "near", entry.near)
         self.lengths = sorted({len(each) for each in self.beginning})
+        self.end_lengths = sorted({len(each) for each in self.ending})
 
     def _add(self, entry: int, role: str, forms: Sequence[str]) -> None:
         every = {p for form in forms for p in phrases(form, self.language.code, self.language.sets)}
@@ -87,6 +89,8 @@ class Matcher:
             for spelling in sorted(word):
                 if spelling.endswith("*"):
                     self.beginning.setdefault(spelling[:-1], []).append(number)
+                elif spelling.startswith("*"):
+                    self.ending.setdefault(spelling[1:], []).append(number)
                 else:
                     self.exact.setdefault(spelling, []).append(number)
         return self._numbers[word]
@@ -98,6 +102,10 @@ class Matcher:
             if length > len(word):
                 break
             found.update(self.beginning.get(word[:length], ()))
+        for length in self.end_lengths:
+            if length > len(word):
+                break
+            found.update(self.ending.get(word[-length:], ()))
         return frozenset(found)
 
     def find(self, shown: Shown) -> Iterator[Hit]:

@@ -1,7 +1,7 @@
 """The little language of forms, and phrases made ready to be looked for.
 
 A form is words in order: `heal/v` all forms of a verb, `/n` of a noun, `/a` of an
-adjective, `anti*` any word that begins so, `a|b` either, `@skin` any of a named set,
+adjective, `anti*` any word that begins so, `*haut` any word that ends so, `a|b` either, `@skin` any of a named set,
 `~` up to two other words, `…` up to five, and `anti-bacterial` joined, hyphenated or
 apart. Small words such as articles may stand between any two.
 """
@@ -19,7 +19,7 @@ MAX_PHRASES = 4_000
 _MAX_WORDS = 12
 
 Word = frozenset[str]
-"""Spellings that will do at one place; one that ends in * is a beginning."""
+"""Spellings that will do at one place; one that ends in * is a beginning, one that begins with * an end."""
 
 
 class FormError(ValueError):
@@ -102,6 +102,10 @@ def _option(option: str, language: str, sets: Mapping[str, tuple[str, ...]], dep
 
 
 def _word(text: str, language: str) -> Word:
+    if text.startswith("*"):
+        if len(text.partition("/")[0]) < 5:
+            raise FormError(f"{text!r}: an end has at least four letters")
+        return frozenset("*" + spelling for spelling in _word(text[1:], language))
     word, slash, kind = text.partition("/")
     starred = word.endswith("*")
     bare = word[:-1] if starred else word
