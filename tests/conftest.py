@@ -1,15 +1,25 @@
-"""For all tests: what a property test finds depends on no clock, and nobody waits for the disk."""
+"""For all tests: no finding depends on a clock, nobody waits for the disk, nothing is compiled twice."""
 
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
 settings.register_profile("unhurried", deadline=None)
 settings.load_profile("unhurried")
+
+if (
+    sys.dont_write_bytecode
+):  # whoever wants none in the tree has it aside: each process would compile all anew
+    aside = str(Path(__file__).resolve().parents[1] / ".pytest_cache" / "bytecode")
+    sys.dont_write_bytecode, sys.pycache_prefix = False, aside
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    os.environ["PYTHONPYCACHEPREFIX"] = aside
 
 
 @pytest.fixture(autouse=True, scope="session")

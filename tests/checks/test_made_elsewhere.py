@@ -13,9 +13,9 @@ import pytest
 
 from saponary.checks import made_elsewhere
 from saponary.checks.rules import RULES
-from support import BOOKS, REPOSITORY, assert_listed, proof_of
+from source import MODULES, nodes, tree, where
+from support import BOOKS, assert_listed, proof_of
 
-PACKAGE = REPOSITORY / "generator" / "saponary"
 KINDS = {rule.name: rule.kinds for rule in RULES}
 PASSED_ON = {
     "book/computed.py": "finding",
@@ -27,23 +27,17 @@ PASSED_ON = {
 
 def _names(path: Path) -> Iterator[tuple[int, str]]:
     """The rule's name in each call that makes a finding, or a reporter of findings."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    where = path.relative_to(PACKAGE).as_posix()
     constants = {
         target.id: node.value.value
-        for node in tree.body
+        for node in tree(path).body
         if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
         for target in node.targets
         if isinstance(target, ast.Name)
     }
-    for function in ast.walk(tree):
-        for node in ast.iter_child_nodes(function) if not isinstance(function, ast.Call) else [function]:
-            if not isinstance(node, ast.Call):
-                continue
-            name = _rule(node)
-            if name is None:
-                continue
-            yield node.lineno, _said(name, constants, path.stem, where)
+    for node in nodes(path, ast.Call):
+        name = _rule(node)
+        if name is not None:
+            yield node.lineno, _said(name, constants, path.stem, where(path))
 
 
 def _rule(call: ast.Call) -> ast.expr | None:
@@ -52,29 +46,26 @@ def _rule(call: ast.Call) -> ast.expr | None:
     return call.args[at] if at is not None else None
 
 
-def _said(name: ast.expr, constants: dict[str, object], module: str, where: str) -> str:
+def _said(name: ast.expr, constants: dict[str, object], stem: str, module: str) -> str:
     if isinstance(name, ast.Constant):
         return str(name.value)
     if isinstance(name, ast.Name) and name.id in constants:
         return str(constants[name.id])
     if isinstance(name, ast.Attribute) and name.attr == "name" and isinstance(name.value, ast.Name):
         if name.value.id == "RULE":
-            return module.replace("_", "-")
+            return stem.replace("_", "-")
         return str(getattr(made_elsewhere, name.value.id).name)
-    assert where in PASSED_ON, f"{where}:{name.lineno}: name the rule plainly"
+    assert module in PASSED_ON, f"{module}:{name.lineno}: name the rule plainly"
     return next(iter(KINDS))
 
 
-@pytest.mark.parametrize(
-    "path", sorted(PACKAGE.rglob("*.py")), ids=lambda p: p.relative_to(PACKAGE).as_posix()
-)
-def test_a_finding_is_made_under_a_listed_name(path: Path) -> None:
-    for line, name in _names(path):
-        assert name in KINDS, f"{path}:{line}: there is no rule {name!r} in checks/rules.py"
+def test_a_finding_is_made_under_a_listed_name() -> None:
+    made = [(f"{where(path)}:{line}", name) for path in MODULES for line, name in _names(path)]
+    assert [f"{at}: no {name!r} in checks/rules.py" for at, name in made if name not in KINDS] == []
 
 
 def test_names_are_found_in_the_source() -> None:
-    found = {name for path in PACKAGE.rglob("*.py") for _, name in _names(path)}
+    found = {name for path in MODULES for _, name in _names(path)}
     assert set(KINDS) - found == set(), "a rule that nothing can find"
 
 

@@ -4,23 +4,23 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from itertools import chain
-from pathlib import Path
 
 import pytest
 from jinja2 import Environment, nodes
 
 from saponary.messages.speaker import Text, speaker
+from source import MODULES, PACKAGE, tree
+from source import nodes as in_source
 from support import REPOSITORY
 
-CODE = REPOSITORY / "generator" / "saponary"
 TEXTS = speaker().texts
 _ASKS = ("message", "say")
 _ANY = "[A-Za-z0-9.:+-]+"
-LANGUAGES = sorted(path.stem for path in (CODE / "tables" / "messages").glob("*.yaml"))
+LANGUAGES = sorted(path.stem for path in (PACKAGE / "tables" / "messages").glob("*.yaml"))
 MAY_LACK = {"name.keep-capital"}
 """A language that keeps every capital within a sentence has none of these."""
 FORMS = {"one", "other"}
@@ -36,8 +36,25 @@ def places(text: Text) -> frozenset[str]:
 
 
 @cache
-def trees() -> dict[Path, ast.Module]:
-    return {path: ast.parse(path.read_text(encoding="utf-8")) for path in sorted(CODE.rglob("*.py"))}
+def asking() -> list[tuple[str, ast.Call]]:
+    """The calls in code that ask for a text, each with its place."""
+    calls = [(path, call) for path in MODULES for call in in_source(path, ast.Call)]
+    return [
+        (f"{path.name}:{call.lineno}", call) for path, call in calls if called(call) in _ASKS and call.args
+    ]
+
+
+@cache
+def asking_templates() -> list[tuple[str, nodes.Call]]:
+    """The calls in templates that ask for a text, each with its place."""
+    engine = Environment()
+    engine.filters |= {"said": str, "told": str}
+    return [
+        (f"{path.name}:{call.lineno}", call)
+        for path in sorted((REPOSITORY / "templates").rglob("*.html"))
+        for call in engine.parse(path.read_text(encoding="utf-8")).find_all(nodes.Call)
+        if isinstance(call.node, nodes.Name) and call.node.name in _ASKS and call.args
+    ]
 
 
 def called(call: ast.Call) -> str:
@@ -52,25 +69,18 @@ def constants(node: ast.expr) -> list[str]:
 
 
 def in_code() -> Iterator[Asked]:
-    for path, tree in trees().items():
-        for call in ast.walk(tree):
-            if isinstance(call, ast.Call) and called(call) in _ASKS and call.args:
-                open_ended = any(keyword.arg is None for keyword in call.keywords)
-                given = None if open_ended else frozenset(k.arg for k in call.keywords if k.arg)
-                for key in constants(call.args[0]):
-                    yield f"{path.name}:{call.lineno}", key, given
+    for where, call in asking():
+        open_ended = any(keyword.arg is None for keyword in call.keywords)
+        given = None if open_ended else frozenset(k.arg for k in call.keywords if k.arg)
+        for key in constants(call.args[0]):
+            yield where, key, given
 
 
 def in_templates() -> Iterator[Asked]:
-    engine = Environment()
-    engine.filters |= {"said": str, "told": str}
-    for path in sorted((REPOSITORY / "templates").rglob("*.html")):
-        for call in engine.parse(path.read_text(encoding="utf-8")).find_all(nodes.Call):
-            if not isinstance(call.node, nodes.Name) or call.node.name not in _ASKS or not call.args:
-                continue
-            given = frozenset(keyword.key for keyword in call.kwargs)
-            for key in _template_keys(call.args[0]):
-                yield f"{path.name}:{call.lineno}", key, given
+    for where, call in asking_templates():
+        given = frozenset(keyword.key for keyword in call.kwargs)
+        for key in _template_keys(call.args[0]):
+            yield where, key, given
 
 
 def _template_keys(node: nodes.Node | None) -> list[str]:
@@ -83,9 +93,9 @@ def _template_keys(node: nodes.Node | None) -> list[str]:
 def put_together() -> frozenset[str]:
     """Keys that code makes of an id: each table of them stands beside that code."""
     found = set[str]()
-    for path, tree in trees().items():
-        if any(isinstance(node, ast.Assign) and _names(node) == ["KEYS_BY_ID"] for node in tree.body):
-            module = import_module(".".join(path.relative_to(CODE.parent).with_suffix("").parts))
+    for path in MODULES:
+        if any(isinstance(node, ast.Assign) and _names(node) == ["KEYS_BY_ID"] for node in tree(path).body):
+            module = import_module(".".join(path.relative_to(PACKAGE.parent).with_suffix("").parts))
             found |= {f"{head}{tail}" for head, tails in module.KEYS_BY_ID.items() for tail in tails}
     return frozenset(found)
 
@@ -96,33 +106,19 @@ def _names(node: ast.Assign) -> list[str]:
 
 def patterns() -> Iterator[tuple[str, str]]:
     """Keys with an id in them, as code and templates make them."""
-    for path, tree in trees().items():
-        for call in ast.walk(tree):
-            if not (isinstance(call, ast.Call) and called(call) in _ASKS and call.args):
-                continue
-            if isinstance(call.args[0], ast.JoinedStr):
-                parts = call.args[0].values
-                yield (
-                    f"{path.name}:{call.lineno}",
-                    "".join(
-                        re.escape(str(part.value)) if isinstance(part, ast.Constant) else _ANY
-                        for part in parts
-                    ),
-                )
-    engine = Environment()
-    engine.filters |= {"said": str, "told": str}
-    for path in sorted((REPOSITORY / "templates").rglob("*.html")):
-        for call in engine.parse(path.read_text(encoding="utf-8")).find_all(nodes.Call):
-            if isinstance(call.node, nodes.Name) and call.node.name in _ASKS and call.args:
-                made = call.args[0]
-                if isinstance(made, nodes.Concat):
-                    yield (
-                        f"{path.name}:{call.lineno}",
-                        "".join(
-                            re.escape(str(part.value)) if isinstance(part, nodes.Const) else _ANY
-                            for part in made.nodes
-                        ),
-                    )
+    for where, call in asking():
+        if isinstance(call.args[0], ast.JoinedStr):
+            parts = call.args[0].values
+            yield where, _pattern(part.value if isinstance(part, ast.Constant) else None for part in parts)
+    for where, asked in asking_templates():
+        if isinstance(asked.args[0], nodes.Concat):
+            bits = asked.args[0].nodes
+            yield where, _pattern(part.value if isinstance(part, nodes.Const) else None for part in bits)
+
+
+def _pattern(parts: Iterable[object]) -> str:
+    """What a key made of these parts is like; None stands for an id."""
+    return "".join(_ANY if part is None else re.escape(str(part)) for part in parts)
 
 
 def test_every_text_that_is_asked_for_is_there_with_the_values_it_is_given() -> None:
@@ -148,9 +144,9 @@ def test_every_key_that_is_put_together_stands_in_a_table_and_in_the_catalogue()
 def test_no_text_is_idle() -> None:
     written = {
         node.value
-        for tree in trees().values()
-        for node in ast.walk(tree)
-        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+        for path in MODULES
+        for node in in_source(path, ast.Constant)
+        if isinstance(node.value, str)
     }
     used = written | {key for _, key, _ in in_templates()} | put_together()
     assert sorted(set(TEXTS) - used) == []

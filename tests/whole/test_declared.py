@@ -8,9 +8,8 @@ import sys
 import tomllib
 from importlib.metadata import packages_distributions
 
+from source import MODULES, PACKAGE, nodes
 from support import REPOSITORY
-
-PACKAGE = REPOSITORY / "generator" / "saponary"
 
 
 def _plain(name: str) -> str:
@@ -21,12 +20,9 @@ def _plain(name: str) -> str:
 def _imported() -> set[str]:
     """Top names of everything imported anywhere in the package."""
     found: set[str] = set()
-    for path in PACKAGE.rglob("*.py"):
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Import):
-                found |= {alias.name.partition(".")[0] for alias in node.names}
-            elif isinstance(node, ast.ImportFrom) and node.module:
-                found.add(node.module.partition(".")[0])
+    for path in MODULES:
+        found |= {alias.name.partition(".")[0] for node in nodes(path, ast.Import) for alias in node.names}
+        found |= {node.module.partition(".")[0] for node in nodes(path, ast.ImportFrom) if node.module}
     return found - {"saponary"} - set(sys.stdlib_module_names)
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import ast
+import sys
+from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
+from source import MODULES, PACKAGE, nodes, tree, where
 
-from support import REPOSITORY
-
-PACKAGE = REPOSITORY / "generator" / "saponary"
 LAYERS = (
     "quantity",
     "lye",
@@ -35,7 +34,6 @@ LAYERS = (
 """From the bottom up: each may import itself and what stands before it."""
 
 RANK = {name: rank for rank, name in enumerate(LAYERS)}
-MODULES = sorted(PACKAGE.rglob("*.py"))
 
 
 def layer(path: Path) -> str:
@@ -45,33 +43,32 @@ def layer(path: Path) -> str:
 
 def imported(path: Path) -> set[str]:
     """Dotted names of everything a module imports, inside functions too."""
-    names: set[str] = set()
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-        if isinstance(node, ast.Import):
-            names |= {alias.name for alias in node.names}
-        elif isinstance(node, ast.ImportFrom):
-            assert node.level == 0, f"{path}: relative imports hide the layer"
-            names |= {f"{node.module}.{alias.name}" for alias in node.names}
+    names = {alias.name for node in nodes(path, ast.Import) for alias in node.names}
+    for node in nodes(path, ast.ImportFrom):
+        assert node.level == 0, f"{path}: relative imports hide the layer"
+        names |= {f"{node.module}.{alias.name}" for alias in node.names}
     return names
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
-def test_imports_run_downwards(path: Path) -> None:
+def upwards(path: Path) -> Iterator[str]:
+    """What is wrong with a module's imports."""
     own = layer(path)
-    if own == "__init__":
-        return
-    for name in imported(path):
+    for name in sorted(imported(path)):
         parts = name.split(".")
-        if parts[0] != "saponary" or len(parts) < 2 or parts[1] == "__version__":
+        if parts[0] != "saponary" or len(parts) < 2 or parts[1] in ("__version__", own):
             continue
-        assert parts[1] in RANK, f"{path} imports {name}, which no layer holds"
-        same = parts[1] == own
-        assert same or RANK[parts[1]] < RANK[own], f"{own} imports {name}: upwards"
+        if parts[1] not in RANK:
+            yield f"{where(path)} imports {name}, which no layer holds"
+        elif RANK[parts[1]] > RANK[own]:
+            yield f"{where(path)} imports {name}: upwards"
+
+
+def test_imports_run_downwards() -> None:
+    assert len({layer(path) for path in MODULES} & RANK.keys()) > 15, "the source was read"
+    assert [fault for path in MODULES if layer(path) != "__init__" for fault in upwards(path)] == []
 
 
 def test_the_engine_needs_nothing_but_python() -> None:
-    import sys
-
     for path in MODULES:
         if layer(path) not in ("quantity", "lye"):
             continue
@@ -88,11 +85,17 @@ def test_the_engine_needs_nothing_but_python() -> None:
 MOST_LINES, MOST_OF_A_FUNCTION = 300, 50
 
 
-@pytest.mark.parametrize("path", MODULES, ids=lambda p: p.relative_to(PACKAGE).as_posix())
-def test_modules_and_functions_are_small_and_a_module_says_what_it_is_for(path: Path) -> None:
-    text = path.read_text(encoding="utf-8")
-    assert len(text.splitlines()) <= MOST_LINES
-    for node in ast.walk(ast.parse(text)):
-        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
-            assert (node.end_lineno or 0) - node.lineno < MOST_OF_A_FUNCTION, f"{path}: {node.name} is long"
-    assert ast.get_docstring(ast.parse(text)), f"{path} has no docstring"
+def too_large_or_unsaid(path: Path) -> Iterator[str]:
+    """What is wrong with a module's size, or its docstring."""
+    lines = len(path.read_text(encoding="utf-8").splitlines())
+    if lines > MOST_LINES:
+        yield f"{where(path)} has {lines} lines"
+    for node in (*nodes(path, ast.FunctionDef), *nodes(path, ast.AsyncFunctionDef)):
+        if (node.end_lineno or 0) - node.lineno >= MOST_OF_A_FUNCTION:
+            yield f"{where(path)}: {node.name} is long"
+    if not ast.get_docstring(tree(path)):
+        yield f"{where(path)} has no docstring"
+
+
+def test_modules_and_functions_are_small_and_a_module_says_what_it_is_for() -> None:
+    assert [fault for path in MODULES for fault in too_large_or_unsaid(path)] == []

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import ast
-from pathlib import Path
 
 from saponary.pantry.standard import standard
-
-PROGRAM = Path(__file__).parents[2] / "generator"
+from source import MODULES, nodes, where
 
 ALLOWED = {
     ("label/names.py", "salt"),  # the kind of a part of the mass balance
@@ -27,11 +25,7 @@ ALLOWED = {
 def test_no_ingredient_is_named_in_code() -> None:
     shelf = standard()
     ids = {*shelf.oils, *shelf.liquids, *shelf.additions}
-    found = set()
-    for path in PROGRAM.rglob("*.py"):
-        where = path.relative_to(PROGRAM / "saponary").as_posix()
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if isinstance(node, ast.Constant) and node.value in ids:
-                found.add((where, node.value))
+    constants = [(where(path), node.value) for path in MODULES for node in nodes(path, ast.Constant)]
+    found = {(module, value) for module, value in constants if isinstance(value, str) and value in ids}
     assert sorted(found - ALLOWED) == []
     assert sorted(ALLOWED - found) == []
