@@ -10,11 +10,11 @@ from xml.etree import ElementTree
 
 import html5lib
 
+from composed import composed
 from saponary.build.proof import Proof
-from saponary.outputs.compose import compose
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
-from support import PLAIN, REPOSITORY, prove_one
+from support import PLAIN, prove_one
 
 X = "{http://www.w3.org/1999/xhtml}"
 ON = date(2026, 3, 20)
@@ -39,13 +39,12 @@ def mark() -> str:
     return prove_one(PLAIN).recipes[0].computed.fingerprint
 
 
-def site_of(proof: Proof, on: date = ON, edition: str = PUBLIC, **more: object) -> dict[str, bytes]:
+def site_of(proof: Proof, on: date = ON, edition: str = PUBLIC, **more: object) -> Mapping[str, bytes]:
     whole = Unpublished(proof.book, proof.recipes, "1", "t", on=on, **more)  # type: ignore[arg-type]
-    made = for_edition(whole, STANDARD[edition])
-    return {output.path: output.data for output in compose(made, [REPOSITORY / "templates"])}
+    return composed(for_edition(whole, STANDARD[edition]))
 
 
-def built(text: str, on: date = ON, **more: object) -> dict[str, bytes]:
+def built(text: str, on: date = ON, **more: object) -> Mapping[str, bytes]:
     """The site of one recipe given as text; `edition` names one, the public one unless told."""
     return site_of(prove_one(text), on, **more)  # type: ignore[arg-type]
 

@@ -11,8 +11,8 @@ from tempfile import TemporaryDirectory
 from typing import TypeVar
 
 import pytest
-from jinja2 import Environment
 
+from composed import DRAWN, spoken
 from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import DiskStore, Key, NoStore
@@ -24,10 +24,8 @@ from saponary.build.graph import PAGE, STEPS
 from saponary.build.pages import Pages, shown_recipes
 from saponary.build.proof import prove
 from saponary.label.lists import bar
-from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
-from saponary.outputs.templating import environment
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import EditionEntry, editions
@@ -150,33 +148,11 @@ def _remarked(one: Proofed) -> Proofed:
     return replace(one, findings=(*one.findings, found))
 
 
-class Held(NoStore):
-    """Keeps values in memory."""
-
-    def __init__(self) -> None:
-        self.values = dict[Key, bytes]()
-
-    def recall(self, key: Key) -> bytes | None:
-        return self.values.get(key)
-
-    def keep(self, key: Key, value: bytes) -> None:
-        self.values[key] = value
-
-
-DRAWN = Held()
-
-
 def pages(site: Unpublished, edition: str, templates: tuple[Path, ...] = (STANDARD,)) -> Pages:
     """The files of one edition of a whole book."""
     known = editions({"plain-list": EditionEntry(shows=["ingredients", "drawing"])})
     cut = for_edition(site, known[edition])
     return Pages(composition(cut, templates, Drawings(cut, DRAWN), spoken(templates)), NoStore())
-
-
-@cache
-def spoken(templates: tuple[Path, ...]) -> Environment:
-    """One for all, since reading the templates takes longer than filling them."""
-    return environment(templates, speaker("en"))
 
 
 def told(made: Pages) -> dict[str, tuple[Key, bytes]]:

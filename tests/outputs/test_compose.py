@@ -7,26 +7,25 @@ from collections.abc import Iterator
 
 import pytest
 
+from composed import composed
 from saponary.messages.message import Message
 from saponary.outputs import compose
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
-from support import REPOSITORY, proof_of
-
-TEMPLATES = (REPOSITORY / "templates",)
+from support import proof_of
 
 
 def led(edition: str) -> list[str]:
     """Where the first page's navigation leads."""
     proof = proof_of("demo")
     site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[edition])
-    files = {file.path: file for file in compose.composition(site, TEMPLATES).files}
-    nav = re.search(r"<nav.*?</nav>", files["index.html"].write().decode(), re.S)
+    files = composed(site)
+    nav = re.search(r"<nav.*?</nav>", files["index.html"].decode(), re.S)
     assert nav is not None
     led = [to for to in re.findall(r'href="([^"]+)"', nav[0]) if not to.startswith("mailto:")]
-    assert set(led) <= set(files)
+    assert set(led) <= files.keys()
     return led
 
 

@@ -13,18 +13,17 @@ from xml.etree import ElementTree
 
 import pytest
 
+from composed import composed
 from outputs.pages.test_site import parse
 from saponary.book.changes import Changed
-from saponary.outputs.compose import compose
 from saponary.outputs.pages.feed import MOST
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet, SiteInput
-from support import PLAIN, REPOSITORY, proof_of, prove_one
+from support import PLAIN, proof_of, prove_one
 
 BASE = "https://soap.example/book"
 ATOM = "{http://www.w3.org/2005/Atom}"
-TEMPLATES = (REPOSITORY / "templates",)
 ON = date(2026, 11, 26)
 
 
@@ -43,7 +42,7 @@ def site_of(edition: str, base: str | None = BASE) -> SiteInput:
 
 @cache
 def made(edition: str, base: str | None = BASE) -> Mapping[str, bytes]:
-    return {one.path: one.data for one in compose(site_of(edition, base), TEMPLATES)}
+    return composed(site_of(edition, base))
 
 
 def meta(page: bytes, name: str) -> list[str]:
@@ -179,7 +178,7 @@ def test_a_soap_is_told_to_programs_with_its_price() -> None:
 def test_no_text_of_a_maker_ends_the_data() -> None:
     one = prove_one(PLAIN.replace("title: Plain Bar", "title: 'A </script><b>bar & \"co\"'"))
     whole = Unpublished(one.book, one.recipes, "e", "t")
-    files = {out.path: out.data for out in compose(for_edition(whole, STANDARD["public"]), TEMPLATES)}
+    files = composed(for_edition(whole, STANDARD["public"]))
     (path,) = [path for path in files if re.fullmatch(r"recipes/[^/]+/index.html", path)]
     (told,) = data(files[path])
     assert told["name"] == 'A </script><b>bar & "co"'

@@ -15,11 +15,10 @@ from tempfile import TemporaryDirectory
 
 import pytest
 
+from composed import composed
 from lot_books import having, parsed, words
 from outputs.pdfs.desk import desk_for, sheets_of
-from saponary.assets import resources
 from saponary.build.proof import Proof, prove
-from saponary.outputs.compose import compose
 from saponary.schema.edition import STANDARD, Edition
 from saponary.schema.seen import FIELDS
 from saponary.views.for_edition import Unpublished, for_edition
@@ -65,7 +64,7 @@ def made(result: str, edition: Edition) -> Mapping[str, bytes]:
     proof = proved(result)
     shot = PhotoSet(8, 6, (("image/webp", "photos/heldphoto.webp 8w"),), "photos/heldphoto.jpg", "")
     whole = Unpublished(proof.book, proof.recipes, "1", "t", on=ON, photos={"heldphoto.jpg": shot})
-    return {o.path: o.data for o in compose(for_edition(whole, edition), [resources.templates()])}
+    return composed(for_edition(whole, edition))
 
 
 @pytest.mark.parametrize("edition", EDITIONS, ids=lambda one: one.name)

@@ -11,16 +11,14 @@ from typing import Any
 import pytest
 import yaml
 
+from composed import DRAWN, composed, spoken
 from planted import COMMENT, Planter
 from saponary.assets import resources
 from saponary.book.classes import ClassPlan
 from saponary.build.proof import prove
 from saponary.label.lists import bar
-from saponary.messages.speaker import speaker
-from saponary.outputs.compose import compose
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import sheets
-from saponary.outputs.templating import environment
 from saponary.schema.batch import Batch
 from saponary.schema.edition import STANDARD
 from saponary.schema.fields import Part, ShortText
@@ -145,10 +143,9 @@ def said(whole: Unpublished, edition: str) -> str:
     small letters.
     """
     site = for_edition(whole, STANDARD[edition])
-    templates = [resources.templates()]
-    drawings = Drawings(site)
-    files = {output.path: output.data for output in compose(site, templates, drawings)}
-    context = PdfContext(site, files, environment(templates, speaker()), drawings)
+    drawings = Drawings(site, DRAWN)
+    files = composed(site, drawings=drawings)
+    context = PdfContext(site, files, spoken((resources.templates(),)), drawings)
     found = [data.decode(errors="replace") for data in files.values()]
     for sheet in sheets(context):
         found += [sheet.html, *(carried.data.decode() for carried in sheet.attachments)]

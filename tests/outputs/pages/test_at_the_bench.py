@@ -6,30 +6,29 @@ import re
 import shutil
 import subprocess
 from collections import Counter
+from collections.abc import Mapping
 from pathlib import Path
 from xml.etree import ElementTree
 
 import html5lib
 import pytest
 
+from composed import composed
 from saponary.messages.message import message
-from saponary.outputs.compose import compose, composition
 from saponary.schema.edition import STANDARD
 from saponary.views.bench_screens import screens
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.stages.stage import Stage
-from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
+from support import BOOKS, PLAIN, proof_of, prove_one, some
 
 X = "{http://www.w3.org/1999/xhtml}"
-TEMPLATES = (REPOSITORY / "templates",)
 
 
-def site_of(book: str, edition: str = "public", *, ends: str = "") -> dict[str, bytes]:
-    """The files of a site whose paths end so; the others are not made."""
+def site_of(book: str, edition: str = "public") -> Mapping[str, bytes]:
+    """The files of a site."""
     proof = proof_of(book)
     whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
-    made = composition(for_edition(whole, STANDARD[edition]), TEMPLATES).files
-    return {sheet.path: sheet.write() for sheet in made if sheet.path.endswith(ends)}
+    return composed(for_edition(whole, STANDARD[edition]))
 
 
 def parse(data: bytes) -> ElementTree.Element:
@@ -64,8 +63,9 @@ def test_every_weighing_of_the_recipe_page_is_there_to_be_ticked(book: str) -> N
 
 @pytest.mark.parametrize("book", sorted(BOOKS))
 def test_the_way_leads_through_every_screen(book: str) -> None:
-    for path, data in some(site_of(book, ends="/at-the-bench.html").items()):
-        page = parse(data)
+    made = site_of(book)
+    for path in some(path for path in made if path.endswith("/at-the-bench.html")):
+        page = parse(made[path])
         screens = classed(page, "section", "screen")
         ids = [screen.get("id") for screen in screens]
         onward = [a.get("href") for screen in screens for p in classed(screen, "p", "onward") for a in p]
@@ -87,7 +87,7 @@ signed:"""
 def test_no_two_things_of_a_page_have_one_name() -> None:
     proof = prove_one(PLAIN.replace("signed:", ROWS))
     whole = Unpublished(proof.book, proof.recipes, "engine", "tables")
-    made = {output.path: output.data for output in compose(for_edition(whole, STANDARD["public"]), TEMPLATES)}
+    made = composed(for_edition(whole, STANDARD["public"]))
     for path in ("recipes/tried/index.html", "recipes/tried/at-the-bench.html"):
         named = Counter(e.get("id") for e in parse(made[path]).iter() if e.get("id"))
         assert [name for name, count in named.items() if count > 1] == []

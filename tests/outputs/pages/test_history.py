@@ -9,16 +9,15 @@ from pathlib import Path
 
 import pytest
 
+from composed import composed
 from in_git import commit
 from saponary.assets.store import NoStore
 from saponary.build.proof import Proof, prove
 from saponary.build.versions import versions
-from saponary.outputs.compose import compose
 from saponary.schema.edition import STANDARD, Edition
 from saponary.views.for_edition import Unpublished, for_edition
-from support import PLAIN, REPOSITORY, write_book
+from support import PLAIN, write_book
 
-TEMPLATES = (REPOSITORY / "templates",)
 PAGE, CHANGES, RECIPE = "recipes/a/history.html", "changes/index.html", "recipes/a/index.html"
 
 
@@ -43,8 +42,8 @@ def site(proof: Proof, edition: Edition) -> Mapping[str, str]:
     whole = Unpublished(
         proof.book, proof.recipes, "e", "t", versions=versions(proof.book, NoStore()), on=date.max
     )
-    made = compose(for_edition(whole, edition), TEMPLATES)
-    return {one.path: one.data.decode() for one in made if one.path in (PAGE, CHANGES, RECIPE)}
+    made = composed(for_edition(whole, edition))
+    return {path: made[path].decode() for path in (PAGE, CHANGES, RECIPE) if path in made}
 
 
 def test_each_version_has_its_lots_and_what_it_moved(proof: Proof) -> None:

@@ -10,15 +10,13 @@ from pathlib import Path
 
 from pypdf import PdfReader
 
+from composed import DRAWN, composed, spoken
 from saponary.assets import resources
 from saponary.build.proof import Proof, prove
 from saponary.label.lists import bar
-from saponary.messages.speaker import speaker
-from saponary.outputs.compose import compose
 from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdf_make import make, sheets
-from saponary.outputs.templating import environment
 from saponary.schema.edition import editions
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
@@ -44,12 +42,12 @@ def desk_for(proof: Proof, edition: str = "public") -> PdfContext:
     whole = Unpublished(book, proof.recipes, ENGINE, book.pantry.version, labels=labels, on=ON)
     wanted = editions(book.settings.editions)[edition]
     site = for_edition(whole, wanted)
-    templates = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
-    drawings = Drawings(site)
-    files = {output.path: output.data for output in compose(site, templates, drawings)}
-    return PdfContext(
-        site, files, environment(templates, speaker(book.settings.language, book.settings.units)), drawings
-    )
+    own = book.root / "templates"
+    templates = (own, resources.templates()) if own.is_dir() and own != resources.templates() else ()
+    drawings = Drawings(site, DRAWN)
+    files = composed(site, templates, drawings)
+    fills = spoken(templates or (resources.templates(),), book.settings.language, book.settings.units)
+    return PdfContext(site, files, fills, drawings)
 
 
 def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, PdfSheet]:

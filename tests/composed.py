@@ -1,0 +1,70 @@
+"""Sites as tests read them: a file is made when it is looked at, a drawing and a template once for a process."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cache
+from pathlib import Path
+
+from jinja2 import Environment
+
+from saponary.assets import resources
+from saponary.assets.store import Key, NoStore
+from saponary.messages.speaker import WeightUnit, speaker
+from saponary.outputs.compose import composition
+from saponary.outputs.page_kind import SiteFile
+from saponary.outputs.templating import environment
+from saponary.views.drawings import Drawings
+from saponary.views.site import SiteInput
+
+
+class Held(NoStore):
+    """Keeps values in memory."""
+
+    def __init__(self) -> None:
+        self.values = dict[Key, bytes]()
+
+    def recall(self, key: Key) -> bytes | None:
+        return self.values.get(key)
+
+    def keep(self, key: Key, value: bytes) -> None:
+        self.values[key] = value
+
+
+DRAWN = Held()
+"""The drawings that tests of this process have asked for."""
+
+
+@cache
+def spoken(templates: tuple[Path, ...], language: str = "en", units: WeightUnit = "g") -> Environment:
+    """One for all tests, since reading the templates takes longer than filling them. The folders must stay as they are."""
+    return environment(templates, speaker(language, units))
+
+
+class Files(Mapping[str, bytes]):
+    """The files of a site by their paths; each is made when it is first looked at."""
+
+    def __init__(self, made: Iterable[SiteFile]) -> None:
+        self._made = {file.path: file for file in made}
+        self._bytes = dict[str, bytes]()
+
+    def __getitem__(self, path: str) -> bytes:
+        if path not in self._bytes:
+            self._bytes[path] = self._made[path].write()
+        return self._bytes[path]
+
+    def __contains__(self, path: object) -> bool:
+        return path in self._made
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._made)
+
+    def __len__(self) -> int:
+        return len(self._made)
+
+
+def composed(site: SiteInput, templates: Sequence[Path] = (), drawings: Drawings | None = None) -> Files:
+    """The files of a site, by the standard templates unless a test has its own, which may change meanwhile."""
+    wanted = tuple(templates) or (resources.templates(),)
+    ours = None if templates else spoken(wanted, site.book.settings.language, site.book.settings.units)
+    return Files(composition(site, wanted, drawings or Drawings(site, DRAWN), ours).files)
