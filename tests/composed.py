@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from functools import cache
 from pathlib import Path
 
 from jinja2 import Environment
 
 from saponary.assets import resources
 from saponary.assets.store import Key, NoStore
-from saponary.messages.speaker import WeightUnit, speaker
+from saponary.messages.speaker import Speaker, WeightUnit, speaker
 from saponary.outputs.compose import composition
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.templating import environment
@@ -31,14 +30,26 @@ class Held(NoStore):
         self.values[key] = value
 
 
-DRAWN = Held()
-"""The drawings that tests of this process have asked for."""
+_OF_TEXTS = dict[int, tuple[Speaker, Held, dict[tuple[Path, ...], Environment]]]()
 
 
-@cache
+def _of(said: Speaker) -> tuple[Speaker, Held, dict[tuple[Path, ...], Environment]]:
+    """What is kept for one speaker, who is kept too; a test may put another in place of a language's own."""
+    return _OF_TEXTS.setdefault(id(said), (said, Held(), {}))
+
+
+def drawings(site: SiteInput) -> Drawings:
+    """A site's drawings, of which those that a test of this process has asked for are there already."""
+    settings = site.book.settings
+    return Drawings(site, _of(speaker(settings.language, settings.units))[1])
+
+
 def spoken(templates: tuple[Path, ...], language: str = "en", units: WeightUnit = "g") -> Environment:
-    """One for all tests, since reading the templates takes longer than filling them. The folders must stay as they are."""
-    return environment(templates, speaker(language, units))
+    """One for all tests, since reading templates takes longer than filling them. The folders must stay as they are."""
+    said, _, made = _of(speaker(language, units))
+    if templates not in made:
+        made[templates] = environment(templates, said)
+    return made[templates]
 
 
 class Files(Mapping[str, bytes]):
@@ -63,8 +74,8 @@ class Files(Mapping[str, bytes]):
         return len(self._made)
 
 
-def composed(site: SiteInput, templates: Sequence[Path] = (), drawings: Drawings | None = None) -> Files:
+def composed(site: SiteInput, templates: Sequence[Path] = (), drawn: Drawings | None = None) -> Files:
     """The files of a site, by the standard templates unless a test has its own, which may change meanwhile."""
     wanted = tuple(templates) or (resources.templates(),)
     ours = None if templates else spoken(wanted, site.book.settings.language, site.book.settings.units)
-    return Files(composition(site, wanted, drawings or Drawings(site, DRAWN), ours).files)
+    return Files(composition(site, wanted, drawn or drawings(site), ours).files)

@@ -12,7 +12,7 @@ from typing import TypeVar
 
 import pytest
 
-from composed import DRAWN, spoken
+from composed import drawings, spoken
 from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import DiskStore, Key, NoStore
@@ -152,7 +152,7 @@ def pages(site: Unpublished, edition: str, templates: tuple[Path, ...] = (STANDA
     """The files of one edition of a whole book."""
     known = editions({"plain-list": EditionEntry(shows=["ingredients", "drawing"])})
     cut = for_edition(site, known[edition])
-    return Pages(composition(cut, templates, Drawings(cut, DRAWN), spoken(templates)), NoStore())
+    return Pages(composition(cut, templates, drawings(cut), spoken(templates)), NoStore())
 
 
 def told(made: Pages) -> dict[str, tuple[Key, bytes]]:

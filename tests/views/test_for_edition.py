@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 import yaml
 
-from composed import DRAWN, composed, spoken
+from composed import composed, drawings, spoken
 from planted import COMMENT, Planter
 from saponary.assets import resources
 from saponary.book.classes import ClassPlan
@@ -25,7 +25,6 @@ from saponary.schema.fields import Part, ShortText
 from saponary.schema.pantry import PantryFile
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
-from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet
 from support import write_book
@@ -143,9 +142,9 @@ def said(whole: Unpublished, edition: str) -> str:
     small letters.
     """
     site = for_edition(whole, STANDARD[edition])
-    drawings = Drawings(site, DRAWN)
-    files = composed(site, drawings=drawings)
-    context = PdfContext(site, files, spoken((resources.templates(),)), drawings)
+    drawn = drawings(site)
+    files = composed(site, drawn=drawn)
+    context = PdfContext(site, files, spoken((resources.templates(),)), drawn)
     found = [data.decode(errors="replace") for data in files.values()]
     for sheet in sheets(context):
         found += [sheet.html, *(carried.data.decode() for carried in sheet.attachments)]

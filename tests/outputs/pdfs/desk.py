@@ -10,7 +10,7 @@ from pathlib import Path
 
 from pypdf import PdfReader
 
-from composed import DRAWN, composed, spoken
+from composed import composed, drawings, spoken
 from saponary.assets import resources
 from saponary.build.proof import Proof, prove
 from saponary.label.lists import bar
@@ -18,7 +18,6 @@ from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdf_make import make, sheets
 from saponary.schema.edition import editions
-from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
 from support import proof_of
 
@@ -44,10 +43,10 @@ def desk_for(proof: Proof, edition: str = "public") -> PdfContext:
     site = for_edition(whole, wanted)
     own = book.root / "templates"
     templates = (own, resources.templates()) if own.is_dir() and own != resources.templates() else ()
-    drawings = Drawings(site, DRAWN)
-    files = composed(site, templates, drawings)
+    drawn = drawings(site)
+    files = composed(site, templates, drawn)
     fills = spoken(templates or (resources.templates(),), book.settings.language, book.settings.units)
-    return PdfContext(site, files, fills, drawings)
+    return PdfContext(site, files, fills, drawn)
 
 
 def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, PdfSheet]:
