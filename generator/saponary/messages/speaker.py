@@ -120,17 +120,28 @@ KEYS_BY_ID = {
 """Keys that are put together here: what they start with, and the ids that may follow."""
 
 
-@cache
 def speaker(language: str = FALLBACK, units: WeightUnit = "g") -> Speaker:
-    """The words of a language, with weights in `units`; of the wider tag where a narrow one has no catalogue (`de` for `de-AT`, as RFC 4647
-    looks tags up), and of English where no tag has one.
+    """The words of a language, with weights in `units`; of the wider tag where a narrow one has no catalogue.
+
+    `de` stands for `de-AT`, as RFC 4647 looks tags up, and English where no tag has one.
     """
-    folder = files("saponary.tables").joinpath("messages")
-    file = folder.joinpath(f"{language}.yaml")
+    return _speaker(language, units)
+
+
+@cache
+def _speaker(language: str, units: WeightUnit) -> Speaker:
+    found, texts = _catalogue(language)
+    return Speaker(found, texts, units)
+
+
+@cache
+def _catalogue(language: str) -> tuple[str, Mapping[str, Text]]:
+    """The language whose catalogue is there, and its texts."""
+    file = files("saponary.tables").joinpath("messages", f"{language}.yaml")
     if not file.is_file():
-        return speaker(language.rpartition("-")[0] or FALLBACK, units)
+        return _catalogue(language.rpartition("-")[0] or FALLBACK)
     data: Nested = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
-    return Speaker(language, dict(_flat(data, "")), units)
+    return language, dict(_flat(data, ""))
 
 
 _FORMS = frozenset({"zero", "one", "two", "few", "many", "other"})
