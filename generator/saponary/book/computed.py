@@ -25,6 +25,7 @@ from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import weight
 from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.names import kept_as
 from saponary.reading.reporter import Located
 from saponary.reading.tree import Path
 from saponary.schema.recipe import Recipe
@@ -136,9 +137,9 @@ def compute(
         batches=batches,
         settings=settings,
         pantry=shelf(recipe.model, batches, pantry),
-        photos=photos.intersection(named),
+        photos=frozenset(name for name in named if kept_as(name, photos)),
         instead={
-            **{name: suggest(name, photos, "photos") for name in named if name not in photos},
+            **{name: suggest(name, photos, "photos") for name in named if not kept_as(name, photos)},
             **{
                 name: suggest(name, pantry.additions, "additions")
                 for name in dressing(recipe.model)

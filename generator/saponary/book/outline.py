@@ -15,6 +15,7 @@ from saponary.book.computed import Computed
 from saponary.book.evidence import chips
 from saponary.book.recipe_file import RecipeFile
 from saponary.pantry.model import Chip, Pantry
+from saponary.reading.names import kept_as
 from saponary.reading.plain import is_list, is_map
 
 
@@ -100,7 +101,7 @@ class Rests:
         of = self._entries.of
         lines = [one.own, self._settings, self._entries.rest, self._entries.ids if one.soaked else ""]
         lines += [f"{name} {found}" for name in one.words if (found := of(name))]
-        lines += [f"{name} {name in self._photos}" for name in one.pictures]
+        lines += [f"{name} {kept_as(name, self._photos)}" for name in one.pictures]
         return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
 
     def entries(self, one: Outline) -> dict[str, str]:

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from pathlib import Path
 
 from saponary.assets.store import Store
+from saponary.book.library import Book
 from saponary.book.proofed import Proofed
 from saponary.book.shots import named_photos
 from saponary.build.content import Content, content
 from saponary.draw.photos import PhotoFault, Variant, make_all
 from saponary.reading.findings import Finding, Place
+from saponary.reading.names import kept_as
 from saponary.views.site import PhotoSet
 
 FOLDER = "photos"
@@ -18,10 +19,14 @@ FOLDER = "photos"
 
 
 def make_ready(
-    root: Path, recipes: Sequence[Proofed], store: Store
+    book: Book, recipes: Sequence[Proofed], store: Store
 ) -> tuple[dict[str, PhotoSet], dict[str, Content], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
-    wanted = {name: root / "photos" / name for recipe in recipes for name in recipe.facts.photos}
+    wanted = {
+        name: book.root / "photos" / (kept_as(name, book.photos) or name)
+        for recipe in recipes
+        for name in recipe.facts.photos
+    }
     made = make_all(wanted, store)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}

@@ -154,7 +154,7 @@ def cut_from(
     """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
     book = proof.book
     recipes = proof.recipes
-    photos, photo_files, faults = make_ready(book.root, recipes, store)
+    photos, photo_files, faults = make_ready(book, recipes, store)
     if faults:
         raise Stopped(faults)
     whole = Unpublished(

@@ -14,6 +14,7 @@ from typing import Any
 import yaml
 
 from saponary.reading.findings import Finding, Place
+from saponary.reading.names import in_form
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import MAX_FAULTS, Lines, Path, Span, Tree, shown
 
@@ -173,7 +174,9 @@ class _Builder:
         if isinstance(event, yaml.ScalarEvent):
             plain = event.implicit[0]
             self.scalar(event)
-            value: Any = None if plain and event.value in ("", "~", "null", "Null", "NULL") else event.value
+            value: Any = (
+                None if plain and event.value in ("", "~", "null", "Null", "NULL") else in_form(event.value)
+            )
         elif isinstance(event, yaml.SequenceStartEvent):
             value = []
             for index, child in enumerate(_until(events, yaml.SequenceEndEvent)):
@@ -221,7 +224,7 @@ class _Builder:
                 )
             self.untagged(key)
             self.scalar(key)
-            name = key.value
+            name = in_form(key.value)
             if name == "<<":
                 raise _Refused("merge keys (<<) are not read", "write the values out", key.start_mark)
             if len(value) >= MAX_KEYS:
