@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import os
 import subprocess
+from datetime import date
 from pathlib import Path
 
 import pytest
 
 from in_git import commit
-from saponary.build.history import changes_since, last_changes
+from saponary.assets.store import NoStore
+from saponary.build import history
+from saponary.build.history import changes_since, last_changes, sources_log
 from saponary.build.proof import prove
+from saponary.build.site import cut_from
 from saponary.cli.main import main
 from saponary.messages.message import Listed, message
+from saponary.schema.edition import STANDARD
 from support import PLAIN, write_book
 
 
@@ -30,7 +35,7 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     commit(root, "a point of olive less")
     proof = prove(root)
     assert "batches" in {f.rule for f in proof.findings}
-    told = changes_since(proof.book, [proof.recipes[0].computed])["a"]
+    told = changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root))["a"]
     assert told == {
         first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
     }
@@ -51,7 +56,7 @@ def test_an_old_formula_is_that_of_its_own_settings(tmp_path: Path) -> None:
     commit(root, "a price")
     proof = prove(root)
     assert proof.recipes[0].computed.fingerprint != first
-    assert changes_since(proof.book, [proof.recipes[0].computed]) == {
+    assert changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root)) == {
         "a": {first: ("superfat 7.0 % to 5.0 %",)}
     }
 
@@ -68,7 +73,9 @@ def test_an_old_formula_may_name_what_the_pantry_no_longer_holds(tmp_path: Path)
     write_book(root, {"recipes/a.md": poured})
     commit(root, "without it")
     proof = prove(root)
-    (told,) = changes_since(proof.book, [proof.recipes[0].computed])["a"].values()
+    (told,) = changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root))[
+        "a"
+    ].values()
     assert "stray" in " ".join(told)
 
 
@@ -94,7 +101,7 @@ def test_git_is_asked_the_same_few_times_however_many_recipes_and_revisions(
 
         with monkeypatch.context() as patch:
             patch.setattr(subprocess.Popen, "__init__", counted)
-            found = changes_since(proof.book, [one.computed for one in proof.recipes])
+            found = changes_since(proof.book, [one.computed for one in proof.recipes], sources_log(root))
         assert found == {f"r{r}": {} for r in range(recipes)}
         return len(begun)
 
@@ -106,7 +113,7 @@ def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
         commit(root, day, GIT_COMMITTER_DATE=f"{day}T12:00:00Z")
 
     def told() -> dict[str, tuple[str, bool]]:
-        changed = last_changes(prove(root).book)
+        changed = last_changes(prove(root).book, sources_log(root))
         return {slug: (one.on.isoformat(), one.again) for slug, one in changed.items()}
 
     second = PLAIN.replace("Plain Bar", "Second Bar")
@@ -138,7 +145,10 @@ def test_the_end_of_a_history_tells_no_date(tmp_path: Path) -> None:
     commit(root, "the notes")
     words = ["git", "clone", "-q", "--depth", "1", root.as_uri(), str(tmp_path / "c")]
     subprocess.run(words, check=True, capture_output=True)
-    assert last_changes(prove(root).book) and last_changes(prove(tmp_path / "c").book) == {}
+    assert (
+        last_changes(prove(root).book, sources_log(root))
+        and last_changes(prove(tmp_path / "c").book, sources_log(tmp_path / "c")) == {}
+    )
 
 
 def test_without_git_nothing_is_told(tmp_path: Path) -> None:
@@ -146,7 +156,7 @@ def test_without_git_nothing_is_told(tmp_path: Path) -> None:
         "signed:", "batches:\n  - lot: A1\n    poured: 2026-03-02\n    formula: 'abcdef'\nsigned:"
     )
     proof = prove(write_book(tmp_path, {"recipes/a.md": text}))
-    assert changes_since(proof.book, [proof.recipes[0].computed]) == {"a": {}}
+    assert changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root)) == {"a": {}}
 
 
 def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
@@ -167,3 +177,15 @@ def test_one_point_of_an_oil_takes_tested_away(tmp_path: Path) -> None:
     stung = tested.replace("result: none", "result: present")
     one = prove(write_book(tmp_path / "s", {"recipes/a.md": stung})).recipes[0]
     assert one.status.missing == message("badge.needs.held", lots=Listed(("A1",)))
+
+
+def test_a_build_asks_for_the_log_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    lost = PLAIN.replace("signed:", "batches:\n  - {lot: A, poured: 2026-03-02, formula: 'abcdef'}\nsigned:")
+    root = write_book(tmp_path, {"recipes/a.md": lost})
+    commit(root, "first")
+    proof = prove(root)
+    asked = list[Path]()
+    whole = history.commits
+    monkeypatch.setattr(history, "commits", lambda root, names: asked.append(root) or whole(root, names))
+    cut, _ = cut_from(proof, date(2026, 4, 1), NoStore(), [STANDARD["maker"]])
+    assert cut.changed["a"].on and cut.versions["a"] and len(asked) == 1

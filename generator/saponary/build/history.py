@@ -6,7 +6,7 @@ number of revisions is looked at. Only reads.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from pathlib import Path
 
@@ -19,7 +19,7 @@ from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.reading.git import Objects, Revision, ask, commits, objects
+from saponary.reading.git import Commit, Objects, Revision, ask, commits, objects
 from saponary.schema.settings import Settings
 
 MOST_REVISIONS = 60
@@ -34,10 +34,15 @@ Formulas = Mapping[str, Mapping[str, Formula]]
 """By a recipe's slug, then by the fingerprint a batch records: the formula."""
 
 
-def changes_since(book: Book, recipes: Iterable[Computed]) -> Earlier:
+def sources_log(root: Path) -> list[Commit]:
+    """The commits that touch what a book's figures rest on, the latest first."""
+    return commits(root, ("recipes", *_COMMON))
+
+
+def changes_since(book: Book, recipes: Iterable[Computed], log: Iterable[Commit]) -> Earlier:
     """For each batch poured to an earlier formula that git still has: what changed since."""
     asked = {one.slug: one for one in recipes}
-    found = _formulas(book, [_Sought(one, _earlier(one)) for one in asked.values()])
+    found = _formulas(book, [_Sought(one, _earlier(one)) for one in asked.values()], lambda: log)
     return {
         slug: {mark: changes(old, asked[slug].resolved.formula) for mark, old in formulas.items()}
         for slug, formulas in found.items()
@@ -46,7 +51,7 @@ def changes_since(book: Book, recipes: Iterable[Computed]) -> Earlier:
 
 def formulas_lacking(book: Book, recipes: Iterable[Computed]) -> Formulas:
     """The earlier formulas, where git still has them, of batches whose own weights do not tell their superfat."""
-    return _formulas(book, [_Sought(one, untold(one)) for one in recipes])
+    return _formulas(book, [_Sought(one, untold(one)) for one in recipes], lambda: sources_log(book.root))
 
 
 def _earlier(computed: Computed) -> set[str]:
@@ -80,20 +85,20 @@ class _Sought:
         return self.revisions >= MOST_REVISIONS or self.wanted <= self.found.keys()
 
 
-def _formulas(book: Book, sought: Iterable[_Sought]) -> Formulas:
+def _formulas(book: Book, sought: Iterable[_Sought], log: Callable[[], Iterable[Commit]]) -> Formulas:
     every = {one.computed.file.file: one for one in sought}
     open_ = {file: one for file, one in every.items() if one.wanted}
     if open_:
         with objects(book.root) as held:
             if held is not None:
-                _search(book.root, held, open_)
+                _search(book.root, held, open_, log())
     return {one.computed.slug: one.found for one in every.values()}
 
 
-def _search(root: Path, held: Objects, sought: dict[str, _Sought]) -> None:
+def _search(root: Path, held: Objects, sought: dict[str, _Sought], log: Iterable[Commit]) -> None:
     """Look through the revisions that touch a recipe or what all recipes rest on, the latest first."""
     commons: dict[tuple[str | None, ...], tuple[Settings, Pantry]] = {}
-    for commit in commits(root, (*sought, *_COMMON)):
+    for commit in log:
         shared = not commit.files.isdisjoint(_COMMON)
         touched = [one for file, one in sought.items() if not one.done and (shared or file in commit.files)]
         if all(one.done for one in sought.values()):
@@ -122,7 +127,7 @@ def _formula(files: Revision, now: Computed, settings: Settings, pantry: Pantry)
     return resolved.formula if resolved else None
 
 
-def last_changes(book: Book) -> dict[str, Changed]:
+def last_changes(book: Book, log: Iterable[Commit]) -> dict[str, Changed]:
     """When each recipe's sources last changed: its own file, the pantry and the book's settings.
 
     Recipes that git does not hold are not in it. Where there is no git, or only the end of a
@@ -133,7 +138,7 @@ def last_changes(book: Book) -> dict[str, Changed]:
         return {}
     sources = ("recipes", *_COMMON)
     dates: dict[str, date] = {}
-    for commit in commits(book.root, sources):
+    for commit in log:
         for name in commit.files:
             dates[name] = max(commit.on, dates.get(name, commit.on))
     held = set((ask(book.root, "ls-files", "--", *sources) or "").splitlines())

@@ -18,7 +18,7 @@ from saponary.book.late import LateMap
 from saponary.book.proofed import Proofed
 from saponary.build.content import Bytes, Content, content
 from saponary.build.graph import PAGE
-from saponary.build.history import changes_since, last_changes
+from saponary.build.history import changes_since, last_changes, sources_log
 from saponary.build.pages import Earlier, Pages, shown_recipes
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
@@ -157,15 +157,16 @@ def cut_from(
     photos, photo_files, faults = make_ready(book, recipes, store)
     if faults:
         raise Stopped(faults)
+    log = sources_log(book.root)
     whole = Unpublished(
         book,
         recipes,
         ENGINE,
         book.pantry.version,
         photos=photos,
-        earlier=changes_since(book, (one.computed for one in recipes if one.facts.earlier)),
-        changed=last_changes(book),
-        versions=versions(book, store) if any("history" in one.shows for one in editions) else {},
+        earlier=changes_since(book, (one.computed for one in recipes if one.facts.earlier), log),
+        changed=last_changes(book, log),
+        versions=versions(book, store, log) if any("history" in one.shows for one in editions) else {},
         labels=LateMap({one.slug: partial(_bar, one) for one in recipes}),
         on=on,
     )

@@ -7,7 +7,7 @@ kept by content; the list of a recipe's versions is kept by the last revision th
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict
 from datetime import date
 from pathlib import Path
@@ -19,7 +19,7 @@ from saponary.book.library import Book
 from saponary.book.moved import Moved, moved
 from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
 from saponary.build.compared_side import ROOMS, CameTo, Side
-from saponary.reading.git import Commit, Objects, Revision, commits, objects
+from saponary.reading.git import Commit, Objects, Revision, objects
 
 MOST = 60
 """Revisions of one recipe that are looked at, the latest first."""
@@ -28,9 +28,10 @@ _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 _VERSIONS = Step("versions", uses=("revisions that touch it", "recipe"), rooms=ROOMS)
 
 
-def versions(book: Book, store: Store) -> Mapping[str, tuple[Version, ...]]:
-    """By slug, the latest first; nothing where the book is not kept in git."""
-    wanted = _wanted(book)
+def versions(book: Book, store: Store, log: Sequence[Commit]) -> Mapping[str, tuple[Version, ...]]:
+    """By slug, the latest first; nothing where the book is not kept in git. `log` are the commits that touch its
+    sources."""
+    wanted = _wanted(book, log)
     keys = {name: _VERSIONS.key([one.id for one in asked], name) for name, asked in wanted.items()}
     found = {name: kept for name, key in keys.items() if (kept := store.recall(key)) is not None}
     versions = {name: tuple(_read(row) for row in json.loads(kept)) for name, kept in found.items()}
@@ -47,12 +48,11 @@ def versions(book: Book, store: Store) -> Mapping[str, tuple[Version, ...]]:
     return {name.removesuffix(".md"): one for name, one in versions.items()}
 
 
-def _wanted(book: Book) -> dict[str, list[Commit]]:
+def _wanted(book: Book, log: Sequence[Commit]) -> dict[str, list[Commit]]:
     """By its name, the revisions that are looked at of each recipe that any of them touches, the latest first."""
-    touched = commits(book.root, ("recipes", *_COMMON))
-    known = set[str]().union(*(one.files for one in touched))
+    known = set[str]().union(*(one.files for one in log))
     wanted: dict[str, list[Commit]] = {one.file: [] for one in book.recipes if one.file in known}
-    for one in touched:
+    for one in log:
         for file in wanted if not one.files.isdisjoint(_COMMON) else one.files & wanted.keys():
             wanted[file].append(one)
     return {file.removeprefix("recipes/"): found[:MOST] for file, found in wanted.items()}
@@ -90,16 +90,13 @@ def _read(row: dict[str, object]) -> Version:
 def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Version]:
     """From the earliest on, each that moved a figure or the fingerprint."""
     last: CameTo | None = None
-    seen: set[tuple[str, str]] = set()
     for commit in reversed(list(asked)):
         side = sides.at(commit.id)
         if name not in side.names:
             continue
-        state = side.digest(name), side.common
         one = side.came_to({name})[name]
-        if not one.figures or (last is not None and one.figures == last.figures and state in seen):
+        if not one.figures:
             continue
-        seen.add(state)
         rows = tuple(moved(last.figures, one.figures)) if last is not None else ()
         if last is None or rows or one.fingerprint != last.fingerprint:
             lye = 1000.0 * one.figures["lye"].value / one.figures["oils"].value

@@ -12,6 +12,7 @@ import pytest
 from composed import composed
 from in_git import commit
 from saponary.assets.store import NoStore
+from saponary.build.history import sources_log
 from saponary.build.proof import Proof, prove
 from saponary.build.versions import versions
 from saponary.schema.edition import STANDARD, Edition
@@ -40,7 +41,12 @@ def proof(tmp_path_factory: pytest.TempPathFactory) -> Proof:
 
 def site(proof: Proof, edition: Edition) -> Mapping[str, str]:
     whole = Unpublished(
-        proof.book, proof.recipes, "e", "t", versions=versions(proof.book, NoStore()), on=date.max
+        proof.book,
+        proof.recipes,
+        "e",
+        "t",
+        versions=versions(proof.book, NoStore(), sources_log(proof.book.root)),
+        on=date.max,
     )
     made = composed(for_edition(whole, edition))
     return {path: made[path].decode() for path in (PAGE, CHANGES, RECIPE) if path in made}
@@ -78,4 +84,4 @@ def test_who_may_see_it(proof: Proof) -> None:
 
 
 def test_without_git_there_is_none(tmp_path: Path) -> None:
-    assert versions(prove(write_book(tmp_path, {"recipes/a.md": PLAIN})).book, NoStore()) == {}
+    assert versions(prove(write_book(tmp_path, {"recipes/a.md": PLAIN})).book, NoStore(), []) == {}
