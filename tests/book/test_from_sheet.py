@@ -34,6 +34,19 @@ class Kept:
 BOOK = Settings.model_validate({"superfat": "5 %", "water": {"lye-strength": "33 %"}})
 PLAIN = {"olive": 450.0, "coconut": 300.0, "shea-butter": 250.0}
 TABLES = {
+    "water as a share of the oils": Kept(
+        "Oil,Weight (g),%\nOlive oil,450,45\nCoconut oil,300,30\nShea butter,250,25\nWater,,33\nSuperfat,5%,\n",
+        PLAIN, 330, 5, told=("read as 33 % of the oils",),
+    ),
+    "water with its sign beside weights": Kept(
+        "Oil,Weight (g)\nOlive oil,450\nCoconut oil,300\nShea butter,250\nWater,38 %\nSuperfat,5%\n",
+        PLAIN, 380, 5, told=("read as 38 % of the oils",),
+    ),
+    "shares of all that is weighed": Kept(
+        "Oil,%\nOlive oil,30\nCoconut oil,20\nWater,15\nSodium hydroxide,7\nSuperfat,5\n",
+        {"olive": 600, "coconut": 400}, 300, 5,
+        told=("'Sodium hydroxide' has a share and no weight", "shares and no weights", "read as 30 % of the oils"),
+    ),
     "commas": Kept(
         "ingredient,grams\nolive oil,450\ncoconut oil,300\nshea butter,250\nwater,300\nsuperfat,5 %\n", PLAIN, 300, 5
     ),

@@ -33,7 +33,7 @@ def test_each_slip_is_told(tmp_path: Path) -> None:
                 "lot B12 of olive was best before 2026-01-31, and was poured on 2026-03-02",
                 "warning",
             ),
-            ("{palm: A4471}", "'palm' is no oil of this recipe", "error"),
+            ("{palm: A4471}", "'palm' is not an oil of this recipe", "error"),
             ("{coconut: C1}", "the lot 'C1' of coconut is not in the pantry", "error"),
         )
     ):

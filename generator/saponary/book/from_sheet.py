@@ -7,7 +7,7 @@ dropped unsaid, and no name is guessed at.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit, unit_in
@@ -35,7 +35,8 @@ class Columns:
 
 @dataclass
 class Sheet:
-    """What a table says of one recipe, in grams; `superfat` is a share, `unit` what its weights are written in.
+    """What a table says of one recipe, in grams; `superfat` is a share, `unit` what its weights are written in,
+    `water_share` water given as a share of the oils.
     `oils` by id, in the sheet's order."""
 
     title: str
@@ -47,6 +48,7 @@ class Sheet:
     additions: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
     alkali: dict[str, Fraction] = field(default_factory=dict[str, Fraction])
     water: Fraction | None = None
+    water_share: Fraction | None = None
     superfat: Fraction | None = None
     strength: Fraction | None = None
     findings: list[Finding] = field(default_factory=list[Finding])
@@ -83,6 +85,10 @@ def _heads(grid: Grid) -> Iterator[Columns]:
             share = meant.index("share") if "share" in meant else None
             id = meant.index("id") if "id" in meant else None
             yield Columns(at, name, weight, share, "g" if unit == "%" else unit, id)
+
+
+_MOST_WATER = Fraction(3, 2)
+"""More water than one and a half times the oils is no share of them. Common practice, no source."""
 
 
 class _Reader:
@@ -167,13 +173,32 @@ class _Reader:
             return self._told(at, where, f"{digits!r} can be read in two ways", hint)
         share = found.unit == "%" or (where == self._columns.share and where != self._columns.weight)
         grams = found.value / 100 if share else found.grams(self._columns.unit)
-        if meant == "water":
-            self._sheet.water = None if share else (self._sheet.water or 0) + grams
+        if meant == "water" and share:
+            self._water_share(at, where, grams)
+        elif meant == "water":
+            self._sheet.water = (self._sheet.water or 0) + grams
+        elif meant in ALKALIS and share:
+            self._remarked(
+                at, where, f"{name!r} has a share and no weight", "the engine works the lye out; compare it"
+            )
         elif meant in ALKALIS:
             self._sheet.alkali[meant] = self._sheet.alkali.get(meant, Fraction(0)) + grams
         else:
             self._ingredient(at, name, grams, share=share)
         return None
+
+    def _water_share(self, at: int, where: int, share: Fraction) -> None:
+        """Sheets that give shares give them of the oils, water's too."""
+        if not 0 < share < _MOST_WATER:
+            hint = "give its weight, or the strength of the lye"
+            return self._told(
+                at, where, f"{self._grid.cell(at, where)!r} of water is not a share of the oils", hint
+            )
+        self._sheet.water_share = share
+        return None
+
+    def _remarked(self, at: int, where: int, message: str, hint: str) -> None:
+        self._sheet.findings.append(replace(_fault(self._grid, at, where, message, hint), severity="warning"))
 
     def _ingredient(self, at: int, name: str, grams: Fraction, *, share: bool) -> None:
         id = self._grid.cell(at, self._columns.id) if self._columns.id is not None else ""

@@ -43,6 +43,10 @@ def recipe_of(
     if not sheet.oils:
         hint = "write the total that you want into the recipe"
         found.append(_warning(place, "this table has shares and no weights; 1000 g of oils are taken", hint))
+    if sheet.water_share is not None and sheet.water is None:
+        read = f"the water of this table has a share; it is read as {_water_of_oils(sheet)} % of the oils"
+        hint = "where it is a share of something else, write water: {lye-strength: 33 %} or to-lye: into the recipe"
+        found.append(_warning(place, read, hint))
     superfat = sheet.superfat
     if superfat is None and sheet.alkali:
         superfat, told = _worked_back(sheet, place, settings, pantry)
@@ -86,6 +90,8 @@ def _text(sheet: Sheet, superfat: Fraction | None, beside: Fraction = Fraction(0
         lines.append(f"superfat: {_decimal(100 * superfat)} %")
     if sheet.water is not None and sheet.oils:
         lines.append(f"water: {{of-oils: {_decimal(100 * (sheet.water + beside) / whole, 6)} %}}")
+    elif sheet.water_share is not None:
+        lines.append(f"water: {{of-oils: {_water_of_oils(sheet)} %}}")
     elif sheet.strength is not None:
         lines.append(f"water: {{lye-strength: {_decimal(100 * sheet.strength)} %}}")
     for kind, parts, stage in (("liquids", sheet.liquids, ", at: lye"), ("additions", sheet.additions, "")):
@@ -95,6 +101,13 @@ def _text(sheet: Sheet, superfat: Fraction | None, beside: Fraction = Fraction(0
                 f"  - {{what: {name}, amount: {_mass(grams, sheet)}{stage}}}" for name, grams in parts.items()
             ]
     return "\n".join([*lines, "---", ""])
+
+
+def _water_of_oils(sheet: Sheet) -> str:
+    """In per cent; beside oils that have shares of all that is weighed, water's share is one of that too."""
+    assert sheet.water_share is not None
+    whole = Fraction(1) if sheet.oils else sum(sheet.shares.values(), Fraction(0))
+    return _decimal(100 * sheet.water_share / whole, 4)
 
 
 def _alkali_lines(sheet: Sheet) -> list[str]:

@@ -1,13 +1,14 @@
-"""editions: a recipe or batch kept to an edition that does not exist."""
+"""editions: a recipe or batch kept to an edition that does not exist, or a book that always builds one."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.checks.rule import Rule
+from saponary.book.parts import SETTINGS_FILE
+from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, suggest
-from saponary.schema.edition import editions
+from saponary.schema.edition import ALL, editions
 
 
 def check(computed: Computed) -> Iterator[Finding]:
@@ -25,10 +26,21 @@ def check(computed: Computed) -> Iterator[Finding]:
                 )
 
 
+def check_book(context: ProofContext) -> Iterator[Finding]:
+    book = context.book
+    known = editions(book.settings.editions)
+    for index, name in enumerate(book.settings.build):
+        if name not in (*known, ALL):
+            place = book.settings_tree.place(SETTINGS_FILE, ("build", index))
+            message, hint = f"there is no edition {name!r}", suggest(name, known, "editions")
+            yield Finding(RULE.name, "error", place, message, hint)
+
+
 RULE = Rule(
     "editions",
     "sense",
-    "A recipe or a batch may be kept to some editions by name: the standard ones (public, shop, class, maker) "
-    "or the book's own.",
+    "A recipe or a batch may be kept to some editions by name, and book.yaml lists those to build always: the "
+    "standard ones (public, shop, class, maker) or the book's own.",
     recipe=check,
+    book=check_book,
 )

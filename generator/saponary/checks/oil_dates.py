@@ -25,7 +25,7 @@ def _of(record: BatchRecord, name: str, lot: str, oils: set[str], computed: Comp
         yield record.finding(
             RULE.name,
             path,
-            f"{name!r} is no oil of this recipe",
+            f"{name!r} is not an oil of this recipe",
             suggest(name, oils, "oils"),
             key=True,
             about=record.batch.lot,

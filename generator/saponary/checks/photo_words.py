@@ -13,7 +13,7 @@ from saponary.reading.findings import Finding
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    for shot, place in shots(computed):
+    for shot, place, _ in shots(computed):
         if not shot.alt and not shot.note:
             hint = "add alt: what is to be seen, or note:"
             yield Finding(RULE.name, "warning", place(), "this photo has no description", hint, shot.file)

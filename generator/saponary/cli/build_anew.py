@@ -20,7 +20,7 @@ from saponary.cli.told_again import Done, Telling
 from saponary.cli.writing import writing
 from saponary.reading.findings import suggest
 from saponary.reading.findings_text import as_text
-from saponary.schema.edition import PUBLIC, Edition, editions
+from saponary.schema.edition import ALL, PUBLIC, Edition, editions
 
 
 def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
@@ -77,7 +77,7 @@ def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
     settings = proof.book.settings
     known = editions(settings.editions)
     names = list(asked) or [PUBLIC, *settings.build]
-    names = list(known) if "all" in names else list(dict.fromkeys(names))
+    names = list(known) if ALL in names else list(dict.fromkeys(names))
     for name in names:
         if name not in known:
             raise Misuse(f"there is no edition {name!r}; {suggest(name, known, 'editions')}")
@@ -86,13 +86,5 @@ def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
 
 def _press(asked: bool, proof: Proof) -> list[str] | None:
     """The kinds of PDF to make; None for none. A book that lists kinds has them made always."""
-    from saponary.outputs.pdfs import KINDS
-
-    wanted = list(proof.book.settings.press)
-    known = {kind.name for kind in KINDS}
-    for name in wanted:
-        if name not in known:
-            raise Misuse(
-                f"book.yaml: there is no kind of PDF {name!r}; {suggest(name, known, 'kinds of PDF')}"
-            )
+    wanted: list[str] = list(proof.book.settings.press)
     return wanted if wanted or asked else None

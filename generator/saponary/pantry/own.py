@@ -26,6 +26,7 @@ K = TypeVar("K", Oil, Liquid, Addition)
 def apply(standard: Pantry, own: PantryFile, tree: Tree, file: str) -> tuple[Pantry, list[Finding]]:
     """The standard pantry with the maker's entries over it, and what is wrong with them."""
     report = Reporter(tree, file, "pantry")
+    own_checks.sources(own, report)
     oils = Over(standard.oils, _oils(standard, own, report))
     mine = _additions(standard, own, report)
     liquids = Over(standard.liquids, _liquids(standard, own, Acids(Over(standard.additions, mine)), report))

@@ -2,13 +2,37 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TypeVar
 
+from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.schema.addition_entry import AdditionEntry
 from saponary.schema.liquid_entry import LiquidEntry
+from saponary.schema.oil_entry import OilEntry
+from saponary.schema.pantry import PantryFile
 
 W = TypeVar("W", LiquidEntry, AdditionEntry)
+
+
+_TOGETHER = frozenset({"composition", "colours", "inci-soaps", "inci-salts"})
+"""Groups of values that have one source."""
+
+
+def sources(own: PantryFile, report: Reporter) -> None:
+    """Each source stands under a key of its entry, that key's range, or a group of keys."""
+    shelves: dict[str, Mapping[str, OilEntry | LiquidEntry | AdditionEntry]] = {
+        "oils": own.oils, "liquids": own.liquids, "additions": own.additions, "colourants": own.colourants
+    }  # fmt: skip
+    for shelf, entries in shelves.items():
+        for name, entry in entries.items():
+            keys = {field.alias or key for key, field in type(entry).model_fields.items()} | _TOGETHER
+            for given in entry.source or {}:
+                if given.removesuffix("-range") not in keys:
+                    message = f"there is no key {given!r} that could have a source"
+                    report.add(
+                        (shelf, name, "source", given), message, suggest(given, keys, "keys"), key=True
+                    )
 
 
 def liquid(name: str, entry: LiquidEntry, report: Reporter) -> bool:

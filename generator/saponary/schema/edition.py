@@ -73,6 +73,9 @@ _METHOD = (
     "badge",
 )
 
+ALL = "all"
+"""Every edition there is, where editions are named for a build."""
+
 STANDARD: dict[str, Edition] = {
     PUBLIC: Edition(PUBLIC, frozenset((*_METHOD, "batches", "remarks")), "full"),
     "shop": Edition(

@@ -19,6 +19,7 @@ from saponary.schema.fields import (
     shorthand,
 )
 from saponary.schema.seen import Private, Public, Seen
+from saponary.schema.selling import PlaceOfSale
 
 Allergen = Literal["tree-nut", "gluten", "wheat", "sesame", "soy", "peanut", "milk"]
 
@@ -128,7 +129,7 @@ class IngredientEntry(Part):
     """Its density, which turns spoons and millilitres into grams.
     Example: oils: {olive: {density: 0.91 g/ml}}
     """
-    law: Public[dict[Name, ShortText] | None] = None
+    law: Public[dict[PlaceOfSale, ShortText] | None] = None
     """Remarks for a place of sale, by `us`, `eu` or `gb`.
     Example:
       colourants:

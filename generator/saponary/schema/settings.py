@@ -52,6 +52,10 @@ class CuredWater(Part):
     """
 
 
+PdfName = Literal["recipe-sheet", "whole-book", "class-handout", "labels"]
+"""The kinds of PDF, as `outputs/pdfs` lists them."""
+
+
 class Settings(Part):
     """What holds for every recipe of the book unless the recipe says otherwise."""
 
@@ -119,7 +123,7 @@ class Settings(Part):
     """
     build: Private[Annotated[list[Name], Field(max_length=20)]] = []
     """The editions that `saponary build` makes when none is named. Example: build: [public, shop]"""
-    press: Private[Annotated[list[Name], Field(max_length=20)]] = []
+    press: Private[Annotated[list[PdfName], Field(max_length=20)]] = []
     """The kinds of PDF that `--press` makes: `recipe-sheet`, `whole-book`, `class-handout`, `labels`. Left
     out, all.
     Example: press: [recipe-sheet, labels]
