@@ -135,7 +135,8 @@ def test_when_the_sources_last_changed_is_told_from_git(tmp_path: Path) -> None:
     told()
     assert (index.stat().st_ino, index.read_bytes()) == before, "git was asked, and only asked"
     assert main(["build", str(root)]) == 0
-    assert "sources last changed 2026-05-06<" in (root / "site/recipes/a/index.html").read_text("utf-8")
+    page = (root / "site/recipes/a/index.html").read_text("utf-8")
+    assert 'sources last changed <time datetime="2026-05-06">6\u00a0May 2026</time><' in page
 
 
 def test_the_end_of_a_history_tells_no_date(tmp_path: Path) -> None:

@@ -19,9 +19,10 @@ from saponary.schema.batch import Batch
 
 @dataclass(frozen=True)
 class LotOnSale:
-    """A lot by its name, since when it is ready, and when its last test found nothing."""
+    """A lot by its name, when it was poured, since when it is ready, and when its last test found nothing."""
 
     lot: str
+    poured: date
     ready: date
     tested: date
 
@@ -51,7 +52,7 @@ def on_sale(computed: Computed, on: date) -> OnSale:
         if ready > on:
             due.append(ready)
         elif found.ready and found.tested is not None:
-            there.append((batch.poured, LotOnSale(batch.lot, ready, found.tested)))
+            there.append((batch.poured, LotOnSale(batch.lot, batch.poured, ready, found.tested)))
     there.sort(key=lambda pair: (pair[0], pair[1].lot), reverse=True)
     return OnSale(tuple(one for _, one in there), min(due, default=None))
 

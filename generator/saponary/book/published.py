@@ -73,7 +73,7 @@ class Published:
 def published(one: Proofed, edition: Edition, on: date, once: Once | None = None) -> Published:
     """A recipe that this edition shows, as it shows it on a day. `once` is kept for all recipes of the edition."""
     computed, shows = one.computed, edition.shows
-    sold = on_sale(computed, on) if {"shop", "batches"} & shows else OnSale()
+    sold = on_sale(_within(edition, computed), on) if {"shop", "batches"} & shows else OnSale()
     standing = standings(computed)
     back = frozenset[str]()
     if "batches" not in shows:
@@ -148,6 +148,11 @@ def _remarks(one: Proofed, edition: Edition, back: frozenset[str]) -> Iterator[s
 def _in_notes(computed: Computed) -> tuple[str, ...]:
     """The photos that its notes show, each once."""
     return tuple(dict.fromkeys(one.name for one in in_notes(computed.file)))
+
+
+def _within(edition: Edition, computed: Computed) -> Computed:
+    """A recipe without the batches that are of other editions."""
+    return replace(computed, batches=tuple(r for r in computed.batches if belongs(r.batch.editions, edition)))
 
 
 def _without(lots: frozenset[str], computed: Computed) -> Computed:

@@ -13,6 +13,7 @@ from saponary.book.status import Name as StatusName
 from saponary.checks.language import unchecked
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
+from saponary.messages.message import day as on_day
 from saponary.pantry.standard import standard
 from saponary.quantity.units import QuantityError
 from saponary.views import names
@@ -108,7 +109,7 @@ def _changed(changed: Changed | None) -> Message | None:
     if changed is None:
         return None
     key = "badge.changed-again" if changed.again else "badge.changed"
-    return message(key, day=changed.on.isoformat())
+    return message(key, day=on_day(changed.on))
 
 
 def _signed(recipe: Published) -> list[bool]:

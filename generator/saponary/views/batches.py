@@ -11,7 +11,8 @@ from markupsafe import Markup
 from saponary.book.alkali_found import found
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
-from saponary.messages.message import Message, Value, clauses, message, percent, short
+from saponary.messages.message import Day, Message, Value, clauses, message, percent, short
+from saponary.messages.message import day as on_day
 from saponary.quantity.numbers import WeightUnit
 from saponary.quantity.units import Quantity
 from saponary.schema.batch import Batch, Fault, PhotoRef
@@ -20,6 +21,7 @@ from saponary.views.facts import as_written
 from saponary.views.lot_figures import good_until, test_name
 from saponary.views.prose import Prose
 from saponary.views.prose_links import led
+from saponary.views.readiness import lots_of
 from saponary.views.site import PhotoSet, SiteInput
 
 
@@ -48,9 +50,13 @@ class Photo:
 @dataclass(frozen=True)
 class BatchView:
     lot: str
-    poured: str
+    href: str
+    """The lot's own page; '' where there is none."""
+    poured: Day
     formula: Message
     changes: tuple[str, ...]
+    made: tuple[tuple[Message, Value], ...]
+    """How it was made, within `facts`."""
     facts: tuple[tuple[Message, Value], ...]
     weighings: Weighings | None
     notes: Markup | None
@@ -59,18 +65,25 @@ class BatchView:
 
 def batches(computed: Published, site: SiteInput, prose: Prose) -> tuple[BatchView, ...]:
     """The latest first. Who made a batch, where it lies and what it took stays with the maker."""
-    made = sorted((r.batch for r in computed.batches), key=lambda b: (b.poured, b.lot), reverse=True)
-    return tuple(_view(batch, computed, site, prose) for batch in made)
+    made = [
+        (lot.batch, prose.links.up + lot.path if site.shows("batches") else "") for lot in lots_of(computed)
+    ]
+    made.sort(key=lambda pair: (pair[0].poured, pair[0].lot), reverse=True)
+    return tuple(batch_view(batch, computed, site, prose, href) for batch, href in made)
 
 
-def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> BatchView:
+def batch_view(batch: Batch, computed: Published, site: SiteInput, prose: Prose, href: str = "") -> BatchView:
+    """One batch; `href` leads to its own page."""
+    made = (*_made(batch), *cook_facts(batch, computed))
     since = site.earlier.get(computed.slug, {})
     return BatchView(
         lot=batch.lot,
-        poured=batch.poured.isoformat(),
+        href=href,
+        poured=on_day(batch.poured),
         formula=_formula(batch, computed),
         changes=since.get(batch.formula, ()) if batch.formula else (),
-        facts=(*_facts(batch, computed), *cook_facts(batch, computed)),
+        made=made,
+        facts=(*made, *_found(batch, computed)),
         weighings=_weighings(batch, computed.settings.units),
         notes=prose.inline(batch.notes) if batch.notes else None,
         photos=tuple(
@@ -79,7 +92,7 @@ def _view(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> B
     )
 
 
-def _facts(batch: Batch, computed: Published) -> Iterator[tuple[Message, Value]]:
+def _made(batch: Batch) -> Iterator[tuple[Message, Value]]:
     for label, temperature in (
         (message("batch.lye-at"), batch.lye_temperature),
         (message("batch.oils-at"), batch.oils_temperature),
@@ -92,15 +105,18 @@ def _facts(batch: Batch, computed: Published) -> Iterator[tuple[Message, Value]]
     if batch.gel:
         yield message("batch.gel"), message(f"batch.gel-is.{batch.gel}")
     if batch.unmoulded:
-        yield message("batch.unmoulded"), batch.unmoulded.isoformat()
+        yield message("batch.unmoulded"), on_day(batch.unmoulded)
     if batch.cut:
-        yield message("batch.cut"), batch.cut.isoformat()
+        yield message("batch.cut"), on_day(batch.cut)
+
+
+def _found(batch: Batch, computed: Published) -> Iterator[tuple[Message, Value]]:
     good = good_until(computed, batch)
     if good is not None:
         yield message("batch.good-until"), good
     for test in sorted(batch.free_alkali, key=lambda t: t.on):
         seen = found(test, computed.settings)
-        result, day = message(f"batch.alkali.{seen}"), test.on.isoformat()
+        result, day = message(f"batch.alkali.{seen}"), on_day(test.on)
         key = "batch.test" if seen == "none" else "batch.test-held"
         yield (
             message("batch.free-alkali"),

@@ -11,7 +11,7 @@ from saponary.book.published import Published
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.cure.readings import half_life
 from saponary.messages.message import Message, Number, Value, message, percent, short
-from saponary.views import links
+from saponary.views.lot_rows import MANY
 from saponary.views.names import spoken
 from saponary.views.readiness import Lot, lots
 
@@ -43,6 +43,8 @@ class CureGroup:
 @dataclass(frozen=True)
 class CureCompare:
     rows: tuple[CureRow, ...]
+    """The latest alone, where they are many."""
+    latest_alone: bool
     groups: tuple[CureGroup, ...]
 
 
@@ -55,13 +57,16 @@ def compare(recipes: Sequence[Published], up: str) -> CureCompare | None:
     fitted = list(_fitted(recipes))
     if len(fitted) < 2:
         return None
-    rows = tuple(_row(lot, fit, day, up) for lot, fit, day in fitted)
+    latest = sorted((lot.batch.poured for lot, _, _ in fitted), reverse=True)[:MANY][-1]
+    shown = [one for one in fitted if one[0].batch.poured >= latest]
+    rows = tuple(_row(lot, fit, day, up) for lot, fit, day in shown)
     groups: dict[tuple[str, str], list[float]] = {}
     for lot, _, day in fitted:
         for group in _groups(lot):
             groups.setdefault(group, []).append(day)
     return CureCompare(
         rows,
+        len(shown) < len(fitted),
         tuple(
             CureGroup(
                 _name(*group),
@@ -103,7 +108,7 @@ def _row(lot: Lot, fit: CureFit, day: float, up: str) -> CureRow:
     batch, mould = lot.batch, lot.recipe.resolved.mould_name
     return CureRow(
         lot=batch.lot,
-        href=f"{up}{links.LOTS}#{lot.anchor}",
+        href=up + lot.path,
         recipe=lot.title,
         mould=spoken(mould) if mould else "",
         humidity=" ".join(batch.humidity.text.split()) if batch.humidity else "",

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import inf
-from typing import get_args
 
 from markupsafe import Markup
 
@@ -14,18 +13,15 @@ from saponary.book.published import Published
 from saponary.draw.charts.cure_span import Axis, Span, axis_for, days_axis, span
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
-from saponary.messages.message import Message, Value, clauses, grams, message, percent
-from saponary.messages.message import day as message_day
+from saponary.messages.message import Day, Message, Value, clauses, grams, message, percent
+from saponary.messages.message import day as on_day
 from saponary.messages.speaker import speaker
-from saponary.schema.batch import Fault
 from saponary.views import links
-from saponary.views.batches import Photo, photo
 from saponary.views.cure_compare import CureCompare, compare
 from saponary.views.facts import Fact, days, of_bar
-from saponary.views.lots import State, state_of
-from saponary.views.prose import Prose
-from saponary.views.prose_links import Links
-from saponary.views.readiness import Lot, Readiness, lots, ready_lots, why_none
+from saponary.views.lot_rows import LATEST, STATES, LotRow, State, YearLink, row, state_of, told_once
+from saponary.views.lots import year_links
+from saponary.views.readiness import Lot, Readiness, due_lots, lots, why_none
 from saponary.views.site import SiteInput
 
 
@@ -35,36 +31,20 @@ class ShelfLot:
     lot_href: str
     title: str
     href: str
-    poured: str
+    drawing: str
+    poured: Day
     word: Message
-    ready: str
+    head: Message
+    """The same, to begin with."""
+    ready: Day
     left: Message
+    day: int
+    """Of its cure, which is the day of the shelf; it is over on day `days`."""
+    days: int
     how: Message
-    held: Message | None
+    tested: bool
     span: Markup
     facts: tuple[Fact, ...]
-
-
-@dataclass(frozen=True)
-class PastLot:
-    """A lot that has cured or is held back; `state` is what may be said of it, `ready` None where no day is told.
-
-    `picture` is its latest photo, `drawing` stands where it has none. `loss` is what its bars lost so far.
-    """
-
-    lot: str
-    lot_href: str
-    title: str
-    href: str
-    picture: Photo | None
-    drawing: str
-    poured: Value
-    state: State
-    ready: Value | None
-    loss: Value
-    tested: Value | None
-    held: Message | None
-    faults: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -74,10 +54,12 @@ class ShelfView:
     `states` are those of the past lots that need a word said once.
     """
 
-    on: str
+    on: Day
     axis: Markup
     curing: tuple[ShelfLot, ...]
-    past: tuple[PastLot, ...]
+    past: tuple[LotRow, ...]
+    years: tuple[YearLink, ...]
+    """Where all others are, if `past` are the latest alone."""
     states: tuple[State, ...]
     loss: Value
     ahead: int
@@ -88,67 +70,45 @@ class ShelfView:
 
 
 def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ShelfView:
-    every = [(lot, lot.readiness) for lot in lots(recipes)]
-    by_state: dict[State, list[tuple[Lot, Readiness]]] = {state: [] for state in get_args(State)}
-    for lot, found in every:
-        by_state[state_of(lot.batch, found, site.on)].append((lot, found))
+    found = lots(recipes)
+    every = [(lot, lot.readiness) for lot in found]
+    by_state: dict[State, list[tuple[Lot, Readiness]]] = {state: [] for state in STATES}
+    for lot, ready in every:
+        by_state[state_of(lot.batch, ready, site.on)].append((lot, ready))
     curing = sorted(by_state["curing"], key=lambda pair: pair[1].on)
-    axis = axis_for([_span(lot, found, site) for lot, found in curing])
+    axis = axis_for([_span(lot, ready, site) for lot, ready in curing])
+    years = year_links(found, up)
+    past = [
+        pair
+        for states in _ORDER
+        for pair in sorted(_of(by_state, states), key=lambda pair: pair[1].on, reverse=True)
+    ]
+    held = len(by_state["held"])
     return ShelfView(
-        on=site.on.isoformat(),
+        on=on_day(site.on),
         axis=Markup(days_axis(axis, speaker(site.book.settings.language, site.book.settings.units)))
         if curing
         else Markup(""),
-        curing=tuple(_view(lot, found, site, up, axis) for lot, found in curing),
-        past=tuple(
-            _past(lot, found, state, site, up)
-            for state in _ORDER
-            for lot, found in sorted(by_state[state], key=lambda pair: pair[1].on, reverse=True)
-        ),
-        states=tuple(state for state in _ORDER if by_state[state] and state != "ready"),
+        curing=tuple(_view(lot, ready, site, up, axis) for lot, ready in curing),
+        past=tuple(row(lot, ready, site, up) for lot, ready in (past[: held + LATEST] if years else past)),
+        years=years,
+        states=told_once({state for state in STATES if by_state[state]}),
         loss=percent(WEEKLY_LOSS, tight=True),
         ahead=len(by_state["ahead"]),
-        calendar=up + links.READY if ready_lots(recipes) else "",
+        calendar=up + links.READY if due_lots(recipes, site.on) else "",
         cure_days=site.book.settings.cure,
         compare=compare(recipes, up),
     )
 
 
-_ORDER: tuple[State, ...] = ("held", "untested", "astray", "unknown", "ready")
-
-KEYS_BY_ID = {
-    "shelf.past.": tuple(f"{state}.{part}" for state in _ORDER for part in ("title", "about")),
-    "fault.": tuple(f"{fault}.name" for fault in get_args(Fault)),
-}
-"""Keys that are put together here or in the template: what they start with, and the ids that may follow."""
+def _of(
+    found: Mapping[State, Sequence[tuple[Lot, Readiness]]], states: Sequence[State]
+) -> Iterator[tuple[Lot, Readiness]]:
+    return (pair for state in states for pair in found[state])
 
 
-def _past(lot: Lot, found: Readiness, state: State, site: SiteInput, up: str) -> PastLot:
-    batch, tested = lot.batch, lot.standing.tested
-    prose = Prose(lot.recipe.catalogue, Links(up=up))
-    shots = sorted(batch.photos, key=lambda shot: shot.day, reverse=True)
-    pictures = (photo(shot, site, prose, lot.recipe.model.title) for shot in shots)
-    return PastLot(
-        lot=batch.lot,
-        lot_href=f"{up}{links.LOTS}#{lot.anchor}",
-        title=lot.title,
-        href=up + links.recipe_page(lot.recipe.slug),
-        picture=next((one for one in pictures if one is not None), None),
-        drawing=up + links.drawing(lot.recipe.slug, "cured"),
-        poured=message_day(batch.poured, "short"),
-        state=state,
-        ready=message_day(found.on, "short") if found.held is None else None,
-        loss=_lost(lot),
-        tested=message_day(tested, "short") if tested is not None else None,
-        held=found.held,
-        faults=tuple(dict.fromkeys(batch.faults)),
-    )
-
-
-def _lost(lot: Lot) -> Value:
-    """What its slowest bar lost from its first weighing to its last."""
-    ends = [(bar.weighings[0][1], bar.weighings[-1][1]) for bar in cures(lot.batch) if len(bar.weighings) > 1]
-    return percent(min((first - last) / first for first, last in ends), tight=True) if ends else ""
+_ORDER: tuple[tuple[State, ...], ...] = (("held",), ("untested", "astray", "unknown", "ready"))
+"""Those held back stand before all others."""
 
 
 def _span(lot: Lot, found: Readiness, site: SiteInput) -> Span:
@@ -157,35 +117,31 @@ def _span(lot: Lot, found: Readiness, site: SiteInput) -> Span:
 
 def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | None) -> ShelfLot:
     batch = lot.batch
-    drawn = message("shelf.span", lot=batch.lot, poured=batch.poured.isoformat(), ready=found.on.isoformat())
+    drawn = message("shelf.span", lot=batch.lot, poured=on_day(batch.poured), ready=on_day(found.on))
     words = speaker(site.book.settings.language, site.book.settings.units).say(drawn)
     return ShelfLot(
         lot=batch.lot,
-        lot_href=f"{up}{links.LOTS}#{lot.anchor}",
+        lot_href=up + lot.path,
         title=lot.title,
         href=up + links.recipe_page(lot.recipe.slug),
-        poured=batch.poured.isoformat(),
+        drawing=up + links.drawing(lot.recipe.slug, "cured"),
+        poured=on_day(batch.poured),
         word=found.word,
-        ready="" if found.held is not None else found.on.isoformat(),
-        left=_left((found.on - site.on).days),
+        head=found.head,
+        ready=on_day(found.on),
+        left=message("shelf.in", days=days((found.on - site.on).days)),
+        day=(site.on - batch.poured).days,
+        days=found.day,
         how=found.how,
-        held=found.held,
+        tested=lot.standing.tested is not None,
         span=Markup(span(_span(lot, found, site), axis, words, f"span-{lot.anchor}")) if axis else Markup(""),
-        facts=tuple(_facts(lot, found, site)),
+        facts=tuple(_weights(lot, found, site)),
     )
 
 
-def _left(left: int) -> Message:
-    if left == 0:
-        return message("shelf.today")
-    return message("shelf.in", days=days(left)) if left > 0 else message("shelf.ago", days=days(-left))
-
-
-def _facts(lot: Lot, found: Readiness, site: SiteInput) -> Iterator[Fact]:
+def _weights(lot: Lot, found: Readiness, site: SiteInput) -> Iterator[Fact]:
     age = (site.on - lot.batch.poured).days
     bars = cures(lot.batch)
-    if not lot.batch.free_alkali:
-        yield Fact(message("lot.free-alkali"), message("lot.not-tested"), message("shelf.test-first"))
     if not bars:
         yield Fact(message("shelf.weight"), message("shelf.not-known"), message("shelf.not-weighed"))
     for bar in bars:

@@ -33,6 +33,16 @@ def drawing(slug: str, when: str) -> str:
     return f"recipes/{slug}/{when}.svg"
 
 
+def lot(slug: str, name: str) -> str:
+    """A lot of a recipe, by the name that it has within the recipe."""
+    return f"lots/{slug}/{name}/index.html"
+
+
+def lots_of_year(year: int) -> str:
+    """The lots poured in a year."""
+    return f"lots/poured-{year}.html"
+
+
 def anchor(text: str) -> str:
     """A fragment for a word: small letters, digits and hyphens."""
     return re.sub(r"[^a-z0-9]+", "-", text.casefold()).strip("-") or "x"

@@ -16,7 +16,8 @@ from saponary.draw.charts.cure import cure_chart
 from saponary.draw.charts.swatch import swatch
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.fingerprint import matches
-from saponary.messages.message import Message, grams, message, percent, short
+from saponary.messages.message import Day, Message, grams, message, percent, short
+from saponary.messages.message import day as on_day
 from saponary.messages.speaker import Speaker, speaker
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views import names
@@ -64,7 +65,7 @@ class LotCure:
     photos alone."""
 
     word: Message
-    ready: str
+    ready: Day | None
     day: Message
     how: Message
     held: Message | None
@@ -77,17 +78,20 @@ class LotCure:
 def lot_cures(computed: Published, site: SiteInput, prose: Prose) -> tuple[LotCure, ...]:
     """The lots of a recipe, the latest first."""
     made = sorted((r.batch for r in computed.batches), key=lambda b: (b.poured, b.lot), reverse=True)
-    return tuple(lot_cure(batch, computed, site, prose) for batch in made)
+    first = lead(computed)
+    top = first.shot.file if first is not None else ""
+    return tuple(lot_cure(batch, computed, site, prose, top) for batch in made)
 
 
-def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose) -> LotCure:
+def lot_cure(batch: Batch, computed: Published, site: SiteInput, prose: Prose, top: str) -> LotCure:
+    """`top` is the photo that the page begins with; '' for none."""
     shown, words = site.shows("batches"), speaker(site.book.settings.language, site.book.settings.units)
     found = readiness(batch, computed.standing[batch.lot], cure_days(computed.model, computed.settings))
     earlier = batch.formula is not None and not matches(batch.formula, computed.fingerprint)
-    moments = tuple(_moments(batch, computed, site, prose, earlier))
+    moments = tuple(_moments(batch, computed, site, prose, earlier, top))
     return LotCure(
         word=found.head,
-        ready=found.on.isoformat() if shown and found.held is None else "",
+        ready=on_day(found.on) if shown and found.held is None else None,
         day=message("day", day=found.day),
         how=found.how,
         held=found.held if shown else None,
@@ -138,9 +142,8 @@ def _plateau(fit: CureFit) -> Message:
 
 
 def _moments(
-    batch: Batch, computed: Published, site: SiteInput, prose: Prose, earlier: bool
+    batch: Batch, computed: Published, site: SiteInput, prose: Prose, earlier: bool, top: str
 ) -> Iterator[Moment]:
-    first = lead(computed)
     for ref in sorted(batch.photos, key=lambda ref: ref.day):
         found = photo(ref, site, prose, computed.model.title)
         if found is None:
@@ -148,8 +151,7 @@ def _moments(
         marked = (
             replace(found, caption=message("cure.earlier-photo", caption=found.caption)) if earlier else found
         )
-        at_top = first is not None and first.shot.file == ref.file
-        yield Moment(ref.day, marked, at_top, tuple(_readings(ref, site)))
+        yield Moment(ref.day, marked, ref.file == top, tuple(_readings(ref, site)))
 
 
 def _readings(ref: PhotoRef, site: SiteInput) -> Iterator[Reading]:

@@ -1,222 +1,99 @@
-"""The page of lots: every batch of the published recipes, the newest first.
-
-It tells what a lot is and how it fared. Who made it, where it is stored, what it cost and
-what was noted in private stay with the maker; its shelf is told where the edition has it.
-"""
+"""The page of lots: those held back, what is curing, and a table of all others; by year where they are many."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from datetime import date
-from typing import Literal, get_args
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 
-from saponary.book.alkali_found import found
-from saponary.book.curing import BarCure, cures
-from saponary.book.poured import OILS, Recount
+from saponary.book.curing import WEEKLY_LOSS
 from saponary.book.published import Published
-from saponary.book.standing import Name
-from saponary.lye.fingerprint import matches
-from saponary.messages.message import Listed, Message, Value, Within, clauses, grams, message, percent
-from saponary.pantry.model import Pantry
-from saponary.schema.batch import Batch, Fault
-from saponary.views import links, names
-from saponary.views.facts import Fact, days, of_bar
-from saponary.views.lot_figures import good_until, test_name
-from saponary.views.readiness import Lot, Readiness, lots
+from saponary.messages.message import Day, Message, Value, message, percent
+from saponary.messages.message import day as on_day
+from saponary.views import links
+from saponary.views.facts import days
+from saponary.views.lot_rows import LATEST, MANY, LotRow, State, YearLink, row, told_once
+from saponary.views.readiness import Lot, lots
 from saponary.views.site import SiteInput
 
-State = Literal["ready", "curing", "ahead", "held", "untested", "astray", "unknown"]
-"""On a day: `untested` and `unknown` have cured, and may not be called ready."""
-
 
 @dataclass(frozen=True)
-class LotView:
-    """`faults` are ids, as `schema.batch` has them."""
+class CuringLot:
+    """A lot that is curing: when its cure is over, and in how many days."""
 
-    id: str
-    lot: str
-    title: str
-    href: str
-    poured: str
-    formula: Message
-    formula_note: Message | None
-    state: State
-    age: Message
-    ready: str
-    ready_lead: Message
-    how: Message
-    held: Message | None
-    facts: tuple[Fact, ...]
-    faults: tuple[str, ...]
-
-
-@dataclass(frozen=True)
-class Year:
-    id: str
-    year: str
-    lots: tuple[LotView, ...]
+    row: LotRow
+    word: Message
+    left: Message
 
 
 @dataclass(frozen=True)
 class LotsView:
-    on: str
+    """`rows` are the lots that are neither held back nor curing, the newest first: the latest, where `years` lead
+    to the others. `year` is that of a page for one year, '' on the page of all.
+    """
+
+    on: Day
     count: int
-    years: tuple[Year, ...]
+    year: str
+    held: tuple[LotRow, ...]
+    curing: tuple[CuringLot, ...]
+    rows: tuple[LotRow, ...]
+    years: tuple[YearLink, ...]
+    states: tuple[State, ...]
+    loss: Value
+    cure_days: int
 
 
 def lots_view(site: SiteInput, recipes: Sequence[Published], up: str) -> LotsView:
-    years: dict[str, list[LotView]] = {}
+    """The page of all lots."""
     every = lots(recipes)
-    for lot in every:
-        years.setdefault(str(lot.batch.poured.year), []).append(_view(lot, site, up))
+    rows = _rows(every, site, up)
+    others = [one for one in rows if one.state not in ("held", "curing")]
+    years = year_links(every, up)
+    curing = [(lot, one) for lot, one in zip(every, rows, strict=True) if one.state == "curing"]
+    told = _view(site, rows, others[:LATEST] if years else others)
+    return replace(told, curing=tuple(_curing(curing, site)), years=years)
+
+
+def lots_of_year(site: SiteInput, recipes: Sequence[Published], year: int, up: str) -> LotsView:
+    """The page of the lots poured in one year: all of them, those held back first."""
+    rows = _rows([lot for lot in lots(recipes) if lot.batch.poured.year == year], site, up)
+    return replace(_view(site, rows, [one for one in rows if one.state != "held"]), year=str(year))
+
+
+def _view(site: SiteInput, rows: Sequence[LotRow], others: Sequence[LotRow]) -> LotsView:
     return LotsView(
-        on=site.on.isoformat(),
-        count=len(every),
-        years=tuple(Year(f"poured-{year}", year, tuple(found)) for year, found in years.items()),
+        on=on_day(site.on),
+        count=len(rows),
+        year="",
+        held=tuple(one for one in rows if one.state == "held"),
+        curing=(),
+        rows=tuple(others),
+        years=(),
+        states=told_once({one.state for one in others}),
+        loss=percent(WEEKLY_LOSS, tight=True),
+        cure_days=site.book.settings.cure,
     )
 
 
-def _view(lot: Lot, site: SiteInput, up: str) -> LotView:
-    batch, found = lot.batch, lot.readiness
-    formula, note = formula_state(lot, site)
-    state = state_of(batch, found, site.on)
-    return LotView(
-        id=lot.anchor,
-        lot=batch.lot,
-        title=lot.title,
-        href=up + links.recipe_page(lot.recipe.slug),
-        poured=batch.poured.isoformat(),
-        formula=formula,
-        formula_note=note,
-        state=state,
-        age=_age(batch, state, site.on),
-        ready="" if found.held is not None else found.on.isoformat(),
-        ready_lead=_lead(found, state),
-        how=found.how,
-        held=found.held,
-        facts=tuple(_facts(lot, site)),
-        faults=tuple(dict.fromkeys(batch.faults)),
-    )
+def _rows(found: Iterable[Lot], site: SiteInput, up: str) -> list[LotRow]:
+    return [row(lot, lot.readiness, site, up) for lot in found]
 
 
-def state_of(batch: Batch, found: Readiness, on: date) -> State:
-    if batch.poured > on:
-        return "ahead"
-    if found.held is not None:
-        return "held"
-    if found.on > on:
-        return "curing"
-    return _CURED.get(found.name, "unknown")
+def _curing(found: Iterable[tuple[Lot, LotRow]], site: SiteInput) -> Iterator[CuringLot]:
+    """The next to be over first."""
+    for lot, one in sorted(found, key=lambda pair: pair[0].readiness.on):
+        left = message("shelf.in", days=days((lot.readiness.on - site.on).days))
+        yield CuringLot(one, lot.readiness.word, left)
 
 
-_CURED: Mapping[Name, State] = {"untested": "untested", "astray": "astray", "clean": "ready"}
-"""What a lot is called that has cured and is not held."""
+def years_of(recipes: Iterable[Published]) -> tuple[int, ...]:
+    """The years that have a page of their own, the latest first: none while one table holds all lots."""
+    poured = [record.batch.poured.year for recipe in recipes for record in recipe.batches]
+    return tuple(sorted(set(poured), reverse=True)) if len(poured) > MANY else ()
 
 
-def _lead(found: Readiness, state: State) -> Message:
-    if found.held is not None:
-        return message("lots.no-day")
-    if state in ("untested", "astray", "unknown"):
-        return message("lots.since", what=message(f"lot.cured-{state}-head"))
-    if state == "ready":
-        return message("lots.since", what=found.head)
-    return message("lots.on", what=found.head)
-
-
-def _age(batch: Batch, state: State, on: date) -> Message:
-    if state == "ahead":
-        return message("lots.age.ahead", day=on.isoformat())
-    cured = days((on - batch.poured).days)
-    return (
-        message("lots.age.curing", days=cured)
-        if state == "curing"
-        else message("lots.age.held", days=cured)
-        if state == "held"
-        else message("lots.age.ready", days=cured)
-    )
-
-
-def formula_state(lot: Lot, site: SiteInput) -> tuple[Message, Message | None]:
-    """Whether a lot was poured to the recipe as it stands, and what is known of it where not."""
-    recorded, computed = lot.batch.formula, lot.recipe
-    if recorded is None:
-        return message("lot.formula.unrecorded"), None
-    if matches(recorded, computed.fingerprint):
-        return message("lot.formula.this"), None
-    since = site.earlier.get(lot.recipe.slug, {}).get(recorded) if site.edition.formula == "full" else None
-    earlier = message("lot.formula.earlier")
-    if since:
-        return earlier, message("lots.formula.changed", formula=recorded, changes=clauses(*since))
-    return earlier, message("lots.formula.now", formula=recorded, now=computed.fingerprint)
-
-
-def _facts(lot: Lot, site: SiteInput) -> Iterator[Fact]:
-    batch = lot.batch
-    for bar in cures(batch):
-        yield _weighed(bar)
-    poured = _superfat(lot) if site.edition.formula == "full" else None
-    if poured is not None:
-        yield poured
-    for test in sorted(batch.free_alkali, key=lambda t: t.on):
-        when = message("lots.tested", day=test.on.isoformat(), test=test_name(test, lot.recipe))
-        seen = found(test, lot.recipe.settings)
-        yield Fact(message("lot.free-alkali"), message(f"lots.alkali.{seen}"), when)
-    if not batch.free_alkali:
-        yield Fact(message("lot.free-alkali"), message("lot.not-tested"))
-    good = good_until(lot.recipe, batch)
-    if good is not None:
-        yield Fact(message("lots.good-until"), good)
-    if batch.shelf:
-        yield Fact(message("lots.shelf"), batch.shelf)
-
-
-KEYS_BY_ID = {
-    "lots.alkali.": ("none", "trace", "present"),
-    "lot.cured-": ("untested-head", "astray-head", "unknown-head", "untested", "astray", "unknown"),
-    "fault.": tuple(f"{fault}.{part}" for fault in get_args(Fault) for part in ("name", "meaning")),
-}
-"""Keys that are put together here: what they start with, and the ids that may follow."""
-
-
-def _weighed(bar: BarCure) -> Fact:
-    (first_day, first), (last_day, last) = bar.weighings[0], bar.weighings[-1]
-    label = of_bar(message("lots.weighed"), bar)
-    if len(bar.weighings) == 1:
-        return Fact(label, grams(first), message("lots.once", day=first_day))
-    span = message("lots.from-to", first=grams(first), last=grams(last))
-    if first > last:
-        span = message("lots.lost", span=span, share=percent((first - last) / first))
-    return Fact(
-        label, span, message("lots.weighings", count=len(bar.weighings), first=first_day, last=last_day)
-    )
-
-
-def _superfat(lot: Lot) -> Fact | None:
-    """What the recorded weights really give, whatever the recipe is now."""
-    found = lot.standing.recount
-    if found is None:
-        return None
-    pantry = lot.recipe.pantry
-    if found.superfat is None:
-        return Fact(message("lots.superfat"), message("shelf.not-known"), unknown(found, pantry))
-    note: Value = message("lots.by-own-weights")
-    if found.caustic:
-        note = message("lots.free-lye")
-    elif not found.known:
-        note = unknown(found, pantry)
-    if found.assumed:
-        note = clauses(note, message("lots.assumed", names=names.together(pantry, found.assumed)))
-    return Fact(message("lots.superfat"), percent(found.superfat), note)
-
-
-def unknown(found: Recount, pantry: Pantry) -> Message:
-    """What keeps a lot's superfat from being known."""
-    if not (found.lacking or found.strange):
-        uncounted = tuple(Within(names.anything(pantry, name)) for name in found.uncounted)
-        return message("lots.uncounted", names=Listed(uncounted))
-    lacking = (
-        message("lots.its-oils") if name == OILS else Within(names.anything(pantry, name))
-        for name in (*found.lacking, *found.strange)
-    )
-    return message("lots.not-recorded", names=Listed(tuple(lacking)))
+def year_links(every: Sequence[Lot], up: str) -> tuple[YearLink, ...]:
+    """The ways to those pages."""
+    poured = [lot.batch.poured.year for lot in every]
+    years = years_of({lot.recipe.slug: lot.recipe for lot in every}.values())
+    return tuple(YearLink(str(year), poured.count(year), up + links.lots_of_year(year)) for year in years)

@@ -14,6 +14,7 @@ from saponary.book.standing import Name, Standing
 from saponary.lye.cure.fit import NoFit, Reason
 from saponary.lye.cure.readings import Ready
 from saponary.messages.message import Message, clauses, message, percent
+from saponary.messages.message import day as on_day
 from saponary.schema.batch import Batch
 from saponary.views import links
 from saponary.views.facts import days
@@ -22,12 +23,22 @@ from saponary.views.prose import Prose
 
 @dataclass(frozen=True)
 class Lot:
-    """A batch with its recipe, the recipe's title, and a fragment that names it on the page of lots."""
+    """A batch with its recipe, the recipe's title, and a name that no other lot of the recipe has."""
 
     recipe: Published
     batch: Batch
     title: str
-    anchor: str
+    name: str
+
+    @property
+    def path(self) -> str:
+        """The address of its page."""
+        return links.lot(self.recipe.slug, self.name)
+
+    @property
+    def anchor(self) -> str:
+        """A fragment for it on a page of many lots; `_` stands in no name."""
+        return f"lot_{self.recipe.slug}_{self.name}"
 
     @property
     def standing(self) -> Standing:
@@ -67,30 +78,48 @@ class Readiness:
 
 def lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
     """Every batch of these recipes, the newest first."""
-    found: list[Lot] = []
-    taken: set[str] = set()
-    for recipe in sorted(recipes, key=lambda r: r.slug):
-        title = Prose(recipe.catalogue).title(recipe.model.title)
-        for record in recipe.batches:
-            anchor = _free(f"lot-{recipe.slug}-{links.anchor(record.batch.lot)}", taken)
-            found.append(Lot(recipe, record.batch, title, anchor))
+    found = [lot for recipe in recipes for lot in lots_of(recipe)]
     found.sort(key=lambda lot: (lot.recipe.slug, lot.batch.lot))
     return tuple(sorted(found, key=lambda lot: lot.batch.poured, reverse=True))
 
 
-def ready_lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
+def lots_of(recipe: Published) -> tuple[Lot, ...]:
+    """The batches of one recipe, in the order of their records."""
+    title = Prose(recipe.catalogue).title(recipe.model.title)
+    made = [record.batch for record in recipe.batches]
+    names = free_names([batch.lot for batch in made])
+    return tuple(Lot(recipe, batch, title, name) for batch, name in zip(made, names, strict=True))
+
+
+def clean_lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
     """Those that a test found free of alkali: no other has a day on which it is called ready."""
     return tuple(lot for lot in lots(recipes) if lot.standing.ready)
 
 
-def _free(anchor: str, taken: set[str]) -> str:
-    """Two lots whose names differ by signs alone still get a fragment each."""
-    name, number = anchor, 1
-    while name in taken:
-        number += 1
-        name = f"{anchor}--{number}"
-    taken.add(name)
-    return name
+def due_lots(recipes: Iterable[Published], on: date) -> tuple[Lot, ...]:
+    """Those whose cure is over after a day, and that are not held back; if there is none, the one that was last.
+
+    So whether there is any does not change with the day.
+    """
+    free = sorted((lot for lot in lots(recipes) if not lot.standing.held), key=lambda lot: lot.readiness.on)
+    return tuple(lot for lot in free if lot.readiness.on > on) or tuple(free[-1:])
+
+
+_LONGEST = 80
+"""Letters of a name in an address: a folder's name may not be of any length."""
+
+
+def free_names(called: Iterable[str]) -> list[str]:
+    """A name for the address of each lot of a recipe: lots that differ by signs alone get one each too."""
+    taken: list[str] = []
+    for lot in called:
+        name = free = links.anchor(lot)[:_LONGEST]
+        number = 1
+        while free in taken:
+            number += 1
+            free = f"{name}--{number}"
+        taken.append(free)
+    return taken
 
 
 def later(day: date, days: int) -> date:
@@ -110,7 +139,7 @@ def why_held(found: Standing) -> Message | None:
         return message("lot.held.caustic")
     if not found.held or found.tested is None:
         return None
-    return message(f"lot.held.{found.name}", day=found.tested.isoformat())
+    return message(f"lot.held.{found.name}", day=on_day(found.tested, "short"))
 
 
 def held_lots(recipe: Published) -> tuple[Message, ...]:

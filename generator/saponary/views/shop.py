@@ -13,7 +13,7 @@ from saponary.draw.pour import PourDrawing
 from saponary.label.free_from import SCENT, free_from
 from saponary.label.holds import holds
 from saponary.label.lists import Bar
-from saponary.messages.message import Listed, Message, Number, Value, Within, day, message
+from saponary.messages.message import Day, Listed, Message, Number, Value, Within, day, message
 from saponary.pantry.colour import near
 from saponary.schema.ingredient import Allergen
 from saponary.schema.settings import Settings
@@ -23,6 +23,7 @@ from saponary.views.batches import Photo
 from saponary.views.choices import Choice, What, choices, marks
 from saponary.views.colour_words import in_words
 from saponary.views.lead_photo import lead_photo
+from saponary.views.lot_page import sold_lots
 from saponary.views.money import money
 from saponary.views.prose import Prose, first_sentence
 from saponary.views.prose_links import Links
@@ -79,6 +80,15 @@ class Face:
 
 
 @dataclass(frozen=True)
+class Sold:
+    """The newest lot for sale: its page, and when a test found no free alkali in it."""
+
+    name: str
+    href: str
+    tested: Day
+
+
+@dataclass(frozen=True)
 class ShopPage:
     title: str
     collection: str
@@ -89,6 +99,7 @@ class ShopPage:
     weight: Value | None
     stock: Stock
     facts: tuple[tuple[Message, Value], ...]
+    lot: Sold | None
     allergens: tuple[Message, ...]
     ask_allergens: bool
     free: Value | None
@@ -163,6 +174,7 @@ def shop_page(recipe: Published, site: SiteInput, drawing: PourDrawing, up: str)
         weight=net_weight(recipe, settings),
         stock=stock(recipe),
         facts=tuple(_facts(recipe, bar)),
+        lot=next((Sold(sold.lot, up + path, day(sold.tested)) for path, sold in sold_lots(recipe)), None),
         allergens=tuple(_allergens(bar, settings)) if bar is not None else (),
         free=_free(bar),
         ask_allergens=held is None or not held.known,
@@ -212,8 +224,6 @@ def _facts(recipe: Published, bar: Bar | None) -> Iterator[tuple[Message, Value]
     scent = scent_of(recipe, bar)
     if scent is not None:
         yield message("shop.scent"), scent.words if scent.added else message("shop.none-added")
-    for lot in recipe.on_sale.lots[:1]:
-        yield message("shop.lot"), message("shop.tested", lot=lot.lot, day=day(lot.tested))
 
 
 def _allergens(bar: Bar, settings: Settings) -> Iterator[Message]:

@@ -49,20 +49,29 @@ def test_without_weighings_it_says_that_the_days_alone_are_known() -> None:
     assert "by the book's 28 days of cure; no bar of it was weighed" in event["DESCRIPTION"]
 
 
-def test_all_lots_that_a_test_found_clean_are_there_before_and_after_their_day() -> None:
+@pytest.mark.parametrize("on", [ON, date(2026, 11, 25), date(2030, 1, 1)])
+def test_what_is_curing_is_there_or_else_what_was_last(on: date) -> None:
     proof = prove(BOOKS["demo"])
-    found = events(site_of(proof)[PATH])
-    wanted = sorted(
+    found = events(site_of(proof, on)[PATH])
+    every = sorted(
         (
             later(r.batch.poured, ready_on(r.batch, cure_days(one.computed.model, proof.book.settings))[0]),
             r.batch.lot,
         )
         for one in proof.recipes
         for r in one.computed.batches
-        if clean_test(r.batch, proof.book.settings) is not None
+        if not r.batch.free_alkali or clean_test(r.batch, proof.book.settings) is not None
     )
+    wanted = [pair for pair in every if pair[0] > on] or every[-1:]
     assert sorted((e["DTSTART"].dt, str(e["SUMMARY"]).rpartition("lot ")[2]) for e in found) == wanted
     assert len({str(e["UID"]) for e in found}) == len(found)
+
+
+def test_a_lot_that_is_not_tested_is_not_called_ready() -> None:
+    (event,) = events(built(recipe("lot: A\npoured: 2026-03-02"))[PATH])
+    assert (
+        event["SUMMARY"] == "Cure over: Plain Bar, lot A" and "ready" not in event["DESCRIPTION"].casefold()
+    )
 
 
 def test_the_id_of_an_event_stays_while_all_else_changes() -> None:
@@ -82,11 +91,11 @@ def test_signs_with_a_meaning_are_escaped_and_come_back() -> None:
     assert event["SUMMARY"] == f"Ready: Plain Bar, lot {ODD}"
 
 
-def test_a_book_with_an_address_links_to_the_recipe() -> None:
+def test_a_book_with_an_address_links_to_the_lot() -> None:
     proof = prove_one(recipe(f"lot: A\npoured: 2026-03-02\n{CLEAN}"))
     settings = proof.book.settings.model_copy(update={"base_url": "https://soap.example/book/"})
     (event,) = events(site_of(replace(proof, book=replace(proof.book, settings=settings)))[PATH])
-    assert event["URL"] == "https://soap.example/book/recipes/tried/index.html"
+    assert event["URL"] == "https://soap.example/book/lots/tried/a/index.html"
 
 
 def check_lines(data: bytes) -> None:

@@ -79,7 +79,7 @@ def test_the_curve_comes_with_its_words() -> None:
     page = parsed(built(recipe(f"lot: A-1\npoured: 2026-01-02\n{FITTED}")), PAGE)
     (part,) = having(page, "lot-cure")
     told = words(part)
-    assert "Cure over 2026-02-10, day 39" in told
+    assert "Cure over 10 February 2026, day 39" in told
     assert (
         "Settles at 112.6 g, 12.1 % below its first day: between 112.2 g and 113.0 g at 95 % confidence."
         in told
@@ -103,7 +103,7 @@ def test_no_curve_says_why_and_the_book_s_days_stand() -> None:
         ]
     )
     assert "No curve: a curve needs weighings on at least three different days." in told
-    assert "Cure over 2026-01-30, day 28" in told
+    assert "Cure over 30 January 2026, day 28" in told
 
 
 def test_several_bars_and_lots_keep_their_ids_apart() -> None:

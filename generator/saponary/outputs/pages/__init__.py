@@ -44,6 +44,8 @@ KINDS: tuple[PageKind, ...] = (
     ingredients.KIND,
     colours.KIND,
     lots.KIND,
+    lots.EACH,
+    lots.SOLD,
     cure_shelf.KIND,
     calendar.KIND,
     glossary.KIND,

@@ -1,16 +1,17 @@
-"""The days lots are ready, as a calendar file (iCalendar, RFC 5545)."""
+"""The days on which the cure of lots is over, as a calendar file (iCalendar, RFC 5545)."""
 
 from __future__ import annotations
 
 import uuid
 from collections.abc import Iterator, Sequence
 
+from saponary.messages.message import day as on_day
 from saponary.messages.message import message
 from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.readiness import Lot, ready_lots
+from saponary.views.readiness import Lot, due_lots
 from saponary.views.site import SiteInput
 
 _LINE = 75
@@ -39,7 +40,7 @@ def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
     """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
     batch, base = lot.batch, site.book.settings.base_url
     found = lot.readiness
-    poured = batch.poured.isoformat()
+    poured = on_day(batch.poured)
     about = message("calendar.about", poured=poured, state=found.word, day=found.day, how=found.how)
     summary = message("calendar.summary", state=found.head, recipe=lot.title, lot=batch.lot)
     lines = [
@@ -51,7 +52,7 @@ def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
         f"DESCRIPTION:{text(say(about))}",
     ]
     if base is not None:
-        lines.append(f"URL:{base.rstrip('/')}/{links.recipe_page(lot.recipe.slug)}")
+        lines.append(f"URL:{base.rstrip('/')}/{lot.path}")
     return [*lines, "TRANSP:TRANSPARENT", "END:VEVENT"]
 
 
@@ -79,7 +80,7 @@ def folded(line: str) -> bytes:
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    found = ready_lots(context.recipes)
+    found = due_lots(context.recipes, context.site.on)
     if found:
         uses = (rests_on.SETTINGS, rests_on.DAY, *rests_on.recipes(context.recipes))
         yield SiteFile(links.READY, lambda: calendar(context.site, found), uses)

@@ -17,7 +17,7 @@ from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.prose import Prose
-from saponary.views.readiness import ready_lots
+from saponary.views.readiness import clean_lots
 from saponary.views.site import SiteInput
 
 MOST = 50
@@ -50,7 +50,7 @@ def _changed(site: SiteInput) -> Iterator[Entry]:
 
 
 def _ready(site: SiteInput) -> Iterator[Entry]:
-    for lot in ready_lots(site.recipes):
+    for lot in clean_lots(site.recipes):
         found = lot.readiness
         if found.on <= site.on:
             title = message("calendar.summary", state=found.head, recipe=lot.title, lot=lot.batch.lot)

@@ -1,26 +1,60 @@
-"""The page of lots: every batch of the book, the newest first."""
+"""The page of lots, a page for each year where they are many, and one for every lot."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import partial
 
 from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
-from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.lots import lots_view
+from saponary.views.lot_page import LotPage, lot_page, sold_lot, sold_lots
+from saponary.views.lots import lots_of_year, lots_view, years_of
+from saponary.views.readiness import lots_of
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    def write() -> bytes:
-        return context.page(
-            "lots.html", links.LOTS, lots=lots_view(context.site, context.recipes, links.root(links.LOTS))
-        )
+    uses = (*rests_on.FRAME, rests_on.DAY, *rests_on.recipes(context.recipes))
+    yield SiteFile(links.LOTS, partial(_all, context), uses)
+    for year in years_of(context.recipes):
+        yield SiteFile(links.lots_of_year(year), partial(_year, context, year), uses)
 
-    every = rests_on.recipes(context.recipes)
-    earlier = (rests_on.history(recipe.slug) for recipe in context.recipes)
-    yield SiteFile(links.LOTS, write, (*rests_on.FRAME, rests_on.DAY, *every, *earlier))
+
+def _all(context: PageContext) -> bytes:
+    view = lots_view(context.site, context.recipes, links.root(links.LOTS))
+    return context.page("lots.html", links.LOTS, lots=view)
+
+
+def _year(context: PageContext, year: int) -> bytes:
+    path = links.lots_of_year(year)
+    view = lots_of_year(context.site, context.recipes, year, links.root(path))
+    return context.page("lots.html", path, lots=view)
+
+
+def _each(context: PageContext) -> Iterator[SiteFile]:
+    for recipe in context.recipes:
+        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
+        for lot in lots_of(recipe):
+            view = partial(lot_page, lot, context.site, links.root(lot.path))
+            yield SiteFile(lot.path, partial(_lot, context, lot.path, view), uses, recipe.slug)
+
+
+def _sold(context: PageContext) -> Iterator[SiteFile]:
+    for recipe in context.recipes:
+        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug))
+        for path, sold in sold_lots(recipe):
+            view = partial(sold_lot, recipe, sold, context.site, links.root(path))
+            yield SiteFile(path, partial(_lot, context, path, view), uses, recipe.slug)
+
+
+def _lot(context: PageContext, path: str, view: Callable[[], LotPage]) -> bytes:
+    base = "shop-base.html" if context.site.edition.reader in CUSTOMERS else "base.html"
+    return context.page("lot.html", path, lot=view(), base=base)
 
 
 KIND = PageKind("lots", _render, needs="batches", nav=NavEntry(message("nav.lots"), links.LOTS))
+EACH = PageKind("lot", _each, needs="batches")
+SOLD = PageKind("sold-lot", _sold, needs="shop", readers=CUSTOMERS)
+"""In a shop: the lots that are for sale, and no other."""
