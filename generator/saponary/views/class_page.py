@@ -131,9 +131,7 @@ def _recipe(recipe: Published, pages: RecipePages, site: SiteInput, up: str) -> 
         bench_href=up + links.at_the_bench(recipe.slug),
         photo=lead_photo(recipe, site, prose),
         drawing=up + links.drawing(recipe.slug, "cured"),
-        size=None
-        if any(w.student is None and w.id.startswith("oil ") for w in pages.weights.lines)
-        else pages.size,
+        size=pages.size,
         weights=pages.weights,
         blanks=sum(line.student is None for line in pages.weights.lines),
     )

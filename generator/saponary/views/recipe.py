@@ -131,7 +131,7 @@ def recipe_view(
         collection=model.collection or "",
         summary=prose.inline(model.summary) if model.summary else None,
         held=held_lots(computed) if site.shows("batches") else (),
-        faces=_faces(computed, prose.title(model.title), drawing),
+        faces=face_words(computed, prose.title(model.title), drawing),
         fresh=f"{folder}fresh.svg",
         cured=f"{folder}cured.svg",
         swatches=_swatches(drawing, computed),
@@ -186,7 +186,8 @@ def recipe_page(
     )
 
 
-def _faces(computed: Published, title: str, drawing: PourDrawing) -> FaceWords:
+def face_words(computed: Published, title: str, drawing: PourDrawing) -> FaceWords:
+    """What is said beside the drawings of a recipe, by its title."""
     waits = computed.model.by.days.waits
     return FaceWords(
         message(f"drawing.as-made.{waits}"),

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from outputs.pdfs.desk import desk_at, desk_of, pdfs_of, read, sheets_of
+from outputs.pdfs.reading import smallest_type
 from saponary.book.classes import parse_class
 from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
@@ -210,9 +211,16 @@ def test_the_same_book_gives_the_same_bytes(desk: PdfContext) -> None:
 
 
 @pytest.mark.slow
-def test_the_demo_book_teaches() -> None:
+def test_the_demo_book_teaches_on_facing_pages() -> None:
+    """A cover, two facing pages for each of two recipes, and the day; a left page has an even number."""
     desk = desk_of("demo", "class")
     wanted = sheets_of(desk, "class-handout")
-    assert wanted
+    assert len(wanted) == 2
     for pdf in pdfs_of(desk, list(wanted.values())).values():
-        assert len(read(pdf).pages) < 20
+        pages = [page.extract_text() for page in read(pdf).pages]
+        assert len(pages) == 6
+        assert "Lye burns." in pages[0] and "Danger" in pages[0]
+        for title, left in (("Quarry Strata", 2), ("Twice-Painted Ladder", 4)):
+            assert title in pages[left - 1] and "To weigh" in pages[left - 1]
+            assert f"{title}: my record" in pages[left] and "weighed every week" in pages[left]
+        assert smallest_type(pdf) >= 7.99

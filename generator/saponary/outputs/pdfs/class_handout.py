@@ -10,6 +10,7 @@ from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.handout import handout
+from saponary.views.paper.handout_spread import spread
 
 COPIES = (("student", False), ("teacher", True))
 
@@ -30,11 +31,14 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
             view = handout(read, read.plan, site, answers=answers)
             if view is None:
                 continue
+            pages = () if answers else view.recipes
+            spreads = tuple(spread(read.plan, each, context.drawings) for each in pages)
             for size in SIZES:
                 title = message(f"handout.title.{copy}", title=view.title)
                 sheet = paper(site, size, title, head=message(f"handout.head.{copy}", title=view.title))
                 sheet = replace(sheet, emergency=view.emergency)
-                html = fill(context.environment, "press/handout.html", paper=sheet, view=view)
+                name = "press/handout.html" if answers else "press/handout-student.html"
+                html = fill(context.environment, name, paper=sheet, view=view, spreads=spreads)
                 yield PdfSheet(f"classes/{read.slug}-{copy}-{size.name}.pdf", html)
 
 

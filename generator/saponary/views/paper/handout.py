@@ -10,7 +10,7 @@ from markupsafe import Markup
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.label.cautions import emergency
-from saponary.messages.message import Message, Value, message
+from saponary.messages.message import Message, Value, day, message
 from saponary.quantity.numbers import Scale, WeightUnit
 from saponary.views.facts import as_written
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
@@ -29,11 +29,18 @@ class RecipePages:
     """One recipe of the class at the student's size, in grams of oils as weighed."""
 
     title: str
-    size: Message
+    size: Message | None
+    """None where an oil is left blank, which the sum would give away."""
     weights: ClassWeights
     stages: tuple[Stage, ...]
     notes: Markup | None
     record: RecordFields
+    written: Published
+    """The recipe as its maker has it, with the moulds of the book."""
+    one: ClassBench
+    """The bench of one student, with what is hidden there."""
+    blank: frozenset[str]
+    """The figures left blank on this copy."""
 
 
 @dataclass(frozen=True)
@@ -92,14 +99,14 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
 
 def _facts(plan: ClassPlan, titles: list[str], units: WeightUnit) -> Iterator[tuple[Message, Value]]:
     if plan.date:
-        yield message("handout.day"), plan.date.isoformat()
+        yield message("handout.day"), day(plan.date, "weekday")
     if plan.place:
         yield message("handout.place"), plan.place
     if plan.teacher:
         yield message("handout.teacher-name"), plan.teacher
     yield message("handout.students"), plan.students
     yield message("handout.benches"), _benches(plan)
-    each = message("handout.one-mould", mould=plan.mould or "")
+    each = message("handout.one-mould", mould=(plan.mould or "").replace("-", " "))
     if plan.oils is not None:
         each = message("handout.of-oils", oils=as_written(plan.oils, units))
     yield message("handout.makes"), message("handout.of-each", each=each) if len(titles) > 1 else each
@@ -131,13 +138,17 @@ def _pages(
     }
     notes = hidden["one"].prose.block(computed.notes)
     bare = not answers and bool(blank & SUPERFAT)
+    of_oils = any(name == "oils" or name.startswith("oil ") for name in hidden["one"].hidden)
     return RecipePages(
         title=title,
-        size=_size(hidden["one"]),
+        size=None if of_oils else _size(hidden["one"]),
         weights=class_weights(plan, title, hidden["one"], hidden["bench"], bare),
         stages=stages(hidden["one"], frozenset() if answers else blank),
         notes=notes if notes.strip() else None,
         record=record_fields(computed.model.by, scale.unit),
+        written=computed,
+        one=hidden["one"],
+        blank=frozenset() if answers else blank,
     )
 
 

@@ -17,7 +17,7 @@ from saponary.quantity.rounding import show
 from saponary.schema import blend as written
 from saponary.views.paper.handout_prose import BLANK, ClassProse
 from saponary.views.stages.stage import Stage
-from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden
+from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden, scale_step
 from saponary.views.work import work_order
 
 _GIVEN_AWAY_BY = {
@@ -58,7 +58,13 @@ class ClassBench(WeighSheet):
         self, id: str, what: Value, grams: float, *notes: Value, share: Number | None = None
     ) -> WeighLine:
         made = super().line(id, what, grams, *notes, share=share)
-        return hidden(made) if id in self.hidden else made
+        return hidden(made) if id in self.hidden or self._holds_hidden(id) else made
+
+    def _holds_hidden(self, id: str) -> bool:
+        """Whether what is taken of a pot or of a jug would give a hidden weighing away, with the others."""
+        if id in ("pot", "from-pot"):
+            return bool(self.hidden)
+        return id.startswith("lye-solution ") and any(not name.startswith("oil ") for name in self.hidden)
 
     def total(self, id: str, what: Value, lines: Iterable[WeighLine]) -> WeighLine:
         summed = tuple(lines)
@@ -80,15 +86,18 @@ def hidden_lines(blank: frozenset[str]) -> frozenset[str]:
 
 
 def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
-    """The work order, in whose sentences the figures left blank are blank too."""
+    """The work order, in whose sentences the figures left blank are blank too, and all weights of which
+    they are a part.
+    """
     order = work_order(bench).stages
     gaps = [bench.computed.catalogue[name] for name in blank if name in bench.computed.catalogue]
     if not gaps:
         return order
     shown = frozenset(_shown(figure.number()) for figure in gaps)
+    given = frozenset(_plainly_given(bench)) if bench.hidden else None
 
     def cut(sentences: tuple[Value, ...]) -> tuple[Value, ...]:
-        return tuple(_blanked(sentence, shown) for sentence in sentences)
+        return tuple(_blanked(sentence, shown, given) for sentence in sentences)
 
     return tuple(
         replace(stage, lead=cut(stage.lead), order=cut(stage.order), close=cut(stage.close))
@@ -96,13 +105,33 @@ def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
     )
 
 
-def _blanked(what: Value, gaps: frozenset[tuple[str, str]]) -> Value:
-    """A sentence with a line to write on for each number that shows one of these figures."""
+_MASSES = ("g", "kg", "oz")
+
+
+def _plainly_given(bench: ClassBench) -> Iterator[tuple[str, str]]:
+    """The weights that stand on the scale as they are, as printed: parts of the formula that are not hidden; and its step."""
+    formula = bench.computed.resolved.formula
+    yield _shown(scale_step(bench.scale))
+    for kind, parts in (("oil", formula.oils), ("liquid", formula.liquids), ("addition", formula.additions)):
+        yield from (
+            _shown(bench.weight(part.grams)) for part in parts if f"{kind} {part.id}" not in bench.hidden
+        )
+
+
+def _blanked(
+    what: Value, gaps: frozenset[tuple[str, str]], given: frozenset[tuple[str, str]] | None
+) -> Value:
+    """A sentence with a line to write on for each number that shows one of these figures, or that is a
+    weight and none of those `given` (any may stand where that is None).
+    """
     if isinstance(what, Message):
-        return Message(what.key, {name: _blanked(value, gaps) for name, value in what.values.items()})
+        return Message(what.key, {name: _blanked(value, gaps, given) for name, value in what.values.items()})
     if isinstance(what, Listed):
-        return Listed(tuple(_blanked(item, gaps) for item in what.items))
-    return BLANK if isinstance(what, Number) and _shown(what) in gaps else what
+        return Listed(tuple(_blanked(item, gaps, given) for item in what.items))
+    if not isinstance(what, Number):
+        return what
+    sums = given is not None and what.unit in _MASSES and _shown(what) not in given
+    return BLANK if sums or _shown(what) in gaps else what
 
 
 def _shown(number: Number) -> tuple[str, str]:
@@ -116,4 +145,6 @@ def class_bench(
     """`answers` for the teacher's copy, which hides nothing."""
     instead = speaker(computed.settings.language, computed.settings.units).say(message("handout.left-out"))
     prose = ClassProse(computed.catalogue, gaps=blank, answers=answers, travels=True, instead=instead)
-    return ClassBench(computed, scale, prose, frozenset() if answers else hidden_lines(blank))
+    figures = computed.catalogue
+    weights = frozenset(name for name in blank if name in figures and figures[name].kind == "mass")
+    return ClassBench(computed, scale, prose, frozenset() if answers else hidden_lines(weights))

@@ -95,13 +95,27 @@ _KIN = (
 """Masses that go with each other: one of a portion, or a sum with the other, gives it away."""
 
 
+_PARTS = ("oil", "liquid", "addition", "after-cook")
+_OF_OILS = frozenset({"oils", "oils-for-label"})
+
+
 def _gives_away(figure: Figure, gap: Figure) -> bool:
     if gap.name in SUPERFAT:
         return figure.name.startswith("superfat")
-    if figure.kind != "mass" or gap.kind != "mass":
+    if gap.kind != "mass" or figure.kind not in ("mass", "volume"):
         return False
     last, hidden = figure.name.rpartition(" ")[2], gap.name.rpartition(" ")[2]
-    return last == hidden or any(last in kin and hidden in kin for kin in _KIN)
+    kin = last == hidden or any(last in kin and hidden in kin for kin in _KIN)
+    return kin or _is_part_of(gap, figure)
+
+
+def _is_part_of(gap: Figure, figure: Figure) -> bool:
+    """Whether a figure is a sum that the gap is a part of: with the other parts it would give it away."""
+    words = figure.name.split()
+    named = words[2:] if words[0] == "portion" else words
+    if named[0] in _PARTS or any(named[-1] in kin for kin in _KIN):
+        return False
+    return named[-1] not in _OF_OILS or gap.name in _OF_OILS or gap.name.startswith("oil ")
 
 
 def blanks(*texts: str) -> frozenset[str]:

@@ -37,8 +37,6 @@ def _class(method: Method, unit: str) -> Iterator[Message]:
         ("gel", "cover" in method.stages),
         ("unmoulded", method.dries),
         ("cut", method.dries),
-        ("day-0", method.dries),
-        ("day-28", method.dries),
         ("alkali", True),
         ("checked", True),
     ):
@@ -75,8 +73,7 @@ class Blank:
 
 KEYS_BY_ID = {
     "handout.field.": (
-        "lye", "oils", "room", "trace", "pot-before", "pot-after", "poured", "gel", "unmoulded", "cut", "day-0",
-        "day-28", "alkali", "checked",
+        "lye", "oils", "room", "trace", "pot-before", "pot-after", "poured", "gel", "unmoulded", "cut", "alkali", "checked",
     ),
     "sheet.record.": (
         "lye", "oils", "trace", "pot-before", "pot-after", "unmoulded", "cut", "fresh-bar", "filled", "tested", "found",
