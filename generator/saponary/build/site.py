@@ -6,7 +6,7 @@ anything is written.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, partial
@@ -131,16 +131,13 @@ class Unmade:
         return {file.path: file for file in self.pages.composed.files}
 
 
-def unmade(
-    proof: Proof, on: date, editions: Sequence[Edition], store: Store
-) -> Iterator[tuple[Edition, Unmade]]:
-    """Editions of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used."""
-    whole, photo_files = cut_from(proof, on, store, editions)
+def unmade(proof: Proof, on: date, edition: Edition, store: Store) -> Unmade:
+    """An edition of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used."""
+    whole, photo_files = cut_from(proof, on, store, [edition])
     maker = Maker(proof, photo_files, None, None, store, 1)
-    for edition in editions:
-        site = for_edition(whole, edition)
-        photos = {name: photo_files[name] for name in shown(site.photos.values())}
-        yield edition, Unmade(Bytes(photos), maker.pages(site))
+    site = for_edition(whole, edition)
+    photos = {name: photo_files[name] for name in shown(site.photos.values())}
+    return Unmade(Bytes(photos), maker.pages(site))
 
 
 def _sources(proof: Proof) -> Mapping[str, str]:

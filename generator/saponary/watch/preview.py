@@ -6,8 +6,10 @@ Where errors stop a build, the pages stay those of the last state without any.
 from __future__ import annotations
 
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date
+from functools import cached_property, partial
 from pathlib import Path
 from threading import Lock
 
@@ -69,16 +71,16 @@ class Preview:
             try:
                 return found.file(path.removeprefix(found.folder))
             except BrokenTemplate as broken:
-                self._add(broken.finding)
-                return None
+                self._add([broken.finding])
+            except Stopped as stopped:
+                self._add(stopped.findings)
+            return None
 
-    def _add(self, finding: Finding) -> None:
+    def _add(self, findings: Sequence[Finding]) -> None:
         now = self.state
-        if finding not in now.findings:
-            findings = in_order((*now.findings, finding))
-            self.state = State(
-                now.number + 1, findings, now.editions, now.recipes, now.seconds, shows=now.shows
-            )
+        new = [one for one in findings if one not in now.findings]
+        if new:
+            self.state = replace(now, number=now.number + 1, findings=in_order((*now.findings, *new)))
 
     def _look(self, on: date, workers: int | None) -> tuple[Sequence[Finding], int]:
         if not is_book(self._root):
@@ -88,17 +90,11 @@ class Preview:
             proof = prove(self._root, self._store, workers)
             if proof.failed:
                 return proof.findings, len(proof.recipes)
-            self._pages = self._cut(proof, on)
+            cut = partial(unmade, proof, on, store=self._store)
+            self._pages = {one.name: _Edition(one, cut) for one in self._editions(proof)}
             return proof.findings, len(proof.recipes)
-        except Stopped as stopped:
-            return stopped.findings, 0
         except OSError as error:  # a file vanished between being listed and being read
             return [of_disk(error, self._root)], 0
-
-    def _cut(self, proof: Proof, on: date) -> dict[str, _Edition]:
-        wanted = self._editions(proof)
-        made = unmade(proof, on, wanted, self._store)
-        return {edition.name: _Edition(edition, one) for edition, one in made}
 
     def _editions(self, proof: Proof) -> list[Edition]:
         """Those asked for and known; without any, all that the book has, the public one first."""
@@ -108,18 +104,22 @@ class Preview:
 
 
 class _Edition:
-    """The pages of an edition, none of them made before it is asked for."""
+    """The pages of an edition. It is cut from the book, and its pages are made, when one is asked for."""
 
-    def __init__(self, edition: Edition, made_from: Unmade) -> None:
-        place = home(edition)
-        self.folder = place.removeprefix(f"{PRIVATE}/").removeprefix(f"{SITE}/")
-        self._from = made_from
+    def __init__(self, edition: Edition, cut: Callable[[Edition], Unmade]) -> None:
+        self.folder = home(edition).removeprefix(f"{PRIVATE}/").removeprefix(f"{SITE}/")
+        self._edition, self._cut = edition, cut
         self._made: dict[str, bytes] = {}
 
+    @cached_property
+    def _unmade(self) -> Unmade:
+        return self._cut(self._edition)
+
     def file(self, path: str) -> bytes | None:
+        """A file by its path in the edition. Raises BrokenTemplate, or Stopped where photos cannot be used."""
         name = f"{path}{INDEX}" if not path or path.endswith("/") else path
         if name not in self._made:
-            made = self._from.file(name)
+            made = self._unmade.file(name)
             if made is None:
                 return None
             self._made[name] = made
