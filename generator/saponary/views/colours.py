@@ -88,6 +88,8 @@ class ColoursView:
     others: tuple[Kind, ...]
     fresh_until: int
     cured_from: int
+    numbers: bool
+    """Whether colours are told by their sRGB numbers too: those are for the maker."""
 
 
 def colours_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ColoursView:
@@ -110,6 +112,7 @@ def colours_view(site: SiteInput, recipes: Sequence[Published], up: str) -> Colo
         ),
         fresh_until=FRESH_UNTIL,
         cured_from=CURED_FROM,
+        numbers=site.shows("private"),
     )
 
 

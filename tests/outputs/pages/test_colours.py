@@ -60,7 +60,7 @@ def entry_of(page: ElementTree.Element, name: str) -> ElementTree.Element:
 @pytest.mark.parametrize("name", sorted(BOOKS))
 def test_every_colourant_stands_once_with_its_words_and_numbers(name: str) -> None:
     proof = proof_of(name)
-    page = parsed(site_of(proof), PAGE)
+    page = parsed(site_of(proof, edition="maker"), PAGE)
     shelf = [entry for entry in proof.book.pantry.additions.values() if entry.colour is not None]
     assert len(shelf) > 50
     for entry in shelf:
@@ -77,7 +77,7 @@ def test_every_colourant_stands_once_with_its_words_and_numbers(name: str) -> No
 
 
 def test_no_swatch_speaks_by_colour_alone() -> None:
-    page = parsed(built(coloured()), PAGE)
+    page = parsed(built(coloured(), edition="maker"), PAGE)
     parents = {child: parent for parent in page.iter() for child in parent}
     swatches = having(page, "swatch")
     assert len(swatches) > 100
@@ -88,6 +88,23 @@ def test_no_swatch_speaks_by_colour_alone() -> None:
             around = parents[around]
         assert str(fill) in words(around) and say(in_words(str(fill))) in words(around)
         assert swatch.get("aria-hidden") == "true"
+
+
+@pytest.mark.parametrize("edition", ["public", "class"])
+def test_numbers_are_for_the_maker_and_words_for_all(edition: str) -> None:
+    page = parsed(built(coloured(), edition=edition), PAGE)
+    assert not re.search(r"#[0-9a-f]{6}", words(page)) and not list(page.iter(f"{X}code"))
+    assert say(in_words("#d9c080")) in words(page)
+
+
+def test_what_is_in_no_recipe_is_folded_by_kind() -> None:
+    page = parsed(built(coloured()), PAGE)
+    folded = having(page, "kind")
+    heads = [words(e) for part in folded for e in part.iter(f"{X}h3")]
+    assert len(folded) > 4 and len(heads) == len(folded)
+    inside = {e.get("id") for part in folded for e in part.iter(f"{X}li") if e.get("id")}
+    assert inside and all("open" not in part.attrib for part in folded)
+    assert "colour-turmeric" not in inside
 
 
 def test_what_the_book_uses_comes_first_and_links_back() -> None:
@@ -111,7 +128,7 @@ def test_the_ladder_climbs_to_the_full_depth() -> None:
 
 
 def test_a_photo_of_the_book_stands_behind_a_colour() -> None:
-    told = words(entry_of(parsed(built(coloured()), PAGE), "turmeric"))
+    told = words(entry_of(parsed(built(coloured(), edition="maker"), PAGE), "turmeric"))
     assert "day 42, 6 g/kg: yellow #d9c080 lot G-1" in told
     assert "Calculated from this book's own results, lot G-1." in told
     plain = words(entry_of(parsed(built(coloured()), PAGE), "madder"))
@@ -143,9 +160,10 @@ def test_the_makers_own_colour_is_called_so(tmp_path: Path) -> None:
     )
     made = site_of(prove(book), date(2026, 3, 20))
     page = parsed(made, PAGE)
+    assert "dusty pink the window sill" in words(page)
     own = words(entry_of(page, "field-madder"))
     assert "Source: the maker's own." in own and "the upper end of the usual range is used" in own
-    assert "day 40, 4 g/kg" in own and "#b0807a the window sill" in own
+    assert "day 40, 4 g/kg" in own and "dusty pink the window sill" in own
     refined = words(entry_of(page, "turmeric"))
     assert "Source: makers' experience, not published." in refined and "Usual: 1 to 5 g/kg" in refined
     for data in made.values():
