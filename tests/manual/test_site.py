@@ -8,9 +8,10 @@ from pathlib import Path
 import pytest
 
 from outputs.pages import test_site as of_a_book
+from saponary.build.listed import InTheWay
 from saponary.manual.keys import MODELS
 from saponary.manual.pages import FINDINGS, INDEX, SAMPLE, keys_page, topic_page
-from saponary.manual.site import Taken, manual_files, write_manual
+from saponary.manual.site import manual_files, write_manual
 from saponary.manual.topics import topics
 from support import proof_of
 
@@ -52,6 +53,6 @@ def test_each_finding_is_told_as_the_rules_tell_it(made: Mapping[str, bytes]) ->
 
 def test_a_folder_of_other_things_is_left_alone(made: Mapping[str, bytes], tmp_path: Path) -> None:
     (tmp_path / "letter.txt").write_text("mine")
-    with pytest.raises(Taken):
+    with pytest.raises(InTheWay):
         write_manual(tmp_path)
     assert [path.name for path in tmp_path.iterdir()] == ["letter.txt"]

@@ -95,7 +95,7 @@ class Plan:
             if place.exchangeable and not found.closed and not few:
                 _all_at_once(place, files, found, both.files.keys() | found.gone)
             else:
-                _one_by_one(place.folder, files, found)
+                one_by_one(place.folder, files, found)
         written.save(place.list, now)
         self._note(stay)
         return Laid(len(files), tuple(sorted(found.foreign)))
@@ -200,7 +200,7 @@ def _taken_over(old: Path, target: Path, one: Content) -> bool:
     return True
 
 
-def _one_by_one(folder: Path, files: Mapping[str, Content], found: Survey) -> None:
+def one_by_one(folder: Path, files: Mapping[str, Content], found: Survey) -> None:
     """Write what has changed into the folder itself, pages last, and remove what is no longer wanted."""
     changed = sorted(files.keys() - found.same, key=lambda name: (name.endswith(".html"), name))
     for name in changed:

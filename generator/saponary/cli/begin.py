@@ -51,7 +51,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     # What computes and tells is imported for this command alone.
     from saponary.build.begin import Asked, Occupied, begin, settings_of
-    from saponary.manual.book_names import write_schemas
+    from saponary.cli.writing import schemas_beside, writing
     from saponary.reading.findings_text import as_text
 
     asks = not given.yes and sys.stdin.isatty() and sys.stdout.isatty()
@@ -80,7 +80,8 @@ def run(given: argparse.Namespace) -> int:
         written = begin(given.folder, asked, own)
     except Occupied as occupied:
         raise Misuse(f"{occupied} is there already; nothing was written") from occupied
-    write_schemas(given.folder)
+    with writing(given.folder, "begin"):
+        schemas_beside(given.folder)
     folder = quoted(given.folder)
     print(f"{given.folder}: a new book of {sum(p.parent.name == 'recipes' for p in written)} recipes")
     print("next:")

@@ -68,7 +68,8 @@ def _found(words: list[str]) -> Iterable[str]:
 
 def _site(folder: Path) -> int:
     """Write the manual's site. What draws is imported here alone."""
-    from saponary.manual.site import NotClean, Taken, write_manual
+    from saponary.build.listed import InTheWay
+    from saponary.manual.site import NotClean, write_manual
     from saponary.reading.findings_text import as_text
 
     try:
@@ -76,7 +77,7 @@ def _site(folder: Path) -> int:
     except NotClean as wrong:
         print(as_text(wrong.findings))
         return FOUND
-    except Taken as taken:
-        raise Misuse(f"{taken} holds other things than a manual; nothing was written") from taken
+    except InTheWay as there:
+        raise Misuse(f"{there}; nothing was written: move it away, or name another folder") from there
     print(f"{folder}: {count} files; open {(folder / 'index.html').resolve().as_uri()}")
     return CLEAN

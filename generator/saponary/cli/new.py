@@ -24,7 +24,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     from saponary.assets.disk import put_new
     from saponary.build.new import fresh, made_from, sound, title_of
-    from saponary.manual.book_names import write_schemas
+    from saponary.cli.writing import schemas_beside, writing
     from saponary.quantity.units import QuantityError
     from saponary.schema.scalars import read_id
 
@@ -41,11 +41,12 @@ def run(given: argparse.Namespace) -> int:
     if not sound(name, text):
         raise Misuse(f"{given.source!r} cannot be copied key by key; correct it first, or copy its file")
     path = book / "recipes" / f"{name}.md"
-    try:
-        put_new(path, text.encode())
-    except FileExistsError as there:
-        raise Misuse(f"{path} is there already; nothing was written") from there
-    write_schemas(book)
+    with writing(book, "new"):
+        try:
+            put_new(path, text.encode())
+        except FileExistsError as there:
+            raise Misuse(f"{path} is there already; nothing was written") from there
+        schemas_beside(book)
     print(path)
     print(f"next: fill it in, then saponary proof{'' if given.book is None else ' ' + quoted(book)}")
     return CLEAN

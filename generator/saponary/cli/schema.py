@@ -6,7 +6,7 @@ import argparse
 import json
 from pathlib import Path
 
-from saponary.cli.command import CLEAN
+from saponary.cli.command import CLEAN, Misuse
 
 PARTS = ("recipe", "batches", "book", "pantry", "class", "claims")
 """The kinds of file; the models behind them are imported where one is printed."""
@@ -28,13 +28,19 @@ def run(given: argparse.Namespace) -> int:
 
     names: Names = {}
     if given.book is not None:
+        from saponary.build.listed import InTheWay
         from saponary.cli.asked_book import is_asked
+        from saponary.cli.writing import writing
         from saponary.manual.book_names import names_of, write_schemas
 
         is_asked(given.book)
         if given.part is None:
-            for path in write_schemas(given.book):
-                print(path)
+            with writing(given.book, "schema"):
+                try:
+                    made = write_schemas(given.book)
+                except InTheWay as there:
+                    raise Misuse(f"{there}; nothing was written: move it away") from there
+            print(*made, sep="\n")
             return CLEAN
         names = names_of(given.book)
     print(json.dumps(editors_schema(given.part or "recipe", names), indent=1, ensure_ascii=False))

@@ -45,5 +45,17 @@ def again_if_saved(edit: Callable[[], int]) -> int:
         raise Unwritten(as_text([of_saved(saved.path.name)])) from saved
 
 
+def schemas_beside(root: Path) -> None:
+    """Write the schemas for editors into a book, where nothing is in their way; what is, is told and stops nothing."""
+    # What reads the book's names is imported where they are written.
+    from saponary.build.listed import InTheWay
+    from saponary.manual.book_names import write_schemas
+
+    try:
+        write_schemas(root)
+    except InTheWay as there:
+        _tell(f"{there}; the schemas for editors were not written")
+
+
 def _tell(said: str) -> None:
     print(f"saponary: {said}", file=sys.stderr, flush=True)

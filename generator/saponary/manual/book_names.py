@@ -8,8 +8,9 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from saponary.assets.disk import put
 from saponary.book.parts import read_pantry, read_settings
+from saponary.build.listed import lay
+from saponary.build.written import list_of, own_folder
 from saponary.manual.book_schema import Names, editors_schema
 from saponary.manual.keys import MODELS
 from saponary.reading.files import Folder, Unread
@@ -38,11 +39,12 @@ def names_of(root: Path) -> Names:
 
 
 def write_schemas(root: Path) -> list[Path]:
-    """Write those of every kind of file into a book's folder; the files written."""
-    names = names_of(root)
-    made: list[Path] = []
-    for file in MODELS:
-        path = root / SCHEMAS / f"{file}.json"
-        put(path, (json.dumps(editors_schema(file, names), indent=1, ensure_ascii=False) + "\n").encode())
-        made.append(path)
-    return made
+    """Write those of every kind of file into a book's folder; the files written. Raises InTheWay."""
+    names, folder = names_of(root), root / SCHEMAS
+    files = {
+        f"{file}.json": f"{json.dumps(editors_schema(file, names), indent=1, ensure_ascii=False)}\n".encode()
+        for file in MODELS
+    }
+    own_folder(root)
+    lay(folder, list_of(folder), files)
+    return [folder / name for name in files]

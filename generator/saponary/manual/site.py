@@ -12,6 +12,7 @@ from pathlib import Path
 from jinja2 import Environment
 
 from saponary.assets import resources
+from saponary.build.listed import lay
 from saponary.build.proof import Proof
 from saponary.label.lists import bar
 from saponary.manual import pages
@@ -39,7 +40,7 @@ _SHOWN = ("lye", "water", "superfat", "batter")
 """Figures beside a drawing."""
 
 _LIST = ".saponary-manual"
-"""In a manual's folder: every file that was written there. A folder that has it may be written anew."""
+"""In a manual's folder: the list of what was written there."""
 
 
 class NotClean(Exception):
@@ -50,27 +51,10 @@ class NotClean(Exception):
         self.findings = findings
 
 
-class Taken(Exception):
-    """The folder holds something else."""
-
-
 def write_manual(folder: Path) -> int:
-    """Write it, and return how many files. Raises NotClean, or Taken for a folder that holds other things."""
-    listed = folder / _LIST
-    if folder.exists() and not listed.is_file() and any(folder.iterdir()):
-        raise Taken(str(folder))
+    """Write it, and return how many files. Raises NotClean, or InTheWay where other things are in the way."""
     made = dict(manual_files())
-    old = listed.read_text(encoding="utf-8").splitlines() if listed.is_file() else []
-    folder.mkdir(parents=True, exist_ok=True)
-    listed.write_text("\n".join(sorted({*old, *made})), encoding="utf-8")
-    for name, data in made.items():
-        path = folder / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(data)
-    for name in set(old) - made.keys():
-        if ".." not in Path(name).parts and not Path(name).is_absolute():
-            (folder / name).unlink(missing_ok=True)
-    listed.write_text("\n".join(sorted(made)), encoding="utf-8")
+    lay(folder, folder / _LIST, made, alone=True)
     return len(made)
 
 

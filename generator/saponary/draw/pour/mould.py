@@ -16,6 +16,7 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.scene import Face
 from saponary.draw.pour.seed import Array, numbers, wave
+from saponary.draw.pour.sums import area_under
 from saponary.quantity.roots import rising_root
 
 STEP = 0.7
@@ -40,7 +41,7 @@ class Mould:
         return Polygon(line).buffer(0)
 
     def area(self, lower: Array, upper: Array) -> float:
-        return float(np.trapezoid(upper - lower, self.xs))
+        return area_under(upper - lower, self.xs)
 
     @property
     def outline(self) -> BaseGeometry:
@@ -97,7 +98,7 @@ def make_mould(face: Face, texture: str, *words: str) -> Mould:
     if face.top_view:
         return Mould(xs, rise, height - rise, width, height, scale, face)
     relief = _relief(xs, width, min(height, 60.0), texture, *words)
-    relief -= np.trapezoid(relief, xs) / width
+    relief -= area_under(relief, xs) / width
     return Mould(xs, rise, height + relief, width, height, scale, face)
 
 

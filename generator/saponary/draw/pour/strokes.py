@@ -18,6 +18,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from saponary.draw.pour.seed import Array
+from saponary.draw.pour.sums import area_under
 
 MOST_SLOPE = 0.7
 STEEPEST = 1.875  # of the ramp t³(10 − 15t + 6t²), at its middle
@@ -85,7 +86,7 @@ def tines(places: Array, span: float, rim: float) -> Profile:
     edge = np.clip(np.minimum(at, span - at) / rim, 0.0, 1.0)
     fade = edge * edge * (3.0 - 2.0 * edge)
     carried = fade * kernel
-    carried -= fade * (np.trapezoid(carried, at) / np.trapezoid(fade, at))
+    carried -= fade * (area_under(carried, at) / area_under(fade, at))
     cell = span / CELLS
     whole = np.concatenate([[0.0], np.cumsum((carried[1:] + carried[:-1]) / 2)]) * cell
 
