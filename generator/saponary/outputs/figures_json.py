@@ -13,6 +13,7 @@ from saponary.lye.figures import ENGINE_VERSION, Figures
 from saponary.lye.portions import PortionFigures
 from saponary.quantity.rounding import told
 from saponary.reading.plain import is_map, is_row
+from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
 
 ENGINE = f"{__version__}+{ENGINE_VERSION}"
@@ -40,8 +41,8 @@ def site_object(site: SiteInput) -> dict[str, Any]:
 
 
 def published_object(recipe: Published, site: SiteInput) -> dict[str, Any]:
-    """One recipe of an edition."""
-    if site.edition.formula == "full":
+    """One recipe of an edition; without its figures where students are to work some of them out."""
+    if site.edition.formula == "full" and not left_blank(recipe, site):
         return recipe_object(recipe, recipe.status)
     return {"slug": recipe.slug, "title": recipe.model.title, "status": recipe.status.name}
 

@@ -66,6 +66,11 @@ def recipes(published: Iterable[Published]) -> tuple[str, ...]:
     return (TITLES, *(recipe(one.slug) for one in published))
 
 
+def taught(site: SiteInput) -> tuple[str, ...]:
+    """What a recipe's page rests on where it is at the size of a class: its lesson, and its moulds."""
+    return (CLASSES, PANTRY) if site.edition.reader == "student" else ()
+
+
 def scraps(shown: Published) -> tuple[str, ...]:
     """The recipes whose scrap is shown in the drawing of this one."""
     melted = (part.id for part in shown.resolved.formula.remelted)

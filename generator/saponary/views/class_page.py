@@ -12,14 +12,14 @@ from markupsafe import Markup
 
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
-from saponary.messages.message import Message, Value, day, message
-from saponary.quantity.numbers import WeightUnit
+from saponary.messages.message import Listed, Message, Value, Within, day, message
+from saponary.quantity.numbers import Scale, WeightUnit
 from saponary.views import links
 from saponary.views.batches import Photo
 from saponary.views.facts import as_written
 from saponary.views.lead_photo import lead_photo
 from saponary.views.paper.handout import RecipePages, handout
-from saponary.views.paper.handout_weights import ClassWeights
+from saponary.views.paper.handout_weights import ClassWeight, ClassWeights
 from saponary.views.printed import Printed, of_class, of_recipe
 from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
@@ -46,6 +46,9 @@ class ClassRecipe:
     size: Value | None
     """None where an oil is left blank, which the sum would give away."""
     weights: ClassWeights
+    weighed: tuple[ClassWeight, ...]
+    """What each student weighs; `for_you` is too little for the scale, and weighed for the whole bench."""
+    for_you: Listed | None
     blanks: int
 
 
@@ -124,7 +127,9 @@ def _papers(read: ClassFile, recipes: Sequence[Published], site: SiteInput, up: 
 
 
 def _recipe(recipe: Published, pages: RecipePages, site: SiteInput, up: str) -> ClassRecipe:
-    prose = Prose(recipe.catalogue, Links(up=up))
+    prose, settings = Prose(recipe.catalogue, Links(up=up)), site.book.settings
+    scale = Scale(settings.scale_step_grams, settings.units)
+    small = [line for line in pages.weights.lines if too_little(line, scale)]
     return ClassRecipe(
         title=prose.title(recipe.model.title),
         href=up + links.recipe_page(recipe.slug),
@@ -133,8 +138,17 @@ def _recipe(recipe: Published, pages: RecipePages, site: SiteInput, up: str) -> 
         drawing=up + links.drawing(recipe.slug, "cured"),
         size=pages.size,
         weights=pages.weights,
+        weighed=tuple(line for line in pages.weights.lines if not too_little(line, scale)),
+        for_you=Listed(tuple(Within(w) if isinstance(w := line.what, str) else w for line in small))
+        if small
+        else None,
         blanks=sum(line.student is None for line in pages.weights.lines),
     )
+
+
+def too_little(line: ClassWeight, scale: Scale) -> bool:
+    """Whether a student's part is under two steps of the scale; what is left blank is not told of."""
+    return line.student is not None and line.student.value < 2 * scale.step_shown
 
 
 def class_links(site: SiteInput, up: str) -> tuple[ClassLink, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import get_args
 
 from markupsafe import Markup
@@ -16,6 +16,7 @@ from saponary.quantity.numbers import Scale
 from saponary.quantity.totals import totals
 from saponary.schema.methods.method import Waits
 from saponary.views import links, names
+from saponary.views.at_class import AtClass, at_class
 from saponary.views.badge import Badge, badge
 from saponary.views.batches import BatchView, Photo, batches
 from saponary.views.chemistry import ChemistryView, chemistry
@@ -79,6 +80,8 @@ class RecipeView:
     swatches: tuple[Swatch, ...]
     badge: Badge | None
     fingerprint: str
+    lesson: AtClass | None
+    """The class that makes it, at whose size its weights then are; their own figures it works out itself."""
     panel: Panel | None
     work: WorkOrder | None
     unit: str
@@ -123,6 +126,9 @@ def recipe_view(
     computed, settings = recipe, site.book.settings
     photos = {name: site.photos[name] for name in recipe.pictures if name in site.photos}
     model, prose = computed.model, Prose(computed.catalogue, to, photos, recipe.slug)
+    lesson = at_class(recipe, site)
+    if lesson is not None:
+        prose = lesson.prose(prose)
     scale = Scale(settings.scale_step_grams, settings.units)
     body = prose.block(computed.notes, top=top)
     return RecipeView(
@@ -137,13 +143,20 @@ def recipe_view(
         swatches=_swatches(drawing, computed),
         badge=badge(recipe, site) if site.shows("badge") else None,
         fingerprint=computed.fingerprint,
-        panel=panel(computed, scale) if site.shows("figures") else None,
-        work=work_order(WeighSheet(computed, scale, prose)) if site.shows("work") else None,
+        lesson=lesson,
+        panel=panel(computed, scale) if site.shows("figures") and lesson is None else None,
+        work=_work(recipe, scale, prose, lesson) if site.shows("work") else None,
         unit=settings.units,
         notes=body if body.strip() else None,
         cautions=cautions.for_recipe(computed, making=site.shows("work")),
         record=sheet_fields(model.by, settings.units),
     )
+
+
+def _work(recipe: Published, scale: Scale, prose: Prose, lesson: AtClass | None) -> WorkOrder:
+    if lesson is None:
+        return work_order(WeighSheet(recipe, scale, prose))
+    return replace(lesson, bench=replace(lesson.bench, prose=prose)).work
 
 
 def recipe_page(
@@ -156,32 +169,37 @@ def recipe_page(
 ) -> RecipePage:
     """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
     computed, model = recipe, recipe.model
-    prose = Prose(computed.catalogue, to)
+    prose, lesson = Prose(computed.catalogue, to), view.lesson
     scale = Scale(site.book.settings.scale_step_grams, site.book.settings.units)
-    summary = prose.plain(model.summary)
-    shares = site.edition.formula != "ingredients"
+    summary = (lesson.prose(prose) if lesson is not None else prose).plain(model.summary)
+    sums = lesson is not None and bool(lesson.blank)
+    shares = site.edition.formula != "ingredients" and not sums
     listed = listings(site.labels.get(recipe.slug), shares=shares) if site.shows("ingredients") else ()
     stages = view.work.stages if view.work is not None else ()
     made = batches(computed, site, prose)
     return RecipePage(
-        contents=contents(recipe, site, stages, listed=bool(listed), lots=bool(made)),
+        contents=contents(
+            recipe, site, stages, listed=bool(listed), lots=bool(made), taught=lesson is not None
+        ),
         description=summary or message("recipe.description", title=prose.title(model.title)),
         collection_href=f"{to.up}{links.GALLERY}" if model.collection else "",
         photo=lead_photo(recipe, site, prose),
         faces=drawing.size,
         minded=by_stage(recipe, view.cautions, stages),
-        key_figures=key_figures(recipe, panel(recipe, scale)) if site.shows("figures") else (),
+        key_figures=key_figures(recipe, panel(recipe, scale))
+        if site.shows("figures") and lesson is None
+        else (),
         sheets=of_recipe(recipe.slug, site, to.up),
         labels=of_labels(recipe.slug, site, to.up),
-        sizes=sizes(computed, scale) if site.shows("sizes") else None,
+        sizes=sizes(computed, scale) if site.shows("sizes") and lesson is None else None,
         chemistry=chemistry(computed)
-        if site.shows("chemistry") and computed.resolved.formula.weighs_lye
+        if site.shows("chemistry") and computed.resolved.formula.weighs_lye and not sums
         else None,
         ingredients=listed,
         batches=made,
         cures=lot_cures(computed, site, prose),
         maker_only=maker_only(computed, site),
-        history=to.up + links.history(recipe.slug) if site.versions.get(recipe.slug) else "",
+        history=to.up + links.history(recipe.slug) if site.versions.get(recipe.slug) and not sums else "",
         beside=neighbours(recipe, row, to.up),
     )
 

@@ -21,6 +21,7 @@ from saponary.schema.fields import kebab
 from saponary.schema.recipe import Recipe
 from saponary.schema.seen import only_seen
 from saponary.schema.settings import Settings
+from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
 
 _CARRIED: frozenset[str] = frozenset({"always", "full formula", "summary", "work"})
@@ -31,10 +32,10 @@ book, as photos and waivers do.
 
 def attachments(recipe: Published, site: SiteInput) -> tuple[Attachment, ...]:
     """What a recipe's sheet carries: figures always, the source where the formula is shown in full. A rebatch is
-    nothing without the lots of other recipes, and carries none."""
+    nothing without the lots of other recipes, and carries none; nor does what students work out themselves."""
     text = as_text(published_object(recipe, site)) + "\n"
     carried = [Attachment("figures.json", text.encode(), "The figures of this recipe")]
-    if site.edition.formula == "full" and recipe.resolved.formula.weighs_lye:
+    if site.edition.formula == "full" and not left_blank(recipe, site) and recipe.resolved.formula.weighs_lye:
         for name, source, about in (
             ("recipe.md", recipe_source(recipe), "This recipe; put it into recipes/"),
             ("pantry.yaml", pantry_source(recipe), "What it takes from the shelf"),

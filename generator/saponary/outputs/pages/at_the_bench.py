@@ -13,6 +13,7 @@ from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.templating import named_by_content, script
 from saponary.quantity.numbers import Scale
 from saponary.views import links
+from saponary.views.at_class import at_class
 from saponary.views.bench_screens import screens
 from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
@@ -27,7 +28,12 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     yield SiteFile(address, lambda: keeper, (rests_on.TEMPLATES,))
     for recipe in context.recipes:
         path = links.at_the_bench(recipe.slug)
-        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug))
+        uses = (
+            *rests_on.FRAME,
+            rests_on.TITLES,
+            *rests_on.taught(context.site),
+            rests_on.recipe(recipe.slug),
+        )
         yield SiteFile(path, partial(_page, context, recipe, path, address), uses, recipe.slug)
 
 
@@ -35,14 +41,16 @@ def _page(context: PageContext, recipe: Published, path: str, address: str) -> b
     computed, settings, up = recipe, context.site.book.settings, links.root(path)
     prose = Prose(computed.catalogue, Links(context.published, up))
     scale = Scale(settings.scale_step_grams, settings.units)
-    order = work_order(WeighSheet(computed, scale, prose))
+    lesson = at_class(recipe, context.site)
+    order = lesson.work if lesson is not None else work_order(WeighSheet(computed, scale, prose))
     return context.page(
         "at-the-bench.html",
         path,
         title=prose.title(computed.model.title),
         home=up + links.recipe_page(recipe.slug),
         formula=computed.fingerprint if context.site.shows("badge") else "",
-        ticks=_key(settings.title, recipe.slug, computed.fingerprint),
+        ticks=_key(settings.title, recipe.slug, computed.fingerprint, lesson.title if lesson else ""),
+        lesson=lesson,
         screens=screens(order.stages),
         held=held_lots(computed) if context.site.shows("batches") else (),
         cautions=cautions.for_recipe(computed),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import partial
 
 from saponary.book.published import Published
@@ -11,11 +11,14 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
+from saponary.views.at_class import left_blank
 from saponary.views.history import book_changes, history
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    told = [recipe for recipe in context.recipes if context.site.versions.get(recipe.slug)]
+    site = context.site
+    # Its versions tell what students are to work out.
+    told = [one for one in context.recipes if site.versions.get(one.slug) and not left_blank(one, site)]
     for recipe in told:
         path = links.history(recipe.slug)
         uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
@@ -23,15 +26,15 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     if told:
         histories = (rests_on.history(recipe.slug) for recipe in told)
         rests = (*rests_on.FRAME, *rests_on.recipes(told), *histories)
-        yield SiteFile(links.CHANGES, partial(_changes, context), rests)
+        yield SiteFile(links.CHANGES, partial(_changes, context, told), rests)
 
 
 def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     return context.page("history.html", path, history=history(recipe, context.site, links.root(path)))
 
 
-def _changes(context: PageContext) -> bytes:
-    found = book_changes(context.recipes, context.site, links.root(links.CHANGES))
+def _changes(context: PageContext, told: Sequence[Published]) -> bytes:
+    found = book_changes(told, context.site, links.root(links.CHANGES))
     return context.page("changes.html", links.CHANGES, changes=found)
 
 

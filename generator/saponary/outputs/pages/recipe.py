@@ -22,7 +22,8 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         path = links.recipe_page(recipe.slug)
         drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
         own = (rests_on.notes(recipe.slug), rests_on.history(recipe.slug))
-        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.PDFS, *own, *drawn)
+        lesson = rests_on.taught(context.site)
+        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.PDFS, *own, *lesson, *drawn)
         yield SiteFile(path, partial(_page, context, recipe, row, path), uses, recipe.slug)
         yield from drawing_files(context, recipe)
 
