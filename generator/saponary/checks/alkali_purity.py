@@ -28,8 +28,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "alkali-purity",
     "danger",
-    "Potassium hydroxide of the trade is 85 to 92 % pure (from memory); the rest is water. Weighed as if it were "
-    "pure it is a tenth too little, and the soap stays oily.",
+    "Potassium hydroxide is sold 85 to 92 % pure (from memory); the rest is water. Weighed as if it "
+    "were pure, it is about a tenth too little, and the soap stays oily.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

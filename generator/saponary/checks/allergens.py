@@ -58,8 +58,9 @@ def _unknown(computed: Computed, name: str, word: str, path: Path) -> Finding:
 RULE = Rule(
     "allergens",
     "label",
-    "The European Union wants fragrance allergens named above 0.01 % of a bar of soap (Annex III of Regulation "
-    "1223/2009). What a scent holds is on its supplier's sheet alone; a name that cannot be read leaves one out.",
+    "In the European Union, fragrance allergens above 0.01 % of a bar of soap must be named (Annex III "
+    "of Regulation 1223/2009). Only the supplier's sheet says which ones a scent holds. A name that "
+    "cannot be read leaves one out.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

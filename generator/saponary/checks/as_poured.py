@@ -113,8 +113,9 @@ def _astray(record: BatchRecord, found: Recount) -> Finding:
 RULE = Rule(
     "as-poured",
     "danger",
-    "Each batch record is recomputed from its own weights, whatever its recipe has become since. A lot whose weights "
-    "leave free lye is no soap for skin; one whose weights do not tell, or tell of another soap, is not called ready.",
+    "Each batch record is recomputed from its own weights, even after its recipe has changed. A lot "
+    "whose weights leave free lye must not be used. A lot with missing weights, or with the weights of "
+    "another soap, is not called ready.",
     recipe=check,
     book=check_book,
     kinds=BOTH,

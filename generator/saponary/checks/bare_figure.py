@@ -196,9 +196,10 @@ def _finding(computed: Computed, bare: BareFigure, figure: Figure | None) -> Fin
 RULE = Rule(
     "bare-figure",
     "stale",
-    "A number that stands in a sentence beside a word for lye, water, superfat or an ingredient is read as a figure "
-    "of the recipe. Only figures in braces are kept true by the build; one that agrees with none today is stale or "
-    "wrong. Sentences that tell what once was, or what holds for soap in general, are passed over.",
+    "A number in a sentence, beside a word for lye, water, superfat or an ingredient, is read as a "
+    "figure of the recipe. The build keeps only figures in braces true. A number that matches no figure"
+    " of today is out of date or wrong. Sentences about the past, or about soap in general, are not "
+    "read.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -84,8 +84,8 @@ def _test(record: BatchRecord, index: int) -> Path:
 RULE = Rule(
     "batch-days",
     "sense",
-    "A batch is poured before it is unmoulded, cut or tested, and nothing of it is recorded for a day yet to come. A cure is counted from the day of the pour, so that "
-    "a wrong day makes a bar ready too soon.",
+    "A batch is poured before it is unmoulded, cut or tested, and no day of its record lies in the "
+    "future. The cure is counted from the day of the pour, so a wrong day makes a bar ready too soon.",
     recipe=check,
     mentions=latest,
     book=check_book,

@@ -28,8 +28,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "batches",
     "sense",
-    "A batch record names the formula it was poured to, by fingerprint. When the recipe changes, what was "
-    "learnt from the batch is no longer about this recipe, and the page says so.",
+    "A batch record names its formula by fingerprint. When the recipe changes, what the batch showed "
+    "may no longer be true of it, and the page says so.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

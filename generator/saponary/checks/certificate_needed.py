@@ -36,8 +36,8 @@ def _wanted(oil: Oil) -> bool:
 RULE = Rule(
     "certificate-needed",
     "danger",
-    "Where published values lie so far apart, one from a table can leave free alkali in the bar. The "
-    "supplier's certificate of the very oil decides.",
+    "Published values of some oils differ so much that a value from a table can leave free alkali in "
+    "the bar. Use the value on the supplier's certificate for your own lot.",
     recipe=check,
     waivable=IN_RECIPES,
     each="oil",

@@ -99,8 +99,9 @@ _JURISDICTIONS = (("us", "US"), ("eu", "EU"), ("maker", "this book"))
 RULE = Rule(
     "claims",
     "words",
-    "A sentence that promises more than washing makes a soap a cosmetic, or a drug, in the United States, and in the "
-    "Union asks for evidence or is barred. A match is for a person to judge; it is no legal advice.",
+    "A sentence that promises more than washing makes a soap a cosmetic or a drug in the United States."
+    " In the European Union it needs evidence, or is not allowed. A person must judge each match; this "
+    "is not legal advice.",
     words=of_recipe,
     book=check_book,
     kinds=BOTH,

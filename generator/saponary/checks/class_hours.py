@@ -24,7 +24,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "class-hours",
     "sense",
-    "The hours of a class stand in their order.",
+    "The hours of a timetable are in order.",
     book=check,
     kinds=WARNING,
     waivable=IN_CLASSES,

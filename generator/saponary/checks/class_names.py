@@ -39,6 +39,6 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "class-names",
     "sense",
-    "A class is of recipes that the book holds, each once, in a mould and from packs that the pantry knows.",
+    "A class names recipes of this book, each once, and a mould and packs that the pantry knows.",
     book=check,
 )

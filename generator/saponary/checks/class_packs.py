@@ -37,8 +37,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "class-packs",
     "sense",
-    "A shopping list is made in the packs that things are sold in. A pack of what no recipe uses is mostly a "
-    "slip of the pen.",
+    "A shopping list counts packs. A pack of something that no recipe uses is probably a typing mistake.",
     book=check,
     kinds=WARNING,
     waivable=IN_CLASSES,

@@ -44,7 +44,8 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "class-scale",
     "danger",
-    "What one student makes is small. Its weights, rounded to the scale, still leave the superfat that was meant.",
+    "A student makes a small batch. With its weights rounded to the scale, the superfat must still be "
+    "the one that was meant.",
     book=check,
     kinds=BOTH,
 )

@@ -48,8 +48,9 @@ def _over_ice(computed: Computed) -> Path | None:
 RULE = Rule(
     "cold-lye",
     "danger",
-    "Water near freezing holds far less sodium hydroxide than warm water: 42 g in 100 g at 0 °C, 109 g at 20 °C. "
-    "Over frozen milk or ice the rest lies undissolved, and goes into the oils as grains if nobody waits.",
+    "Water near freezing dissolves far less sodium hydroxide than warm water: 42 g in 100 g at 0 °C, "
+    "109 g at 20 °C. Over frozen milk or ice the rest stays undissolved, and goes into the oils as "
+    "grains unless you wait.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -32,6 +32,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "cook-loss",
     "sense",
-    "A cook boils off water, and nothing else. A pot gains no weight by it, and loses no more than the water there was.",
+    "A cook boils off water and nothing else. A pot cannot gain weight by it, and cannot lose more than"
+    " the water in it.",
     recipe=check,
 )

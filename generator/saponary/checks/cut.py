@@ -41,8 +41,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "cut",
     "sense",
-    "Bars are counted and weighed by how the loaf is cut. A cut as long as the mould leaves none, one of a few "
-    "millimetres is a slip of the unit.",
+    "The cut decides how many bars there are and what they weigh. A cut as long as the mould gives no "
+    "bars; one of a few millimetres is probably in the wrong unit.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

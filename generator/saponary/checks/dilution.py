@@ -44,8 +44,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "dilution",
     "sense",
-    "Water thins a paste and never strengthens it: the total fatty matter (ISO 685) that a recipe thins to is less "
-    "than that of its paste. An excess of alkali that an acid is to take is told.",
+    "Water only thins a paste: the total fatty matter (ISO 685) of the soap must be less than that of "
+    "its paste. Where the formula has an excess of alkali for an acid to neutralise, it is shown.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

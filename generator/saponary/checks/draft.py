@@ -21,7 +21,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "draft",
     "stale",
-    "The signed figures are the maker's signature. A recipe without them is a draft and is not published.",
+    "The signed figures are your signature. A recipe without them is a draft and is not published.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -68,8 +68,8 @@ def _infusions(computed: Computed) -> Iterator[tuple[Path, str, str | None]]:
 RULE = Rule(
     "fading",
     "sense",
-    "Botanical colours change in alkali and fade in light. The drawing shows both states; a recipe whose "
-    "pour relies on a colour that will not stay is told so before the pour.",
+    "Plant colours change in alkali and fade in light. The drawing shows the fresh and the cured "
+    "colour. Where a pour depends on a colour that fades, you are told before you pour.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

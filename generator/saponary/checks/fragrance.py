@@ -52,8 +52,8 @@ def _over(computed: Computed, scents: Scent, name: str, path: Path) -> Iterator[
 RULE = Rule(
     "fragrance",
     "label",
-    "A supplier's certificate gives the largest share of the finished product for its own scent; no general "
-    "figure stands in for it. The share is of the cured bar, summed over all blends and scraps in it.",
+    "A supplier's certificate gives the largest share of a scent in the finished product; no general "
+    "figure can replace it. The share is of the cured bar, summed over all blends and scraps in it.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

@@ -47,8 +47,9 @@ def _held(
 RULE = Rule(
     "free-alkali",
     "danger",
-    "A bar that holds free alkali burns skin. A lot whose last test found any, or by titration more than the book's "
-    "limit (ISO 456 and ISO 684 say how it is measured), is held back until a later test finds none.",
+    "A bar that holds free alkali burns skin. A lot is held back when its last test found any, or more "
+    "by titration than the book's limit (ISO 456 and ISO 684 say how it is measured), until a later "
+    "test finds none.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -65,8 +65,8 @@ def _stated(fact: LabelFact, settings: Settings, place: PlaceOfSale) -> bool:
 RULE = Rule(
     "label-facts",
     "label",
-    "Beside the list of ingredients a label carries what the law of its place asks for. A soap sold only as soap "
-    "needs less in the United States (21 CFR 701.20).",
+    "Beside the ingredient list, a label carries what the law of its place requires. A soap sold only "
+    "as soap needs less in the United States (21 CFR 701.20).",
     mentions=weight,
     book=check,
     kinds=WARNING,

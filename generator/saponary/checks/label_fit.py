@@ -37,8 +37,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "label-fit",
     "label",
-    "What a label says fits on it at a size that can be read: small letters of 1/16 or 1/32 inch in the United "
-    "States, of 1.2 mm elsewhere. No sheet is made of labels that it does not fit on.",
+    "A label's text must fit at a size that people can read: small letters of 1/16 or 1/32 inch in the "
+    "United States, of 1.2 mm elsewhere. No sheet is made of labels on which it does not fit.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -30,6 +30,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "label-lot",
     "label",
-    "A label that names a lot, and the day until which it is good, is for a lot that is recorded and not held back.",
+    "A label names a lot, and the day until which it is good, only where that lot is recorded and not "
+    "held back.",
     recipe=check,
 )

@@ -43,8 +43,8 @@ def unchecked(language: str, words: WordList) -> str:
 RULE = Rule(
     "language",
     "words",
-    "Claims, bare figures and the words of pages hang on lists for each language. Where a list is missing, what it "
-    "would find is not found.",
+    "Claims, bare figures and the words of pages need a list for each language. Where a list is "
+    "missing, nothing is found.",
     book=check,
     kinds=WARNING,
     waivable=EVERYWHERE,

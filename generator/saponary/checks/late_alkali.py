@@ -40,8 +40,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "late-alkali",
     "danger",
-    "After the cook, and in a rebatch, no lye is left for an acid: it splits soap into fatty acid. What brings alkali "
-    "of its own finds no weighed superfat to take it up.",
+    "After the cook, and in a rebatch, no lye is left for an acid: it would split soap into fatty acid."
+    " Alkali that an addition brings has no weighed superfat to take it up.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

@@ -39,7 +39,8 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "lots",
     "sense",
-    "A lot is traced by its name alone, from a bar back to its weights, so that no two batches of a book share one.",
+    "A lot is traced by its name, from a bar back to its weights. No two batches of a book may have the"
+    " same name.",
     mentions=lots,
     book=check,
 )

@@ -57,7 +57,7 @@ def _dissolved(
 RULE = Rule(
     "lye-stock",
     "danger",
-    "Lye that is kept as a stock solution is weighed with its water. The stock is at least as strong as the lye it "
-    "is thinned to, and no stronger than water holds at the coldest place where it stands.",
+    "A stock solution of lye is weighed with its water. The stock must be at least as strong as the lye"
+    " it is thinned to, and no stronger than water can hold at the coldest place where you keep it.",
     recipe=check,
 )

@@ -53,6 +53,6 @@ def _first(computed: Computed) -> Path:
 RULE = Rule(
     "lye-strength",
     "danger",
-    "A lye may be at most half alkali by weight, counted on the water it is really dissolved in.",
+    "A lye solution may be at most half alkali by weight, counted with the water that really dissolves it.",
     recipe=check,
 )

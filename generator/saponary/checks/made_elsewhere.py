@@ -12,34 +12,34 @@ from saponary.checks.rule import Rule
 READING = Rule(
     "reading",
     "reading",
-    "A file is plain text in UTF-8, of a sound size, under a name that can be an address. Its YAML has no key "
-    "twice, no tag, and no more nesting than a person would write.",
+    "A file is plain text in UTF-8, not too large, and its name can be an address. Its YAML has no key "
+    "twice, no tag, and no nesting deeper than a person would write.",
     kinds=BOTH,
 )
 SCHEMA = Rule(
     "schema",
     "reading",
-    "Every key is one that is known, and its value of the kind that the key asks for. An amount names its unit.",
+    "Every key is known, and its value is of the right kind. An amount names its unit.",
     kinds=BOTH,
 )
 SENSE = Rule(
     "sense",
     "reading",
-    "What a recipe names is in the pantry, its shares add up, and its total, its mould and its weights agree; "
-    "else there is nothing to compute.",
+    "What a recipe names is in the pantry, its shares add up, and its total, its mould and its weights "
+    "agree. Otherwise nothing can be computed.",
     kinds=BOTH,
 )
 PANTRY = Rule(
     "pantry",
     "reading",
-    "An entry of the maker's own has every figure that is needed to compute with it, and none that cannot be.",
+    "Your own entry has every figure that is needed to compute with it, and no figure that is impossible.",
     kinds=BOTH,
 )
 UNNAMED = Rule(
     "unnamed-ingredient",
     "label",
-    "A list of ingredients can name what a bar holds, and names no supplier: of the maker's own entries it needs "
-    "the listed name, or what they are like.",
+    "An ingredient list names what a bar holds, and no supplier. So your own entries need their listed "
+    "name (inci), or say what they are like.",
     kinds=WARNING,
     waivable=IN_THE_PANTRY,
     each="ingredient",
@@ -47,29 +47,30 @@ UNNAMED = Rule(
 CLAIM_LIST = Rule(
     "claim-list",
     "reading",
-    "The book's own list of claim words can be read: its entries have names of their own, and its forms are words.",
+    "The book's own list of claim words can be read: no two entries have the same name, and its forms "
+    "are words.",
 )
 PRESS = Rule(
     "press",
     "reading",
-    "A sheet that was to be set as a PDF could be set.",
+    "A sheet could be made into a PDF.",
 )
 WRITING = Rule(
     "writing",
     "reading",
-    "What is to be written can be: the disk has room and lets the program write, no other command is at work in the "
-    "book, and nothing stands in the way that no build wrote.",
+    "Files can be written: the disk has room, the program may write, no other command works in the "
+    "book, and no file of yours stands in the way.",
 )
 TEMPLATE = Rule(
     "template",
     "reading",
-    "A template of the book's own can be filled: it is written as templates are, uses what there is, and takes no "
-    "more time, memory or room than a page needs.",
+    "Your own template works: it has no mistake in its syntax, uses only names that exist, and takes no"
+    " more time, memory or room than a page needs.",
 )
 WAIVER = Rule(
     "waiver",
     "reading",
-    "A waiver names a rule that may be waived in that file, the one thing it is about where there may be several, "
-    "and a reason. One that no longer sets anything aside is taken out.",
+    "A waiver names a rule that may be waived in that file, a reason, and the one thing it is about "
+    "where there may be several. A waiver that is no longer needed must be taken out.",
     kinds=BOTH,
 )

@@ -68,7 +68,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "mould-fill",
     "sense",
-    "A mould that would be less than half full is likely not the one that was meant (common practice, no source).",
+    "A mould that would be less than half full is probably not the one you meant (common practice, no "
+    "source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

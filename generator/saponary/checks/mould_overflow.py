@@ -23,6 +23,6 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "mould-overflow",
     "danger",
-    "Batter that runs over a rim is caustic and hot.",
+    "Batter that runs over the rim of a mould is caustic and hot.",
     recipe=check,
 )

@@ -68,8 +68,8 @@ def _expected(computed: Computed, stated: float) -> Iterator[Finding]:
 RULE = Rule(
     "net-weight",
     "label",
-    "The net weight on a label is true on the day of sale: no more than the lightest cured bar, or than the "
-    "weight at which the fitted bars settle.",
+    "The net weight on a label must be true on the day of sale: no more than the lightest cured bar, or"
+    " than the weight at which the fitted bars settle.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

@@ -120,9 +120,9 @@ def _how(label: str) -> str:
 RULE = Rule(
     "notes",
     "words",
-    "Notes are Markdown: headings, lists, tables, emphasis, code, links, footnotes and photos. HTML, a footnote that "
-    "is not there, a picture from elsewhere, or a link to a recipe that readers cannot open would not show as it "
-    "was meant.",
+    "Notes are Markdown: headings, lists, tables, emphasis, code, links, footnotes and photos. HTML, a "
+    "missing footnote, a picture from another site, or a link to a recipe that readers cannot open "
+    "would not show as you meant it.",
     recipe=check,
     mentions=led_to,
     book=check_book,

@@ -53,8 +53,8 @@ def _of(record: BatchRecord, name: str, lot: str, oils: set[str], computed: Comp
 RULE = Rule(
     "oil-dates",
     "sense",
-    "A soap keeps no longer than the oils it was made of. The oil lots that a batch names are in the pantry with "
-    "their dates, and none was out of date at the pour.",
+    "A soap keeps no longer than its oils. The oil lots that a batch names must be in the pantry with "
+    "their dates, and none may be out of date at the pour.",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,

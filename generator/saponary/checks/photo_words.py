@@ -27,8 +27,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "photo-words",
     "sense",
-    "Each photo has an alternative text (alt) or a note, for those who cannot see it; one in the notes has words "
-    "between its brackets.",
+    "Each photo needs a description (alt) or a note, for people who cannot see it; one in the notes has"
+    " words between its brackets.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

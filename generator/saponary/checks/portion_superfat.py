@@ -39,8 +39,9 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "portion-superfat",
     "danger",
-    "Batter split at trace carries its lye with it. Where an acid goes into one portion alone, the lye weighed for "
-    "it is in all of them, and the others may hold free lye that the batch's sum does not show.",
+    "Batter that is divided at trace carries its lye with it. Where an acid goes into one portion only,"
+    " the lye weighed for it is in all of them, and the others may hold free lye that the sum of the "
+    "batch does not show.",
     recipe=check,
     kinds=BOTH,
 )

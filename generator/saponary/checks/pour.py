@@ -70,8 +70,8 @@ def _portion_names(step: PourStep, path: Path) -> Iterator[tuple[Path, str]]:
 RULE = Rule(
     "pour",
     "sense",
-    "The pour is drawn from its steps. Every portion comes in one of them, and every name in them is a "
-    "portion of the recipe or an addition of the pantry.",
+    "The pour is drawn from its steps. Every portion must be in one of them, and every name in them "
+    "must be a portion of the recipe or an addition of the pantry.",
     recipe=check,
     kinds=BOTH,
 )

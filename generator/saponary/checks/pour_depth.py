@@ -51,8 +51,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "pour-depth",
     "sense",
-    "A bed's depth is the maker's reading of the mould. The batter of its portion fills just its share of "
-    "the volume, and the drawing is true to that.",
+    "You read a bed's depth from the mould. The batter of its portion must fill the same share of the "
+    "volume, so that the drawing is true.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

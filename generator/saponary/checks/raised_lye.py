@@ -39,8 +39,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "raised-lye",
     "danger",
-    "Bicarbonate and some salts take alkali before any oil does, though nobody thinks of them as acids. The "
-    "lye weighed is raised for them, so it matters that they really go in.",
+    "Bicarbonate and some salts take alkali before the oils do, though they are not thought of as "
+    "acids. The lye is raised for them, so they must really go in.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

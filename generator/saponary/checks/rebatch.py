@@ -55,8 +55,8 @@ def _lot(computed: Computed, path: Path, part: SoapPart, other: Computed) -> Ite
 RULE = Rule(
     "rebatch",
     "danger",
-    "A rebatch weighs no lye, so that nothing in it takes up what alkali the soap brings. Only lots of this book whose "
-    "last test found none go into it.",
+    "A rebatch weighs no lye, so nothing in it takes up alkali that the soap brings. Only lots of this "
+    "book whose last test found none may go into it.",
     mentions=melted,
     book=check,
 )

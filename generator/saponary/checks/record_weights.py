@@ -61,8 +61,9 @@ def _middle(ratios: Iterator[float]) -> float:
 RULE = Rule(
     "record-weights",
     "sense",
-    "The weights of a record are those of its formula, at the size that was made. One that is a quarter more than what goes "
-    "with the others, or a fifth less, is a typing mistake, a slip at the scale, or another formula (limits: common practice, no source).",
+    "The weights of a record are those of its formula, at the size that was made. A weight that is a "
+    "quarter more than what goes with the others, or a fifth less, is a typing mistake, a mistake at "
+    "the scale, or another formula (limits: common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

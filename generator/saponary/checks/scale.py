@@ -38,8 +38,8 @@ def _least(oils: float, computed: Computed) -> str:
 RULE = Rule(
     "scale",
     "sense",
-    "Every weight is put on a scale that shows steps. Where rounding to them moves the superfat by more "
-    "than one percentage point, the batch is too small for the scale.",
+    "Every weight is rounded to the step of your scale. Where that moves the superfat by more than one "
+    "percentage point, the batch is too small for the scale.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -23,7 +23,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "scraps",
     "sense",
-    "What is in a bar of another recipe's scrap is known only where that recipe is in the book.",
+    "The ingredients of another recipe's scrap are known only where that recipe is in the book.",
     book=check,
     kinds=WARNING,
     waivable=IN_THE_PANTRY,

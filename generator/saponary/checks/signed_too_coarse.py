@@ -41,7 +41,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "signed-too-coarse",
     "sense",
-    "A weight signed more roughly than to a fiftieth of itself would hide a change in the formula.",
+    "A signed weight that is rounded by more than a fiftieth of itself would hide a change in the formula.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

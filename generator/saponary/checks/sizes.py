@@ -31,7 +31,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "sizes",
     "danger",
-    "A page lists only sizes that were weighed out on the book's scale and keep their superfat.",
+    "A page lists only sizes that can be weighed on the book's scale and keep their superfat.",
     recipe=check,
     kinds=BOTH,
 )

@@ -43,8 +43,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "soap-cap",
     "danger",
-    "Raw plant-ash soap may bring free alkali of its own. Common practice (no source) is at most 85 g per "
-    "1275 g of oils, held here for each portion and for the batch.",
+    "Raw plant-ash soap may bring free alkali. Common practice (no source) is at most 85 g for 1275 g "
+    "of oils, checked here for each portion and for the batch.",
     recipe=check,
     waivable=IN_RECIPES,
     each="addition",

@@ -28,6 +28,7 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "steps",
     "sense",
-    "Prose steps are set into the order of hands. One that belongs to a portion names a portion of the recipe.",
+    "Your own steps are placed in the order of the work. A step for a portion must name a portion of "
+    "the recipe.",
     recipe=check,
 )

@@ -29,8 +29,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "superfat-high",
     "sense",
-    "A superfat of 3 to 8 % is usual, up to 20 % where a bar is all coconut oil. More leaves a soft bar that turns "
-    "rancid, and is mostly a typing mistake (common practice, no source).",
+    "A superfat of 3 to 8 % is usual, up to 20 % where a bar is all coconut oil. More leaves a soft bar"
+    " that turns rancid, and is probably a typing mistake (common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -26,7 +26,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
 RULE = Rule(
     "titles",
     "sense",
-    "Recipes are told apart by their titles: in the index, on a shelf, on paper.",
+    "Readers find recipes by their titles, in the index, in the shop and on paper. No two may be the same.",
     mentions=title,
     book=check,
     kinds=WARNING,

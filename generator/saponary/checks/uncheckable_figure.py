@@ -120,8 +120,8 @@ def _finding(place: Place, message: str, hint: str) -> Finding:
 RULE = Rule(
     "uncheckable-figure",
     "stale",
-    "What stands in braces with an equals sign is read as a figure that was checked. One that is spelt so that it "
-    "cannot be checked, or stands where none is, must not be published.",
+    "Text in braces with an equals sign is read as a checked figure. One that cannot be checked, "
+    "because of its spelling or because there is no such figure, must not be published.",
     recipe=check,
     book=check_book,
 )

@@ -34,8 +34,8 @@ _HINT = (
 RULE = Rule(
     "unknown-uptake",
     "danger",
-    "Some salts, juices and soaps bind alkali or bring it: magnesium ties it up, ash leaves some behind. Where "
-    "nobody says how much, the superfat is worked out without it and has not been checked.",
+    "Some salts, juices and soaps bind alkali or bring it: magnesium binds it, ash leaves some behind. "
+    "Where it is not known how much, the superfat is calculated without it and has not been checked.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -26,8 +26,8 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "unsigned",
     "stale",
-    "Two oils of like saponification value can change places and leave lye and water as they are. The "
-    "fingerprint, signed beside them, notices.",
+    "Two oils with similar saponification values can change places without changing lye and water. The "
+    "signed fingerprint shows such a change.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -46,9 +46,9 @@ def check(computed: Computed) -> Iterator[Finding]:
 RULE = Rule(
     "usual-rate",
     "sense",
-    "Additions and colourants have a usual rate per kilogram of the oils they go into (common practice, no "
-    "source, or the pantry's own). Outside it a typing error is likelier than an idea. What is set in or "
-    "sprinkled at the pour is not rated.",
+    "Additions and colourants have a usual rate for each kilogram of the oils they go into (common "
+    "practice, no source, or the pantry's own). Outside it a typing mistake is likely. What is set in "
+    "or sprinkled at the pour is not rated.",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -40,8 +40,9 @@ _HINT = "usual is 30 to 35 %, such as water: {lye-strength: 33 %}"
 RULE = Rule(
     "usual-water",
     "sense",
-    "A lye of 30 to 35 % is usual; above 40 %, as the alkali really dissolves, it heats up and traces fast. With all the "
-    "water of the recipe counted, below 25 %, the batter may separate or stay soft (common practice, no source).",
+    "A lye solution of 30 to 35 % is usual. Above 40 %, counted with the water that dissolves it, it "
+    "heats up and traces fast. Below 25 %, counted with all the water of the recipe, the batter may "
+    "separate or stay soft (common practice, no source).",
     recipe=check,
     kinds=WARNING,
     waivable=IN_RECIPES,

@@ -94,8 +94,9 @@ def _bar(record: BatchRecord, bar: BarCure, computed: Computed) -> Iterator[Find
 RULE = Rule(
     "weighings",
     "sense",
-    "A bar loses water as it cures, quickly at first and then hardly at all. A weight that goes up, falls by more "
-    "than the water there was, or stands off the curve is mostly a typing mistake (limits: common practice, no source).",
+    "A bar loses water as it cures, first quickly and later hardly at all. A weight that rises, falls "
+    "by more than the water there was, or lies off the curve is probably a typing mistake (limits: "
+    "common practice, no source).",
     recipe=check,
     kinds=BOTH,
     waivable=IN_RECIPES,
