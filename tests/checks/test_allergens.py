@@ -12,7 +12,7 @@ TOLD = [
     (
         "recipes/tried.md:11:20",
         "error",
-        "the sheet of 'harbour-scent' in pantry.yaml names 'linalol', which is no fragrance allergen known here",
+        "the sheet of 'harbour-scent' in pantry.yaml names 'linalol', which is not a fragrance allergen known here",
         "did you mean 'linalool'?",
     ),
 ]
@@ -42,13 +42,13 @@ ALSO = [
             (
                 "recipes/tried.md:11:46",
                 "error",
-                "the sheet of 'two' in pantry.yaml names 'limonen', which is no fragrance allergen known here",
+                "the sheet of 'two' in pantry.yaml names 'limonen', which is not a fragrance allergen known here",
                 "did you mean 'limonene'?; or waive it with your reason: waive: [{rule: allergens, about: two, because: …}]",
             ),
             (
                 "recipes/tried.md:11:46",
                 "warning",
-                "the sheet of 'two' in pantry.yaml names 'moonshine', which is no fragrance allergen known here",
+                "the sheet of 'two' in pantry.yaml names 'moonshine', which is not a fragrance allergen known here",
                 "known allergens: 3 propylidenephthalide, 6 methyl coumarin, acetyl cedrene, alpha amylcinnamaldehyde, alpha damascone, alpha hexylcinnamaldehyde, alpha isomethyl ionone, alpha isomethylionone, … If it is none, take it out; or waive it with your reason: waive: [{rule: allergens, about: two, because: …}]",
             ),
         ],
@@ -74,13 +74,13 @@ ALSO = [
             (
                 "recipes/tried.md:11:20",
                 "error",
-                "the sheet of 'two' in pantry.yaml names 'limonen', which is no fragrance allergen known here",
+                "the sheet of 'two' in pantry.yaml names 'limonen', which is not a fragrance allergen known here",
                 "did you mean 'limonene'?; or waive it with your reason: waive: [{rule: allergens, about: two, because: …}]",
             ),
             (
                 "recipes/tried.md:11:20",
                 "warning",
-                "the sheet of 'two' in pantry.yaml names 'moonshine', which is no fragrance allergen known here",
+                "the sheet of 'two' in pantry.yaml names 'moonshine', which is not a fragrance allergen known here",
                 "known allergens: 3 propylidenephthalide, 6 methyl coumarin, acetyl cedrene, alpha amylcinnamaldehyde, alpha damascone, alpha hexylcinnamaldehyde, alpha isomethyl ionone, alpha isomethylionone, … If it is none, take it out; or waive it with your reason: waive: [{rule: allergens, about: two, because: …}]",
             ),
         ],

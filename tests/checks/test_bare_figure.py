@@ -13,7 +13,7 @@ TOLD = [
     (
         "recipes/tried.md:16:11",
         "warning",
-        "“999 g” stands beside 'lye' and is no figure of this recipe",
+        "“999 g” stands beside 'lye' and is not a figure of this recipe",
         "write {lye}, or {lye = 139.8 g}, so that each build checks it",
     ),
 ]
@@ -28,19 +28,19 @@ ALSO = [
             (
                 "recipes/tried.md:11:16",
                 "warning",
-                "“999 g” stands beside 'lye' and is no figure of this recipe",
+                "“999 g” stands beside 'lye' and is not a figure of this recipe",
                 'write {lye}, or {lye = 139.8 g}, so that each build checks it; or waive it with your reason: waive: [{rule: bare-figure, about: "999 g", because: …}]',
             ),
             (
                 "recipes/tried.md:18:7",
                 "warning",
-                "“997 g” stands beside 'lye' and is no figure of this recipe",
+                "“997 g” stands beside 'lye' and is not a figure of this recipe",
                 'write {lye}, or {lye = 139.8 g}, so that each build checks it; or waive it with your reason: waive: [{rule: bare-figure, about: "997 g", because: …}]',
             ),
             (
                 "recipes/tried.md:18:44",
                 "warning",
-                "“996 g” stands beside 'water' and is no figure of this recipe",
+                "“996 g” stands beside 'water' and is not a figure of this recipe",
                 'write {water}, or {water = 283.9 g}, so that each build checks it; or waive it with your reason: waive: [{rule: bare-figure, about: "996 g", because: …}]',
             ),
         ],

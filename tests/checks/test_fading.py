@@ -12,7 +12,7 @@ TOLD = [
         "recipes/tried.md:15:20",
         "warning",
         "turmeric will not keep its colour: the bar goes from #b5642c to #d8bf78",
-        "design the pattern for the cured colour",
+        "look at the drawing as cured, and design the pattern for that colour",
     ),
 ]
 NEIGHBOUR = recipe(more("additions: [{what: turmeric, amount: 4 g/kg}]\n", TWO))
@@ -28,13 +28,13 @@ ALSO = [
                 "recipes/tried.md:12:50",
                 "warning",
                 "turmeric will not keep its colour: the portion 'light' goes from #b5642c to #d8bf78",
-                "design the pattern for the cured colour; or waive it with your reason: waive: [{rule: fading, about: turmeric in light, because: …}]",
+                "look at the drawing as cured, and design the pattern for that colour; or waive it with your reason: waive: [{rule: fading, about: turmeric in light, because: …}]",
             ),
             (
                 "recipes/tried.md:14:20",
                 "warning",
                 "spirulina will not keep its colour: the bar goes from #546f4c to #a09d76",
-                "design the pattern for the cured colour; or waive it with your reason: waive: [{rule: fading, about: spirulina, because: …}]",
+                "look at the drawing as cured, and design the pattern for that colour; or waive it with your reason: waive: [{rule: fading, about: spirulina, because: …}]",
             ),
         ],
     ),
@@ -53,7 +53,7 @@ ALSO = [
                 "recipes/tried.md:7:42",
                 "warning",
                 "alkanet will not keep its colour: the bar goes from #53537f to #8f8793",
-                "design the pattern for the cured colour; or waive it with your reason: waive: [{rule: fading, about: alkanet, because: …}]",
+                "look at the drawing as cured, and design the pattern for that colour; or waive it with your reason: waive: [{rule: fading, about: alkanet, because: …}]",
             )
         ],
     ),

@@ -18,10 +18,9 @@ TOLD = [
     (
         "book.yaml:2:1",
         "warning",
-        "of the language 'it' we do not know the words that claim more than washing, so such claims are not "
-        "found, nor the words beside a weight, so a bare figure is not found, nor the words of pages and labels, "
-        "so these are in English",
-        "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own "
+        "for the language 'it' there is no list of claim words, so claims are not found; nor of words beside a "
+        "weight, so bare figures are not found; nor of words of pages and labels, so these are in English",
+        "read the book for these yourself, and waive this with the name of who read it; a claims.yaml of your own "
         "adds words",
     ),
 ]
@@ -33,8 +32,8 @@ ALSO = [
             (
                 "book.yaml:1:1",
                 "warning",
-                "of the language 'xx-YY' we do not know the words that claim more than washing, so such claims are not found, nor the words beside a weight, so a bare figure is not found, nor the words of pages and labels, so these are in English",
-                "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own adds words; or waive it with your reason: waive: [{rule: language, because: …}]",
+                "for the language 'xx-YY' there is no list of claim words, so claims are not found; nor of words beside a weight, so bare figures are not found; nor of words of pages and labels, so these are in English",
+                "read the book for these yourself, and waive this with the name of who read it; a claims.yaml of your own adds words; or waive it with your reason: waive: [{rule: language, because: …}]",
             )
         ],
     ),
@@ -44,8 +43,8 @@ ALSO = [
             (
                 "book.yaml:1:1",
                 "warning",
-                "of the language 'de' we do not know the words of pages and labels, so these are in English",
-                "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own adds words; or waive it with your reason: waive: [{rule: language, because: …}]",
+                "for the language 'de' there is no list of words of pages and labels, so these are in English",
+                "read the book for these yourself, and waive this with the name of who read it; a claims.yaml of your own adds words; or waive it with your reason: waive: [{rule: language, because: …}]",
             )
         ],
     ),
@@ -56,7 +55,7 @@ def test_a_language_of_lists_without_a_catalogue_says_just_that() -> None:
     notice = unchecked("de-AT", standard())
     assert (
         notice
-        == "of the language 'de-AT' we do not know the words of pages and labels, so these are in English"
+        == "for the language 'de-AT' there is no list of words of pages and labels, so these are in English"
     )
     assert unchecked("en", standard()) == ""
 
@@ -73,4 +72,4 @@ def test_the_badge_says_so(tmp_path: Path) -> None:
     for language, said in (("it", True), ("en", False)):
         files = signed(tmp_path / "probe", recipe(GOOD, book=f"title: x\nlanguage: {language}\n"))
         made = site_of(prove(write_book(tmp_path / language, files)))
-        assert ("we do not know" in made["recipes/tried/index.html"].decode()) is said
+        assert ("there is no list of" in made["recipes/tried/index.html"].decode()) is said

@@ -15,7 +15,7 @@ TOLD = [
         "recipes/tried.md:11:8",
         "error",
         "3663 ml of batter go into a mould of 1800 ml, which runs over",
-        "1278 g of oils fill it to the rim: make less, or take a mould that holds 3663 ml and head room",
+        "1278 g of oils fill it to the rim: make less, or take a mould that holds 3663 ml and leaves room at the top",
     ),
 ]
 NEIGHBOUR = of("1150 g")
@@ -30,7 +30,7 @@ ALSO = [
                 "recipes/tried.md:11:8",
                 "error",
                 "1973 ml of batter go into a mould of 1800 ml, which runs over",
-                "1278 g of oils fill it to the rim: make less, or take a mould that holds 1973 ml and head room",
+                "1278 g of oils fill it to the rim: make less, or take a mould that holds 1973 ml and leaves room at the top",
             )
         ],
     ),

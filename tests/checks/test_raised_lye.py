@@ -1,4 +1,4 @@
-"""The rule `raised-lye`: alkali is weighed for something that is no acid by name."""
+"""The rule `raised-lye`: alkali is weighed for something that is not an acid by name."""
 
 from __future__ import annotations
 

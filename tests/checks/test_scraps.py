@@ -9,7 +9,7 @@ TOLD = [
     (
         "pantry.yaml:1:1",
         "warning",
-        "the scrap 'odds' is said to be of 'tride', which is no recipe here",
+        "the scrap 'odds' is said to be of 'tride', which is not a recipe here",
         "name the recipe it was cut from; did you mean 'tried'?",
     ),
 ]
@@ -21,13 +21,13 @@ ALSO = [
             (
                 "pantry.yaml:1:1",
                 "warning",
-                "the scrap 'ends' is said to be of 'nothing-like-it', which is no recipe here",
+                "the scrap 'ends' is said to be of 'nothing-like-it', which is not a recipe here",
                 "name the recipe it was cut from; known recipes: tried; or waive it with your reason: waive: [{rule: scraps, about: ends, because: …}]",
             ),
             (
                 "pantry.yaml:1:1",
                 "warning",
-                "the scrap 'odds' is said to be of 'tride', which is no recipe here",
+                "the scrap 'odds' is said to be of 'tride', which is not a recipe here",
                 "name the recipe it was cut from; did you mean 'tried'?; or waive it with your reason: waive: [{rule: scraps, about: odds, because: …}]",
             ),
         ],

@@ -51,8 +51,8 @@ ALSO = [
             (
                 "recipes/tried.md:11:24",
                 "error",
-                "a value stands in braces here that is no figure",
-                "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{",
+                "a value stands in braces here that is not a figure",
+                "name a figure, such as {lye = 138.7 g}; a brace that is not a figure is written \\\\{",
             ),
             (
                 "recipes/tried.md:13:13",
@@ -63,8 +63,8 @@ ALSO = [
             (
                 "recipes/tried.md:19:1",
                 "error",
-                "a value stands in braces here that is no figure",
-                "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{",
+                "a value stands in braces here that is not a figure",
+                "name a figure, such as {lye = 138.7 g}; a brace that is not a figure is written \\\\{",
             ),
         ],
     ),

@@ -88,7 +88,7 @@ def test_like_goes_through_the_makers_own_and_leaves_the_price(tmp_path: Path) -
         ("oils:\n  farm-lard: {like: lad}\n", "'lad' is not in the pantry", "did you mean 'lard'?"),
         ("oils:\n  farm-lard: {like: farm-lard}\n", "comes back to itself", "another"),
         ("liquids:\n  a: {like: b}\n  b: {like: a}\n", "'a' comes back to itself", "another"),
-        ("additions:\n  sour: {acid: {of: kaolin}}\n", "'kaolin' is no acid", "acids"),
+        ("additions:\n  sour: {acid: {of: kaolin}}\n", "'kaolin' is not an acid", "acids"),
         ("additions:\n  sour: {acid: {share: 5 %}}\n", "the acid is not told", "citric-acid"),
         ("liquids:\n  m: {water: 90 %, allergens: [mlk]}\n", "'mlk'", "did you mean 'milk'?"),
         ("liquids:\n  m: {water: 90 %, hazards: [heats]}\n", "'heats'", "did you mean 'heat'?"),

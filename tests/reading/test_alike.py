@@ -48,7 +48,7 @@ def test_after_one_slip_the_right_name_is_suggested(table: str) -> None:
 def test_of_a_thing_that_takes_alkali_it_is_said() -> None:
     additions = standard().additions
     assert suggest("dead-sea-slat", additions, "additions") == (
-        "did you mean 'dead-sea-salt'?; 'dead-sea-salt' binds an unknown amount of alkali"
+        "did you mean 'dead-sea-salt'? ('dead-sea-salt' binds an unknown amount of alkali)"
     )
     assert "binds alkali" in suggest("citric-acdi", additions, "additions")
     assert "fatty acid" in suggest("stearic-acdi", standard().oils, "oils")
@@ -105,3 +105,8 @@ def test_a_word_that_tells_of_another_thing_is_not_dropped(word: str) -> None:
     """Such salts bind alkali, and plain salt does not: a shorter name would lead away from that."""
     assert likely(word, standard().additions) == ()
     assert likely(word.replace(word.split("-")[0], "table"), standard().additions) == ("salt",)
+
+
+def test_two_words_that_are_written_as_one() -> None:
+    """A drink of oats, and not the milk of a goat, though that has more of its letters."""
+    assert nearest("oatmilk", ["goat-milk", "oat-drink", "coconut-milk"]) == "oat-drink"

@@ -44,7 +44,7 @@ def test_the_cured_bar_and_the_pour_for_its_label(tmp_path: Path) -> None:
     proof = proofed(tmp_path, mould)
     found, panel = proof.recipes[0].computed.catalogue, told(proof)
     assert f"Cured bar, expected {found['cured-bar'].text()}" in panel
-    assert f"for the 90 g of its label {found['bar-for-label'].text()} are poured" in panel
+    assert f"for a label of 90 g, pour {found['bar-for-label'].text()} for each bar" in panel
     kept = found["cured-bar"].value / found["bar"].value
     assert found["bar-for-label"].value * kept == pytest.approx(90.0)
     told_so = [f.message for f in proof.findings if f.rule == "net-weight"]
@@ -56,7 +56,7 @@ def test_the_smallest_batch_names_what_sets_it(tmp_path: Path) -> None:
     clay = PLAIN.replace("signed:", "additions: [{what: kaolin, amount: 4 g/kg}]\nsigned:")
     panel = told(proofed(tmp_path / "a", clay))
     assert "Smallest batch 2500.0 g of oils on a scale that shows 1 g" in panel
-    assert "aolin is then 10 steps; 486 g are enough for the superfat" in panel
+    assert "aolin is then 10 steps; for the superfat alone, 486 g would be enough" in panel
     plain = told(proofed(tmp_path / "b", PLAIN))
     assert "of oils on a scale that shows 1 g: rounding then moves the superfat by 1.0 % at most" in plain
 

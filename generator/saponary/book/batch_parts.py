@@ -131,7 +131,7 @@ class _Reader:
         base = "oils" if self.recipe.by.weighs_lye else "soap"
         if amount.of not in ("", base):
             self.report.add(
-                path, f"{amount.text.strip()!r}: there is no such base here", f"write it as % of {base}"
+                path, f"{amount.text.strip()!r}: this base does not exist here", f"write it as % of {base}"
             )
         if amount.is_volume:
             if density is None:
@@ -182,7 +182,11 @@ class _Reader:
         stage = item.at or self.recipe.by.liquids_at
         if item.amount.of_water:
             if not self.recipe.by.weighs_lye:
-                self.report.add((*path, "amount"), "there is no water of a lye here", "write it as % of soap")
+                self.report.add(
+                    (*path, "amount"),
+                    "no lye is weighed here, so there is no water of it",
+                    "write it as % of soap",
+                )
             part = item.amount.quantity.fraction * share
             return lambda oils, water: liquid_of(found, part * water, stage, portion)
         grams = self._grams(item.amount, entry.density, (*path, "amount"), item.what)

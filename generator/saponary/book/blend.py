@@ -18,6 +18,13 @@ SUM_TOLERANCE = Fraction(1, 2000)
 """Shares may miss the whole by a twentieth of a per cent: three times 33.33 %."""
 
 
+def _elsewhere(name: str, shelf: pantry.Pantry) -> str:
+    """Where a thing that is not an oil is listed; '' for one that is on no shelf."""
+    if name in shelf.additions:
+        return "it is an addition: list it under additions"
+    return "it is a liquid: list it under liquids" if shelf.liquid(name) is not None else ""
+
+
 def shares(
     parts: Mapping[str, written.OilPart], path: Path, shelf: pantry.Pantry, report: Reporter
 ) -> dict[str, float]:
@@ -28,7 +35,7 @@ def shares(
             report.add(
                 (*path, name),
                 f"the oil {name!r} is not in the pantry",
-                suggest(name, known, "oils"),
+                _elsewhere(name, shelf) or suggest(name, known, "oils"),
                 key=True,
             )
     weights = [name for name, part in parts.items() if part.share.unit in MASS]

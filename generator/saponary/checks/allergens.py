@@ -49,7 +49,7 @@ def _unknown(computed: Computed, name: str, word: str, path: Path) -> Finding:
     alike = max(SequenceMatcher(None, folded(word), each).ratio() for each in known)
     nearest = suggest(folded(word), known, "allergens")
     return computed.finding(
-        RULE.name, (*path, "what"), f"the sheet of {name!r} in pantry.yaml names {word!r}, which is no fragrance "
+        RULE.name, (*path, "what"), f"the sheet of {name!r} in pantry.yaml names {word!r}, which is not a fragrance "
         "allergen known here", nearest if alike >= _MISSPELT else f"{nearest} If it is none, take it out",
         "error" if alike >= _MISSPELT else "warning", about=name,
     )  # fmt: skip

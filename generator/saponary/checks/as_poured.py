@@ -103,7 +103,7 @@ def _astray(record: BatchRecord, found: Recount) -> Finding:
         ("as-weighed",),
         f"as weighed, lot {record.batch.lot} has a superfat of {show(100 * found.superfat, 1)} %, where its formula "
         f"comes to {low} % to {high} %: it is another soap",
-        "check the record against the scale; as it stands the lot is no test of its formula, and not called ready",
+        "check the record against the scale; until then the lot does not count as a test of its formula, and is not called ready",
         "warning",
         key=True,
         about=record.batch.lot,

@@ -187,7 +187,7 @@ def _finding(computed: Computed, bare: BareFigure, figure: Figure | None) -> Fin
         RULE.name,
         "warning",
         computed.file.place_at(bare.start),
-        f"“{bare.text}” stands beside {bare.subject!r} and is no figure of this recipe",
+        f"“{bare.text}” stands beside {bare.subject!r} and is not a figure of this recipe",
         hint,
         bare.text,
     )

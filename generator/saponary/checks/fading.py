@@ -49,7 +49,7 @@ def _told(computed: Computed, path: Path, what: str, portion: str | None, change
         RULE.name,
         path,
         f"{what} will not keep its colour: {whose} goes {change}",
-        "design the pattern for the cured colour",
+        "look at the drawing as cured, and design the pattern for that colour",
         "warning",
         about=placed(what, portion),
     )

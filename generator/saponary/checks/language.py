@@ -20,7 +20,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
             "warning",
             context.book.settings_at(("language",)),
             notice,
-            "read the book for these yourself, and waive this with who read it; a claims.yaml of the book's own "
+            "read the book for these yourself, and waive this with the name of who read it; a claims.yaml of your own "
             "adds words",
         )
 
@@ -31,13 +31,13 @@ def unchecked(language: str, words: WordList) -> str:
     missing = [
         said
         for said, known in (
-            ("the words that claim more than washing, so such claims are not found", own in words.languages),
-            ("the words beside a weight, so a bare figure is not found", own in figure_words().languages),
-            ("the words of pages and labels, so these are in English", speaker(language).language == own),
+            ("claim words, so claims are not found", own in words.languages),
+            ("words beside a weight, so bare figures are not found", own in figure_words().languages),
+            ("words of pages and labels, so these are in English", speaker(language).language == own),
         )
         if not known
     ]
-    return f"of the language {language!r} we do not know {', nor '.join(missing)}" if missing else ""
+    return f"for the language {language!r} there is no list of {'; nor of '.join(missing)}" if missing else ""
 
 
 RULE = Rule(

@@ -16,7 +16,7 @@ _NOISE = 1e-6
 def check(computed: Computed) -> Iterator[Finding]:
     for one in filled(computed):
         if one.batter > one.room * (1.0 + _NOISE):
-            hint = f"{one.fits}: make less, or take a mould that holds {show(one.batter, 0)} ml and head room"
+            hint = f"{one.fits}: make less, or take a mould that holds {show(one.batter, 0)} ml and leaves room at the top"
             yield computed.finding(RULE.name, one.path, f"{one.told}, which runs over", hint)
 
 

@@ -59,17 +59,17 @@ def dead(to: str, is_picture: bool, folder: str, book: Book) -> tuple[str, str] 
             return None
         known = [f"../{PHOTOS}{name}" for name in book.photos]
         hint = suggest(f"../{PHOTOS}{basename(path or to)}", known, "photos")
-        return f"the picture {to!r} is none of the book's photos, which lie in {PHOTOS}", hint
+        return f"the picture {to!r} is not one of the book's photos, which are in {PHOTOS}", hint
     if path is None:
         return None
     slugs = [recipe.slug for recipe in book.recipes]
     slug = named(path, RECIPES)
     if slug is None:
-        return f"{to!r} is no file of the book that has a page", suggest(_stem(path), slugs, "recipes")
+        return f"{to!r} is not a file of the book that has a page", suggest(_stem(path), slugs, "recipes")
     return (
         None
         if slug in slugs
-        else (f"there is no recipe {slug!r} to lead to", suggest(slug, slugs, "recipes"))
+        else (f"there is no recipe {slug!r} for this link", suggest(slug, slugs, "recipes"))
     )
 
 
@@ -95,9 +95,20 @@ def _hidden(other: str, slug: str, facts: Mapping[str, Facts]) -> tuple[str, str
 
 
 def _marks(text: str) -> Iterator[tuple[int, str, str, str]]:
+    opened: list[str] = []
     for tag in _TAG.finditer(text):
+        name = tag[0].strip("</> ").partition(" ")[0]
+        if tag[0].startswith("</") and name in opened:
+            opened.remove(name)
+            continue
+        opened.append(name)
         hint = "write Markdown, such as **bold** or *slanted*"
-        yield tag.start(), f"{tag[0]} is shown as it stands: notes hold no HTML", hint, tag[0].rstrip(">")
+        yield (
+            tag.start(),
+            f"{tag[0]} would show as these very signs: notes hold no HTML",
+            hint,
+            tag[0].rstrip(">"),
+        )
 
 
 def _footnotes(text: str) -> Iterator[tuple[int, str, str, str]]:

@@ -13,9 +13,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
     slugs = {recipe.slug for recipe in context.book.recipes}
     for addition in context.book.pantry.additions.values():
         if addition.scrap_of is not None and addition.scrap_of not in slugs:
-            message = (
-                f"the scrap {addition.id!r} is said to be of {addition.scrap_of!r}, which is no recipe here"
-            )
+            message = f"the scrap {addition.id!r} is said to be of {addition.scrap_of!r}, which is not a recipe here"
             hint = f"name the recipe it was cut from; {suggest(addition.scrap_of, slugs, 'recipes')}"
             yield Finding(RULE.name, "warning", Place("pantry.yaml"), message, hint, addition.id)
 

@@ -16,8 +16,8 @@ from saponary.reading.published_text import value_at
 from saponary.reading.textfile import TextFile
 from saponary.reading.tree import Path
 
-_PLAINLY = "name a figure, such as {lye = 138.7 g}; a brace that is no figure is written \\\\{"
-_STRAY = "a value stands in braces here that is no figure"
+_PLAINLY = "name a figure, such as {lye = 138.7 g}; a brace that is not a figure is written \\\\{"
+_STRAY = "a value stands in braces here that is not a figure"
 _STUCK = "a digit or a sign is stuck to a figure here, and is read as part of it"
 _APART = "set words or a blank between them; a figure brings its whole number and its unit"
 _NO_FIGURES = "write it in the notes, where it is checked"

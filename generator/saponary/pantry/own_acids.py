@@ -41,7 +41,7 @@ class Acids:
         named = self.additions.get(acid.of)
         if named is None or named.acid <= 0:
             known = [name for name, other in self.additions.items() if other.acid > 0]
-            report.add((*path, "acid", "of"), f"{acid.of!r} is no acid", suggest(acid.of, known, "acids"))
+            report.add((*path, "acid", "of"), f"{acid.of!r} is not an acid", suggest(acid.of, known, "acids"))
             return entry.model_copy(update={"acid": None})
         share = acid.share.fraction if acid.share else 1.0
         text = as_decimal(named.acid * share * 1000)

@@ -141,7 +141,7 @@ def _sound_blends(
         report.add(
             ("fragrances", name, "blend"),
             f"the blend {name!r} comes back to itself, or is made of blends more than {DEEPEST} deep",
-            "make it of scents that are no blends",
+            "make it of scents that are not blends",
             key=True,
         )
         sound[name] = replace(sound[name], blend={})

@@ -82,7 +82,9 @@ def likely(word: str, known: Known) -> tuple[str, ...]:
     if slips:
         return tuple(name for distance, name in slips if distance == slips[0][0])
     wanted = [name for name in names if _of(name, known, "known", True)]
-    for found in (_of_words(written, _of_kind(written, wanted, known), known), _of_sound(written, wanted)):
+    of_kind = _of_kind(written, wanted, known)
+    apart = (_of_words(each, of_kind, known) for each in _apart(written, wanted))
+    for found in (_of_words(written, of_kind, known), *apart, _of_sound(written, wanted)):
         if found:
             return tuple(found)
     return ()
@@ -120,6 +122,14 @@ def _of_words(written: str, names: list[str], known: Known) -> list[str]:
         if found:
             return sorted(found, key=len)
     return []
+
+
+def _apart(written: str, names: list[str]) -> Iterator[str]:
+    """A word that is two words of known names without their hyphen, as oatmilk is oat-milk."""
+    there = {each for name in names for each in words(name)}
+    for at in range(3, len(written) - 2):
+        if written[:at] in there and written[at:] in there:
+            yield f"{written[:at]}-{written[at:]}"
 
 
 def _of_sound(written: str, names: list[str]) -> list[str]:

@@ -66,12 +66,13 @@ def suggest(word: str, known: Iterable[str] | Mapping[str, object], what: str) -
     if close:
         told = close[:1] if len({told_of(name, known) for name in close}) == 1 else close[:_TOLD]
         named = " or ".join(repr(name) for name in told)
-        notes = "".join(f"; {name!r} {note}" for name in told if (note := told_of(name, known)))
-        return f"did you mean {named}?{notes}"
+        notes = ", ".join(f"{name!r} {note}" for name in told if (note := told_of(name, known)))
+        return f"did you mean {named}?" + (f" ({notes})" if notes else "")
     if not names:
         return f"there are no {what} here yet"
     shown = ", ".join(names[:8]) + (", …" if len(names) > 8 else "")
-    more = f"; all of them: saponary pantry {what}" if what in LISTED and len(names) > 8 else ""
+    command = f"saponary pantry {what}" if what in LISTED else "saponary manual" if what == "keys" else ""
+    more = f"; all of them: {command}" if command and len(names) > 8 else ""
     return f"known {what}: {shown}{more}"
 
 

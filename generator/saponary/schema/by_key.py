@@ -27,6 +27,10 @@ _EXAMPLES = {
 """How a map, or a list of maps, is written, by its key."""
 
 
+_MEASURES = ("length", "width", "height", "diameter", "count", "volume")
+_MOULD = "loaf-of-mine: {loaf: {length: 250 mm, width: 90 mm, height: 70 mm}}"
+
+
 def by_its_key(kind: str, path: Path, given: object, keys: Callable[[], list[str]]) -> tuple[str, str] | None:
     """The message and the hint, or None where the fault's kind says it all; `keys` are those that may stand there."""
     if kind in _MAPS and (isinstance(given, str) or is_list(given)):
@@ -35,6 +39,8 @@ def by_its_key(kind: str, path: Path, given: object, keys: Callable[[], list[str
         return "'because' is missing: a waiver needs your reason", f"add because: {_REASON}"
     if path[-1:] == ("because",) and kind == "string_too_short":
         return "the reason is too short", f"write at least 12 characters, such as because: {_REASON}"
+    if kind == "extra_forbidden" and path[:1] == ("moulds",) and path[-1] in _MEASURES:
+        return f"{path[-1]!r} stands below the kind of a mould", f"such as {_MOULD}"
     if kind == "extra_forbidden" and given is None and str(path[-1])[:1].isdigit():
         return f"{shown(path[-1])} stands behind a comma, as a key of its own", _COMMA
     return None

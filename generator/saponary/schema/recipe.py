@@ -39,7 +39,7 @@ from saponary.schema.waivers import Waivers
 class Step(Part):
     """A step of the work in the maker's words, set into the order of hands."""
 
-    at: Public[StageId | Literal["portion"]]
+    at: Public[Literal[StageId, "portion"]]
     """The place in the order of work, as the method has it: `before`, `lye`, `oils`, `trace`, `grate`, `melt`,
     `cook`, `dilute`, `after-cook`, `split`, `portion`, `pour`, `cover`, `dry`, `rest` or `fill`.
     """

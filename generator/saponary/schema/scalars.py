@@ -211,9 +211,8 @@ def read_day(value: object) -> int:
 
 def read_id(value: object) -> str:
     if not isinstance(value, str) or not re.fullmatch(r"[a-z0-9]+(?:-[a-z0-9]+)*", value):
-        shown = repr(value[:40]) if isinstance(value, str) else "this"
         raise QuantityError(
-            f"{shown} is not a name",
+            f"{value[:40]!r} is not a name" if isinstance(value, str) else "a single name is needed here",
             f"names are lower case with hyphens, such as {_as_name(value)}",
         )
     if len(value) > 80:
