@@ -29,6 +29,8 @@ def test_without_a_word_it_tells_what_there_is(capsys: pytest.CaptureFixture[str
         (("usual-water",), ["wrong, in a recipe:", "water: {lye-strength: 22 %}"]),
         (("ricing",), ["batches.faults"]),
         (("static", "host"), ["editions-and-publishing"]),
+        (("labels",), ["Labels and law", "label-sheets:"]),
+        (("shop",), ["saponary manual editions-and-publishing"]),
     ],
 )
 def test_it_finds(words: tuple[str, ...], holds: list[str], capsys: pytest.CaptureFixture[str]) -> None:
@@ -39,6 +41,14 @@ def test_it_finds(words: tuple[str, ...], holds: list[str], capsys: pytest.Captu
 def test_a_miss_names_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["manual", "superfatt"]) == 2
     assert "did you mean 'superfat'?" in capsys.readouterr().err
+
+
+def test_what_holds_for_a_key_that_is_left_out_is_as_it_is_written(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """A word, a number, true or false; of a key with keys of its own nothing is told."""
+    assert "else    false" in asked("both-units", capsys=capsys)
+    assert "else" not in asked("shop", capsys=capsys)
 
 
 def test_who_sees_a_key_is_told(capsys: pytest.CaptureFixture[str]) -> None:

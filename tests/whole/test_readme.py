@@ -10,6 +10,9 @@ import pytest
 
 from saponary.book.catalogue import compare
 from saponary.cli.main import COMMANDS, main
+from saponary.manual.keys import all_keys
+from saponary.quantity.units import LENGTH, MASS, VOLUME
+from saponary.schema.scalars import read_any_amount, read_mass
 from support import REPOSITORY, prove_one
 
 README = (REPOSITORY / "README.md").read_text(encoding="utf-8")
@@ -64,6 +67,33 @@ def test_its_recipe_is_computed_without_a_fault_and_its_numbers_are_true() -> No
 
 def test_every_command_is_named() -> None:
     assert [command.name for command in COMMANDS if not re.search(rf"`{command.name}\b", README)] == []
+
+
+def rows() -> dict[str, str]:
+    """The table of what may be written, by what it is written for."""
+    table = README.partition("| you write | in |\n|---|---|\n")[2].partition("\n\n")[0]
+    return dict(re.findall(r"^\| ([^|]+) \| (.+) \|$", table, re.MULTILINE))
+
+
+def test_the_table_has_every_unit_and_no_other() -> None:
+    """Read from the units themselves. Milligrams are for certificates, not for a recipe."""
+    wanted = {"weights": MASS.keys() - {"mg"}, "volumes": VOLUME.keys(), "lengths": LENGTH.keys()}
+    for kind, units in wanted.items():
+        assert set(re.findall(r"`([a-z]+)`", rows()[kind])) - {"g", "oz"} == set(units) - {"g", "oz"}, kind
+
+
+def test_each_key_of_the_table_may_be_written() -> None:
+    known = {key.name for key in all_keys()}
+    told = [name for text in rows().values() for name in re.findall(r"[`{ ]([a-z][a-z-]+):(?= |`|$)", text)]
+    assert {"lye-strength", "to-lye", "of-oils", "lye-stock", "dilute", "units", "both-units"} <= set(told)
+    assert set(told) <= known
+
+
+def test_each_amount_of_the_table_reads_as_one() -> None:
+    for kind, read in (("weights", read_mass), ("rates of an addition", read_any_amount)):
+        for text in re.findall(r"`(\d[^`]*)`", rows()[kind]):
+            if not text.startswith("1,500"):
+                assert read(text), text
 
 
 def test_its_picture_is_there() -> None:

@@ -52,7 +52,8 @@ def _asked(words: list[str]) -> Iterable[str]:
     rule = find.rule(one)
     if rule is not None:
         cards += terminal.rule_text(rule)
-    return cards or _found(words)
+    named = find.topics_named(words)
+    return cards or (topic_lines(named[0]) if len(named) == 1 else _found(words))
 
 
 def _found(words: list[str]) -> Iterable[str]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from saponary.checks.listed import Listed, listed
 from saponary.manual.keys import Key, all_keys
-from saponary.manual.topics import topics
+from saponary.manual.topics import Topic, topics
 
 
 @dataclass(frozen=True)
@@ -49,6 +49,30 @@ def below(key: Key) -> tuple[Key, ...]:
     ]
     least = min((sum(part != "NAME" for part in one.path) for one in inner), default=0)
     return tuple(one for one in inner if sum(part != "NAME" for part in one.path) == least)
+
+
+def topics_on(key: Key) -> tuple[str, ...]:
+    """The topics that tell of a key at the top of a file: in prose as `key:`, or in a block at the left edge."""
+    if len(key.path) > 1:
+        return ()
+    written = re.compile(rf"`{re.escape(key.name)}:|^ ? ?{re.escape(key.name)}:", re.MULTILINE)
+    counted = [(len(written.findall(one.text)), one.slug) for one in topics()]
+    found = sorted((one for one in counted if one[0]), key=lambda one: -one[0])
+    return tuple(slug for _, slug in found[:_TOLD])
+
+
+_TOLD = 2
+"""Topics that a key's card names."""
+
+
+def topics_named(words: Sequence[str]) -> tuple[Topic, ...]:
+    """Those whose names hold all of the words, or words that begin so."""
+    parts = {one.slug: one.slug.split("-") for one in topics()}
+    return tuple(
+        one
+        for one in topics()
+        if all(any(part.startswith(word.casefold()) for part in parts[one.slug]) for word in words)
+    )
 
 
 def search(words: Sequence[str]) -> Iterator[Hit]:

@@ -175,3 +175,10 @@ def _inside(node: Node, definitions: Node, path: tuple[str, ...]) -> Iterator[tu
             for named in (one.get("additionalProperties"), *one.get("patternProperties", {}).values()):
                 if is_map(named):
                     yield from _inside(named, definitions, (*path, NAME))
+
+
+def default_of(key: Key) -> str:
+    """What holds where the key is left out, as it would be written; '' for nothing, and for keys of its own."""
+    if isinstance(key.default, bool):
+        return str(key.default).lower()
+    return str(key.default) if isinstance(key.default, str | int | float) else ""

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from saponary.checks.listed import listed
 from saponary.manual.held import found
-from saponary.manual.keys import MODELS, PLACES, Key, keys_of
+from saponary.manual.keys import MODELS, PLACES, Key, default_of, keys_of
 from saponary.manual.rule_lines import waived
 from saponary.manual.sample import RECIPES
 from saponary.manual.terminal import seen
@@ -110,14 +110,13 @@ def cards(file: str) -> tuple[Card, ...]:
 
 
 def _card(key: Key) -> Card:
-    default = "" if key.default in (None, "", [], {}) else str(key.default)
     return Card(
         anchor=links.anchor(key.dotted),
         path=key.dotted,
         meaning=Prose({}).inline(key.meaning),
         form=key.form,
         required=key.required,
-        default=default,
+        default=default_of(key),
         seen=seen(key),
         since=key.since,
         example=key.example,

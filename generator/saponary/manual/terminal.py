@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from textwrap import indent
 
 from saponary.checks.listed import Listed
-from saponary.manual.find import below, places
-from saponary.manual.keys import MODELS, PLACES, Key, keys_of
+from saponary.manual.find import below, places, topics_on
+from saponary.manual.keys import MODELS, PLACES, Key, default_of, keys_of
 from saponary.manual.rule_lines import rule_lines, sample_lines
 from saponary.manual.topic_lines import WIDTH, filled
 from saponary.manual.topics import topics
@@ -38,8 +38,8 @@ def key_lines(key: Key) -> Iterator[str]:
     yield from _row("write", key.form)
     if key.required:
         yield from _row("", "it must be given")
-    elif key.default not in (None, "", [], {}):
-        yield from _row("else", str(key.default))
+    elif told := default_of(key):
+        yield from _row("else", told)
     for file, path in places(key):
         yield from _row("in", f"{PLACES[file]} at {path}")
     yield from _row("seen", seen(key))
@@ -51,6 +51,9 @@ def key_lines(key: Key) -> Iterator[str]:
     if inner:
         yield "  its keys"
         yield from (f"  {line}" for line in _table((one.name, one.meaning) for one in inner))
+    more = topics_on(key)
+    if more:
+        yield from _row("more", ", ".join(f"saponary manual {slug}" for slug in more))
 
 
 def file_lines(file: str) -> Iterator[str]:

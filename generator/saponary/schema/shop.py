@@ -33,7 +33,8 @@ class Offer(Part):
     Example: shop: {text: A plain white bar.}
     """
     scent: Public[ShortText] = ""
-    """What it smells of, in plain words. Left out, the names of the scents stand.
+    """What it smells of, in plain words. Left out, the names of the scents stand, or that it is
+    unscented.
     Example: shop: {scent: lavender}
     """
     price: Public[Price | None] = None
