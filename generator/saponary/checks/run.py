@@ -44,7 +44,7 @@ def check(
 
     A recipe that is `kept`, and is as it was by its identity, is not looked at again.
     """
-    words = digest([context.words.languages, context.silenced and context.silenced.languages])
+    words = digest([context.words.digest, context.silenced and context.silenced.digest])
     rests = {slug: f"{identities[slug]} {words}" for slug in context.recipes}
     alone = _alone(context, rests, kept or {}, workers)
     asked = {

@@ -128,7 +128,7 @@ def _tells_other(here: Sequence[Token], words: FigureWords) -> bool:
         token.number and any(ends_at(here, index, phrase) for phrase in words.rates)
         for index, token in enumerate(here)
     )
-    return rates or any_stand(here, words.history | words.conditional)
+    return rates or any_stand(here, words.history) or any_stand(here, words.conditional)
 
 
 def _at_large(here: Sequence[Token], words: FigureWords) -> bool:

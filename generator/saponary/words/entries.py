@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Literal
+
+from saponary.assets.digest import digest
 
 Group = Literal["cosmetic", "drug"]
 FALLBACK = "en"
@@ -68,6 +71,11 @@ class WordList:
 
     languages: Mapping[str, Language]
     publications: Mapping[str, str]
+
+    @cached_property
+    def digest(self) -> str:
+        """What tells this list from one with other entries."""
+        return digest(self.languages)
 
     def chosen(self, language: str) -> tuple[Language, ...]:
         """The list of a language such as `en` or `de-AT`; of one that has none, every list, English first."""

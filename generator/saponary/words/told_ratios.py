@@ -14,6 +14,8 @@ _ONE = (1.0, 0)
 
 def with_ratios(here: Sequence[Token], words: FigureWords) -> list[Token]:
     """The tokens of a sentence, its numbers that are told as a ratio made one."""
+    if not any(_plain(here, index, words) for index in range(len(here))):
+        return [*here]
     found: list[Token] = []
     both = {LYE, WATER} <= {
         name
