@@ -66,6 +66,23 @@
   show(read());
   home.querySelector(".kept").hidden = false;
 
+  // Over the net, a worker keeps what this page is made of, so that it opens again where there is none.
+  const worker = document.querySelector("script[data-worker]").dataset.worker;
+  const parts = () => {
+    const loaded = performance.getEntriesByType("resource").map((one) => one.name);
+    const pictures = [...document.images].map((image) => image.src);
+    const here = location.href.split("#")[0];
+    return [...new Set([here, ...loaded, ...pictures])].filter((url) => url.startsWith(location.origin));
+  };
+  const keepPage = async () => {
+    await navigator.serviceWorker.register(worker);
+    const ready = await navigator.serviceWorker.ready;
+    ready.active.postMessage({ page: location.pathname, parts: parts() });
+  };
+  if (location.protocol.startsWith("http") && "serviceWorker" in navigator) {
+    addEventListener("load", () => keepPage().catch(() => {}));
+  }
+
   // Wet gloves wake no screen: ask that it stay lit, where the browser can.
   const stayLit = () => {
     if (document.visibilityState === "visible") navigator.wakeLock?.request("screen").catch(() => {});

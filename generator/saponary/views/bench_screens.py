@@ -36,7 +36,7 @@ class Ticks:
 
 @dataclass(frozen=True)
 class Onward:
-    """The screen after this one."""
+    """The screen after this one, or before it."""
 
     id: str
     title: Value
@@ -56,33 +56,47 @@ class Screen:
     says: tuple[Markup, ...] = ()
     close: tuple[Value, ...] = ()
     onward: Onward | None = None
+    back: Onward | None = None
+    drawn: bool = False
+    """Whether the drawing of the pour belongs on it."""
 
 
 def screens(stages: Sequence[Stage]) -> tuple[Screen, ...]:
     """Every stage, and every portion of one, in the order of hands."""
     found = [screen for stage in stages for screen in _of_stage(stage)]
-    onward = [Onward(screen.id, screen.title) for screen in found[1:]]
+    ways = [None, *(Onward(screen.id, screen.title) for screen in found), None]
     return tuple(
-        replace(screen, at=at, onward=onward[at - 1] if at < len(found) else None)
-        for at, screen in enumerate(found, 1)
+        replace(screen, at=at, back=ways[at - 1], onward=ways[at + 1]) for at, screen in enumerate(found, 1)
     )
 
 
 def _of_stage(stage: Stage) -> Iterator[Screen]:
-    yield Screen(
-        id=stage.id,
-        title=stage.title,
-        lead=stage.lead,
-        tables=tuple(_ticks(stage.id, table) for table in stage.tables),
-        order=tuple(
-            Tick(name, move)
-            for name, move in zip(_ids(stage.id, map(_spelled, stage.order)), stage.order, strict=True)
-        ),
-        says=stage.steps,
-        close=() if stage.portions else stage.close,
-    )
+    """What is only said of a stage in portions stands on the screen of its first one."""
+    alone = not stage.portions or bool(stage.tables or stage.order)
+    if alone:
+        # A stage in which nothing is weighed or laid has its sentences to tick off.
+        moves = stage.order or (() if stage.tables else stage.lead)
+        yield Screen(
+            id=stage.id,
+            title=stage.title,
+            lead=stage.lead if moves is not stage.lead else (),
+            tables=tuple(_ticks(stage.id, table) for table in stage.tables),
+            order=tuple(
+                Tick(name, move)
+                for name, move in zip(_ids(stage.id, map(_spelled, moves)), moves, strict=True)
+            ),
+            says=stage.steps,
+            close=() if stage.portions else stage.close,
+            drawn=stage.id == POUR,
+        )
     for at, portion in enumerate(stage.portions, 1):
-        yield _of_portion(stage, portion, stage.close if at == len(stage.portions) else ())
+        screen = _of_portion(stage, portion, stage.close if at == len(stage.portions) else ())
+        first = at == 1 and not alone
+        yield replace(screen, lead=stage.lead, says=(*stage.steps, *screen.says)) if first else screen
+
+
+POUR = "pour"
+"""The stage in which the batter is laid as it is drawn."""
 
 
 def _of_portion(stage: Stage, portion: PortionView, close: tuple[Value, ...]) -> Screen:

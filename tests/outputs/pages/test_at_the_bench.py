@@ -68,10 +68,30 @@ def test_the_way_leads_through_every_screen(book: str) -> None:
         page = parse(made[path])
         screens = classed(page, "section", "screen")
         ids = [screen.get("id") for screen in screens]
-        onward = [a.get("href") for screen in screens for p in classed(screen, "p", "onward") for a in p]
+        onward = [a.get("href") for screen in screens for a in classed(screen, "a", "next")]
+        back = [a.get("href") for screen in screens for a in classed(screen, "a", "back")]
         assert onward == [f"#{name}" for name in ids[1:]], path
+        assert back == [f"#{name}" for name in ids[:-1]], path
+        for screen in screens:
+            assert list(screen.iter(f"{X}input")) or classed(screen, "p", "say"), (path, screen.get("id"))
         places = [text(p) for p in classed(page, "p", "position")]
         assert places == [f"{at} of {len(ids)}" for at in range(1, len(ids) + 1)]
+
+
+def test_the_pour_has_its_drawing_and_the_page_says_what_keeps_it() -> None:
+    made = site_of("starters")
+    for path in some(path for path in made if path.endswith("/at-the-bench.html")):
+        page = parse(made[path])
+        drawn = [e for e in page.iter(f"{X}img") if e.get("src") == "fresh.svg"]
+        pours = [s for s in classed(page, "section", "screen") if s.get("id") == "pour"]
+        assert len(drawn) == len(pours) and all(
+            e in list(s.iter()) for e, s in zip(drawn, pours, strict=True)
+        )
+        (keeper,) = [e for e in page.iter(f"{X}script") if e.get("data-worker")]
+        assert keeper.get("data-worker") == "../../offline.js"
+        policy = next(e.get("content") for e in page.iter(f"{X}meta") if e.get("http-equiv"))
+        assert "worker-src 'self'" in str(policy) and "connect-src" not in str(policy)
+    assert b'addEventListener("fetch"' in made["offline.js"]
 
 
 ROWS = """portions:

@@ -25,15 +25,13 @@ from saponary.views.work import work_order
 def _render(context: PageContext) -> Iterator[SiteFile]:
     keeper = script(context.templates, "ticks.js")
     address = named_by_content("ticks.js", keeper)
+    worker = script(context.templates, OFFLINE)
     yield SiteFile(address, lambda: keeper, (rests_on.TEMPLATES,))
+    yield SiteFile(OFFLINE, lambda: worker, (rests_on.TEMPLATES,))
     for recipe in context.recipes:
         path = links.at_the_bench(recipe.slug)
-        uses = (
-            *rests_on.FRAME,
-            rests_on.TITLES,
-            *rests_on.taught(context.site),
-            rests_on.recipe(recipe.slug),
-        )
+        of = (*rests_on.taught(context.site), rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+        uses = (*rests_on.FRAME, rests_on.TITLES, *of)
         yield SiteFile(path, partial(_page, context, recipe, path, address), uses, recipe.slug)
 
 
@@ -57,7 +55,14 @@ def _page(context: PageContext, recipe: Published, path: str, address: str) -> b
         unit=order.unit,
         beside=order.beside,
         script=up + address,
+        worker=up + OFFLINE,
+        face=context.drawings.of(recipe),
     )
+
+
+OFFLINE = "offline.js"
+"""The worker that keeps pages for a bench without a network. It serves what lies beside and below it, and so
+stands at the top of the site."""
 
 
 def _key(*named: str) -> str:
