@@ -144,7 +144,7 @@ class Recipe(Part):
     Example: lye: {sodium: 95 %, potassium: {share: 5 %, purity: 90 %}}
     """
     superfat: Public[Superfat | None] = None
-    """Share of the oils that no lye is weighed for. It may stand in book.yaml for all recipes.
+    """The share of the oils' demand for lye that is left unmet. It may stand in book.yaml for all recipes.
     Example: superfat: 5 %
     """
     water: Public[Water | None] = None
