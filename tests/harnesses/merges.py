@@ -17,7 +17,6 @@ from in_git import git, tried
 from saponary.build import sign
 from saponary.build.proof import prove
 from saponary.pantry.standard import standard
-from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.text_edits import apply
 from support import errors, prove_one, write_book
@@ -157,8 +156,13 @@ def wrong_figures(text: str) -> list[str]:
     by_hand = {"lye": lye, "water": lye * (1 / strength - 1), "superfat": 100 * superfat}
     said = re.findall(r"^  (lye|water|superfat): ([\d.]+) ", text, re.MULTILINE)
     said += re.findall(r"\{(lye|water|superfat) = ([\d.]+) ", text)
-    decimals = {number: len(number.partition(".")[2]) for _, number in said}
-    return [f"{name} {number}" for name, number in said if show(by_hand[name], decimals[number]) != number]
+    return [f"{name} {number}" for name, number in said if not _about(by_hand[name], number)]
+
+
+def _about(value: float, number: str) -> bool:
+    """Whether a number, at the decimals it has, is this value as far as molar masses to five figures tell."""
+    half = 0.5 * 10.0 ** -len(number.partition(".")[2])
+    return abs(float(number) - value) <= half + 1e-4 * value
 
 
 HARNESSES = (Harness("two edits merged by git, in four ways", merges, 200, 3),)

@@ -22,10 +22,11 @@ class Changed:
 @dataclass(frozen=True)
 class Version:
     """What a recipe came to at one time of its history. `about` is the first line of what was said of the
-    change, `moved` the figures that it moved; `lye` is grams for a kilogram of oils, `superfat` a share."""
+    change, `commit` its id, `moved` the figures that it moved; `lye` is grams for a kilogram of oils, `superfat` a share."""
 
     on: date
     about: str
+    commit: str
     fingerprint: str
     lye: float
     superfat: float

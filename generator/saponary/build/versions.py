@@ -101,5 +101,5 @@ def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Ver
         if last is None or rows or one.fingerprint != last.fingerprint:
             lye = 1000.0 * one.figures["lye"].value / one.figures["oils"].value
             superfat = one.figures["superfat"].value
-            yield Version(commit.on, commit.about, one.fingerprint, lye, superfat, rows)
+            yield Version(commit.on, commit.about, commit.id, one.fingerprint, lye, superfat, rows)
         last = one

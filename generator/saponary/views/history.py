@@ -36,6 +36,7 @@ class VersionView:
 
     day: Day
     about: str
+    commit: str
     fingerprint: str
     lots: tuple[str, ...]
     moved: tuple[MovedRow, ...]
@@ -57,6 +58,7 @@ class HistoryView:
 class ChangeView:
     """A change of one recipe, in the book's list."""
 
+    slug: str
     title: str
     href: str
     version: VersionView
@@ -80,6 +82,7 @@ def book_changes(recipes: Iterable[Published], site: SiteInput, up: str) -> tupl
     found.sort(key=lambda pair: (-pair[0].on.toordinal(), pair[1].slug))
     return tuple(
         ChangeView(
+            recipe.slug,
             Prose(recipe.catalogue).title(recipe.model.title),
             up + links.history(recipe.slug),
             _version(one, recipe, site, first=one is site.versions[recipe.slug][-1]),
@@ -109,6 +112,7 @@ def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -
     return VersionView(
         day=Day(one.on),
         about=one.about,
+        commit=one.commit,
         fingerprint=one.fingerprint,
         lots=lots,
         moved=tuple(main),

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import html
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
+import feedparser
 import pytest
 
 from composed import composed
@@ -19,6 +22,7 @@ from saponary.schema.edition import STANDARD, Edition
 from saponary.views.for_edition import Unpublished, for_edition
 from support import PLAIN, write_book
 
+FEED = "changes/feed.xml"
 PAGE, CHANGES, RECIPE = "recipes/a/history.html", "changes/index.html", "recipes/a/index.html"
 
 
@@ -49,7 +53,7 @@ def site(proof: Proof, edition: Edition) -> Mapping[str, str]:
         on=date.max,
     )
     made = composed(for_edition(whole, edition))
-    return {path: made[path].decode() for path in (PAGE, CHANGES, RECIPE) if path in made}
+    return {path: made[path].decode() for path in (PAGE, CHANGES, RECIPE, FEED) if path in made}
 
 
 def test_each_version_has_its_lots_and_what_it_moved(proof: Proof) -> None:
@@ -85,3 +89,20 @@ def test_who_may_see_it(proof: Proof) -> None:
 
 def test_without_git_there_is_none(tmp_path: Path) -> None:
     assert versions(prove(write_book(tmp_path, {"recipes/a.md": PLAIN})).book, NoStore(), []) == {}
+
+
+def test_what_changed_is_a_feed(proof: Proof) -> None:
+    """By a reader of others; without an address its links lead from where it lies."""
+    base = "https://soap.example/book"
+    settings = proof.book.settings.model_copy(update={"base_url": base})
+    placed = replace(proof, book=replace(proof.book, settings=settings))
+    for one, home in ((proof, "../"), (placed, f"{base}/maker/")):
+        made = feedparser.parse(site(one, STANDARD["maker"])[FEED])
+        assert not made.bozo and made.version == "atom10" and made.feed.link == f"{home}changes/index.html"
+        later, first = made.entries
+        assert later.link == f"{home}{PAGE}" and later.id != first.id
+        assert "milder <b>for</b> winter; lye 139.8 g to " in html.unescape(later.summary)
+        assert first.summary.endswith("The first version in the history.")
+    assert "feed.xml" in site(proof, STANDARD["maker"])[CHANGES]
+    assert FEED not in site(proof, STANDARD["public"])
+    assert "milder" not in site(proof, STANDARD["class"])[FEED], "what was said of it stays with the maker"

@@ -6,6 +6,7 @@ from saponary.outputs.page_kind import PageKind
 from saponary.outputs.pages import (
     at_the_bench,
     calendar,
+    changes_feed,
     choosing,
     classes,
     colours,
@@ -50,6 +51,7 @@ KINDS: tuple[PageKind, ...] = (
     calendar.KIND,
     glossary.KIND,
     history.KIND,
+    changes_feed.KIND,
     lye.KIND,
     choosing.KIND,
     searching.KIND,
