@@ -14,7 +14,20 @@ from saponary.manual.sample import RECIPES, files, sample
 from saponary.manual.topics import Topic, topics
 from saponary.reading.findings import Finding
 
-KINDS = {*RECIPES, "book", "pantry", "claims", "class", "batches", "keys", "sh", "text", "css", "variables"}
+KINDS = {
+    "yaml",
+    *RECIPES,
+    "book",
+    "pantry",
+    "claims",
+    "class",
+    "batches",
+    "keys",
+    "sh",
+    "text",
+    "css",
+    "variables",
+}
 WANTED = {
     "first-recipe", "portions-and-pour", "batches-and-cure", "classes", "labels-and-law", "editions-and-publishing",
     "themes", "git", "editors", "upgrade",
