@@ -25,6 +25,7 @@ from saponary.views import links
 NO_PAGE = {
     "calendar",
     "choosing",
+    "changes-feed",
     "feed",
     "figures",
     "icon",

@@ -6,10 +6,10 @@ import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import asdict
 
+from saponary.book.engine import ENGINE
 from saponary.book.moved import Moved
 from saponary.build.compare import Changed, Comparison
 from saponary.build.revisions import Pair, Revised
-from saponary.outputs.figures_json import ENGINE
 from saponary.reading.decode import printable
 
 _NONE = "-"

@@ -8,9 +8,10 @@ from typing import Any
 from urllib.parse import quote
 
 from saponary import __version__
+from saponary.book.engine import ENGINE
 from saponary.build.proof import Proof
 from saponary.checks.rules import RULES
-from saponary.outputs.figures_json import ENGINE, as_text, recipe_object
+from saponary.outputs.figures_json import as_text, recipe_object
 from saponary.reading.findings import Finding
 
 

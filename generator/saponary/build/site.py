@@ -14,6 +14,7 @@ from functools import cached_property, partial
 from saponary.assets import resources
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
+from saponary.book.engine import ENGINE
 from saponary.book.late import LateMap
 from saponary.book.proofed import Proofed
 from saponary.build.content import Bytes, Content, content
@@ -29,7 +30,6 @@ from saponary.label.lists import Bar, bar
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
-from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.pdf_kind import PdfContext

@@ -8,17 +8,8 @@ from pathlib import Path
 from saponary.assets.store import FOLDER, DiskStore
 from saponary.build.proof import Proof, prove
 from saponary.cli.command import Misuse
+from saponary.cli.is_asked import is_asked
 from saponary.reading.files import is_book
-
-
-def is_asked(folder: Path) -> None:
-    """Misuse where the folder is no book."""
-    if not folder.is_dir():
-        raise Misuse(f"there is no folder {str(folder)!r}")
-    if not is_book(folder):
-        raise Misuse(
-            f"{str(folder)!r} is no book: it has neither recipes/ nor book.yaml (saponary begin FOLDER starts one)"
-        )
 
 
 def proofed(folder: Path) -> Proof:

@@ -12,8 +12,9 @@ from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, home
 from saponary.build.unwritten import of_refused
 from saponary.build.write_site import Refused
-from saponary.cli.asked_book import is_asked, proofed
+from saponary.cli.asked_book import proofed
 from saponary.cli.command import CLEAN, Misuse, Unwritten
+from saponary.cli.is_asked import is_asked
 from saponary.cli.progress import Shown
 from saponary.cli.tell import stands, tell
 from saponary.cli.told_again import Done, Telling

@@ -27,7 +27,7 @@ def run(given: argparse.Namespace) -> int:
     from saponary.build.compare_text import FORMATS
     from saponary.build.compared_side import Side
     from saponary.build.revisions import Unknown, pair, renamed
-    from saponary.cli.asked_book import is_asked
+    from saponary.cli.is_asked import is_asked
     from saponary.reading.files import Folder
     from saponary.reading.findings import suggest
     from saponary.reading.git import Revision, objects

@@ -17,7 +17,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     def anew(telling: Telling, last: LastRun) -> Done:
         # What reads and computes is imported where something has changed.
-        from saponary.cli.asked_book import is_asked, proofed
+        from saponary.cli.asked_book import proofed
+        from saponary.cli.is_asked import is_asked
         from saponary.cli.tell import stands, tell
 
         is_asked(given.book)

@@ -29,7 +29,7 @@ def run(given: argparse.Namespace) -> int:
     names: Names = {}
     if given.book is not None:
         from saponary.build.listed import InTheWay
-        from saponary.cli.asked_book import is_asked
+        from saponary.cli.is_asked import is_asked
         from saponary.cli.writing import writing
         from saponary.manual.book_names import names_of, write_schemas
 

@@ -31,7 +31,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     # The drawing libraries are behind these.
-    from saponary.cli.asked_book import is_asked
+    from saponary.cli.is_asked import is_asked
     from saponary.watch.run import PortTaken, watch
 
     is_asked(given.book)

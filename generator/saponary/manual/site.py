@@ -12,6 +12,7 @@ from pathlib import Path
 from jinja2 import Environment
 
 from saponary.assets import resources
+from saponary.book.engine import ENGINE
 from saponary.build.listed import lay
 from saponary.build.proof import Proof
 from saponary.label.lists import bar
@@ -22,7 +23,6 @@ from saponary.manual.topics import topics
 from saponary.messages.message import message
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
-from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext
 from saponary.outputs.pages.type import FOLDER as TYPE_FOLDER

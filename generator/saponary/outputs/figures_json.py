@@ -5,19 +5,15 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from saponary import __version__
 from saponary.book.computed import Computed
 from saponary.book.published import Published
 from saponary.book.status import Status
-from saponary.lye.figures import ENGINE_VERSION, Figures
+from saponary.lye.figures import Figures
 from saponary.lye.portions import PortionFigures
 from saponary.quantity.rounding import told
 from saponary.reading.plain import is_map, is_row
 from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
-
-ENGINE = f"{__version__}+{ENGINE_VERSION}"
-"""What computed them: the version of the package, and of the engine's results."""
 
 
 def figures_json(site: SiteInput) -> str:

@@ -15,9 +15,9 @@ import html5lib
 import pytest
 
 from composed import composed
+from saponary.book.engine import ENGINE
 from saponary.build.proof import Proof
 from saponary.outputs.compose import compose
-from saponary.outputs.figures_json import ENGINE
 from saponary.quantity.rounding import told
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition

@@ -12,9 +12,9 @@ from pypdf import PdfReader
 
 from composed import composed, drawings, spoken
 from saponary.assets import resources
+from saponary.book.engine import ENGINE
 from saponary.build.proof import Proof, prove
 from saponary.label.lists import bar
-from saponary.outputs.figures_json import ENGINE
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdf_make import make, sheets
 from saponary.schema.edition import editions
