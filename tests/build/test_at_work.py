@@ -79,3 +79,31 @@ def test_another_book_is_not_held(tmp_path: Path) -> None:
         (tmp_path / name).mkdir()
     with at_work(tmp_path / "one", "build"), at_work(tmp_path / "two", "build", wait=0):
         pass
+
+
+def test_a_waiting_command_writes_nothing_before_its_turn(tmp_path: Path) -> None:
+    """In a new book the holder would clear away what another is just writing."""
+    child = holder(tmp_path)
+    (tmp_path / ".saponary/.gitignore").unlink()
+    try:
+        with pytest.raises(Busy), at_work(tmp_path, "record", wait=0.1):
+            pass
+        assert not (tmp_path / ".saponary/.gitignore").exists()
+    finally:
+        end(child)
+    with at_work(tmp_path, "record"):
+        assert (tmp_path / ".saponary/.gitignore").read_bytes() == b"*\n"
+
+
+@pytest.mark.parametrize("what", ["file", "link", "dangling link"])
+def test_only_a_folder_is_the_program_s_own(what: str, tmp_path: Path) -> None:
+    root, far = tmp_path / "book", tmp_path / "far"
+    root.mkdir()
+    far.mkdir()
+    if what == "file":
+        (root / ".saponary").write_text("mine")
+    else:
+        (root / ".saponary").symlink_to(far if what == "link" else tmp_path / "nowhere")
+    with pytest.raises(NotADirectoryError), at_work(root, "build"):
+        pass
+    assert not list(far.iterdir()) and not (tmp_path / "nowhere").exists()

@@ -15,7 +15,7 @@ from pathlib import Path
 from filelock import FileLock, Timeout
 
 from saponary.assets.disk import clear_parts
-from saponary.build.written import KEPT, own_folder
+from saponary.build.written import KEPT, bare_folder, own_folder
 from saponary.quantity.rounding import show
 
 WAIT = 60.0
@@ -35,7 +35,7 @@ def at_work(
     root: Path, command: str, wait: float = WAIT, tell: Callable[[str], None] = lambda said: None
 ) -> Generator[None, None, None]:
     """Hold the book's lock. `tell` hears that another command is waited for; Busy after `wait` seconds."""
-    kept = own_folder(root)
+    kept = bare_folder(root)
     lock = FileLock(kept / _LOCK)
     try:
         lock.acquire(timeout=0)
@@ -53,6 +53,7 @@ def at_work(
             )
         for folder in _FOLDERS:
             clear_parts(root / folder)
+        own_folder(root)
         yield
     finally:
         with suppress(OSError):

@@ -7,6 +7,7 @@ that is killed leaves nothing that the next one would take for somebody else's.
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import os
 from collections.abc import Iterable, Mapping
@@ -24,10 +25,20 @@ IGNORED = (".gitignore", b"*\n")
 """A file that keeps the folder it lies in out of git, whatever the book's own list says."""
 
 
-def own_folder(root: Path) -> Path:
-    """The program's own folder in a book, made where it is missing."""
+def bare_folder(root: Path) -> Path:
+    """The program's own folder in a book, made where it is missing. Raises OSError where something else is there:
+    behind a link may lie what is somebody else's, or another book's."""
     folder = root / KEPT
+    if folder.is_symlink() or (folder.exists() and not folder.is_dir()):
+        why = "the program keeps a folder of this name here, and this is none"
+        raise NotADirectoryError(errno.ENOTDIR, why, str(folder))
     folder.mkdir(exist_ok=True)
+    return folder
+
+
+def own_folder(root: Path) -> Path:
+    """The same, kept out of git. The book is locked."""
+    folder = bare_folder(root)
     if not (folder / IGNORED[0]).is_file():
         put(folder / IGNORED[0], IGNORED[1])
     return folder

@@ -50,4 +50,7 @@ def _write(folder: Path, files: dict[str, str]) -> None:
     if taken or (folder.exists() and not folder.is_dir()):
         raise Misuse(f"{folder / taken[0] if taken else folder} is there already; nothing was written")
     for name, text in files.items():
-        put_new(folder / name, text.encode())
+        try:
+            put_new(folder / name, text.encode())
+        except FileExistsError as there:
+            raise Misuse(f"{folder / name} came to be there meanwhile, and was not written over") from there
