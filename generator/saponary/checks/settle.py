@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding, Home, suggest
+from saponary.reading.names import in_form
 from saponary.schema.waivers import Waived
 
 _PLAIN = re.compile(r"[^\W\d_][\w ./()%-]*(?<! )")
@@ -63,8 +64,8 @@ def _waiver_of(finding: Finding, rule: Rule, file: WaivingFile) -> int | None:
     """Which waiver of the file sets a finding aside."""
     if not _waivable(finding, rule, file):
         return None
-    wanted = (finding.rule, finding.about.casefold())
-    same = (i for i, w in enumerate(file.waived) if (w.rule, w.about.casefold()) == wanted)
+    wanted = (finding.rule, in_form(finding.about.casefold()))
+    same = (i for i, w in enumerate(file.waived) if (w.rule, in_form(w.about.casefold())) == wanted)
     return next(same, None)
 
 
