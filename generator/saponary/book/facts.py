@@ -15,13 +15,14 @@ from saponary.schema.waivers import Waived
 @dataclass(frozen=True)
 class Facts:
     """Of one recipe: its status, the editions it names, its waivers, where its batches stand, which photos it
-    shows, and the earlier formulas that its batches record."""
+    and its lots show, and the earlier formulas that its batches record."""
 
     status: Name
     editions: tuple[str, ...]
     waived: tuple[Waived, ...]
     batch_files: tuple[str, ...]
     photos: tuple[str, ...]
+    lot_photos: tuple[str, ...]
     earlier: tuple[str, ...]
 
 
@@ -34,6 +35,7 @@ def facts_of(computed: Computed) -> Facts:
         waived=computed.file.waived(),
         batch_files=tuple(dict.fromkeys(one.file for one in computed.batches)),
         photos=tuple(dict.fromkeys(name for name, _ in named_photos(computed))),
+        lot_photos=tuple(dict.fromkeys(s.file for one in computed.batches for s in one.batch.photos)),
         earlier=tuple(mark for mark in marks if not matches(mark, computed.fingerprint)),
     )
 

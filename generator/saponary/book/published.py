@@ -11,19 +11,21 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import cached_property
 
 from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
 from saponary.book.on_sale import OnSale, on_sale
 from saponary.book.pictures import in_notes
+from saponary.book.plain_title import plain_title
 from saponary.book.proofed import Proofed
 from saponary.book.quotes import Quote
 from saponary.book.records import BatchRecord
 from saponary.book.resolve import Resolved
 from saponary.book.standing import Labelled, Standing, labelled, standings
 from saponary.book.status import Status
-from saponary.book.used import named, together, used
+from saponary.book.used import dressing, named, together, used
 from saponary.lye.figures import Figures
 from saponary.pantry.model import Pantry
 from saponary.reading.tree import Tree
@@ -68,6 +70,50 @@ class Published:
     """What the checks warn of."""
     on_sale: OnSale
     """Nothing where the edition does not tell what is for sale."""
+
+    @cached_property
+    def glance(self) -> Glance:
+        """What others ask of it."""
+        of_lots = dict.fromkeys(shot.file for one in self.batches for shot in one.batch.photos)
+        own = [self.model.photo.file] if self.model.photo is not None else []
+        return Glance(
+            title=self.model.title,
+            named=plain_title(self.model.title, self.catalogue),
+            collection=self.model.collection,
+            photos=tuple(dict.fromkeys((*own, *of_lots))),
+            of_lots=tuple(of_lots),
+            pictures=self.pictures,
+            scraps=self._scraps(),
+            poured=max((one.batch.poured for one in self.batches), default=None),
+            free=any(not self.standing[one.batch.lot].held for one in self.batches),
+        )
+
+    def _scraps(self) -> tuple[str, ...]:
+        melted = (part.id for part in self.resolved.formula.remelted)
+        entries = map(self.pantry.additions.get, (*dressing(self.model), *melted))
+        return tuple(
+            sorted({one.scrap_of for one in entries if one is not None and one.scrap_of is not None})
+        )
+
+
+@dataclass(frozen=True)
+class Glance:
+    """What the rest of an edition asks of a recipe as it is published.
+
+    `named` is its title with the figures in it, `photos` are all that its pages show but those in its notes,
+    `of_lots` those of its batches, `pictures` those in its notes; `scraps` are recipes whose scrap its drawing
+    shows; `poured` is the day of its newest lot, and `free` whether any lot is not held back.
+    """
+
+    title: str
+    named: str
+    collection: str | None
+    photos: tuple[str, ...]
+    of_lots: tuple[str, ...]
+    pictures: tuple[str, ...]
+    scraps: tuple[str, ...]
+    poured: date | None
+    free: bool
 
 
 def published(one: Proofed, edition: Edition, on: date, once: Once | None = None) -> Published:

@@ -14,11 +14,11 @@ from saponary.views.drawings import DRAWING
 
 SHOWN = Step(
     "shown",
-    ("name", "edition", "recipe", "findings", "photos"),
+    ("edition",),
     (*TO_THE_LABEL, "views", "outputs/rests_on.py"),
     ("pydantic", "markdown-it-py", "pyyaml"),
 )
-"""The digest of a recipe as an edition shows it."""
+"""What an edition shows of its recipes."""
 
 PAGE = Step(
     "page",

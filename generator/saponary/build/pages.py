@@ -5,23 +5,17 @@ A page is recalled where nothing that it says it rests on has changed, and its t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import partial
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import FEW, Progress, spread
 from saponary.assets.store import Key, Store
-from saponary.book.proofed import Proofed
 from saponary.build.content import Content, content
-from saponary.build.graph import PAGE, SHOWN
+from saponary.build.graph import PAGE
 from saponary.outputs import rests_on
 from saponary.outputs.compose import Composition
 from saponary.outputs.page_kind import SiteFile
-from saponary.views.site import SiteInput
-
-KeyOf = Callable[[str], Key | None]
-"""By the name of a value that files rest on, the key under which its digest is kept; None where it is not."""
-
 
 Group = Sequence[SiteFile]
 """Files that are made one after another, because they share work."""
@@ -31,20 +25,23 @@ Earlier = Mapping[str, Sequence[str]]
 
 
 class Pages:
-    """Makes the files of one edition's site, or recalls them. A value is digested once for all of them."""
+    """Makes the files of one edition's site, or recalls them. A value is digested once for all of them.
+
+    `known` are digests of values that are as they were, `earlier` tells of files that were made before.
+    """
 
     def __init__(
         self,
         composed: Composition,
         store: Store,
-        key_of: KeyOf = lambda _: None,
+        known: Mapping[str, str] | None = None,
         workers: int | None = None,
         progress: Progress | None = None,
         earlier: Earlier | None = None,
     ) -> None:
         self.composed, self.store, self._earlier = composed, store, earlier or {}
-        self._key_of, self._workers, self._progress = key_of, workers, progress
-        self._digests: dict[str, str] = {}
+        self._workers, self._progress = workers, progress
+        self._digests = dict(known or {})
         self._done = 0
 
     def made(self) -> dict[str, Content]:
@@ -108,13 +105,8 @@ class Pages:
 
     def _is_known(self, name: str) -> bool:
         """Whether a value's digest is at hand; those of the whole book are made here, once for all workers."""
-        if name in self._digests:
-            return True
-        key = self._key_of(name)
-        if key is None:
+        if name not in self._digests and not rests_on.is_of_recipe(name):
             self._digests[name] = self._made(name)
-        elif (kept := self.store.recall(key)) is not None:
-            self._digests[name] = kept.decode()
         return name in self._digests
 
     def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes]]:
@@ -124,11 +116,8 @@ class Pages:
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""
-        if not self._is_known(name):
+        if name not in self._digests:
             self._digests[name] = self._made(name)
-            key = self._key_of(name)
-            if key is not None:
-                self.store.keep(key, self._digests[name].encode())
         return self._digests[name]
 
     def _made(self, name: str) -> str:
@@ -142,18 +131,3 @@ def _groups(files: Iterable[SiteFile]) -> tuple[list[Group], list[SiteFile]]:
     for file in files:
         (others if file.recipe is None else of_recipes.setdefault(file.recipe, [])).append(file)
     return list(of_recipes.values()), others
-
-
-def shown_recipes(recipes: Sequence[Proofed], site: SiteInput) -> KeyOf:
-    """Where the digests of an edition's recipes are kept, so that a recipe that is as it was is not gone through."""
-    known = {rests_on.recipe(one.slug): one for one in recipes}
-    edition = digest(site.edition)
-
-    def key_of(name: str) -> Key | None:
-        one = known.get(name)
-        if one is None:
-            return None
-        photos = {photo: site.photos.get(photo) for photo in one.facts.photos}
-        return SHOWN.key(name, edition, one.identity, one.findings, photos)
-
-    return key_of

@@ -6,7 +6,7 @@ anything is written.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, partial
@@ -20,10 +20,11 @@ from saponary.book.proofed import Proofed
 from saponary.build.content import Bytes, Content, content
 from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes, sources_log
-from saponary.build.pages import Earlier, Pages, shown_recipes
+from saponary.build.pages import Earlier, Pages
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
+from saponary.build.shown import keep, made_from, recalled, shown_now
 from saponary.build.versions import versions
 from saponary.build.why import PROGRAM, Last, last_of, remember, why
 from saponary.label.lists import Bar, bar
@@ -74,8 +75,8 @@ def build(
     book = proof.book
     store = DiskStore(book.root / FOLDER)
     whole, photo_files = cut_from(proof, on, store, editions)
-    maker = Maker(proof, photo_files, press, progress, store, workers)
-    sites = {edition: for_edition(whole, edition) for edition in editions}
+    maker = Maker(proof, whole, photo_files, press, progress, store, workers)
+    sites = {edition: maker.site(edition) for edition in editions}
     try:
         made = {edition: maker.files(site) for edition, site in sites.items()}
     except BrokenTemplate as broken:
@@ -86,6 +87,7 @@ def build(
     made_of = _sources(proof)
     for name, (digests, told) in maker.rested_on.items():
         remember(store, name, Last(digests, made_of, told))
+    maker.keep_shown(sites.values())
     store.tidy()
     recipes = max((len(site.recipes) for site in sites.values()), default=0)
     kept = tuple(f"{folder}/{path}" for folder, one in laid.items() for path in one.foreign)
@@ -103,7 +105,8 @@ def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | 
     """Why a file of an edition, by its path there, is made again or not; None where it is no page of it."""
     store = DiskStore(proof.book.root / FOLDER)
     whole, photo_files = cut_from(proof, on, store, [edition])
-    pages = Maker(proof, photo_files, None, None, store, 1).pages(for_edition(whole, edition))
+    maker = Maker(proof, whole, photo_files, None, None, store, 1)
+    pages = maker.pages(maker.site(edition))
     file = next((one for one in pages.composed.files if one.path == path), None)
     if file is None:
         return None
@@ -134,8 +137,8 @@ class Unmade:
 def unmade(proof: Proof, on: date, edition: Edition, store: Store) -> Unmade:
     """An edition of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used."""
     whole, photo_files = cut_from(proof, on, store, [edition])
-    maker = Maker(proof, photo_files, None, None, store, 1)
-    site = for_edition(whole, edition)
+    maker = Maker(proof, whole, photo_files, None, None, store, 1)
+    site = maker.site(edition)
     photos = {name: photo_files[name] for name in shown(site.photos.values())}
     return Unmade(Bytes(photos), maker.pages(site))
 
@@ -180,13 +183,14 @@ class Maker:
     def __init__(
         self,
         proof: Proof,
+        whole: Unpublished,
         photo_files: Mapping[str, Content],
         press: Sequence[str] | None,
         progress: Told | None,
         store: Store,
         workers: int | None,
     ) -> None:
-        self.proof, self.photo_files, self.press = proof, photo_files, press
+        self.whole, self.photo_files, self.press = whole, photo_files, press
         book = proof.book
         self.progress, self.store, self.workers = progress, store, workers
         own, standard = book.root / "templates", resources.templates()
@@ -195,14 +199,31 @@ class Maker:
         self.faults: list[Finding] = []
         self.tells_day = press is not None
         self.rested_on: dict[str, tuple[Mapping[str, str], Earlier]] = {}
+        self._made_from: dict[str, Mapping[str, str]] = {}
+        self._known: dict[str, Mapping[str, str]] = {}
 
     def _of(self, what: str) -> Progress | None:
         return None if self.progress is None else partial(self.progress, what)
 
+    def site(self, edition: Edition) -> SiteInput:
+        """An edition; recipes that are as it showed them last are published when they are asked about."""
+        now = made_from(self.whole, edition)
+        was = recalled(self.store, edition, now)
+        self._made_from[edition.name] = now
+        self._known[edition.name] = {name: of for one in was.values() for name, of in one.digests.items()}
+        return for_edition(self.whole, edition, {slug: one.glance for slug, one in was.items()})
+
+    def keep_shown(self, sites: Iterable[SiteInput]) -> None:
+        """Leave behind what editions show whose pages were made."""
+        for site in sites:
+            name = site.edition.name
+            glances = {recipe.slug: recipe.glance for recipe in site.recipes}
+            keep(self.store, site.edition, shown_now(glances, self._made_from[name], self.rested_on[name][0]))
+
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""
         composed = composition(site, self.templates, Drawings(site, self.store), self.spoken)
-        known = shown_recipes(self.proof.recipes, site)
+        known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name)
         earlier = last.files if last is not None else {}
         return Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)

@@ -10,10 +10,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import fields
 from pathlib import Path
 
-from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.views.gallery import in_order
-from saponary.views.prose import Prose
 from saponary.views.site import SiteInput
 
 SETTINGS = "settings"
@@ -61,6 +59,11 @@ def slug_of(name: str) -> str | None:
     return slug if f"{kind} " in (_RECIPE, _NOTES, _HISTORY) else None
 
 
+def is_of_recipe(name: str) -> bool:
+    """Whether a recipe has to be published for the value under a name."""
+    return name.startswith((_RECIPE, _NOTES))
+
+
 def recipes(published: Iterable[Published]) -> tuple[str, ...]:
     """Each of these recipes, and their order."""
     return (TITLES, *(recipe(one.slug) for one in published))
@@ -73,10 +76,7 @@ def taught(site: SiteInput) -> tuple[str, ...]:
 
 def scraps(shown: Published) -> tuple[str, ...]:
     """The recipes whose scrap is shown in the drawing of this one."""
-    melted = (part.id for part in shown.resolved.formula.remelted)
-    entries = map(shown.pantry.additions.get, (*(use.what for use in pour_uses(shown)), *melted))
-    slugs = {entry.scrap_of for entry in entries if entry is not None and entry.scrap_of is not None}
-    return tuple(recipe(slug) for slug in sorted(slugs))
+    return tuple(recipe(slug) for slug in shown.glance.scraps)
 
 
 def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: object) -> object:
@@ -123,7 +123,7 @@ def _of_recipe(slug: str, site: SiteInput) -> object:
 
 
 def _title(one: Published) -> tuple[object, ...]:
-    return one.slug, one.model.collection, Prose(one.catalogue).title(one.model.title)
+    return one.slug, one.glance.collection, one.glance.title, one.glance.named
 
 
 def _texts(folder: Path) -> list[tuple[str, bytes]]:

@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import partial
 from typing import TypeVar
 
 from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
+from saponary.book.late import LateMap, late
 from saponary.book.library import Book
 from saponary.book.proofed import Proofed
-from saponary.book.published import Published, belongs, published
+from saponary.book.published import Glance, Published, belongs, published
 from saponary.label.lists import Bar
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once, only_seen
@@ -41,12 +43,24 @@ class Unpublished:
     on: date = date.max
 
 
-def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
-    """The site as an edition may show it."""
+def for_edition(whole: Unpublished, edition: Edition, known: Mapping[str, Glance] | None = None) -> SiteInput:
+    """The site as an edition may show it. What is `known` of a recipe is asked of it alone, until more is."""
     shows = edition.shows
     once: Once = {}
+    made = [
+        (one, partial(published, one, edition, whole.on, once))
+        for one in whole.recipes
+        if _is_shown(one, edition)
+    ]
+    known = known or {}
     recipes = _with_shown_pictures(
-        whole, [published(one, edition, whole.on, once) for one in whole.recipes if _is_shown(one, edition)]
+        whole,
+        [
+            late(Published, make, slug=one.slug, path=one.computed.path, glance=known[one.slug])
+            if one.slug in known
+            else make()
+            for one, make in made
+        ],
     )
     slugs = {recipe.slug for recipe in recipes}
     return SiteInput(
@@ -66,7 +80,7 @@ def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
             for slug, found in _of(whole.versions, slugs).items()
             if "history" in shows
         },
-        labels=_of(whole.labels, slugs) if "ingredients" in shows else {},
+        labels=_labels(whole.labels, slugs) if "ingredients" in shows else {},
         edition=edition,
         on=whole.on,
     )
@@ -74,28 +88,44 @@ def for_edition(whole: Unpublished, edition: Edition) -> SiteInput:
 
 def _is_shown(one: Proofed, edition: Edition) -> bool:
     drafts = "drafts" in edition.shows
-    return belongs(one.computed.model.editions, edition) and (one.status.name != "draft" or drafts)
+    return belongs(one.facts.editions, edition) and (one.status.name != "draft" or drafts)
 
 
 def _of(found: Mapping[str, T], slugs: set[str]) -> dict[str, T]:
     return {slug: one for slug, one in found.items() if slug in slugs}
 
 
+def _labels(found: Mapping[str, Bar], slugs: set[str]) -> Mapping[str, Bar]:
+    return LateMap({slug: partial(found.__getitem__, slug) for slug in found if slug in slugs})
+
+
 def _with_shown_pictures(whole: Unpublished, recipes: Sequence[Published]) -> tuple[Published, ...]:
     """Notes show no photo of a lot that the edition does not show, whichever recipe the lot is of."""
-    if not any(recipe.pictures for recipe in recipes):
+    if not any(recipe.glance.pictures for recipe in recipes):
         return tuple(recipes)
-    of_lots = {shot.file for one in whole.recipes for r in one.computed.batches for shot in r.batch.photos}
-    shown = {shot.file for recipe in recipes for r in recipe.batches for shot in r.batch.photos}
-    free = [tuple(n for n in recipe.pictures if n in shown or n not in of_lots) for recipe in recipes]
-    return tuple(replace(recipe, pictures=kept) for recipe, kept in zip(recipes, free, strict=True))
+    of_lots = {name for one in whole.recipes for name in one.facts.lot_photos}
+    hidden = of_lots.difference(*(recipe.glance.of_lots for recipe in recipes))
+    return tuple(
+        recipe if hidden.isdisjoint(recipe.glance.pictures) else _without(hidden, recipe)
+        for recipe in recipes
+    )
+
+
+def _without(photos: set[str], recipe: Published) -> Published:
+    kept = tuple(name for name in recipe.pictures if name not in photos)
+    return late(
+        Published,
+        lambda: replace(recipe, pictures=kept),
+        slug=recipe.slug,
+        path=recipe.path,
+        pictures=kept,
+        glance=recipe.glance,
+    )
 
 
 def _photos(recipes: tuple[Published, ...]) -> dict[str, None]:
-    own = (recipe.model.photo for recipe in recipes)
-    of_batches = (shot for recipe in recipes for made in recipe.batches for shot in made.batch.photos)
-    in_notes = (name for recipe in recipes for name in recipe.pictures)
-    return dict.fromkeys((*(shot.file for shot in (*own, *of_batches) if shot is not None), *in_notes))
+    in_notes = (name for recipe in recipes if recipe.glance.pictures for name in recipe.pictures)
+    return dict.fromkeys((*(name for recipe in recipes for name in recipe.glance.photos), *in_notes))
 
 
 def _book(book: Book, edition: Edition) -> PublishedBook:

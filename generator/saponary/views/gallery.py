@@ -70,13 +70,9 @@ def in_order(recipes: Iterable[Published]) -> list[Published]:
     """By collection, those without one last, then by title."""
 
     def key(recipe: Published) -> tuple[bool, str, str, str]:
-        model = recipe.model
-        return (
-            model.collection is None,
-            (model.collection or "").casefold(),
-            model.title.casefold(),
-            recipe.slug,
-        )
+        told = recipe.glance
+        collection = told.collection
+        return (collection is None, (collection or "").casefold(), told.title.casefold(), recipe.slug)
 
     return sorted(recipes, key=key)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import uuid
 from collections.abc import Iterator, Sequence
+from functools import partial
 
 from saponary.messages.message import day as on_day
 from saponary.messages.message import message
@@ -80,10 +81,13 @@ def folded(line: str) -> bytes:
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    found = due_lots(context.recipes, context.site.on)
-    if found:
+    if any(recipe.glance.free for recipe in context.recipes):
         uses = (rests_on.SETTINGS, rests_on.DAY, *rests_on.recipes(context.recipes))
-        yield SiteFile(links.READY, lambda: calendar(context.site, found), uses)
+        yield SiteFile(links.READY, partial(_calendar, context), uses)
+
+
+def _calendar(context: PageContext) -> bytes:
+    return calendar(context.site, due_lots(context.recipes, context.site.on))
 
 
 KIND = PageKind("calendar", _render, needs="batches")

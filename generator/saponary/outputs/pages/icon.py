@@ -18,7 +18,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
         return icon(recipe).encode("utf-8")
 
-    uses = rests_on.recipes(context.recipes)
+    uses = (rests_on.recipe(recipe.slug),)
     yield SiteFile(links.ICON, write, uses)
 
 

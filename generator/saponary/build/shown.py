@@ -1,0 +1,83 @@
+"""An edition's recipes as it showed them last, so that one that is as it was is not published anew.
+
+Of each is kept what the rest of the edition asks of it, and digests of what its pages rest on.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pydantic import TypeAdapter, ValidationError
+
+from saponary.assets.digest import digest
+from saponary.assets.store import Key, Store
+from saponary.book.proofed import Proofed
+from saponary.book.published import Glance
+from saponary.build.graph import SHOWN
+from saponary.outputs import rests_on
+from saponary.schema.edition import Edition
+from saponary.views.for_edition import Unpublished
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A recipe as an edition shows it; `of` is a digest of all that it was made from."""
+
+    of: str
+    glance: Glance
+    digests: Mapping[str, str]
+    """Of what pages rest on, by its name (`outputs/rests_on.py`)."""
+
+
+_KEPT_AS = TypeAdapter(dict[str, Shown])
+
+
+def made_from(whole: Unpublished, edition: Edition) -> dict[str, str]:
+    """By recipe, a digest of all that an edition's view of it is made from."""
+    of_edition = SHOWN.key(edition).of
+    photos = {name: digest(one) for name, one in whole.photos.items()}
+    day = whole.on.isoformat()
+    return {one.slug: _made_from(one, f"{of_edition} {day}", of_edition, photos) for one in whole.recipes}
+
+
+def _made_from(one: Proofed, today: str, ever: str, photos: Mapping[str, str]) -> str:
+    """What is for sale, and nothing else, is told by the day."""
+    lines = [today if one.facts.batch_files else ever, one.identity]
+    lines += [f"{name} {photos.get(name, '')}" for name in one.facts.photos]
+    lines += [f"{f.rule} {f.severity} {f.place} {f.message!r}" for f in one.findings]
+    return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def recalled(store: Store, edition: Edition, now: Mapping[str, str]) -> dict[str, Shown]:
+    """The recipes that an edition showed last, and would show the same again."""
+    kept = store.recall(_key(edition))
+    try:
+        found = _KEPT_AS.validate_json(kept) if kept is not None else {}
+    except ValidationError:
+        return {}
+    return {slug: one for slug, one in found.items() if now.get(slug) == one.of}
+
+
+def keep(store: Store, edition: Edition, shown: Mapping[str, Shown]) -> None:
+    """Keep what an edition shows, in the place of what it showed before."""
+    store.keep(_key(edition), _KEPT_AS.dump_json(dict(shown)))
+
+
+def shown_now(
+    recipes: Mapping[str, Glance], now: Mapping[str, str], digests: Mapping[str, str]
+) -> dict[str, Shown]:
+    """What an edition shows, with those of the digests that rest on one recipe alone.
+
+    Which photos of lots its notes may show depends on other recipes.
+    """
+    found: dict[str, Shown] = {}
+    for slug, glance in recipes.items():
+        names = (rests_on.recipe(slug), *(() if glance.pictures else (rests_on.notes(slug),)))
+        found[slug] = Shown(now[slug], glance, {name: digests[name] for name in names if name in digests})
+    return found
+
+
+def _key(edition: Edition) -> Key:
+    return Key("shown", digest(edition.name))
