@@ -21,8 +21,9 @@ from saponary.book.proofed import Proofed
 from saponary.build import pages as made_pages
 from saponary.build.content import Bytes, content
 from saponary.build.graph import PAGE, STEPS
-from saponary.build.pages import Pages, shown_recipes
+from saponary.build.pages import Pages
 from saponary.build.proof import prove
+from saponary.build.shown import keep, made_from, recalled, shown_now
 from saponary.label.lists import bar
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
@@ -30,6 +31,7 @@ from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import EditionEntry, editions
 from saponary.schema.waivers import Waived
+from saponary.views import for_edition as cut
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet
@@ -190,29 +192,32 @@ def test_a_recipe_that_is_shown_otherwise_has_another_key(what: str) -> None:
     assert not {name for name in told if then[name][0] == after[name][0]}
 
 
-def shown(site: Unpublished) -> dict[tuple[str, str], tuple[Key | None, str]]:
+def shown(site: Unpublished) -> dict[tuple[str, str], tuple[str, str]]:
     """The key and the digest of every recipe as an edition shows it."""
-    found: dict[tuple[str, str], tuple[Key | None, str]] = {}
+    found: dict[tuple[str, str], tuple[str, str]] = {}
     for name in ("public", "maker"):
-        cut = for_edition(site, editions({})[name])
-        key_of = shown_recipes(site.recipes, cut)
-        for one in cut.recipes:
+        made = for_edition(site, editions({})[name])
+        of = made_from(site, made.edition)
+        for one in made.recipes:
             value = rests_on.recipe(one.slug)
-            found[name, one.slug] = key_of(value), digest(rests_on.value(value, cut, (), ()))
+            found[name, one.slug] = of[one.slug], digest([rests_on.value(value, made, (), ()), one.glance])
     return found
 
 
-def test_a_digest_that_is_kept_is_not_made_again(tmp_path: Path) -> None:
-    site = for_edition(whole(), editions({})["maker"])
-    key_of = shown_recipes(whole().recipes, site)
-    composed = composition(site, (STANDARD,))
-    page = next(file for file in composed.files if file.path == "recipes/plain/index.html")
-    first = Pages(composed, DiskStore(tmp_path), key_of).key(page)
-    other = replace(composed, context=replace(composed.context, site=replace(site, labels={})))
-    assert (
-        Pages(other, DiskStore(tmp_path), key_of).key(page) == first == Pages(composed, NoStore()).key(page)
-    )
-    assert Pages(other, NoStore(), key_of).key(page) != first
+def test_a_recipe_that_is_as_it_was_is_not_published(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What the edition showed last tells every page's key."""
+    edition, store = editions({})["maker"], DiskStore(tmp_path)
+    site, now = for_edition(whole(), edition), made_from(whole(), edition)
+    first = Pages(composition(site, (STANDARD,), spoken=spoken((STANDARD,))), NoStore())
+    keys = {file.path: first.key(file) for file in first.composed.files}
+    keep(store, edition, shown_now({one.slug: one.glance for one in site.recipes}, now, first.digests))
+    was = recalled(store, edition, now)
+    assert was.keys() == now.keys() == {one.slug for one in site.recipes}
+    monkeypatch.setattr(cut, "published", lambda *_: pytest.fail("a recipe was published"))
+    again = for_edition(whole(), edition, {slug: one.glance for slug, one in was.items()})
+    known = {name: of for one in was.values() for name, of in one.digests.items()}
+    pages = Pages(composition(again, (STANDARD,), spoken=spoken((STANDARD,))), NoStore(), known)
+    assert {file.path: pages.key(file) for file in pages.composed.files} == keys
 
 
 @pytest.mark.parametrize(
@@ -281,15 +286,13 @@ def test_any_number_of_workers_makes_the_same_site(
 ) -> None:
     monkeypatch.setattr(made_pages, "FEW", 2)
     site = for_edition(whole(), editions({})["maker"])
-    key_of = shown_recipes(whole().recipes, site)
     told: list[tuple[int, int]] = []
     drawn = Drawings(site, DiskStore(tmp_path))
     made = Pages(
         composition(site, (STANDARD,), drawn, spoken((STANDARD,))),
         DiskStore(tmp_path),
-        key_of,
-        workers,
-        lambda *done: told.append(done),
+        workers=workers,
+        progress=lambda *done: told.append(done),
     ).made()
     assert list(Bytes(made).items()) == [(path, data) for path, (_, data) in before("maker").items()]
     assert told[-1] == (len(made), len(made)) and sorted(told) == told

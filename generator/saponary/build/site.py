@@ -35,6 +35,7 @@ from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, make, sheets
+from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import Edition
@@ -222,11 +223,14 @@ class Maker:
 
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""
-        composed = composition(site, self.templates, Drawings(site, self.store), self.spoken)
+        rows = Rows(site.edition.name, self.store)
+        composed = composition(site, self.templates, Drawings(site, self.store), self.spoken, rows)
         known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name)
         earlier = last.files if last is not None else {}
-        return Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
+        pages = Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
+        rows.digest_of = pages.digest
+        return pages
 
     def files(self, site: SiteInput) -> dict[str, Content]:
         """Every file of an edition's site, by its path in it."""

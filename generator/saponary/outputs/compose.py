@@ -13,6 +13,7 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, SiteFile
 from saponary.outputs.pages import KINDS
+from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment, named_by_content, style_sheet
 from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
@@ -45,6 +46,7 @@ def composition(
     templates: Sequence[Path],
     drawings: Drawings | None = None,
     spoken: Environment | None = None,
+    rows: Rows | None = None,
 ) -> Composition:
     """Which files the site has, and what they rest on.
 
@@ -59,6 +61,7 @@ def composition(
         style=named_by_content("style.css", style),
         style_sheet=style,
         drawings=drawings or Drawings(site),
+        rows=rows or Rows(),
     )
     kinds = [kind for kind in KINDS if kind.is_for(site)]
     paths = {file.path for kind in kinds for file in kind.render(context)}

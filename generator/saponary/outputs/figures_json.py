@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from typing import Any
 
 from saponary.book.computed import Computed
@@ -10,15 +11,27 @@ from saponary.book.published import Published
 from saponary.book.status import Status
 from saponary.lye.figures import Figures
 from saponary.lye.portions import PortionFigures
+from saponary.outputs import rests_on
+from saponary.outputs.rows import Rows
 from saponary.quantity.rounding import told
 from saponary.reading.plain import is_map, is_row
 from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
 
 
-def figures_json(site: SiteInput) -> str:
+def figures_json(site: SiteInput, rows: Rows | None = None) -> str:
     """What an edition publishes of its book as JSON."""
-    return as_text(site_object(site))
+    found = (rows or Rows()).of(
+        "figures", site.recipes, lambda slug: (rests_on.recipe(slug),), lambda one: _row(one, site)
+    )
+    text = as_text(_whole(site, ()))
+    listed = ",\n  ".join(found)
+    return text.replace('"recipes": []', f'"recipes": [\n  {listed}\n ]') if found else text
+
+
+def _row(recipe: Published, site: SiteInput) -> str:
+    """A recipe as it stands in the whole, two steps in."""
+    return as_text(published_object(recipe, site)).replace("\n", "\n  ")
 
 
 def as_text(found: dict[str, Any]) -> str:
@@ -28,11 +41,15 @@ def as_text(found: dict[str, Any]) -> str:
 
 def site_object(site: SiteInput) -> dict[str, Any]:
     """An edition's own recipes, without findings, and their figures only where it gives the formula in full."""
+    return _whole(site, site.recipes)
+
+
+def _whole(site: SiteInput, recipes: Iterable[Published]) -> dict[str, Any]:
     return {
         "book": site.book.settings.title,
         "engine": site.engine,
         "tables": site.tables,
-        "recipes": [published_object(one, site) for one in site.recipes],
+        "recipes": [published_object(one, site) for one in recipes],
     }
 
 

@@ -13,6 +13,7 @@ from saponary.book.published import Published
 from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame, top_of
 from saponary.outputs.policy import with_policy
+from saponary.outputs.rows import Rows
 from saponary.schema.edition import Reader
 from saponary.views.drawings import Drawings
 from saponary.views.site import SiteInput
@@ -49,6 +50,7 @@ class PageContext:
     """What leads to the top, where a page's path does not tell."""
     beside: frozenset[str] = frozenset()
     """Those of `frame.BESIDE` that this site has."""
+    rows: Rows = field(default_factory=Rows, compare=False)
 
     @property
     def top(self) -> str:

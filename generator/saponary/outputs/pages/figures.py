@@ -16,7 +16,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         rests_on.VERSIONS,
         *rests_on.recipes(context.site.recipes),
     )
-    yield SiteFile("figures.json", lambda: figures_json(context.site).encode("utf-8"), uses)
+    yield SiteFile("figures.json", lambda: figures_json(context.site, context.rows).encode("utf-8"), uses)
 
 
 KIND = PageKind("figures", _render)

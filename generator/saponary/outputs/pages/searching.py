@@ -44,9 +44,14 @@ def words_of(recipe: Published) -> str:
     return " ".join(sorted(set(_WORD.findall(folded(" ".join(said))))))
 
 
+def _of_recipe(slug: str) -> tuple[str, ...]:
+    return rests_on.recipe(slug), rests_on.notes(slug)
+
+
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        words = {recipe.slug: words_of(recipe) for recipe in context.recipes}
+        rows = context.rows.of("words", context.recipes, _of_recipe, words_of)
+        words = {recipe.slug: row for recipe, row in zip(context.recipes, rows, strict=True)}
         return f"saponaryWords({json.dumps(words, ensure_ascii=False, indent=0)});\n".encode()
 
     said = (rests_on.notes(recipe.slug) for recipe in context.recipes)

@@ -1,0 +1,51 @@
+"""Rows of a page are made again where what they rest on has changed, and are those that would be made anew."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from saponary.assets.store import DiskStore
+from saponary.book.published import Published
+from saponary.outputs.figures_json import as_text, figures_json, site_object
+from saponary.outputs.rows import Rows
+from saponary.schema.edition import STANDARD
+from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import SiteInput
+from support import PLAIN, prove_one
+
+
+@pytest.fixture(scope="module")
+def site() -> SiteInput:
+    proof = prove_one(PLAIN)
+    return for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD["public"])
+
+
+def rows(store: Path, of: str, made: list[str], site: SiteInput) -> list[str]:
+    def make(recipe: Published) -> str:
+        made.append(recipe.slug)
+        return f"{recipe.slug} of {of}"
+
+    return Rows("public", DiskStore(store), lambda name: f"{name} {of}").of(
+        "tried", site.recipes, lambda slug: (slug,), make
+    )
+
+
+def test_a_row_is_made_once_for_what_it_rests_on(tmp_path: Path, site: SiteInput) -> None:
+    made: list[str] = []
+    assert [rows(tmp_path, of, made, site) for of in ("a", "a", "b", "b")] == [
+        ["tried of a"],
+        ["tried of a"],
+        ["tried of b"],
+        ["tried of b"],
+    ]
+    assert made == ["tried", "tried"]
+
+
+def test_figures_of_rows_are_those_of_the_whole(site: SiteInput) -> None:
+    assert figures_json(site) == as_text(site_object(site))
+    assert json.loads(figures_json(site))["recipes"][0]["slug"] == "tried"
+    none = for_edition(Unpublished(prove_one(PLAIN).book, (), "engine", "tables"), STANDARD["public"])
+    assert figures_json(none) == as_text(site_object(none))
