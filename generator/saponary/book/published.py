@@ -84,7 +84,8 @@ class Published:
             of_lots=tuple(of_lots),
             pictures=self.pictures,
             scraps=self._scraps(),
-            poured=max((one.batch.poured for one in self.batches), default=None),
+            lots=tuple((one.batch.lot, one.batch.poured) for one in self.batches),
+            sold=tuple(one.lot for one in self.on_sale.lots),
             free=any(not self.standing[one.batch.lot].held for one in self.batches),
         )
 
@@ -102,7 +103,8 @@ class Glance:
 
     `named` is its title with the figures in it, `photos` are all that its pages show but those in its notes,
     `of_lots` those of its batches, `pictures` those in its notes; `scraps` are recipes whose scrap its drawing
-    shows; `poured` is the day of its newest lot, and `free` whether any lot is not held back.
+    shows; `lots` are its lots with the day of each, `sold` those for sale, and `free` tells whether any
+    is not held back.
     """
 
     title: str
@@ -112,7 +114,8 @@ class Glance:
     of_lots: tuple[str, ...]
     pictures: tuple[str, ...]
     scraps: tuple[str, ...]
-    poured: date | None
+    lots: tuple[tuple[str, date], ...]
+    sold: tuple[str, ...]
     free: bool
 
 

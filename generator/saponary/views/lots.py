@@ -88,7 +88,7 @@ def _curing(found: Iterable[tuple[Lot, LotRow]], site: SiteInput) -> Iterator[Cu
 
 def years_of(recipes: Iterable[Published]) -> tuple[int, ...]:
     """The years that have a page of their own, the latest first: none while one table holds all lots."""
-    poured = [record.batch.poured.year for recipe in recipes for record in recipe.batches]
+    poured = [day.year for recipe in recipes for _, day in recipe.glance.lots]
     return tuple(sorted(set(poured), reverse=True)) if len(poured) > MANY else ()
 
 

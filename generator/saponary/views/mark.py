@@ -19,7 +19,7 @@ def newest(recipes: Iterable[Published]) -> Published | None:
     by_name = sorted(recipes, key=lambda recipe: recipe.slug)
     if not by_name:
         return None
-    poured = [(recipe.glance.poured, recipe) for recipe in by_name if recipe.glance.poured is not None]
+    poured = [(day, recipe) for recipe in by_name for _, day in recipe.glance.lots]
     return max(poured, key=lambda pair: pair[0])[1] if poured else by_name[0]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from functools import partial
 
+from saponary.book.published import Published
 from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
@@ -12,7 +13,7 @@ from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFil
 from saponary.views import links
 from saponary.views.lot_page import LotPage, lot_page, sold_lot, sold_lots
 from saponary.views.lots import lots_of_year, lots_view, years_of
-from saponary.views.readiness import lots_of
+from saponary.views.readiness import free_names, lots_of
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -36,17 +37,31 @@ def _year(context: PageContext, year: int) -> bytes:
 def _each(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
         uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
-        for lot in lots_of(recipe):
-            view = partial(lot_page, lot, context.site, links.root(lot.path))
-            yield SiteFile(lot.path, partial(_lot, context, lot.path, view), uses, recipe.slug)
+        for at, name in enumerate(free_names(lot for lot, _ in recipe.glance.lots)):
+            path = links.lot(recipe.slug, name)
+            yield SiteFile(
+                path, partial(_lot, context, path, partial(_own, context, recipe, at)), uses, recipe.slug
+            )
+
+
+def _own(context: PageContext, recipe: Published, at: int) -> LotPage:
+    lot = lots_of(recipe)[at]
+    return lot_page(lot, context.site, links.root(lot.path))
 
 
 def _sold(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
         uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug))
-        for path, sold in sold_lots(recipe):
-            view = partial(sold_lot, recipe, sold, context.site, links.root(path))
-            yield SiteFile(path, partial(_lot, context, path, view), uses, recipe.slug)
+        for at, name in enumerate(free_names(recipe.glance.sold)):
+            path = links.lot(recipe.slug, name)
+            yield SiteFile(
+                path, partial(_lot, context, path, partial(_for_sale, context, recipe, at)), uses, recipe.slug
+            )
+
+
+def _for_sale(context: PageContext, recipe: Published, at: int) -> LotPage:
+    path, sold = sold_lots(recipe)[at]
+    return sold_lot(recipe, sold, context.site, links.root(path))
 
 
 def _lot(context: PageContext, path: str, view: Callable[[], LotPage]) -> bytes:
