@@ -98,6 +98,7 @@ def test_an_idle_waiver_is_found_in_every_file(file: str, text: str, tmp_path: P
 
 @given(st.text(st.characters(exclude_categories=["Cs", "Cc"]), min_size=1, max_size=30))
 def test_any_name_is_written_so_that_it_is_read_again(about: str) -> None:
+    """The reader takes both ways of writing an accented letter for one."""
     line = as_yaml("batches", about).replace("…", "the reason is written down here")
     assert yaml.safe_load(f"waive: [{line}]")["waive"][0]["about"] == about
     tree, found = read_yaml(f"waive: [{line}]\n", "a.yaml")
