@@ -1,34 +1,58 @@
 """Parts of a sheet that may fill so many pages: set tighter, step by step, until they do.
 
-In the HTML such a part has an `id`, `data-pages` (how many pages it may fill) and `data-steps` (how many
-steps there are). What a step is, the style sheet says of `[data-step="1"]`, `[data-step="2"]`, and so on; a
-part that fits has none. One that does not fit at the last step runs over.
+In the HTML such a part begins a page and has an `id`, `data-pages` (how many pages it may fill) and
+`data-steps` (how many steps there are). What a step is, the style sheet says of `[data-step="1"]`,
+`[data-step="2"]`, and so on; a part that fits has none. One that does not fit at the last step runs over.
+The steps of a part are tried with that part alone, so that the whole is laid out twice at the most.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from copy import copy
 from typing import Any
 
 
 def fitted(html: Any, **options: Any) -> Any:
-    """A WeasyPrint document of `html`, laid out until its parts fit; `options` are those of `render`."""
+    """A WeasyPrint document of `html`, in which parts that ran over are set tighter; `options` are those of
+    its method `render`.
+    """
     document = html.render(**options)
-    while over := list(_over(html, document)):
-        for part in over:
-            part.set("data-step", str(_step(part) + 1))
-        document = html.render(**options)
-    return document
+    over = [part for part in html.etree_element.iter() if _runs_over(part, document)]
+    if not over:
+        return document
+    parents = {child: parent for parent in html.etree_element.iter() for child in parent}
+    for part in over:
+        alone = _alone(html, part, parents)
+        for step in range(1, int(part.get("data-steps")) + 1):
+            part.set("data-step", str(step))
+            if not _runs_over(part, alone.render(**options)):
+                break
+    return html.render(**options)
 
 
-def _over(html: Any, document: Any) -> Iterator[Any]:
-    """The parts that fill more pages than they may, and can be set tighter."""
-    for part in html.etree_element.iter():
-        if part.get("data-pages") is None or _step(part) >= int(part.get("data-steps")):
-            continue
-        if sum(part.get("id") in page.anchors for page in document.pages) > int(part.get("data-pages")):
-            yield part
+def _runs_over(part: Any, document: Any) -> bool:
+    if part.get("data-pages") is None:
+        return False
+    return sum(part.get("id") in page.anchors for page in document.pages) > int(part.get("data-pages"))
 
 
-def _step(part: Any) -> int:
-    return int(part.get("data-step", "0"))
+def _alone(html: Any, part: Any, parents: dict[Any, Any]) -> Any:
+    """The same sheet with nothing in its body but this part, inside all that it lies in."""
+    inner, root = part, html.etree_element
+    while (outer := parents[inner]) is not root:
+        inner = _shell(outer, [inner], parents)
+    made = copy(html)
+    made.etree_element = _shell(root, [*root.findall("head"), inner], parents)
+    made.wrapper_element = type(html.wrapper_element).from_html_root(
+        made.etree_element, content_language=None
+    )
+    return made
+
+
+def _shell(element: Any, children: list[Any], parents: dict[Any, Any]) -> Any:
+    """An element as it is, with other children; it stands where the element stood."""
+    made = element.makeelement(element.tag, dict(element.attrib))
+    made.extend(children)
+    if element in parents:
+        parents[made] = parents[element]
+    return made

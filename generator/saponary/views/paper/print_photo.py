@@ -14,7 +14,7 @@ from saponary.views.site import SiteInput
 
 DOTS_PER_MM = 300 / 25.4
 """What printers ask for: 300 dots an inch (common practice, no source)."""
-SHEET, BOOK = 50.0, 150.0
+SHEET, BOOK = 50.0, 120.0
 """How wide a photo is printed on a sheet and in the book, in mm."""
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 
@@ -18,6 +18,7 @@ from saponary.views.drawings import Drawings
 from saponary.views.gallery import collection, in_order
 from saponary.views.glossary import Word, words
 from saponary.views.pantry import Shelf, Use, shelves
+from saponary.views.paper.print_photo import BOOK, PrintPhoto, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe
 from saponary.views.prose import Prose
 from saponary.views.prose_links import PaperLinks
@@ -60,6 +61,8 @@ class WholeBook:
     hues: tuple[Hue, ...]
     index: tuple[Shelf, ...]
     words: tuple[Word, ...]
+    photos: Mapping[str, PrintPhoto]
+    """By the recipe, where it has one."""
 
 
 def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings) -> WholeBook:
@@ -82,6 +85,9 @@ def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings
         hues=tuple(_hues(site, row)),
         index=tuple(_anchored(shelf) for shelf in shelves(site.book.pantry, row)),
         words=words(site.book.pantry),
+        photos={
+            recipe.slug: found for recipe in row if (found := print_photo(recipe, site, BOOK)) is not None
+        },
     )
 
 
