@@ -9,7 +9,7 @@ from saponary.assets.store import NoStore, Store
 from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing, Scene, Shade
 from saponary.messages.speaker import speaker
-from saponary.views.scene import blended_shade, scene
+from saponary.views.scene import blended_shade, face_alone, scene
 from saponary.views.site import SiteInput
 
 _KEPT_AS = TypeAdapter(PourDrawing)
@@ -35,12 +35,16 @@ class Drawings:
         """The drawing of one of the site's recipes. Its slug begins the ids within the drawing."""
         slug = recipe.slug
         if slug not in self._drawn:
-            self._drawn[slug] = self._draw(scene(recipe, self._scrap), slug)
+            self._drawn[slug] = self._draw(scene(recipe, self._scrap, self._face), slug)
         return self._drawn[slug]
 
     def _scrap(self, slug: str) -> Shade | None:
         computed = self._computed.get(slug)
         return blended_shade(computed) if computed is not None else None
+
+    def _face(self, slug: str) -> Scene | None:
+        computed = self._computed.get(slug)
+        return face_alone(computed) if computed is not None else None
 
     def _draw(self, what: Scene, slug: str) -> PourDrawing:
         at = DRAWING.key(what, slug, self._say.language)

@@ -31,13 +31,17 @@ PLAIN: Mapping[Makes, Shade] = {"bar": shades.PLAIN, "soft": shades.CREAM, "liqu
 """What each kind of soap looks like with nothing in it."""
 
 
-def scene(computed: Published, scrap: ShadeOf) -> Scene:
-    """What is to be drawn for a recipe. Pure."""
+FaceOf = Callable[[str], Scene | None]
+"""The face of another recipe's bar; None where it is not known."""
+
+
+def scene(computed: Published, scrap: ShadeOf, face_of: FaceOf = lambda slug: None) -> Scene:
+    """What is to be drawn for a recipe; `face_of` gives the faces that are seen in its embeds. Pure."""
     filled, method = computed.resolved.containers, computed.model.by
     return Scene(
         title=computed.model.title,
         portions=portions(computed, scrap),
-        extras=tuple(_extras(computed, scrap)),
+        extras=tuple(_extras(computed, scrap, face_of)),
         face=face(computed),
         steps=tuple(computed.model.pour),
         top=method.top,
@@ -91,10 +95,23 @@ def _shade(
     return shades.shade(tints, plain)
 
 
-def _extras(computed: Published, scrap: ShadeOf) -> Iterator[DrawnExtra]:
+def _extras(computed: Published, scrap: ShadeOf, face_of: FaceOf) -> Iterator[DrawnExtra]:
     """Powders of lines, embeds and what is sprinkled, each once."""
+    embedded = {step.embeds.of for step in computed.model.pour if step.embeds is not None}
     for name in dict.fromkeys(use.what for use in pour_uses(computed)):
-        yield DrawnExtra(name, names.addition(computed.pantry, name), _extra(computed.pantry, name, scrap))
+        entry = computed.pantry.additions.get(name)
+        cut_from = entry.scrap_of if entry is not None and name in embedded else None
+        yield DrawnExtra(
+            name,
+            names.addition(computed.pantry, name),
+            _extra(computed.pantry, name, scrap),
+            face_of(cut_from) if cut_from is not None else None,
+        )
+
+
+def face_alone(computed: Published) -> Scene | None:
+    """The face of a bar by this recipe alone, as it is seen in another; None where it is poured into no mould."""
+    return scene(computed, lambda slug: None) if computed.model.by.vessel == "mould" else None
 
 
 def _extra(shelf: Pantry, name: str, scrap: ShadeOf) -> Shade:

@@ -9,6 +9,7 @@ from saponary.draw.pour.outlines import outlines
 from saponary.draw.pour.pair import PourDrawing
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.svg import drawing
+from saponary.draw.pour.within import faces
 from saponary.draw.vessel.drawing import draw_vessel
 from saponary.messages.speaker import Speaker
 
@@ -19,9 +20,10 @@ def draw_pair(scene: Scene, id_prefix: str, say: Speaker) -> PourDrawing:
         return draw_vessel(scene, id_prefix, say)
     layout = lay_out(scene)
     lines = outlines(scene, layout)
+    within = faces(scene.extras)
     words = " ".join(say(sentence) for sentence in described(scene))
 
     def face(when: When) -> str:
-        return drawing(scene, lines, when, id_prefix, say(title(scene, when)), words)
+        return drawing(scene, lines, within, when, id_prefix, (say(title(scene, when)), words))
 
-    return PourDrawing(face("fresh"), face("cured"), legend(scene, layout, id_prefix), words)
+    return PourDrawing(face("fresh"), face("cured"), legend(scene, layout, within, id_prefix), words)

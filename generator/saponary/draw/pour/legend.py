@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 import numpy as np
 
@@ -18,11 +19,14 @@ from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.sprinkle import petal
 from saponary.draw.pour.svg import safe_id
 from saponary.draw.pour.tiles import pattern
+from saponary.draw.pour.within import Within
 
 FRAME = '<rect x="5" y="5" width="170" height="110" rx="14" {}/>'
 
 
-def legend(scene: Scene, layout: Layout, id_prefix: str) -> tuple[LegendEntry, ...]:
+def legend(
+    scene: Scene, layout: Layout, within: Mapping[str, Within], id_prefix: str
+) -> tuple[LegendEntry, ...]:
     """Portions in the order of the recipe, then lines, embeds and what is sprinkled."""
     entries: list[LegendEntry] = []
     seen: set[str] = set()
@@ -44,7 +48,11 @@ def legend(scene: Scene, layout: Layout, id_prefix: str) -> tuple[LegendEntry, .
     for role, ids in roles:
         for extra in scene.extras:
             if extra.id in ids:
-                fresh, cured = (_extra(scene, role, extra.id, extra.shade.at(when)) for when in _times())
+                small = within.get(extra.id) if role == "embed" else None
+                fresh, cured = (
+                    _piece(small, when) if small else _extra(scene, role, extra.id, extra.shade.at(when))
+                    for when in _times()
+                )
                 entries.append(LegendEntry(role, extra.name, None, fresh, cured))
     return tuple(entries)
 
@@ -66,6 +74,14 @@ def _portion(number: int, shade: str, key: str) -> str:
         f"<defs>{pattern(number, shade, key)}</defs>"
         + FRAME.format(f'fill="{shade}"')
         + FRAME.format(f'fill="url(#{key})" {outline}')
+    )
+
+
+def _piece(small: Within, when: When) -> str:
+    """A piece of another soap, with its face."""
+    outline = 'fill="none" stroke="currentColor" stroke-opacity=".62" stroke-width="6"'
+    return _swatch(
+        small.painted(when, (5, 5, 170, 110)) + f'<rect x="5" y="5" width="170" height="110" {outline}/>'
     )
 
 

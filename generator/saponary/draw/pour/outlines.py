@@ -9,6 +9,7 @@ import numpy as np
 from shapely.geometry import Polygon
 
 from saponary.draw.pour.dusting import specks
+from saponary.draw.pour.embeds import Embed
 from saponary.draw.pour.layout import Layout, Sprinkled
 from saponary.draw.pour.mould import parts
 from saponary.draw.pour.paths import FINE, Sheet
@@ -18,6 +19,17 @@ from saponary.draw.pour.seed import Array
 MARGIN = 1.0
 TOLERANCES = (0.012, 0.02, 0.03, 0.04, 0.06, 0.09, 0.13, 0.18, 0.25, 0.35, 0.5)
 MOST_BYTES = 52_000
+MOST_WITHIN = 3_000
+"""Bytes of the patches of a face that is seen within another."""
+
+
+@dataclass(frozen=True)
+class InPlace:
+    """An embed: what it is, its path, and the box that it fills, from its upper left corner."""
+
+    id: str
+    path: str
+    box: tuple[int, int, int, int]
 
 
 @dataclass(frozen=True)
@@ -29,11 +41,12 @@ class Outlines:
     mould: str
     patches: tuple[tuple[str, str], ...]  # portion, path
     dust: tuple[tuple[str, str, str, str], ...]  # powder, line, finer and coarser specks
-    embeds: tuple[tuple[str, str], ...]  # thing, path
+    embeds: tuple[InPlace, ...]
     sprinkled: tuple[tuple[str, str, str], ...]  # thing, path of the darker and of the paler petals
 
 
-def outlines(scene: Scene, layout: Layout) -> Outlines:
+def outlines(scene: Scene, layout: Layout, most: int = MOST_BYTES) -> Outlines:
+    """`most` is what the patches may take, in bytes."""
     mould = layout.mould
     above = max(float(np.max(mould.top)) - mould.height, 0.0) + (2.5 if layout.sprinkled else 0.0)
     if not mould.face.top_view and mould.face.kind != "round":
@@ -44,9 +57,9 @@ def outlines(scene: Scene, layout: Layout) -> Outlines:
         width=round((mould.width + 2 * MARGIN) * FINE),
         height=round((mould.height + above + 2 * MARGIN) * FINE),
         mould=sheet.path([_edge(part) for part in parts(mould.outline)], 0.02),
-        patches=tuple(zip(names, _patches(layout, sheet), strict=True)),
+        patches=tuple(zip(names, _patches(layout, sheet, most), strict=True)),
         dust=tuple(_dust(layout, sheet, scene.title)),
-        embeds=tuple((embed.id, sheet.path([_edge(embed.shape)], 0.02)) for embed in layout.embeds),
+        embeds=tuple(_in_place(embed, sheet) for embed in layout.embeds),
         sprinkled=tuple(
             (item.id, _petals(item, sheet, pale=False), _petals(item, sheet, pale=True))
             for item in layout.sprinkled
@@ -62,13 +75,21 @@ def _edge(shape: Polygon) -> Array:
     return np.asarray(shape.exterior.coords)[:-1]
 
 
-def _patches(layout: Layout, sheet: Sheet) -> list[str]:
+def _in_place(embed: Embed, sheet: Sheet) -> InPlace:
+    edge = _edge(embed.shape)
+    points = sheet.place(edge)
+    left, top = (min(point[i] for point in points) for i in (0, 1))
+    right, low = (max(point[i] for point in points) for i in (0, 1))
+    return InPlace(embed.id, sheet.path([edge], 0.02), (left, top, right - left, low - top))
+
+
+def _patches(layout: Layout, sheet: Sheet, most: int) -> list[str]:
     """Path data of all patches, with as many points as the size of the file allows."""
     paths: list[str] = []
-    room = MOST_BYTES - 240 * len(layout.patches) - 4_500 * len(layout.dust) - 3_000 * len(layout.sprinkled)
+    room = most - 240 * len(layout.patches) - 4_500 * len(layout.dust) - 3_000 * len(layout.sprinkled)
     for tolerance in TOLERANCES:
         paths = [sheet.path(item.rings, tolerance) for item in layout.patches]
-        if sum(map(len, paths)) <= max(room, 12_000):
+        if sum(map(len, paths)) <= max(room, min(most, 12_000)):
             break
     return paths
 

@@ -38,6 +38,8 @@ class DrawnExtra:
     id: str
     name: str
     shade: Shade
+    face: Scene | None = None
+    """Of an embed that was cut from another soap: the face of that soap."""
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,7 @@ from saponary.draw.pour.ink import ink_on, luminance, mixed
 from saponary.draw.pour.outlines import Outlines
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.tiles import pattern
+from saponary.draw.pour.within import Within
 
 SHOWN_WIDTH = 420
 
@@ -23,8 +24,16 @@ def safe_id(text: str) -> str:
     return tidy if tidy[:1].isalpha() else f"p-{tidy}"
 
 
-def drawing(scene: Scene, lines: Outlines, when: When, id_prefix: str, title: str, description: str) -> str:
-    """One face of the pour, with its title and its description in words."""
+def drawing(
+    scene: Scene,
+    lines: Outlines,
+    within: Mapping[str, Within],
+    when: When,
+    id_prefix: str,
+    words: tuple[str, str],
+) -> str:
+    """One face of the pour, with its title and its description in words; `within` are faces that embeds show."""
+    title, description = words
     key = safe_id(f"{id_prefix}-{when}")
     shown_height = round(SHOWN_WIDTH * lines.height / lines.width)
     return (
@@ -32,17 +41,22 @@ def drawing(scene: Scene, lines: Outlines, when: When, id_prefix: str, title: st
         f' width="{SHOWN_WIDTH}" height="{shown_height}" role="img"'
         f' aria-labelledby="{key}-title {key}-desc">'
         f'<title id="{key}-title">{escape(title)}</title><desc id="{key}-desc">{escape(description)}</desc>'
-        f"{_dressed(scene, lines, when, key)}</svg>"
+        f"{_dressed(scene, lines, within, when, key)}</svg>"
     )
 
 
-def _dressed(scene: Scene, lines: Outlines, when: When, key: str) -> str:
+def _dressed(scene: Scene, lines: Outlines, within: Mapping[str, Within], when: When, key: str) -> str:
     batter = {portion.name: portion.shade.at(when) for portion in scene.portions}
     extras = {extra.id: extra.shade.at(when) for extra in scene.extras}
     numbers = {portion.name: i for i, portion in reversed(list(enumerate(scene.portions)))}
     used = sorted({name for name, _ in lines.patches}, key=numbers.__getitem__)
     defs = [f'<clipPath id="{key}-mould"><path d="{lines.mould}"/></clipPath>']
     defs += [pattern(numbers[name], batter[name], f"{key}-tile-{numbers[name]}") for name in used]
+    defs += [
+        f'<clipPath id="{key}-embed-{i}"><path d="{one.path}"/></clipPath>'
+        for i, one in enumerate(lines.embeds)
+        if one.id in within
+    ]
     painted: list[str] = []
     for i, (name, path) in enumerate(lines.patches):
         if not path:
@@ -57,7 +71,7 @@ def _dressed(scene: Scene, lines: Outlines, when: When, key: str) -> str:
     painted += _dust(lines, extras)
     return (
         f'<defs>{"".join(defs)}</defs><g clip-path="url(#{key}-mould)">{"".join(painted)}'
-        f"{_embeds(lines, extras)}</g>"
+        f"{_embeds(lines, extras, within, when, key)}</g>"
         f'<path d="{lines.mould}" fill="none" stroke="currentColor" stroke-opacity=".62" stroke-width="9"'
         f' stroke-linejoin="round"/>{_sprinkled(lines, extras)}'
     )
@@ -79,12 +93,21 @@ def _dust(lines: Outlines, extras: Mapping[str, str]) -> list[str]:
     ]
 
 
-def _embeds(lines: Outlines, extras: Mapping[str, str]) -> str:
-    return "".join(
-        f'<path fill="{extras[id]}" stroke="{ink_on(extras[id], 1.9)}" stroke-width="7"'
-        f' stroke-linejoin="round" d="{path}"/>'
-        for id, path in lines.embeds
-    )
+def _embeds(
+    lines: Outlines, extras: Mapping[str, str], within: Mapping[str, Within], when: When, key: str
+) -> str:
+    """Each in one colour, or with the face of the soap that it was cut from."""
+    out: list[str] = []
+    for i, one in enumerate(lines.embeds):
+        shade, fill = extras[one.id], extras[one.id]
+        if one.id in within:
+            out.append(f'<g clip-path="url(#{key}-embed-{i})">{within[one.id].painted(when, one.box)}</g>')
+            fill = "none"
+        out.append(
+            f'<path fill="{fill}" stroke="{ink_on(shade, 1.9)}" stroke-width="7"'
+            f' stroke-linejoin="round" d="{one.path}"/>'
+        )
+    return "".join(out)
 
 
 def _sprinkled(lines: Outlines, extras: Mapping[str, str]) -> str:
