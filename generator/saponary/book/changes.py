@@ -22,14 +22,15 @@ class Changed:
 @dataclass(frozen=True)
 class Version:
     """What a recipe came to at one time of its history. `about` is the first line of what was said of the
-    change, `commit` its id, `moved` the figures that it moved; `lye` is grams for a kilogram of oils, `superfat` a share."""
+    change, `commit` its id, `moved` the figures that it moved; `lye` is grams for a kilogram of oils, `superfat` a share; neither of soap
+    that is melted again."""
 
     on: date
     about: str
     commit: str
     fingerprint: str
-    lye: float
-    superfat: float
+    lye: float | None
+    superfat: float | None
     moved: tuple[Moved, ...]
 
 

@@ -99,7 +99,13 @@ def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Ver
             continue
         rows = tuple(moved(last.figures, one.figures)) if last is not None else ()
         if last is None or rows or one.fingerprint != last.fingerprint:
-            lye = 1000.0 * one.figures["lye"].value / one.figures["oils"].value
-            superfat = one.figures["superfat"].value
+            lye, superfat = _lye_and_superfat(one)
             yield Version(commit.on, commit.about, commit.id, one.fingerprint, lye, superfat, rows)
         last = one
+
+
+def _lye_and_superfat(one: CameTo) -> tuple[float, float] | tuple[None, None]:
+    """Lye in grams for a kilogram of oils, and superfat; of a rebatch there is neither."""
+    if "lye" not in one.figures:
+        return None, None
+    return 1000.0 * one.figures["lye"].value / one.figures["oils"].value, one.figures["superfat"].value

@@ -17,7 +17,7 @@ from saponary.views.site import SiteInput
 
 MOST = 200
 """Changes that the page of the whole book lists."""
-_FIRST = ("lye", "water", "superfat", "oils")
+_FIRST = ("lye", "water", "superfat", "oils", "grated-soap")
 
 
 @dataclass(frozen=True)
@@ -72,7 +72,7 @@ def history(recipe: Published, site: SiteInput, up: str) -> HistoryView:
         title=title,
         home=up + links.recipe_page(recipe.slug),
         versions=tuple(_version(one, recipe, site, first=one is found[-1]) for one in found),
-        chart=_chart(found, site) if len(found) > 1 else "",
+        chart=_chart(found, site),
     )
 
 
@@ -122,5 +122,11 @@ def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -
 
 
 def _chart(found: Sequence[Version], site: SiteInput) -> str:
-    along = [(one.on, one.lye, one.superfat) for one in reversed(found)]
+    along = [
+        (one.on, one.lye, one.superfat)
+        for one in reversed(found)
+        if one.lye is not None and one.superfat is not None
+    ]
+    if len(along) < 2:
+        return ""
     return course(along, speaker(site.book.settings.language, site.book.settings.units)).svg

@@ -15,12 +15,14 @@ import pytest
 from composed import composed
 from in_git import commit
 from saponary.assets.store import NoStore
+from saponary.book.library import read_book
 from saponary.build.history import sources_log
 from saponary.build.proof import Proof, prove
 from saponary.build.versions import versions
+from saponary.reading.files import Folder
 from saponary.schema.edition import STANDARD, Edition
 from saponary.views.for_edition import Unpublished, for_edition
-from support import PLAIN, write_book
+from support import BOOKS, PLAIN, copy_book, write_book
 
 FEED = "changes/feed.xml"
 PAGE, CHANGES, RECIPE = "recipes/a/history.html", "changes/index.html", "recipes/a/index.html"
@@ -106,3 +108,19 @@ def test_what_changed_is_a_feed(proof: Proof) -> None:
     assert "feed.xml" in site(proof, STANDARD["maker"])[CHANGES]
     assert FEED not in site(proof, STANDARD["public"])
     assert "milder" not in site(proof, STANDARD["class"])[FEED], "what was said of it stays with the maker"
+
+
+def test_soap_that_is_melted_again_has_versions_and_no_lye(tmp_path: Path) -> None:
+    text = (BOOKS["starters"] / "recipes/second-melt.md").read_text(encoding="utf-8")
+    assert text.count("amount: 600 g") == 1
+    root = copy_book("starters", tmp_path)
+    commit(root, "first")
+    write_book(root, {"recipes/second-melt.md": text.replace("amount: 600 g", "amount: 500 g")})
+    commit(root, "less")
+    found = versions(read_book(Folder(root)), NoStore(), sources_log(root))["second-melt"]
+    assert [(one.about, one.lye, one.superfat) for one in found] == [
+        ("less", None, None),
+        ("first", None, None),
+    ]
+    (row,) = [row for row in found[0].moved if row.name == "grated-soap"]
+    assert (row.before, row.after) == ("600.0 g", "500.0 g")
