@@ -23,6 +23,13 @@ if (
 
 
 @pytest.fixture(autouse=True, scope="session")
+def the_users_own_cache_is_left_alone(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
+
+
+@pytest.fixture(autouse=True, scope="session")
 def disk_is_not_waited_for() -> Iterator[None]:
     """Nothing here loses power; the tests of what is flushed, and when, look at the calls."""
     with pytest.MonkeyPatch.context() as patch:

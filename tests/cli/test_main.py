@@ -35,7 +35,11 @@ def loaded(words: list[str], folder: Path, watched: Sequence[str] = WATCHED) -> 
     run = subprocess.run(
         [sys.executable, "-c", _THEN_TELL, json.dumps(words), json.dumps(watched)],
         cwd=folder,
-        env={**os.environ, "PYTHONPATH": str(REPOSITORY / "generator")},
+        env={
+            **os.environ,
+            "PYTHONPATH": str(REPOSITORY / "generator"),
+            "XDG_CACHE_HOME": str(folder / "kept"),
+        },
         capture_output=True,
         text=True,
         check=True,
@@ -85,6 +89,14 @@ def test_where_nothing_has_changed_nothing_is_loaded(words: list[str], tmp_path:
     assert loaded(words, tmp_path, WATCHED + COSTLY) == set()
     recipe.write_text(PLAIN + "More.\n")
     assert "pydantic" in loaded(words, tmp_path)
+
+
+@pytest.mark.parametrize("words", [["schema", "pantry"], ["manual", "superfat"]])
+def test_what_the_program_alone_tells_is_told_again_without_loading_it(
+    words: list[str], tmp_path: Path
+) -> None:
+    assert "pydantic" in loaded(words, tmp_path)
+    assert loaded(words, tmp_path) == set()
 
 
 def test_every_command_is_listed_with_a_module_that_runs_it() -> None:

@@ -40,14 +40,20 @@ def sources(root: Path) -> list[str]:
 def program() -> list[str]:
     """Stamps of this program, and what tells of the libraries and settings that it runs with."""
     lines: list[str] = []
-    _add(lines, str(_PACKAGE))
     _add(lines, str(resources.templates()))
-    found = [name for folder in sys.path for name in _names(folder) if name.endswith("-info")]
     set_ = [
         f"{name}={value}" for name, value in os.environ.items() if name.startswith("GIT_") or name == "PATH"
     ]
     system = [stamp("/etc/ld.so.cache")]
-    return [*sorted(lines), sys.version, sys.platform, *sorted(found), *sorted(set_), *system]
+    return [*code(), *sorted(lines), *sorted(set_), *system]
+
+
+def code() -> list[str]:
+    """Stamps of this program's own files, and what tells of the libraries that it runs with."""
+    lines: list[str] = []
+    _add(lines, str(_PACKAGE))
+    found = [name for folder in sys.path for name in _names(folder) if name.endswith("-info")]
+    return [*sorted(lines), sys.version, sys.platform, *sorted(found)]
 
 
 def tree(folders: Iterable[Path]) -> list[str]:

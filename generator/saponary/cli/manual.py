@@ -8,6 +8,7 @@ from pathlib import Path
 
 from saponary.assets import resources
 from saponary.cli.command import CLEAN, FOUND, Misuse
+from saponary.cli.said_before import said_before
 from saponary.reading.findings import suggest
 
 
@@ -27,8 +28,7 @@ def run(given: argparse.Namespace) -> int:
         return CLEAN
     if given.site is not None:
         return _site(given.site)
-    lines = _asked(given.words)
-    print("\n".join(lines))
+    print(said_before(("manual", *given.words), lambda: "\n".join(_asked(given.words))))
     return CLEAN
 
 

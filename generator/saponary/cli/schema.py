@@ -7,6 +7,7 @@ import json
 from pathlib import Path
 
 from saponary.cli.command import CLEAN, Misuse
+from saponary.cli.said_before import said_before
 
 PARTS = ("recipe", "batches", "book", "pantry", "class", "claims")
 """The kinds of file; the models behind them are imported where one is printed."""
@@ -24,24 +25,35 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(given: argparse.Namespace) -> int:
+    part = given.part or "recipe"
+    if given.book is None:
+        print(said_before(("schema", part), lambda: _text(part)))
+        return CLEAN
+    from saponary.build.listed import InTheWay
+    from saponary.cli.is_asked import is_asked
+    from saponary.cli.writing import writing
+    from saponary.manual.book_names import write_schemas
+
+    is_asked(given.book)
+    if given.part is not None:
+        print(_text(part, given.book))
+        return CLEAN
+    with writing(given.book, "schema"):
+        try:
+            made = write_schemas(given.book)
+        except InTheWay as there:
+            raise Misuse(f"{there}; nothing was written: move it away") from there
+    print(*made, sep="\n")
+    return CLEAN
+
+
+def _text(part: str, book: Path | None = None) -> str:
+    """The schema of a kind of file, with the names of a book."""
     from saponary.manual.book_schema import Names, editors_schema
 
     names: Names = {}
-    if given.book is not None:
-        from saponary.build.listed import InTheWay
-        from saponary.cli.is_asked import is_asked
-        from saponary.cli.writing import writing
-        from saponary.manual.book_names import names_of, write_schemas
+    if book is not None:
+        from saponary.manual.book_names import names_of
 
-        is_asked(given.book)
-        if given.part is None:
-            with writing(given.book, "schema"):
-                try:
-                    made = write_schemas(given.book)
-                except InTheWay as there:
-                    raise Misuse(f"{there}; nothing was written: move it away") from there
-            print(*made, sep="\n")
-            return CLEAN
-        names = names_of(given.book)
-    print(json.dumps(editors_schema(given.part or "recipe", names), indent=1, ensure_ascii=False))
-    return CLEAN
+        names = names_of(book)
+    return json.dumps(editors_schema(part, names), indent=1, ensure_ascii=False)
