@@ -9,8 +9,8 @@ TOLD = [
     (
         "recipes/tried.md:2:1",
         "warning",
-        "nothing is signed: this is a draft, and is left out of the site",
-        "when the figures are right, run: saponary sign tried",
+        "nothing is signed: this is a draft, and only the maker's edition shows it",
+        "to see it, run: saponary build --edition maker; when the figures are right, run: saponary sign tried",
     ),
 ]
 NEIGHBOUR = recipe(put("  superfat: SUPERFAT\n", ""))
@@ -21,8 +21,8 @@ ALSO = [
             (
                 "recipes/zeal.md:2:1",
                 "warning",
-                "nothing is signed: this is a draft, and is left out of the site",
-                "when the figures are right, run: saponary sign zeal; or waive it with your reason: waive: [{rule: draft, because: …}]",
+                "nothing is signed: this is a draft, and only the maker's edition shows it",
+                "to see it, run: saponary build --edition maker; when the figures are right, run: saponary sign zeal; or waive it with your reason: waive: [{rule: draft, because: …}]",
             )
         ],
     ),

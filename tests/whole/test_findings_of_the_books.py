@@ -15,7 +15,7 @@ DEMO = [
     ("free-alkali", "recipes/bell-in-a-drainpipe.md:56:18", "lot BD-002 held a trace of free alkali on 2025-12-22"),
     ("fading", "recipes/ebb-below-flood-above.md:48:16",
      "madder will not keep its colour: the portion 'flood' goes from #8c3f5a to #b9786d"),
-    ("draft", "recipes/nine-sketches-of-kelp.md:2:1", "nothing is signed: this is a draft, and is left out of the site"),
+    ("draft", "recipes/nine-sketches-of-kelp.md:2:1", "nothing is signed: this is a draft, and only the maker's edition shows it"),
     ("fading", "recipes/quarry-strata.md:30:16",
      "turmeric will not keep its colour: the portion 'ochre' goes from #c0692f to #d8c07a (your own chips)"),
     ("batches", "recipes/quarry-strata.md:73:14", "lot QS-011 was poured to an earlier formula, 41c0d2e97a58"),

@@ -13,8 +13,9 @@ from saponary.reading.findings import Finding
 def check(computed: Computed) -> Iterator[Finding]:
     if not computed.model.signed:
         yield computed.finding(
-            RULE.name, (), "nothing is signed: this is a draft, and is left out of the site",
-            f"when the figures are right, run: saponary sign {computed.file.slug}", "warning",
+            RULE.name, (), "nothing is signed: this is a draft, and only the maker's edition shows it",
+            "to see it, run: saponary build --edition maker; when the figures are right, run:"
+            f" saponary sign {computed.file.slug}", "warning",
         )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from datetime import date
 from saponary.build.last_run import LastRun
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, home
+from saponary.build.unfinished import without_unfinished
 from saponary.build.unwritten import of_refused
 from saponary.build.write_site import Refused
 from saponary.cli.asked_book import proofed
@@ -36,7 +37,8 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     proof = proofed(given.book)
     gc.freeze()  # all of it stays to the end: it is not looked through again for what may go
     status = tell(proof, given.format, telling, strict=given.strict)
-    if status != CLEAN:
+    sound, unfinished = without_unfinished(proof)
+    if status != CLEAN and (sound.failed or given.strict):
         telling.err("nothing was written")
         return Done(status, stands=stands(proof))
     # The drawing libraries are behind these; a book with errors is told of them without waiting.
@@ -46,14 +48,17 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     wanted = _editions(given.edition, proof)
     press = _press(given.press, proof)
     try:
-        done = build(proof, on, wanted, press, Shown(), adopt=given.adopt)
+        done = build(sound, on, wanted, press, Shown(), adopt=given.adopt)
     except PressMissing as missing:
         raise Misuse(str(missing)) from missing
     except Stopped as stopped:
         raise Unwritten(as_text(stopped.findings)) from stopped
     except Refused as refused:
         raise Unwritten(as_text(of_refused(refused))) from refused
-    _tell(done, wanted, telling.out if given.format == "text" else telling.err)
+    line = telling.out if given.format == "text" else telling.err
+    _tell(done, wanted, line)
+    for file, errors in unfinished.items():
+        line(f"left out, not signed and not sound yet: {file} ({errors} errors)")
     return Done(CLEAN, done.wrote, on.isoformat() if done.tells_day else None)
 
 
