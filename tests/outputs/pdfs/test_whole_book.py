@@ -94,6 +94,20 @@ def test_the_contents_name_the_right_pages(book: str) -> None:
 
 @pytest.mark.slow
 @pytest.mark.parametrize("book", BOOKS)
+def test_a_recipe_opens_on_a_left_page_with_its_work_opposite(book: str) -> None:
+    """Left pages have even numbers."""
+    titles = {r.model.title.replace("'", "\u2019") for r in desk_of(book).site.recipes}
+    for pdf in some(pdfs(book).values()):
+        reader = read(pdf)
+        marks = [mark for part in reader.outline for mark in (part if isinstance(part, list) else [part])]
+        for mark in some(mark for mark in marks if (mark.title or "").replace("'", "\u2019") in titles):
+            left = reader.get_destination_page_number(mark)
+            assert left is not None and left % 2 == 1, mark.title
+            assert "Work order" in reader.pages[left + 1].extract_text(), mark.title
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("book", BOOKS)
 def test_no_ink_near_the_edge_of_the_paper(book: str, tmp_path: Path) -> None:
     for path, pdf in some(pdfs(book).items()):
         assert not ink_near_the_edge(pdf, tmp_path), path
