@@ -18,7 +18,7 @@ from saponary.checks.rules import RULES
 from support import REPOSITORY
 
 ROOM = REPOSITORY / "generator" / "saponary" / "checks"
-HELPERS = {"__init__", "about", "kept", "listed", "made_elsewhere", "rule", "rules", "run", "settle"}
+HELPERS = {"__init__", "about", "kept", "listed", "made_elsewhere", "rule", "rules", "run", "settle", "texts"}
 OWN = [rule for rule in RULES if rule.recipe is not None or rule.book is not None]
 
 

@@ -16,10 +16,10 @@ import saponary
 from draw.pour_scenes import EVERYTHING, SVG, painted, scene
 from saponary.draw.pour import DrawnPortion, Face, Shade
 from saponary.draw.pour.drawing import draw_pair
-from saponary.draw.pour.ink import contrast, luminance
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.tiles import TILES, pattern
 from saponary.messages.speaker import speaker
+from saponary.quantity.contrast import contrast, luminance
 
 
 @pytest.mark.slow

@@ -19,7 +19,7 @@ LISTED = {rule.name: rule for rule in RULES}
         ("superfat", "superfat (danger; error; cannot be waived)"),
         ("scraps", "scraps (sense; warning; can be waived with a reason in pantry.yaml for one scrap at a time)"),
         ("reading", "reading (reading; error or warning; cannot be waived)"),
-        ("claims", "claims (words; error or warning; can be waived with a reason in a recipe or a class or book.yaml "
+        ("claims", "claims (words; error or warning; can be waived with a reason in a recipe or a class or a page or book.yaml "
          "or pantry.yaml for one phrase at a time)"),
     ],
 )  # fmt: skip

@@ -21,6 +21,7 @@ KINDS = {
     "pantry",
     "claims",
     "class",
+    "page",
     "batches",
     "keys",
     "sh",

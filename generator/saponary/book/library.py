@@ -8,11 +8,13 @@ from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path, PurePosixPath
 
-from saponary.book import classes
+from saponary.book import classes, own_pages
 from saponary.book.classes import ClassFile
 from saponary.book.late import LateMap, late
+from saponary.book.logo import Logo, LogoFault, logo_of
 from saponary.book.outline import Outline
-from saponary.book.parts import SETTINGS_FILE, read_pantry, read_settings, read_yaml_file
+from saponary.book.own_pages import OwnPage
+from saponary.book.parts import SETTINGS_FILE, PartRead, read_pantry, read_settings, read_yaml_file
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
@@ -56,6 +58,9 @@ class Book:
     waived: tuple[Waived, ...] = ()
     """Rules waived in files other than recipes."""
     classes: tuple[ClassFile, ...] = ()
+    pages: tuple[OwnPage, ...] = ()
+    """Pages of the book's own."""
+    logo: Logo | None = None
     settings_tree: Tree = field(default_factory=Tree)
     own: Mapping[str, str] = field(default_factory=dict[str, str])
     """By recipe, a digest of its own files, where nothing is wrong with that of its batches."""
@@ -94,19 +99,24 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Bo
         claims, fault = text_of(files, CLAIMS)
         findings += [fault] if fault else []
     taught = tuple(_read_class(files, name, findings) for name in _names(files, "classes", findings))
+    pages = tuple(_read_page(files, name, findings) for name in _names(files, own_pages.FOLDER, findings))
+    photos = files.below("photos")
+    read: tuple[ClassFile | OwnPage, ...] = (*taught, *pages)
     return Book(
         root=files.root,
         settings=settings.value,
         pantry=pantry.value,
         recipes=recipes,
-        photos=files.below("photos"),
+        photos=photos,
         batches=batches,
         findings=findings,
         own_claims=claims,
         templates=tuple(_templates(files)),
-        texts=(*settings.texts, *pantry.texts, *(text for each in taught for text in each.texts())),
-        waived=(*settings.waived, *pantry.waived, *(waiver for each in taught for waiver in each.waived())),
+        texts=(*settings.texts, *pantry.texts, *(text for each in read for text in each.texts())),
+        waived=(*settings.waived, *pantry.waived, *(waiver for each in read for waiver in each.waived())),
         classes=taught,
+        pages=pages,
+        logo=_logo(files, settings, photos, findings),
         settings_tree=settings.tree,
         own={slug: one for slug, one in own.items() if slug not in faulty},
         outlines=known,
@@ -139,6 +149,38 @@ def _read_class(files: Files, name: str, findings: list[Finding]) -> ClassFile:
     read = ClassFile(file, name[:-3]) if text is None else classes.parse_class(file, text)
     findings += [fault] if fault else read.findings
     return read
+
+
+def _read_page(files: Files, name: str, findings: list[Finding]) -> OwnPage:
+    """One page of the book's own; what is wrong with its file goes to the book's findings."""
+    file = f"{own_pages.FOLDER}/{name}"
+    text, fault = text_of(files, file)
+    read = OwnPage(file, name[:-3]) if text is None else own_pages.parse_page(file, text)
+    findings += [fault] if fault else read.findings
+    return read
+
+
+def _logo(
+    files: Files, settings: PartRead[Settings], photos: frozenset[str], findings: list[Finding]
+) -> Logo | None:
+    """The logo that the settings name; why it cannot be used goes to the findings."""
+    name = settings.value.look.logo
+    if not name:
+        return None
+    if name not in photos:
+        place = settings.tree.place(SETTINGS_FILE, ("look", "logo"))
+        hint = suggest(name, [one for one in photos if one.endswith(".svg")], "logos")
+        findings.append(Finding("photos", "error", place, f"there is no logo photos/{name}", hint))
+        return None
+    text, fault = text_of(files, f"photos/{name}")
+    try:
+        if text is not None:
+            return logo_of(text)
+        findings += [fault] if fault else []
+    except LogoFault as error:
+        place = Place(f"photos/{name}", error.line, error.column)
+        findings.append(Finding("photos", "error", place, error.message, error.hint))
+    return None
 
 
 def _templates(files: Files) -> Iterator[Said]:
@@ -199,7 +241,7 @@ def _in_folder(files: Files, folder: str, findings: list[Finding]) -> list[str]:
 
 
 def _names(files: Files, what: str, findings: list[Finding]) -> list[str]:
-    """The Markdown files of `recipes/` or `classes/`, by name."""
+    """The Markdown files of `recipes/`, `classes/` or `pages/`, by name."""
     kept: list[str] = []
     for name in _in_folder(files, what, findings):
         if not name.casefold().endswith(".md"):

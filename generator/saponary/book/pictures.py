@@ -1,4 +1,4 @@
-"""The photos that a recipe's notes show: `![a bar](../photos/bar.jpg)`."""
+"""The photos that notes and pages show: `![a bar](../photos/bar.jpg)`."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from posixpath import dirname
 
 from saponary.book.quotes import uncommented
-from saponary.book.recipe_file import RecipeFile
 from saponary.reading.markdown import pictured
+from saponary.reading.textfile import TextFile
 
 
 @dataclass(frozen=True)
@@ -20,10 +20,10 @@ class NotePhoto:
     alt: str
 
 
-def in_notes(recipe: RecipeFile) -> Iterator[NotePhoto]:
-    """The photos of the notes as they are published, without those in comments."""
-    if "![" not in recipe.body:
+def in_notes(file: TextFile) -> Iterator[NotePhoto]:
+    """The photos of the text below a file's front matter, without those in comments."""
+    if "![" not in file.body:
         return
-    shown = uncommented(recipe.body)
-    for name, address in pictured(shown.text, dirname(recipe.file)):
-        yield NotePhoto(name, recipe.body_start + shown.origin(address.start), address.words.strip())
+    shown = uncommented(file.body)
+    for name, address in pictured(shown.text, dirname(file.file)):
+        yield NotePhoto(name, file.body_start + shown.origin(address.start), address.words.strip())

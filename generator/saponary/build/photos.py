@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from saponary.assets.store import Store
 from saponary.book.library import Book
+from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
 from saponary.book.shots import named_photos
 from saponary.build.content import Content, content
@@ -22,11 +23,9 @@ def make_ready(
     book: Book, recipes: Sequence[Proofed], store: Store
 ) -> tuple[dict[str, PhotoSet], dict[str, Content], list[Finding]]:
     """Photos by the name recipes use, their files by address, and a finding for each that fails."""
-    wanted = {
-        name: book.root / "photos" / (kept_as(name, book.photos) or name)
-        for recipe in recipes
-        for name in recipe.facts.photos
-    }
+    names = [name for recipe in recipes for name in recipe.facts.photos]
+    names += [photo.name for page in book.pages for photo in in_notes(page)]
+    wanted = {name: book.root / "photos" / (kept_as(name, book.photos) or name) for name in names}
     made = make_all(wanted, store)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
@@ -35,7 +34,7 @@ def make_ready(
         if isinstance(variants, PhotoFault):
             message = f"photos/{name}: {variants.message}"
             findings += [
-                Finding("photos", "error", at, message, variants.hint) for at in _named(name, recipes)
+                Finding("photos", "error", at, message, variants.hint) for at in _named(name, recipes, book)
             ]
         else:
             sets[name] = _photo_set(variants)
@@ -43,12 +42,13 @@ def make_ready(
     return sets, files, findings
 
 
-def _named(photo: str, recipes: Sequence[Proofed]) -> list[Place]:
+def _named(photo: str, recipes: Sequence[Proofed], book: Book) -> list[Place]:
     """Where a photo is named."""
     found = (
         one for recipe in recipes if photo in recipe.facts.photos for one in named_photos(recipe.computed)
     )
-    return [place for name, place in found if name == photo]
+    on_pages = [page.place_at(one.at) for page in book.pages for one in in_notes(page) if one.name == photo]
+    return [*(place for name, place in found if name == photo), *on_pages]
 
 
 def shown(sets: Iterable[PhotoSet]) -> list[str]:

@@ -20,7 +20,17 @@ from pathlib import Path
 
 from saponary.assets import resources
 
-SOURCES = ("book.yaml", "pantry.yaml", "claims.yaml", "recipes", "batches", "classes", "photos", "templates")
+SOURCES = (
+    "book.yaml",
+    "pantry.yaml",
+    "claims.yaml",
+    "recipes",
+    "batches",
+    "classes",
+    "pages",
+    "photos",
+    "templates",
+)
 """All that a build reads in a book's folder. `tests/build/test_stamps.py` watches a build and fails where it reads more."""
 
 _PACKAGE = Path(__file__).resolve().parents[1]

@@ -34,12 +34,18 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
             place = book.settings_tree.place(SETTINGS_FILE, ("build", index))
             message, hint = f"there is no edition {name!r}", suggest(name, known, "editions")
             yield Finding(RULE.name, "error", place, message, hint)
+    for page in book.pages:
+        for index, name in enumerate(page.plan.editions if page.plan is not None else ()):
+            if name not in known:
+                place = page.tree.place(page.file, ("editions", index))
+                message, hint = f"there is no edition {name!r}", suggest(name, known, "editions")
+                yield Finding(RULE.name, "error", place, message, hint)
 
 
 RULE = Rule(
     "editions",
     "sense",
-    "A recipe or a batch may be kept to some editions by name, and book.yaml lists those to build always: the "
+    "A recipe, a page or a batch may be kept to some editions by name, and book.yaml lists those to build always: the "
     "standard ones (public, shop, class, maker) or the book's own.",
     recipe=check,
     book=check_book,

@@ -1,32 +1,25 @@
-"""notes: Markdown in a recipe's notes that a page cannot show as it was meant."""
+"""notes: Markdown in a recipe's notes, a page or the book's own words that readers would not see as it was meant."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Mapping
-from posixpath import basename, dirname
+from collections.abc import Collection, Iterator
+from posixpath import dirname
 
 from saponary.book.computed import Computed
-from saponary.book.facts import Facts
-from saponary.book.library import Book
 from saponary.book.quotes import uncommented
-from saponary.checks.listed import IN_RECIPES, WARNING
+from saponary.checks.listed import IN_TEXTS, WARNING
 from saponary.checks.rule import Mention, ProofContext, Rule
-from saponary.reading.findings import Finding, suggest
-from saponary.reading.markdown import PHOTOS, RECIPES, addresses, in_book, named
-
-_CODE = re.compile(r"^(`{3,}|~{3,})[^\n]*\n.*?(?:^\1|\Z)|`[^`\n]+`", re.MULTILINE | re.DOTALL)
-_TAG = re.compile(r"</?[a-z][a-z0-9]*(?:\s[^<>\n]*)?/?>", re.IGNORECASE)
-_REFERENCE = re.compile(r"\[\^(?P<label>[^\]\s]+)\](?!:)")
-_FOOTNOTE = re.compile(r"^ {0,3}\[\^(?P<label>[^\]\s]+)\]:", re.MULTILINE)
+from saponary.checks.texts import dead, wrong_forms, wrong_in
+from saponary.reading.findings import Finding
+from saponary.reading.markdown import PAGES, RECIPES, addresses, in_book, named
 
 
 def check(computed: Computed) -> Iterator[Finding]:
-    shown = uncommented(computed.file.body)
-    text = _CODE.sub(lambda code: " " * len(code[0]), shown.text)
-    for offset, message, hint, about in sorted([*_marks(text), *_footnotes(text)]):
-        place = computed.file.place_at(computed.file.body_start + shown.origin(offset))
-        yield Finding(RULE.name, "warning", place, message, hint, about)
+    file = computed.file
+    shown = uncommented(file.body)
+    for one in sorted(wrong_forms(shown.text)):
+        place = file.place_at(file.body_start + shown.origin(one.at))
+        yield Finding(RULE.name, "warning", place, one.message, one.hint, one.about)
 
 
 def led_to(computed: Computed) -> Iterator[Mention]:
@@ -43,101 +36,62 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
             folder, is_picture = dirname(one.place.file), one.text.startswith("picture ")
             fault = dead(one.about, is_picture, folder, context.book)
             if fault is None and not is_picture:
-                fault = _hidden(named(in_book(one.about, folder), RECIPES) or "", slug, context.facts)
+                fault = _hidden(in_book(one.about, folder), slug, context)
             if fault is not None:
                 yield Finding(RULE.name, "warning", one.place, *fault, one.about)
+    yield from _of_pages(context)
+    settings = context.book.settings
+    for path, text in ((("about",), settings.about), (("look", "footer"), settings.look.footer)):
+        place = context.book.settings_at(path)
+        for wrong in wrong_in(text, "", context.book):
+            yield Finding(RULE.name, "warning", place, wrong.message, wrong.hint, wrong.about)
 
 
-def dead(to: str, is_picture: bool, folder: str, book: Book) -> tuple[str, str] | None:
-    """What is wrong with an address that leads to nothing of the book, and what to write; None where it leads there.
-
-    That a photo is there at all is held by the rule `photos`.
-    """
-    path = in_book(to, folder)
-    if is_picture:
-        if path is not None and path.startswith(PHOTOS):
-            return None
-        known = [f"../{PHOTOS}{name}" for name in book.photos]
-        hint = suggest(f"../{PHOTOS}{basename(path or to)}", known, "photos")
-        return f"the picture {to!r} is not one of the book's photos, which are in {PHOTOS}", hint
-    if path is None:
-        return None
-    slugs = [recipe.slug for recipe in book.recipes]
-    slug = named(path, RECIPES)
-    if slug is None:
-        return f"{to!r} is not a file of the book that has a page", suggest(_stem(path), slugs, "recipes")
-    return (
-        None
-        if slug in slugs
-        else (f"there is no recipe {slug!r} for this link", suggest(slug, slugs, "recipes"))
-    )
+def _of_pages(context: ProofContext) -> Iterator[Finding]:
+    for page in context.book.pages:
+        if page.plan is not None:
+            shown = uncommented(page.body)
+            for one in sorted(wrong_in(shown.text, dirname(page.file), context.book)):
+                place = page.place_at(page.body_start + shown.origin(one.at))
+                yield Finding(RULE.name, "warning", place, one.message, one.hint, one.about)
 
 
-def _stem(path: str) -> str:
-    return basename(path).partition(".")[0]
-
-
-def _hidden(other: str, slug: str, facts: Mapping[str, Facts]) -> tuple[str, str] | None:
-    """The same of a recipe that readers of the notes of another cannot open."""
-    there, here = facts.get(other), facts[slug]
+def _hidden(path: str | None, slug: str, context: ProofContext) -> tuple[str, str] | None:
+    """What is wrong with a link to a recipe or a page that readers of the notes of another recipe cannot open."""
+    here = context.facts[slug]
+    page = next((page for page in context.book.pages if page.slug == named(path, PAGES)), None)
+    if page is not None and page.plan is not None:
+        return _kept_to(page.slug, page.plan.editions or ["maker"], here.editions)
+    other = named(path, RECIPES) or ""
+    there = context.facts.get(other)
     if there is None:
         return None
     if there.status == "draft" and here.status != "draft":
-        return (
-            f"{other!r} is a draft and has no page: its name stands without a link",
-            f"run: saponary sign {other}",
-        )
-    if there.editions and not (here.editions and set(here.editions) <= set(there.editions)):
-        only = ", ".join(there.editions)
-        said = f"{other!r} is in the editions {only} alone: in others its name stands without a link"
-        return said, "waive this where it is meant so"
-    return None
+        said = f"{other!r} is a draft and has no page: its name stands without a link"
+        return said, f"run: saponary sign {other}"
+    return _kept_to(other, there.editions, here.editions)
 
 
-def _marks(text: str) -> Iterator[tuple[int, str, str, str]]:
-    opened: list[str] = []
-    for tag in _TAG.finditer(text):
-        name = tag[0].strip("</> ").partition(" ")[0]
-        if tag[0].startswith("</") and name in opened:
-            opened.remove(name)
-            continue
-        opened.append(name)
-        hint = "write Markdown, such as **bold** or *slanted*"
-        yield (
-            tag.start(),
-            f"{tag[0]} would show as these very signs: notes hold no HTML",
-            hint,
-            tag[0].rstrip(">"),
-        )
-
-
-def _footnotes(text: str) -> Iterator[tuple[int, str, str, str]]:
-    told, asked = list(_FOOTNOTE.finditer(text)), list(_REFERENCE.finditer(text))
-    labels, known = [one["label"] for one in told], {one["label"] for one in asked}
-    for one in asked:
-        if one["label"] not in labels:
-            hint = suggest(one["label"], labels, "footnotes") if labels else _how(one["label"])
-            yield one.start(), f"there is no footnote {one['label']!r}", hint, one[0]
-    for one in told:
-        if one["label"] not in known:
-            said = f"nothing leads to the footnote {one['label']!r}, so that it is not shown"
-            yield one.start(), said, f"put [^{one['label']}] where it belongs", one[0]
-
-
-def _how(label: str) -> str:
-    return f"write it on a line of its own below: [^{label}]: what it says"
+def _kept_to(slug: str, editions: Collection[str], own: Collection[str]) -> tuple[str, str] | None:
+    """What to say of what is kept to some editions, where a recipe of the editions `own` (all, where none) leads there."""
+    if not editions or (own and set(own) <= set(editions)):
+        return None
+    said = (
+        f"{slug!r} is in the editions {', '.join(editions)} alone: in others its name stands without a link"
+    )
+    return said, "waive this where it is meant so"
 
 
 RULE = Rule(
     "notes",
     "words",
-    "Notes are Markdown: headings, lists, tables, emphasis, code, links, footnotes and photos. HTML, a "
-    "missing footnote, a picture from another site, or a link to a recipe that readers cannot open "
+    "Notes and pages are Markdown: headings, lists, tables, emphasis, code, links, footnotes and photos. HTML, a "
+    "missing footnote, a picture from another site, or a link to a recipe or a page that readers cannot open "
     "would not show as you meant it.",
     recipe=check,
     mentions=led_to,
     book=check_book,
     kinds=WARNING,
-    waivable=IN_RECIPES,
-    each="place in the notes",
+    waivable=IN_TEXTS,
+    each="place in the text",
 )

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
+from saponary.book.pictures import in_notes
 from saponary.book.shots import named_photos, shots
-from saponary.checks.rule import Rule
+from saponary.checks.rule import ProofContext, Rule
 from saponary.lye.fingerprint import matches
 from saponary.reading.findings import Finding, suggest
 
@@ -34,10 +35,22 @@ def _portions(computed: Computed) -> Iterator[Finding]:
                 )
 
 
+def check_pages(context: ProofContext) -> Iterator[Finding]:
+    for page in context.book.pages:
+        for photo in in_notes(page):
+            if photo.name not in context.book.photos:
+                message, hint = (
+                    f"there is no photo photos/{photo.name}",
+                    suggest(photo.name, context.book.photos, "photos"),
+                )
+                yield Finding(RULE.name, "error", page.place_at(photo.at), message, hint)
+
+
 RULE = Rule(
     "photos",
     "sense",
-    "Photos lie in photos/, and each that a recipe, its notes or a batch names can be opened. "
+    "Photos lie in photos/, and each that a recipe, its notes, a page or a batch names can be opened. "
     "Colours are read off a photo for portions of the recipe.",
     recipe=check,
+    book=check_pages,
 )

@@ -7,6 +7,7 @@ A new one is a module with a `RULE` and its line in `RULES`.
 from __future__ import annotations
 
 from saponary.checks import (
+    accent,
     alkali_purity,
     allergens,
     as_poured,
@@ -76,6 +77,7 @@ from saponary.checks import (
 from saponary.checks.rule import Rule
 
 RULES: tuple[Rule, ...] = (
+    accent.RULE,
     alkali_purity.RULE,
     allergens.RULE,
     as_poured.RULE,

@@ -115,6 +115,9 @@ def waiving_files(context: ProofContext, alone: Mapping[str, Checked]) -> list[W
     for taught in book.classes:
         waivers = by_file.get(taught.file, ())
         files.append(WaivingFile(taught.file, "class", waivers, checked=taught.plan is not None))
+    for page in book.pages:
+        waivers = by_file.get(page.file, ())
+        files.append(WaivingFile(page.file, "page", waivers, checked=page.plan is not None))
     for recipe in book.recipes:
         one = alone.get(recipe.slug)
         waived = one.facts.waived if one is not None else recipe.waived()

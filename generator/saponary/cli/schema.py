@@ -9,7 +9,7 @@ from pathlib import Path
 from saponary.cli.command import CLEAN, Misuse
 from saponary.cli.said_before import said_before
 
-PARTS = ("recipe", "batches", "book", "pantry", "class", "claims")
+PARTS = ("recipe", "batches", "book", "pantry", "class", "page", "claims")
 """The kinds of file; the models behind them are imported where one is printed."""
 
 

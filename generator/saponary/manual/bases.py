@@ -41,6 +41,7 @@ students: 6
 oils: 500 g
 recipes: [plain-bar]
 """
+PAGE = "title: About us\n"
 BATCHES = ""
 CLAIMS = ""
 
@@ -49,6 +50,7 @@ BASES: Mapping[str, str] = {
     "book": BOOK,
     "pantry": PANTRY,
     "class": CLASS,
+    "page": PAGE,
     "batches": BATCHES,
     "claims": CLAIMS,
 }
@@ -59,12 +61,14 @@ FILES: Mapping[str, str] = {
     "book": "book.yaml",
     "pantry": "pantry.yaml",
     "class": "classes/first-afternoon.md",
+    "page": "pages/about.md",
     "batches": "batches/plain-bar.yaml",
     "claims": "claims.yaml",
 }
 """Where the example's file lies."""
 
-PHOTOS = frozenset({"a1-day42.jpg"})
+MARK = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><circle cx="4" cy="4" r="4"/></svg>'
+PHOTOS = frozenset({"a1-day42.jpg", "mark.svg"})
 
 _POURED = ("portions", "mould", "cut")
 _INSTEAD: Mapping[str, Mapping[str, tuple[str, ...]]] = {
@@ -98,7 +102,7 @@ def merged(file: str, example: str) -> str:
 
 def whole(file: str, text: str, notes: str = "") -> str:
     """A file's text: front matter stands between its lines, and notes below it."""
-    return f"---\n{text}---\n{notes}\n" if file in ("recipe", "class") else text
+    return f"---\n{text}---\n{notes}\n" if file in ("recipe", "class", "page") else text
 
 
 def book_of(file: str, example: str, beside: Mapping[str, str] | None = None) -> dict[str, str]:
@@ -116,6 +120,7 @@ def book_of(file: str, example: str, beside: Mapping[str, str] | None = None) ->
     }
     notes, other = told.pop("notes", ""), told.pop("other", None)
     made = {FILES[kind]: whole(kind, merged(kind, text), notes) for kind, text in told.items()}
+    made["photos/mark.svg"] = MARK
     made["recipes/earlier-bar.md"] = whole("recipe", EARLIER)
     if other is not None:
         made["recipes/other.md"] = whole("recipe", merged("recipe", other))

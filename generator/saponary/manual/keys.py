@@ -71,6 +71,12 @@ def _class() -> type[BaseModel]:
     return ClassPlan
 
 
+def _page() -> type[BaseModel]:
+    from saponary.book.own_pages import PagePlan
+
+    return PagePlan
+
+
 def _batches() -> type[BaseModel]:
     from saponary.book.records import BatchesFile
 
@@ -89,6 +95,7 @@ MODELS: Mapping[str, Callable[[], type[BaseModel]]] = {
     "book": _book,
     "pantry": _pantry,
     "class": _class,
+    "page": _page,
     "claims": _claims,
 }
 """By the kind of file: where its model comes from. Only those asked for are built."""
@@ -99,6 +106,7 @@ PLACES: Mapping[str, str] = {
     "book": "book.yaml",
     "pantry": "pantry.yaml",
     "class": "classes/NAME.md",
+    "page": "pages/NAME.md",
     "claims": "claims.yaml",
 }
 """Where each kind of file lies in a book."""

@@ -12,6 +12,7 @@ from saponary.reading.findings import Home
 _HOMES: dict[Home, str] = {
     "recipe": "a recipe",
     "class": "a class",
+    "page": "a page",
     "book": "book.yaml",
     "pantry": "pantry.yaml",
 }

@@ -38,6 +38,7 @@ _NAMED = {
     "recipe": "recipes/{}.md",
     "pour": "recipes/{}.md",
     "class": "classes/{}.md",
+    "page": "pages/{}.md",
     "batches": "batches/{}.yaml",
 }
 

@@ -14,7 +14,7 @@ from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.rows import Rows
-from saponary.outputs.templating import environment, named_by_content, style_sheet
+from saponary.outputs.templating import accent_style, environment, named_by_content, style_sheet
 from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
 
@@ -52,7 +52,7 @@ def composition(
 
     `spoken` fills these templates in the book's language; a build hands one to all its editions.
     """
-    style = style_sheet(templates)
+    style = style_sheet(templates) + accent_style(site.book.settings.look.accent)
     context = PageContext(
         site=site,
         environment=spoken
@@ -65,6 +65,7 @@ def composition(
     )
     kinds = [kind for kind in KINDS if kind.is_for(site)]
     paths = {file.path for kind in kinds for file in kind.render(context)}
-    nav = tuple(kind.nav for kind in kinds if kind.nav is not None and kind.nav.path in paths)
+    entries = (entry for kind in kinds for entry in (kind.nav, *kind.ways(site)))
+    nav = tuple(entry for entry in entries if entry is not None and entry.path in paths)
     context = replace(context, nav=nav, beside=BESIDE & paths)
     return Composition(context, tuple(file for kind in kinds for file in kind.render(context)))

@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from saponary.label.cautions import LYE, Caution, emergency
-from saponary.messages.message import Message, Value
+from saponary.messages.message import Value
 from saponary.views import links
 from saponary.views.asking import asking
+from saponary.views.prose import Prose
+from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
 
 BESIDE = frozenset({links.ICON, links.FEED, links.READY})
@@ -21,7 +23,7 @@ BESIDE = frozenset({links.ICON, links.FEED, links.READY})
 class NavEntry:
     """A page that the navigation may lead to: what it is called, and its path in the site."""
 
-    name: Message
+    name: Value
     path: str
 
 
@@ -29,9 +31,18 @@ class NavEntry:
 class NavLink:
     """A link of the navigation, led from the page it stands on."""
 
-    name: Message
+    name: Value
     href: str
     here: bool
+
+
+@dataclass(frozen=True)
+class FrameLogo:
+    """The book's logo by its address, and its width and height at one line of text."""
+
+    src: str
+    width: int
+    height: int
 
 
 @dataclass(frozen=True)
@@ -49,6 +60,9 @@ class Frame:
     tables: str
     address: str
     """Of this page on the net; '' for a book that does not say where it lies."""
+    logo: FrameLogo | None
+    footer: Markup | None
+    """A sentence of the maker's own."""
     icon: str
     feed: str
     ready: str
@@ -87,6 +101,8 @@ def frame(
         engine=site.engine,
         tables=site.tables,
         address=_address(site, path) if root is None else "",
+        logo=_logo(site, up),
+        footer=_footer(site, up),
         icon=there[links.ICON],
         feed=there[links.FEED],
         ready=there[links.READY],
@@ -95,6 +111,22 @@ def frame(
         contact=asked.contact,
         ask_note=asked.note,
     )
+
+
+LINE = 36
+"""Pixels that a logo is high."""
+
+
+def _logo(site: SiteInput, up: str) -> FrameLogo | None:
+    logo = site.book.logo
+    if logo is None:
+        return None
+    return FrameLogo(up + links.LOGO, max(1, round(LINE * logo.width / logo.height)), LINE)
+
+
+def _footer(site: SiteInput, up: str) -> Markup | None:
+    text = site.book.settings.look.footer
+    return Prose({}, Links(up=up, folder="", pages=site.pages)).inline(text) if text else None
 
 
 def top_of(site: SiteInput) -> str:

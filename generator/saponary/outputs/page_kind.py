@@ -16,6 +16,8 @@ from saponary.outputs.policy import with_policy
 from saponary.outputs.rows import Rows
 from saponary.schema.edition import Reader
 from saponary.views.drawings import Drawings
+from saponary.views.links import root
+from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
 
 
@@ -62,6 +64,10 @@ class PageContext:
         """The recipes of the edition."""
         return self.site.recipes
 
+    def links(self, path: str, folder: str = "recipes") -> Links:
+        """Where the texts of a file in `folder` lead from the page at `path`."""
+        return Links(self.published, root(path), folder, self.site.pages)
+
     @property
     def published(self) -> frozenset[str]:
         return frozenset(recipe.slug for recipe in self.recipes)
@@ -83,6 +89,8 @@ class PageKind:
     """What an edition must show for this kind to be in it at all."""
     nav: NavEntry | None = None
     """Its page in the navigation. A site that lacks the page has no such link."""
+    ways: Callable[[SiteInput], tuple[NavEntry, ...]] = lambda site: ()
+    """More of its pages in the navigation, of those that this site has."""
     readers: tuple[Reader, ...] = get_args(Reader)
     """For whom such pages are made."""
 

@@ -27,10 +27,13 @@ TITLES = "titles"
 """Which recipes are published, in their order, and what each is called."""
 WAIVERS = "waivers"
 CLASSES = "classes"
+LOGO = "logo"
+PAGES = "pages"
+"""The pages of the book's own, with their photos."""
 PDFS = "pdfs"
 """Which PDFs lie beside the pages."""
 
-FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS)
+FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS, LOGO)
 """What stands round every page."""
 
 _RECIPE, _NOTES, _HISTORY = "recipe ", "notes ", "history "
@@ -98,10 +101,17 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         DAY: lambda: site.on,
         TITLES: lambda: [_title(one) for one in in_order(site.recipes)],
         CLASSES: lambda: [(read.slug, read.body, read.plan) for read in site.book.classes],
+        LOGO: lambda: site.book.logo,
+        PAGES: lambda: _pages(site),
         PDFS: lambda: sorted(site.pdfs),
         WAIVERS: lambda: site.book.waived,
     }
     return common[name]()
+
+
+def _pages(site: SiteInput) -> object:
+    pages = site.book.pages
+    return pages, [site.photos.get(name) for page in pages for name in page.pictures]
 
 
 def _of_notes(one: Published | None, site: SiteInput) -> object:

@@ -29,6 +29,7 @@ from markupsafe import Markup, escape
 from saponary.assets import resources
 from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import Speaker
+from saponary.schema.look import Accent
 
 STYLES = "style"
 SCRIPTS = "script"
@@ -154,6 +155,19 @@ def style_sheet(templates: Sequence[Path]) -> bytes:
             if _lies_in(folder, path):
                 found.setdefault(path.name, path.read_bytes().replace(b"\r\n", b"\n"))
     return b"".join(found[name] for name in sorted(found))
+
+
+def accent_style(accent: Accent) -> bytes:
+    """The accent of the book's own, after the standard styles; nothing where it has none."""
+    light = f":root {{ --accent: {accent.light}; }}\n" if accent.light else ""
+    dark = (
+        f"@media (prefers-color-scheme: dark) {{ :root {{ --accent: {accent.dark}; }} }}\n"
+        if accent.dark
+        else ""
+    )
+    if accent.light and not accent.dark:
+        light = f"@media not (prefers-color-scheme: dark) {{ :root {{ --accent: {accent.light}; }} }}\n"
+    return f"\n{light}{dark}".encode() if light or dark else b""
 
 
 def _lies_in(folder: Path, path: Path) -> bool:

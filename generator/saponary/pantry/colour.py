@@ -19,12 +19,7 @@ FRESH_UNTIL, CURED_FROM = 3, 28
 
 def lab(colour: str) -> tuple[float, float, float]:
     """L*, a*, b* of an sRGB colour written #rrggbb."""
-
-    def linear(pair: str) -> float:
-        value = int(pair, 16) / 255.0
-        return value / 12.92 if value <= 0.04045 else float(((value + 0.055) / 1.055) ** 2.4)
-
-    r, g, b = (linear(colour[i : i + 2]) for i in (1, 3, 5))
+    r, g, b = _linear(colour)
     xyz = (
         (0.4124564 * r + 0.3575761 * g + 0.1804375 * b) / 0.95047,
         0.2126729 * r + 0.7151522 * g + 0.0721750 * b,
@@ -36,6 +31,12 @@ def lab(colour: str) -> tuple[float, float, float]:
 
     x, y, z = (f(t) for t in xyz)
     return 116 * y - 16, 500 * (x - y), 200 * (y - z)
+
+
+def _linear(colour: str) -> list[float]:
+    """Red, green and blue as light, from nought to one (IEC 61966-2-1)."""
+    parts = [int(colour[i : i + 2], 16) / 255.0 for i in (1, 3, 5)]
+    return [part / 12.92 if part <= 0.04045 else float(((part + 0.055) / 1.055) ** 2.4) for part in parts]
 
 
 def difference(first: str, second: str) -> float:

@@ -15,7 +15,7 @@ from saponary.reading.renamed import renamed
 
 Severity = Literal["error", "warning"]
 
-Home = Literal["recipe", "class", "book", "pantry"]
+Home = Literal["recipe", "class", "page", "book", "pantry"]
 """The kinds of file that may waive a rule."""
 
 

@@ -104,7 +104,7 @@ def _place(text: str, to: str, block: tuple[int, int], used: set[int]) -> int:
     return block[0]
 
 
-PHOTOS, RECIPES = "photos/", "recipes/"
+PAGES, PHOTOS, RECIPES = "pages/", "photos/", "recipes/"
 
 
 def named(path: str | None, folder: str) -> str | None:

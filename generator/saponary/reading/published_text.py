@@ -15,8 +15,11 @@ from saponary.reading.findings import Place
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import Path, Tree
 
-BOOK = frozenset({"title", "subtitle", "about", "maker", "place", "emergency", "opening", "note", "keeping"})
+BOOK = frozenset(
+    {"title", "subtitle", "about", "maker", "place", "emergency", "opening", "note", "keeping", "footer"}
+)
 PANTRY = frozenset({"name"})
+PAGE = frozenset({"title", "menu"})
 CLASS = frozenset({"title", "place", "teacher", "what", "emergency"})
 
 

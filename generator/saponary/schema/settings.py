@@ -11,6 +11,7 @@ from saponary.schema.edition import EditionEntry
 from saponary.schema.fields import Name, Part, PositiveMass, Share, ShortText, Superfat, problem, shorthand
 from saponary.schema.ingredient import Price
 from saponary.schema.label_sheets import LabelSheet
+from saponary.schema.look import Look
 from saponary.schema.lye_written import Water
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.selling import ForSale, PlaceOfSale
@@ -116,6 +117,10 @@ class Settings(Part):
     about: Public[Annotated[str, Field(max_length=20000)]] = ""
     """Some paragraphs about the book, in Markdown, for its first page.
     Example: about: Soap from a small kitchen, written down as it was made.
+    """
+    look: Public[Look] = Look()
+    """A logo, an accent colour and a footer of your own.
+    Example: look: {footer: Soap from the back kitchen.}
     """
     editions: Private[dict[Name, EditionEntry]] = {}
     """Editions of your own: what each shows. The standard ones are public, shop, class and maker.

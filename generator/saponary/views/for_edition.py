@@ -12,15 +12,18 @@ from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
 from saponary.book.late import LateMap, late
 from saponary.book.library import Book
+from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
 from saponary.book.published import Glance, Published, belongs, published
 from saponary.label.lists import Bar
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once, only_seen
-from saponary.views.site import PhotoSet, PublishedBook, SiteInput
+from saponary.views.site import PhotoSet, PublishedBook, PublishedPage, SiteInput
 
 T = TypeVar("T")
 
+_THE_MAKERS = ["maker"]
+"""Where a page of the book's own is shown that does not say."""
 _TAUGHT = ["class", "maker"]
 """Where a class is shown that does not say: not on the open site."""
 
@@ -62,13 +65,18 @@ def for_edition(whole: Unpublished, edition: Edition, known: Mapping[str, Glance
             for one, make in made
         ],
     )
+    book = _book(whole.book, edition)
+    if any(page.pictures for page in book.pages):
+        hidden = _hidden(whole, recipes)
+        pages = (replace(p, pictures=tuple(n for n in p.pictures if n not in hidden)) for p in book.pages)
+        book = replace(book, pages=tuple(pages))
     slugs = {recipe.slug for recipe in recipes}
     return SiteInput(
-        book=_book(whole.book, edition),
+        book=book,
         recipes=recipes,
         engine=whole.engine,
         tables=whole.tables,
-        photos={name: whole.photos[name] for name in _photos(recipes) if name in whole.photos},
+        photos={name: whole.photos[name] for name in _photos(recipes, book.pages) if name in whole.photos},
         earlier=_of(whole.earlier, slugs) if "batches" in shows else {},
         changed={
             slug: one if "private" in shows else replace(one, again=False)
@@ -103,12 +111,17 @@ def _with_shown_pictures(whole: Unpublished, recipes: Sequence[Published]) -> tu
     """Notes show no photo of a lot that the edition does not show, whichever recipe the lot is of."""
     if not any(recipe.glance.pictures for recipe in recipes):
         return tuple(recipes)
-    of_lots = {name for one in whole.recipes for name in one.facts.lot_photos}
-    hidden = of_lots.difference(*(recipe.glance.of_lots for recipe in recipes))
+    hidden = _hidden(whole, recipes)
     return tuple(
         recipe if hidden.isdisjoint(recipe.glance.pictures) else _without(hidden, recipe)
         for recipe in recipes
     )
+
+
+def _hidden(whole: Unpublished, recipes: Sequence[Published]) -> set[str]:
+    """Photos of lots that the edition does not show."""
+    of_lots = {name for one in whole.recipes for name in one.facts.lot_photos}
+    return of_lots.difference(*(recipe.glance.of_lots for recipe in recipes))
 
 
 def _without(photos: set[str], recipe: Published) -> Published:
@@ -123,9 +136,12 @@ def _without(photos: set[str], recipe: Published) -> Published:
     )
 
 
-def _photos(recipes: tuple[Published, ...]) -> dict[str, None]:
+def _photos(recipes: tuple[Published, ...], pages: tuple[PublishedPage, ...]) -> dict[str, None]:
     in_notes = (name for recipe in recipes if recipe.glance.pictures for name in recipe.pictures)
-    return dict.fromkeys((*(name for recipe in recipes for name in recipe.glance.photos), *in_notes))
+    on_pages = (name for page in pages for name in page.pictures)
+    return dict.fromkeys(
+        (*(name for recipe in recipes for name in recipe.glance.photos), *in_notes, *on_pages)
+    )
 
 
 def _book(book: Book, edition: Edition) -> PublishedBook:
@@ -134,6 +150,24 @@ def _book(book: Book, edition: Edition) -> PublishedBook:
         pantry=only_seen(book.pantry, edition.sight),
         classes=tuple(lesson for read in book.classes if (lesson := _lesson(read, edition)) is not None),
         waived=book.waived if "waivers" in edition.shows else (),
+        pages=_own_pages(book, edition),
+        logo=book.logo,
+    )
+
+
+def _own_pages(book: Book, edition: Edition) -> tuple[PublishedPage, ...]:
+    """Those that say they are of this edition; one that says nothing is the maker's."""
+    plans = [(page, page.plan) for page in book.pages if page.plan is not None]
+    own = [(page, plan) for page, plan in plans if edition.name in (plan.editions or _THE_MAKERS)]
+    return tuple(
+        PublishedPage(
+            page.slug,
+            plan.title,
+            plan.menu or plan.title,
+            page.body,
+            tuple(dict.fromkeys(photo.name for photo in in_notes(page))) if "photos" in edition.shows else (),
+        )
+        for page, plan in sorted(own, key=lambda one: (one[1].order, one[1].title.casefold(), one[0].slug))
     )
 
 

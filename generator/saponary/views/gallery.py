@@ -92,7 +92,7 @@ def gallery_view(
         subtitle=settings.subtitle,
         maker=settings.maker,
         place=settings.place,
-        about=Prose({}, Links(published, up, "")).block(settings.about, front=True)
+        about=Prose({}, Links(published, up, "", site.pages)).block(settings.about, front=True)
         if settings.about.strip()
         else None,
         cards=tuple(_card(recipe, site, marks(has), up) for recipe, has in found),

@@ -43,6 +43,11 @@ def lots_of_year(year: int) -> str:
     return f"lots/poured-{year}.html"
 
 
+def own_page(slug: str) -> str:
+    """A page of the book's own."""
+    return f"pages/{slug}/index.html"
+
+
 def anchor(text: str) -> str:
     """A fragment for a word: small letters, digits and hyphens."""
     return re.sub(r"[^a-z0-9]+", "-", text.casefold()).strip("-") or "x"
@@ -64,4 +69,5 @@ READY = "ready.ics"
 CHANGES = "changes/index.html"
 CHANGES_FEED = "changes/feed.xml"
 ICON = "icon.svg"
+LOGO = "logo.svg"
 FEED = "feed.xml"

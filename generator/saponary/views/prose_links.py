@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from html import escape
 from urllib.parse import unquote
 
-from saponary.reading.markdown import PHOTOS, RECIPES, in_book, named
+from saponary.reading.markdown import PAGES, PHOTOS, RECIPES, in_book, named
 from saponary.views import links
 from saponary.views.site import PhotoSet
 
@@ -25,15 +25,19 @@ class Links:
     published: frozenset[str] = frozenset()
     up: str = ""
     folder: str = "recipes"
+    pages: frozenset[str] = frozenset()
+    """The pages of the book's own that it may lead to by their file."""
 
     def lead(self, address: str) -> str | None:
         """The address a link is given, or None for none: its words alone are left."""
         path = in_book(address, self.folder)
         if path is None:
             return self._other(address)
-        slug = named(path, RECIPES)
         _, mark, rest = address.partition("#")
-        return self._page(slug, mark + rest) if slug in self.published else None
+        slug, page = named(path, RECIPES), named(path, PAGES)
+        if slug in self.published:
+            return self._page(slug, mark + rest)
+        return self.up + links.own_page(page) + mark + rest if page in self.pages else None
 
     def _page(self, slug: str, rest: str) -> str:
         return self.up + links.recipe_page(slug) + rest

@@ -9,6 +9,7 @@ from functools import cached_property
 
 from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
+from saponary.book.logo import Logo
 from saponary.book.published import Published
 from saponary.label.lists import Bar
 from saponary.pantry.model import Pantry
@@ -33,6 +34,17 @@ class PhotoSet:
 
 
 @dataclass(frozen=True)
+class PublishedPage:
+    """A page of the book's own, as an edition has it; `body` is Markdown, `pictures` the photos that it may show."""
+
+    slug: str
+    title: str
+    menu: str
+    body: str
+    pictures: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class PublishedBook:
     """What of the book's own files an edition may show."""
 
@@ -40,6 +52,9 @@ class PublishedBook:
     pantry: Pantry
     classes: tuple[ClassFile, ...] = ()
     waived: tuple[Waived, ...] = ()
+    pages: tuple[PublishedPage, ...] = ()
+    """In the order of the menu."""
+    logo: Logo | None = None
 
 
 @dataclass(frozen=True)
@@ -71,6 +86,11 @@ class SiteInput:
     def by_slug(self) -> Mapping[str, Published]:
         """The recipes by their slugs."""
         return {recipe.slug: recipe for recipe in self.recipes}
+
+    @cached_property
+    def pages(self) -> frozenset[str]:
+        """The pages of the book's own, by the names of their files."""
+        return frozenset(page.slug for page in self.book.pages)
 
     def shows(self, what: str) -> bool:
         """Whether this edition may show it."""

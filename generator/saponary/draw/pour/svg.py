@@ -9,11 +9,12 @@ import re
 from collections.abc import Mapping
 from html import escape
 
-from saponary.draw.pour.ink import ink_on, luminance, mixed
+from saponary.draw.pour.ink import ink_on, mixed
 from saponary.draw.pour.outlines import Outlines
 from saponary.draw.pour.scene import Scene, When
 from saponary.draw.pour.tiles import pattern
 from saponary.draw.pour.within import Within
+from saponary.quantity.contrast import luminance
 
 SHOWN_WIDTH = 420
 

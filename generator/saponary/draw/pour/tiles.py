@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.draw.pour.ink import ink_on, luminance
+from saponary.draw.pour.ink import ink_on
+from saponary.quantity.contrast import luminance
 from saponary.quantity.rounding import as_decimal
 
 QUIET_ON_PALE = 1.28

@@ -12,7 +12,6 @@ from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.outputs.structured import how_to, picture
 from saponary.views import links
 from saponary.views.gallery import in_order
-from saponary.views.prose_links import Links
 from saponary.views.recipe import recipe_page, recipe_view
 
 
@@ -37,7 +36,7 @@ def drawing_files(context: PageContext, recipe: Published) -> Iterator[SiteFile]
 
 
 def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], path: str) -> bytes:
-    to = Links(context.published, links.root(path))
+    to = context.links(path)
     view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
     beside = recipe_page(recipe, context.site, row, view, context.drawings.of(recipe), to)
     shown = picture(beside.photo, context.top, path)

@@ -9,7 +9,7 @@ from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    yield SiteFile(context.style, lambda: context.style_sheet, (rests_on.TEMPLATES,))
+    yield SiteFile(context.style, lambda: context.style_sheet, (rests_on.TEMPLATES, rests_on.SETTINGS))
 
 
 KIND = PageKind("style", _render)
