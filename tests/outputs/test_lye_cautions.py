@@ -29,6 +29,7 @@ NO_PAGE = {
     "feed",
     "figures",
     "icon",
+    "logo",
     "robots",
     "searching",
     "sitemap",

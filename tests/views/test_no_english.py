@@ -16,7 +16,7 @@ from support import BOOKS, REPOSITORY, proof_of
 from views.paper.test_blanks import nonsense_speaker
 
 TABLES = REPOSITORY / "generator" / "saponary" / "tables"
-_SOURCES = ("recipes/*.md", "batches/*", "classes/*.md", "pantry.yaml", "book.yaml")
+_SOURCES = ("recipes/*.md", "batches/*", "classes/*.md", "pages/*.md", "pantry.yaml", "book.yaml")
 _UNSEEN = re.compile(r"<(style|script|head|code)\b.*?</\1>", re.DOTALL)
 _INLINE = re.compile(r"</?(?:strong|em)\b[^>]*>")
 _NONSENSE = re.compile(r"\bq[bcdfghjklmnpqrtz]{9}\b")

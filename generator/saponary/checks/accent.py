@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from saponary.checks.listed import IN_THE_BOOK, WARNING
 from saponary.checks.rule import ProofContext, Rule
 from saponary.quantity.contrast import contrast
+from saponary.quantity.rounding import show_down
 from saponary.reading.findings import Finding
 from saponary.schema.look import PAPER
 
@@ -22,7 +23,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
         found = contrast(colour, PAPER[ground])
         if found < LEAST:
             place = context.book.settings_at(("look", "accent", ground))
-            message = f"{colour} is {found:.1f}:1 against the {ground} paper {PAPER[ground]}, and text needs {LEAST}:1"
+            message = f"{colour} is {show_down(found, 1)}:1 against the {ground} paper {PAPER[ground]}, and text needs {LEAST}:1"
             hint = "take a darker colour" if ground == "light" else "take a lighter colour"
             yield Finding(RULE.name, "warning", place, message, hint, ground)
 
