@@ -235,6 +235,8 @@ def _below(
         parts.insert(
             0, f'<circle cx="10" cy="{show(y - 5, 0)}" r="4"/><text x="20" y="{show(y, 0)}">{weighed}</text>'
         )
+    if isinstance(fit, CureFit) and fit.covariance is not None:
+        y += LINE + 4
     rows: list[tuple[str, str]] = []
     if left_out:
         listed = ", ".join(say("chart.cure.day", day=short(day)) for day, _ in left_out)
@@ -254,6 +256,7 @@ def _key(y: float, fit: CureFit, prefix: str, say: Speaker) -> Iterable[str]:
     yield f'<path d="M96 {show(y - 5, 0)}h20" stroke="{ACCENT}" stroke-width="2.5"/>'
     yield f'<text x="121" y="{show(y, 0)}">{_text(say("chart.cure.curve"))}</text>'
     if fit.covariance is not None:
-        swatch = f'<rect x="178" y="{show(y - 12, 0)}" width="20" height="14"'
+        y += LINE + 4
+        swatch = f'<rect x="0" y="{show(y - 12, 0)}" width="20" height="14"'
         yield f'{swatch} fill="url(#{prefix}-hatch)"/>'
-        yield f'<text x="203" y="{show(y, 0)}">{_text(say(band(fit)))}</text>'
+        yield f'<text x="34" y="{show(y, 0)}">{_text(say(band(fit)))}</text>'
