@@ -1,8 +1,8 @@
 // Chooses from a list of recipes. Without it the list stands whole, and the choices are not shown.
 (() => {
   "use strict";
-  const form = document.querySelector("form.choose");
-  if (!form) return;
+  const box = document.querySelector(".choose");
+  if (!box) return;
   const cards = [...document.querySelectorAll(".card[data-marks]")].map((card) => ({
     card,
     marks: new Set(card.dataset.marks.split(" ")),
@@ -10,7 +10,9 @@
   }));
   const none = document.querySelector(".none");
   const found = document.querySelector(".found");
-  const search = form.querySelector("input[type=search]");
+  const fields = [...box.querySelectorAll("input, select")];
+  const clear = box.querySelector(".clear");
+  const search = box.querySelector("input[type=search]");
   const words = new Map();
 
   function fold(text) {
@@ -19,7 +21,7 @@
 
   function wanted() {
     const all = [];
-    for (const field of form.elements) {
+    for (const field of fields) {
       if (!field.dataset.choice || field.value === "") continue;
       if (field.type === "radio" || field.type === "checkbox" ? field.checked : true) all.push(field.value);
     }
@@ -43,7 +45,6 @@
     if (none) none.hidden = count > 0;
     const any = marks.length > 0 || asked.length > 0;
     if (found) found.textContent = any ? found.dataset.told.replace("#", count).replace("#", cards.length) : "";
-    const clear = form.querySelector(".clear");
     if (clear) clear.hidden = !any;
   }
 
@@ -60,9 +61,16 @@
     document.head.append(script);
   }
 
-  form.addEventListener("submit", (event) => event.preventDefault());
-  form.addEventListener("input", show);
-  form.addEventListener("reset", () => setTimeout(show));
+  function clearAll() {
+    for (const field of fields) {
+      if (field.type === "radio" || field.type === "checkbox") field.checked = field.defaultChecked;
+      else field.value = "";
+    }
+    show();
+  }
+
+  box.addEventListener("input", show);
+  if (clear) clear.addEventListener("click", clearAll);
   window.addEventListener("pageshow", show);
   if (search) search.addEventListener("focus", askForWords);
   if (search && search.value) askForWords();
