@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import signal
+import time
 
 import pytest
 
@@ -62,3 +63,24 @@ def test_the_pieces_of_a_worker_that_is_ended_are_done_here() -> None:
 
 def test_there_is_a_processor() -> None:
     assert cores() >= 1
+
+
+def test_workers_end_with_the_process_that_made_them_however_it_ends() -> None:
+    told, tell = os.pipe()
+
+    def piece(number: int) -> int:
+        os.write(tell, os.getpid().to_bytes(4, "big"))
+        time.sleep(60)
+        return number
+
+    maker = os.fork()
+    if maker == 0:
+        spread(COUNT, piece, 2)
+        os._exit(0)
+    os.close(tell)
+    workers = [int.from_bytes(os.read(told, 4), "big") for _ in range(2)]
+    os.kill(maker, signal.SIGKILL)
+    os.waitpid(maker, 0)
+    # The end of the pipe is reached once nobody is left who could write to it.
+    assert os.read(told, 4) == b"", workers
+    os.close(told)

@@ -16,7 +16,7 @@ from concurrent.futures import Future, ProcessPoolExecutor
 from multiprocessing import get_context
 from typing import TypeVar, cast
 
-from saponary.assets.undisturbed import ended_with_us, undisturbed
+from saponary.assets.undisturbed import end_with_parent, ended_with_us, undisturbed
 
 T = TypeVar("T")
 
@@ -55,7 +55,8 @@ def spread(
     gc.freeze()  # the copies share what is there as long as nobody writes to it
     _WORK.append(work)
     try:
-        with ProcessPoolExecutor(wanted, get_context("fork")) as pool, ended_with_us(pool):
+        copies = ProcessPoolExecutor(wanted, get_context("fork"), end_with_parent, (os.getpid(),))
+        with copies as pool, ended_with_us(pool):
             with undisturbed():
                 waiting = [pool.submit(_piece, n) for n in range(count)]
             done = [_outcome(one, work, n, count, progress) for n, one in enumerate(waiting)]

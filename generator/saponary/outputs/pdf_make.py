@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 
 from saponary.assets.store import NoStore, Store
-from saponary.assets.undisturbed import ended_with_us, undisturbed
+from saponary.assets.undisturbed import end_with_parent, ended_with_us, undisturbed
 from saponary.outputs.pdf_engine import SetPdf, ready, set_sheet
 from saponary.outputs.pdf_kept import keep, recall
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
@@ -130,6 +130,7 @@ _HELD: dict[str, bytes] = {}
 
 
 def _hold(files: Mapping[str, bytes], scratch: str) -> None:
+    end_with_parent()
     _HELD.update(files)
     # WeasyPrint drops its unpacked fonts when its objects are collected, which an ending worker never does.
     tempfile.tempdir = scratch
