@@ -14,17 +14,21 @@ _PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Fit
 @page { size: 60mm 50mm; margin: 10mm } body { margin: 0; font: 12pt/1 "Source Sans Pro" }
 p { margin: 0 } [data-step="1"] { font-size: 10pt } [data-step="2"] { font-size: 6pt }
 #next { break-before: page }
-</style></head><body><div id="one" data-pages="1" data-steps="2">%s</div><p id="next">Next.</p></body></html>"""
+</style></head><body><div id="one" data-pages="1" data-steps="2"%s>%s</div><p id="next">Next.</p></body></html>"""
+
+
+def _of(lines: int, more: str = "") -> str:
+    return _PAGE % (more, "".join(f"<p>line {n}</p>" for n in range(lines)))
 
 
 def pages(lines: int) -> list[str]:
     """The text of each page, of so many lines. A page has room for 85 points: seven lines of twelve."""
-    html = _PAGE % "".join(f"<p>line {n}</p>" for n in range(lines))
+    html = _of(lines)
     return [page.extract_text() for page in read(set_sheet({}, PdfSheet("one.pdf", html)).data).pages]
 
 
-def sizes(lines: int) -> set[float]:
-    html = _PAGE % "".join(f"<p>line {n}</p>" for n in range(lines))
+def sizes(lines: int, more: str = "") -> set[float]:
+    html = _of(lines, more)
     found: set[float] = set()
     page = read(set_sheet({}, PdfSheet("one.pdf", html)).data).pages[0]
     page.extract_text(
@@ -44,3 +48,9 @@ def test_the_first_step_that_fits_is_taken(lines: int, size: float) -> None:
 def test_what_does_not_fit_at_the_last_step_runs_over() -> None:
     assert len(pages(15)) == 3
     assert "line 14" in pages(15)[1]
+
+
+@pytest.mark.parametrize(("lines", "size"), [(8, 10.0), (9, 10.0), (16, 10.0), (17, 6.0)])
+def test_a_step_that_goes_overleaf_may_fill_one_page_more(lines: int, size: float) -> None:
+    """Two pages have room for sixteen lines of ten points."""
+    assert sizes(lines, ' data-overleaf="1"') == {size}

@@ -3,6 +3,7 @@
 In the HTML such a part begins a page and has an `id`, `data-pages` (how many pages it may fill) and
 `data-steps` (how many steps there are). What a step is, the style sheet says of `[data-step="1"]`,
 `[data-step="2"]`, and so on; a part that fits has none. One that does not fit at the last step runs over.
+From the step that `data-overleaf` names, where a part has that, it may fill one page more.
 The steps of a part are tried with that part alone, so that the whole is laid out twice at the most.
 """
 
@@ -33,7 +34,13 @@ def fitted(html: Any, **options: Any) -> Any:
 def _runs_over(part: Any, document: Any) -> bool:
     if part.get("data-pages") is None:
         return False
-    return sum(part.get("id") in page.anchors for page in document.pages) > int(part.get("data-pages"))
+    return sum(part.get("id") in page.anchors for page in document.pages) > _most_pages(part)
+
+
+def _most_pages(part: Any) -> int:
+    overleaf = part.get("data-overleaf")
+    step = int(part.get("data-step") or 0)
+    return int(part.get("data-pages")) + (overleaf is not None and step >= int(overleaf))
 
 
 def _alone(html: Any, part: Any, parents: dict[Any, Any]) -> Any:
