@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -224,3 +225,32 @@ def test_the_demo_book_teaches_on_facing_pages() -> None:
             assert title in pages[left - 1] and "To weigh" in pages[left - 1]
             assert f"{title}: my record" in pages[left] and "weighed every week" in pages[left]
         assert smallest_type(pdf) >= 7.99
+
+
+@pytest.mark.slow
+def test_the_teachers_safety_fills_one_page_on_both_papers() -> None:
+    desk = desk_of("demo", "maker")
+    wanted = [sheet for path, sheet in sheets_of(desk, "class-handout").items() if "teacher" in path]
+    assert len(wanted) == 2
+    for pdf in pdfs_of(desk, wanted).values():
+        pages = [page.extract_text() for page in read(pdf).pages]
+        assert "Lye burns." in pages[1] and "Regulation (EC) No 1272/2008" in pages[1]
+        assert "Shopping" in pages[2]
+
+
+def test_the_demo_class_tells_no_weight_that_gives_its_lye_away() -> None:
+    """The batter less all that is weighed into it but the lye would be the lye."""
+    desk = desk_of("demo", "class")
+    (read_class,) = desk.site.book.classes
+    assert read_class.plan is not None
+    page = sheets_of(desk, "class-handout")["classes/first-winter-bench-student-a4.pdf"].html
+    told = set(re.findall(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.])", re.sub(r"<[^>]*>", " ", page)))
+    recipe = next(recipe for recipe in desk.site.recipes if recipe.slug == "quarry-strata")
+    moulds = desk.site.book.pantry.moulds
+    recipe = replace(recipe, pantry=replace(recipe.pantry, moulds=moulds))
+    first = at_class_size(recipe, read_class.plan)
+    assert first is not None
+    for name in ("batter", "water", "sodium-hydroxide", "lye-solution"):
+        grams = first.catalogue[name].value
+        assert not {show(grams, 0), show(grams, 1)} & told, name
+    assert show(first.catalogue["oils"].value, 1) in told
