@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from saponary.reading.markdown import addresses, in_book, named
+from saponary.reading.markdown import addresses, in_book, named, without_pictures
 
 
 @pytest.mark.parametrize(
@@ -60,3 +60,17 @@ def test_each_with_its_place() -> None:
     ]
     first, second = [a.start for a in addresses(TEXT)][:2]
     assert first < second
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("a ![cut (1) [x]](../photos/a(1).jpg) b", "a  b"),
+        ('![one](a.jpg "title")![two](<b c.jpg>)\n', "\n"),
+        ("[link](a.md) and `![code](a.jpg)`", "[link](a.md) and `![code](a.jpg)`"),
+        ("see [![in a link](a.jpg)](b.md)", "see [](b.md)"),
+        ("none", "none"),
+    ],
+)
+def test_pictures_may_be_left_out(text: str, left: str) -> None:
+    assert without_pictures(text) == left

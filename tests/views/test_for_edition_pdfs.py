@@ -200,7 +200,13 @@ def test_no_link_leads_from_one_of_the_two_folders_into_the_other(site: Path) ->
 
 
 def test_the_class_has_the_method_and_nothing_private(site: Path) -> None:
-    assert found(site / "class", ALWAYS_PRIVATE | {"zqxbatchnote", "617.3"}) == set()
+    assert found(site / "class", ALWAYS_PRIVATE | {"zqxbatchnote"}) == set()
+    # On paper 617.3 may also be where a line begins, so that only what is read there counts.
+    for path in some(p for p in (site / "class").rglob("*") if p.is_file()):
+        if path.suffix == ".pdf":
+            assert "617.3" not in "".join(page.extract_text() for page in pypdf.PdfReader(path).pages), path
+        else:
+            assert b"617.3" not in path.read_bytes(), path
     assert {marker for _, marker in found(site / "class", METHOD_ONLY)} >= {"zqxstep", "zqxbody"}
 
 

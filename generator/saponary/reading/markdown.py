@@ -120,3 +120,23 @@ def pictured(text: str, folder: str) -> Iterator[tuple[str, Address]]:
         path = in_book(address.to, folder) if address.kind == "picture" else None
         if path is not None and path.startswith(PHOTOS):
             yield path.removeprefix(PHOTOS), address
+
+
+_BEFORE = re.compile(r"!\[(?:[^\[\]]|\[[^\]]*\])*\]\(\s*<?\Z")
+_AFTER = re.compile(r"""\s*(?:"[^"]*"|'[^']*'|\([^)]*\))?\s*\)""")
+
+
+def without_pictures(text: str) -> str:
+    """A text without the pictures that stand in its sentences; one that is defined elsewhere in it stays."""
+    parts: list[str] = []
+    done = 0
+    for address in addresses(text):
+        begin = text.rfind("![", done, address.start)
+        if address.kind != "picture" or begin < 0 or not _BEFORE.match(text[begin : address.start]):
+            continue
+        written = _INLINE.match(text, text.rfind("](", begin, address.start))
+        closed = _AFTER.match(text, written.end()) if written else None
+        if closed is not None:
+            parts.append(text[done:begin])
+            done = closed.end()
+    return "".join((*parts, text[done:]))

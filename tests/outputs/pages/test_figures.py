@@ -92,7 +92,9 @@ def test_the_panel_shows_the_engines_figures(book: str, slug: str) -> None:
     for name, band in (("superfat-likely", f.bands.likely), ("superfat-worst", f.bands.worst)):
         element = found.pop(name)
         assert text(element).replace("−", "-") == f"{show(100 * band.low, 1)} to {show(100 * band.high, 1)} %"
-        assert [float(v) for v in str(element.get("value")).split()] == [100 * band.low, 100 * band.high]
+        assert [float(v) for v in str(element.get("value")).split()] == pytest.approx(
+            [100 * band.low, 100 * band.high], rel=1e-8
+        )
     as_the_engine_says(one, found)
 
 

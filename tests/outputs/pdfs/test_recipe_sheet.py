@@ -16,6 +16,7 @@ from saponary.label.cautions import LYE, for_recipe
 from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import recipe_object, site_object
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
+from saponary.views.at_class import left_blank
 from saponary.views.paper.short_code import page_address
 from saponary.views.prose import Prose
 from saponary.views.prose_links import PaperLinks
@@ -61,8 +62,9 @@ def test_the_source_inside_makes_the_same_recipe_in_an_empty_book(
     for recipe in some(desk.site.recipes):
         files = carried(book, edition, recipe.slug)
         assert json.loads(files["figures.json"]) == published[recipe.slug]
-        if not recipe.resolved.formula.weighs_lye:
-            assert files.keys() == {"figures.json"}, "a rebatch is nothing without the lots of other recipes"
+        # A rebatch is nothing without the lots of other recipes; what students work out is not told them.
+        if not recipe.resolved.formula.weighs_lye or left_blank(recipe, desk.site):
+            assert files.keys() == {"figures.json"}
             continue
         root = write_book(
             tmp_path / recipe.slug,
@@ -127,7 +129,7 @@ def test_every_picture_has_words(book: str) -> None:
         assert all('alt="' in tag for tag in re.findall(r"<img[^>]*>", sheet.html))
         assert all(
             re.match(r"<svg[^>]*><title>[^<]+</title>", sheet.html[m.start() :])
-            for m in re.finditer("<svg", sheet.html)
+            for m in re.finditer("<svg xmlns", sheet.html)  # one inside another is a part of that picture
         )
 
 

@@ -17,6 +17,7 @@ from saponary.outputs.attached.pantry import pantry_source
 from saponary.outputs.attached.written import amount, to_yaml
 from saponary.outputs.figures_json import as_text, published_object
 from saponary.outputs.pdf_kind import Attachment
+from saponary.reading.markdown import without_pictures
 from saponary.schema.fields import kebab
 from saponary.schema.recipe import Recipe
 from saponary.schema.seen import only_seen
@@ -46,8 +47,11 @@ def attachments(recipe: Published, site: SiteInput) -> tuple[Attachment, ...]:
 
 
 def recipe_source(recipe: Published) -> str:
-    """The recipe file: front matter, then the notes without what is commented out."""
-    notes = without_comments(recipe.notes).replace("\r\n", "\n").replace("\r", "\n").strip("\n")
+    """The recipe file: front matter, then the notes without what is commented out, and without photos, which do
+    not go along."""
+    notes = (
+        without_pictures(without_comments(recipe.notes)).replace("\r\n", "\n").replace("\r", "\n").strip("\n")
+    )
     return f"---\n{to_yaml(_front(recipe))}---\n" + (f"{notes}\n" if notes else "")
 
 
