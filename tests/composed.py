@@ -10,6 +10,7 @@ from jinja2 import Environment
 from saponary.assets import resources
 from saponary.assets.store import Key, NoStore
 from saponary.messages.speaker import Speaker, WeightUnit, speaker
+from saponary.outputs.cards import Cards
 from saponary.outputs.compose import composition
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.templating import environment
@@ -42,6 +43,12 @@ def drawings(site: SiteInput) -> Drawings:
     """A site's drawings, of which those that a test of this process has asked for are there already."""
     settings = site.book.settings
     return Drawings(site, _of(speaker(settings.language, settings.units))[1])
+
+
+def cards(site: SiteInput) -> Cards:
+    """Draws a site's cards, of which those that a test of this process has asked for are there already."""
+    settings = site.book.settings
+    return Cards(_of(speaker(settings.language, settings.units))[1])
 
 
 def spoken(templates: tuple[Path, ...], language: str = "en", units: WeightUnit = "g") -> Environment:
@@ -78,4 +85,5 @@ def composed(site: SiteInput, templates: Sequence[Path] = (), drawn: Drawings | 
     """The files of a site, by the standard templates unless a test has its own, which may change meanwhile."""
     wanted = tuple(templates) or (resources.templates(),)
     ours = None if templates else spoken(wanted, site.book.settings.language, site.book.settings.units)
-    return Files(composition(site, wanted, drawn or drawings(site), ours).files)
+    made = composition(site, wanted, drawn or drawings(site), ours, cards=cards(site))
+    return Files(made.files)

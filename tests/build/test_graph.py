@@ -12,7 +12,7 @@ from typing import TypeVar
 
 import pytest
 
-from composed import drawings, spoken
+from composed import cards, drawings, spoken
 from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import DiskStore, Key, NoStore
@@ -154,7 +154,8 @@ def pages(site: Unpublished, edition: str, templates: tuple[Path, ...] = (STANDA
     """The files of one edition of a whole book."""
     known = editions({"plain-list": EditionEntry(shows=["ingredients", "drawing"])})
     cut = for_edition(site, known[edition])
-    return Pages(composition(cut, templates, drawings(cut), spoken(templates)), NoStore())
+    made = composition(cut, templates, drawings(cut), spoken(templates), cards=cards(cut))
+    return Pages(made, NoStore())
 
 
 def told(made: Pages) -> dict[str, tuple[Key, bytes]]:

@@ -8,10 +8,12 @@ from collections.abc import Mapping
 from datetime import date, datetime
 from functools import cache
 from html import unescape
+from io import BytesIO
 from urllib.parse import urljoin
 from xml.etree import ElementTree
 
 import pytest
+from PIL import Image
 
 from composed import composed
 from outputs.pages.test_site import parse
@@ -79,15 +81,29 @@ def test_without_an_address_nothing_is_made_up() -> None:
     assert b"Sitemap" not in files["robots.txt"]
 
 
-def test_a_photo_stands_for_its_page() -> None:
-    files = made("public")
-    shown = [
-        url
-        for path, page in files.items()
-        if re.fullmatch(r"recipes/[^/]+/index.html", path)
-        for url in meta(page, "og:image")
-    ]
-    assert len(shown) > 5 and all(re.fullmatch(rf"{BASE}/photos/[a-z0-9.-]+", url) for url in shown)
+def is_of_a_recipe(path: str) -> bool:
+    return re.fullmatch(r"recipes/[^/]+/index.html", path) is not None
+
+
+@pytest.mark.parametrize(("edition", "top"), [("public", f"{BASE}/"), ("shop", f"{BASE}/shop/")])
+def test_a_card_stands_for_the_page_of_a_recipe(edition: str, top: str) -> None:
+    """Source: ogp.me, structured properties: the address of the picture is whole, its size in pixels."""
+    files = made(edition)
+    pages = [path for path in files if is_of_a_recipe(path)]
+    assert len(pages) > 5
+    for path in pages:
+        (address,) = meta(files[path], "og:image")
+        assert address == top + path.replace("index.html", "card.jpg") and address.removeprefix(top) in files
+        assert all(meta(files[path], "og:image:alt"))
+    told = [meta(files[pages[0]], f"og:image:{side}") for side in ("width", "height")]
+    size = Image.open(BytesIO(files[pages[0].replace("index.html", "card.jpg")])).size
+    assert told == [[str(side)] for side in size]
+
+
+def test_a_card_is_made_only_where_it_can_be_found() -> None:
+    for files in (made("public", None), made("maker")):
+        assert not [path for path in files if path.endswith("card.jpg")]
+        assert not any(meta(page, "og:image") for path, page in files.items() if is_of_a_recipe(path))
 
 
 def test_what_a_page_names_beside_itself_is_there() -> None:

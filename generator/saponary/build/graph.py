@@ -9,6 +9,7 @@ from __future__ import annotations
 from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.checks.kept import CHECKED
 from saponary.draw.photos.kept import PHOTO
+from saponary.outputs.cards import CARD
 from saponary.outputs.pdf_kept import PDF
 from saponary.views.drawings import DRAWING
 
@@ -24,9 +25,9 @@ PAGE = Step(
     "page",
     ("path", "inputs"),
     (*TO_THE_LABEL, "draw", "views", "outputs"),
-    ("jinja2", "markupsafe", "markdown-it-py", "numpy", "shapely"),
+    ("jinja2", "markupsafe", "markdown-it-py", "numpy", "shapely", *CARD.libraries),
 )
 """A file of a site from the values that it says it rests on, by their names."""
 
-STEPS: tuple[Step, ...] = (CHECKED, PHOTO, SHOWN, DRAWING, PAGE, PDF)
+STEPS: tuple[Step, ...] = (CHECKED, PHOTO, SHOWN, DRAWING, CARD, PAGE, PDF)
 """In the order in which a build comes to them."""

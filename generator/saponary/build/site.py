@@ -30,6 +30,7 @@ from saponary.build.why import PROGRAM, Last, last_of, remember, why
 from saponary.label.lists import Bar, bar
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
+from saponary.outputs.cards import Cards
 from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.page_kind import SiteFile
@@ -224,7 +225,9 @@ class Maker:
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""
         rows = Rows(site.edition.name, self.store)
-        composed = composition(site, self.templates, Drawings(site, self.store), self.spoken, rows)
+        cards = Cards(self.store, Bytes(self.photo_files))
+        drawn = Drawings(site, self.store)
+        composed = composition(site, self.templates, drawn, self.spoken, rows, cards)
         known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name)
         earlier = last.files if last is not None else {}

@@ -10,6 +10,7 @@ from jinja2 import Environment
 
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
+from saponary.outputs.cards import Cards
 from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, SiteFile
 from saponary.outputs.pages import KINDS
@@ -47,6 +48,7 @@ def composition(
     drawings: Drawings | None = None,
     spoken: Environment | None = None,
     rows: Rows | None = None,
+    cards: Cards | None = None,
 ) -> Composition:
     """Which files the site has, and what they rest on.
 
@@ -62,6 +64,7 @@ def composition(
         style_sheet=style,
         drawings=drawings or Drawings(site),
         rows=rows or Rows(),
+        cards=cards or Cards(),
     )
     kinds = [kind for kind in KINDS if kind.is_for(site)]
     paths = {file.path for kind in kinds for file in kind.render(context)}

@@ -10,6 +10,7 @@ from typing import get_args
 from jinja2 import Environment
 
 from saponary.book.published import Published
+from saponary.outputs.cards import Cards
 from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame, top_of
 from saponary.outputs.policy import with_policy
@@ -53,6 +54,7 @@ class PageContext:
     beside: frozenset[str] = frozenset()
     """Those of `frame.BESIDE` that this site has."""
     rows: Rows = field(default_factory=Rows, compare=False)
+    cards: Cards = field(default_factory=Cards, compare=False)
 
     @property
     def top(self) -> str:

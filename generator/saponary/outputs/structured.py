@@ -25,7 +25,7 @@ _STOCK = {"now": "InStock", "due": "PreOrder", "none": "OutOfStock"}
 
 @dataclass(frozen=True)
 class Picture:
-    """A photo of the site by its whole address; sizes in pixels."""
+    """A picture of the site by its whole address; sizes in pixels."""
 
     address: str
     width: int

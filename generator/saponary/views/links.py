@@ -33,6 +33,11 @@ def drawing(slug: str, when: str) -> str:
     return f"recipes/{slug}/{when}.svg"
 
 
+def card(slug: str) -> str:
+    """The picture of a recipe that is shown where a link to it is passed on."""
+    return f"recipes/{slug}/card.jpg"
+
+
 def lot(slug: str, name: str) -> str:
     """A lot of a recipe, by the name that it has within the recipe."""
     return f"lots/{slug}/{name}/index.html"

@@ -6,6 +6,7 @@ from saponary.outputs.page_kind import PageKind
 from saponary.outputs.pages import (
     at_the_bench,
     calendar,
+    card,
     changes_feed,
     choosing,
     classes,
@@ -64,6 +65,7 @@ KINDS: tuple[PageKind, ...] = (
     sitemap.KIND,
     robots.KIND,
     feed.KIND,
+    card.KIND,
     icon.KIND,
     logo.KIND,
     not_found.KIND,

@@ -9,6 +9,7 @@ from saponary.book.published import Published
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
+from saponary.outputs.pages.card import card
 from saponary.outputs.structured import how_to, picture
 from saponary.views import links
 from saponary.views.gallery import in_order
@@ -42,7 +43,8 @@ def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], p
     shown = picture(beside.photo, context.top, path)
     say = speaker(context.site.book.settings.language, context.site.book.settings.units)
     told = how_to(view, say.say(beside.description), shown, say)
-    return context.page("recipe.html", path, recipe=view, page=beside, picture=shown, structured=told)
+    passed_on = card(context, recipe.slug, view.title, beside.photo)
+    return context.page("recipe.html", path, recipe=view, page=beside, picture=passed_on, structured=told)
 
 
 def _drawing(context: PageContext, recipe: Published, when: str) -> bytes:

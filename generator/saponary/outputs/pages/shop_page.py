@@ -8,6 +8,7 @@ from functools import partial
 from saponary.book.published import Published
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
+from saponary.outputs.pages.card import card
 from saponary.outputs.pages.recipe import drawing_files
 from saponary.outputs.structured import picture, product
 from saponary.views import links
@@ -32,7 +33,8 @@ def _page(context: PageContext, recipe: Published, row: tuple[Published, ...], p
     shown = picture(view.photo, context.top, path)
     told = product(view, recipe, shown, context.site.book.settings.currency or "")
     beside = neighbours(recipe, row, up)
-    return context.page("shop-page.html", path, soap=view, beside=beside, picture=shown, structured=told)
+    passed_on = card(context, recipe.slug, view.title, view.photo)
+    return context.page("shop-page.html", path, soap=view, beside=beside, picture=passed_on, structured=told)
 
 
 KIND = PageKind("shop-page", _render, readers=CUSTOMERS)

@@ -1,0 +1,130 @@
+"""The picture that is shown where somebody passes on a link to a recipe: the words, the drawing, the photo.
+
+The same input gives the same bytes, with the same libraries: no date, no name and no setting goes into it.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+from io import BytesIO
+
+from PIL import Image, ImageDraw, ImageFont
+
+from saponary.assets.fonts import font_files
+from saponary.draw.card import HEIGHT, WIDTH, Card
+from saponary.draw.pixels import pixels, size_within
+
+_PANEL = 490
+"""Pixels of the width that the words take, on paper; the rest is the photo's."""
+_LEFT, _RIGHT, _FOOT = 60, 446, 594
+_PAPER, _INK, _QUIET = "#f6f4ec", "#20231d", "#4a4f43"
+_QUALITY = 88
+
+_REGULAR, _ITALIC = "SourceSerifPro-Regular.ttf", "SourceSerifPro-It.ttf"
+_TITLES = (76, 68, 60, 52, 46, 40, 34)
+_SENTENCES = (26, 23)
+_LINE = 1.34
+"""Of a sentence: from line to line, in sizes."""
+
+
+def draw_card(card: Card) -> bytes:
+    """A JPEG of WIDTH by HEIGHT pixels."""
+    image = Image.new("RGB", (WIDTH, HEIGHT), _PAPER)
+    pen = ImageDraw.Draw(image)
+    size, (book,) = _set(card.book, _ITALIC, (27, 24, 21), 30)
+    pen.text((_LEFT, 83), book, _QUIET, _font(_ITALIC, size), "ls")
+    if card.photo is None:
+        _alone(image, card.drawing)
+        _words(pen, card, 170)
+    else:
+        small = size_within(card.drawing, 250, 200)
+        _stand(image, card.drawing, small, (_LEFT, _RIGHT, _LEFT), 316)
+        _words(pen, card, 334)
+        image.paste(_cut(card.photo), (_PANEL, 0))
+    out = BytesIO()
+    image.save(out, "JPEG", quality=_QUALITY, subsampling="4:4:4", optimize=True)
+    return out.getvalue()
+
+
+def _alone(image: Image.Image, drawing: str) -> None:
+    """The drawing in the place of a photo."""
+    size = size_within(drawing, 560, 450)
+    left, right = _PANEL + (WIDTH - _PANEL - 560) // 2, WIDTH - (WIDTH - _PANEL - 560) // 2
+    _stand(image, drawing, size, (left, right, (left + right - size[0]) // 2), (HEIGHT + size[1]) // 2)
+
+
+def _stand(
+    image: Image.Image, drawing: str, size: tuple[int, int], across: tuple[int, int, int], line: int
+) -> None:
+    """Stand the drawing on a line; `across` is where the line begins and ends, and where the drawing begins."""
+    begins, ends, left = across
+    image.paste(pixels(drawing, size, _PAPER, _INK), (left, line - size[1]))
+    ImageDraw.Draw(image).line((begins, line, ends, line), _INK, 1)
+
+
+def _words(pen: ImageDraw.ImageDraw, card: Card, top: int) -> None:
+    """The title, and below it the sentence, with as many lines as there is room for."""
+    size, lines = _set(card.title, _REGULAR, _TITLES, (_FOOT - top) * 2 // 3)
+    y = top + size * 0.87
+    for line in lines:
+        pen.text((_LEFT, y), line, _INK, _font(_REGULAR, size), "ls")
+        y += size
+    y += 48 - size * 0.87 + 14
+    if not card.sentence:
+        return
+    small, lines = _set(card.sentence, _REGULAR, _SENTENCES, int(_FOOT - y + 35), _LINE)
+    for line in lines:
+        pen.text((_LEFT, y), line, _INK, _font(_REGULAR, small), "ls")
+        y += small * _LINE
+
+
+def _set(text: str, face: str, sizes: tuple[int, ...], high: int, line: float = 1.0) -> tuple[int, list[str]]:
+    """The largest size at which a text fits, and its lines; cut short where it fits at none."""
+    size, lines, most = sizes[-1], [""], 1
+    for size in sizes:
+        lines, most = _lines(text, _font(face, size)), max(1, int(high / (size * line)))
+        if len(lines) <= most and all(_fits(one, _font(face, size)) for one in lines):
+            return size, lines
+    kept = lines[:most]
+    if len(lines) > most:
+        kept[-1] += "…"
+    return size, [_cut_short(one, _font(face, size)) for one in kept]
+
+
+def _lines(text: str, font: ImageFont.FreeTypeFont) -> list[str]:
+    lines = [""]
+    for word in text.split(" "):
+        longer = f"{lines[-1]} {word}".strip()
+        if not lines[-1] or _fits(longer, font):
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def _fits(text: str, font: ImageFont.FreeTypeFont) -> bool:
+    # By what is painted: the plain engine's own measure leaves out what kerning does before the last letter.
+    return font.getbbox(text, anchor="ls")[2] <= _RIGHT - _LEFT
+
+
+def _cut_short(text: str, font: ImageFont.FreeTypeFont) -> str:
+    while not _fits(text, font):
+        text = text[:-2].rstrip(" ,.;:") + "…"
+    return text
+
+
+@cache
+def _font(face: str, size: int) -> ImageFont.FreeTypeFont:
+    # The plain engine sets the same line wherever it runs; the other is not in every build of the library.
+    return ImageFont.truetype(BytesIO(font_files()[face]), size, layout_engine=ImageFont.Layout.BASIC)
+
+
+def _cut(photo: bytes) -> Image.Image:
+    """The photo over the whole of its panel. Less is cut on its left, where the tag of a lot lies as a rule."""
+    width, height = WIDTH - _PANEL, HEIGHT
+    with Image.open(BytesIO(photo), formats=("JPEG",)) as image:
+        scale = max(width / image.width, height / image.height)
+        wide, high = width / scale, height / scale
+        left, top = (image.width - wide) / 3, (image.height - high) / 2
+        box = (left, top, left + wide, top + high)
+        return image.convert("RGB").resize((width, height), Image.Resampling.BICUBIC, box)
