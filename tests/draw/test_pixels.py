@@ -8,6 +8,11 @@ import pytest
 from PIL import Image
 
 from saponary.draw.pixels import pixels, rings, size_within
+from saponary.draw.pour import DrawnPortion, Face, Scene, Shade
+from saponary.draw.vessel.drawing import draw_vessel
+from saponary.draw.vessel.shape import VESSELS
+from saponary.messages.speaker import speaker
+from saponary.schema.methods.method import Vessel
 
 GROUND, INK = "#ffffff", "#000000"
 
@@ -77,3 +82,13 @@ def test_opacity_mixes_with_what_lies_below() -> None:
 def test_a_drawing_fits_its_box_in_its_own_proportions() -> None:
     svg = '<svg viewBox="0 0 200 100"/>'
     assert size_within(svg, 250, 200) == (250, 125) and size_within(svg, 250, 50) == (100, 50)
+
+
+@pytest.mark.parametrize("vessel", VESSELS)
+def test_what_is_drawn_for_a_vessel_is_read_whole(vessel: Vessel) -> None:
+    poured = Scene(
+        "Tried", (DrawnPortion("soap", 1.0, Shade("#d8bb86", "#c8964a")),), (), Face("loaf", 80, 60), (), vessel=vessel
+    )  # fmt: skip
+    svg = draw_vessel(poured, "tried", speaker("en")).cured_svg
+    image = pixels(svg, size_within(svg, 300, 300), GROUND, INK)
+    assert image.getpixel((image.width // 2, image.height * 3 // 4)) == (0xC8, 0x96, 0x4A)

@@ -16,7 +16,7 @@ from saponary.draw.pixels import pixels, size_within
 
 _PANEL = 490
 """Pixels of the width that the words take, on paper; the rest is the photo's."""
-_LEFT, _RIGHT, _FOOT = 60, 446, 594
+_LEFT, _RIGHT, _FOOT = 60, 446, 602
 _PAPER, _INK, _QUIET = "#f6f4ec", "#20231d", "#4a4f43"
 _QUALITY = 88
 
@@ -69,7 +69,7 @@ def _words(pen: ImageDraw.ImageDraw, card: Card, top: int) -> None:
     for line in lines:
         pen.text((_LEFT, y), line, _INK, _font(_REGULAR, size), "ls")
         y += size
-    y += 48 - size * 0.87 + 14
+    y += 46 - size * 0.87
     if not card.sentence:
         return
     small, lines = _set(card.sentence, _REGULAR, _SENTENCES, int(_FOOT - y + 35), _LINE)
@@ -87,7 +87,7 @@ def _set(text: str, face: str, sizes: tuple[int, ...], high: int, line: float = 
             return size, lines
     kept = lines[:most]
     if len(lines) > most:
-        kept[-1] += "…"
+        kept[-1] = kept[-1].rstrip(" ,.;:") + "…"
     return size, [_cut_short(one, _font(face, size)) for one in kept]
 
 

@@ -167,7 +167,7 @@ class Settings(Part):
       - {rule: claims, about: heal, because: it is the day that is healed}
     """
     base_url: Public[Annotated[str, Field(pattern=r"^https?://[^\s]+$", max_length=200)] | None] = None
-    """The address at which the site is published. The short codes on paper and sitemap.xml need it.
+    """The address at which the site is published. The short codes on paper, the cards of recipes and sitemap.xml need it.
     Example: base-url: https://soap.example/book
     """
 
