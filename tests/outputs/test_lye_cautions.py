@@ -24,6 +24,7 @@ from saponary.views import links
 
 NO_PAGE = {
     "calendar",
+    "card",
     "choosing",
     "changes-feed",
     "feed",
@@ -36,7 +37,7 @@ NO_PAGE = {
     "style",
     "type",
 }
-"""Kinds whose files are no pages: a calendar, data, and what pages are made of."""
+"""Kinds whose files are no pages: a calendar, pictures, data, and what pages are made of."""
 
 SAID = [speaker().say(said) for caution in LYE for said in (caution.head, caution.text)]
 
