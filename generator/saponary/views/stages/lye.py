@@ -50,9 +50,9 @@ def lye(bench: WeighSheet) -> Stage:
     if beside is not None:
         water = bench.line(beside.name, message("work.lye.beside-stock"), beside.value)
     lines = (water, *before, *_alkali(bench), *liquids, *after)
-    close = [message("work.lye.dissolves", strength=percent(figures.lye_strength_dissolved))]
+    close = [message("work.lye.dissolves", strength=percent(figures.lye_strength_dissolved, tight=True))]
     if abs(figures.lye_strength_dissolved - figures.lye_strength) > 0.0005:
-        close.append(message("work.lye.all-water", strength=percent(figures.lye_strength)))
+        close.append(message("work.lye.all-water", strength=percent(figures.lye_strength, tight=True)))
     total = bench.total("lye-solution", message("work.lye.total"), lines)
     whole = Stage(
         "lye",
