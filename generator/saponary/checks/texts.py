@@ -64,8 +64,9 @@ def dead(to: str, is_picture: bool, folder: str, book: Book) -> tuple[str, str] 
     ):
         slug = named(path, room)
         if slug is not None:
-            told = f"there is no {name} {slug!r} for this link", suggest(slug, known, f"{name}s")
-            return None if slug in known else told
+            if slug in known:
+                return None
+            return f"there is no {name} {slug!r} for this link", suggest(slug, known, f"{name}s")
     hint = suggest(basename(path).partition(".")[0], slugs, "recipes")
     return f"{to!r} is not a file of the book that has a page", hint
 
