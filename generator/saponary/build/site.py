@@ -141,6 +141,7 @@ def unmade(proof: Proof, on: date, edition: Edition, store: Store) -> Unmade:
     whole, photo_files = cut_from(proof, on, store, [edition])
     maker = Maker(proof, whole, photo_files, None, None, store, 1)
     site = maker.site(edition)
+    maker.keep_shown([site])
     photos = {name: photo_files[name] for name in shown(site.photos.values())}
     return Unmade(Bytes(photos), maker.pages(site))
 
@@ -216,11 +217,12 @@ class Maker:
         return for_edition(self.whole, edition, {slug: one.glance for slug, one in was.items()})
 
     def keep_shown(self, sites: Iterable[SiteInput]) -> None:
-        """Leave behind what editions show whose pages were made."""
+        """Leave behind what editions show; where their pages were made, what those rest on too."""
         for site in sites:
             name = site.edition.name
+            digests = self.rested_on[name][0] if name in self.rested_on else self._known[name]
             glances = {recipe.slug: recipe.glance for recipe in site.recipes}
-            keep(self.store, site.edition, shown_now(glances, self._made_from[name], self.rested_on[name][0]))
+            keep(self.store, site.edition, shown_now(glances, self._made_from[name], digests))
 
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""
