@@ -111,7 +111,8 @@ def _size(top: Xml.Element) -> tuple[float, float]:
 
 
 def _made(element: Xml.Element, text: str, deep: int = 0) -> str:
-    name = element.tag.removeprefix(_NS) if isinstance(element.tag, str) else ""
+    tag: object = element.tag  # of a comment it is a function
+    name = tag.removeprefix(_NS) if isinstance(tag, str) else ""
     if name not in _SHAPES | _SHADES or deep > 40:
         at = re.search(rf"<(?:\w+:)?{re.escape(name)}\b", text)
         line = text.count("\n", 0, at.start()) + 1 if at else 1
@@ -134,5 +135,5 @@ def _styled(style: str) -> dict[str, str]:
 
 def _is_left_out(element: Xml.Element) -> bool:
     """What is told about a drawing, and what a program keeps for itself."""
-    tag = element.tag
+    tag: object = element.tag
     return not isinstance(tag, str) or not tag.startswith(_NS) or tag.removeprefix(_NS) in _LEFT_OUT

@@ -84,7 +84,7 @@ def prove_book(
     kept = kept or {}
     found = compute_all(book)
     lacking = [found.recipes[slug] for slug in found.anew if untold(found.recipes[slug])]
-    poured_to = earlier(book, lacking) if lacking else {}
+    poured_to: Formulas = earlier(book, lacking) if lacking else {}
     recipes, identities = {**found.recipes}, {**found.identities}
     for slug, formulas in poured_to.items():
         recipes[slug] = replace(recipes[slug], poured_to=formulas)

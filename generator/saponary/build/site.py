@@ -232,7 +232,7 @@ class Maker:
         composed = composition(site, self.templates, drawn, self.spoken, rows, cards)
         known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name)
-        earlier = last.files if last is not None else {}
+        earlier: Earlier = last.files if last is not None else {}
         pages = Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
         rows.digest_of = pages.digest
         return pages

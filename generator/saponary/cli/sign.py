@@ -39,8 +39,8 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 class _Done:
     """What is signed so far, by file, also by an earlier try: what kind of file it is, and of recipes what moved."""
 
-    kinds: dict[str, str] = field(default_factory=dict)
-    signed: dict[str, Signing] = field(default_factory=dict)
+    kinds: dict[str, str] = field(default_factory=dict[str, str])
+    signed: dict[str, Signing] = field(default_factory=dict[str, Signing])
 
 
 def run(given: argparse.Namespace) -> int:

@@ -50,9 +50,8 @@ def _alone(html: Any, part: Any, parents: dict[Any, Any]) -> Any:
         inner = _shell(outer, [inner], parents)
     made = copy(html)
     made.etree_element = _shell(root, [*root.findall("head"), inner], parents)
-    made.wrapper_element = type(html.wrapper_element).from_html_root(
-        made.etree_element, content_language=None
-    )
+    wrapper: Any = type(html.wrapper_element)
+    made.wrapper_element = wrapper.from_html_root(made.etree_element, content_language=None)
     return made
 
 

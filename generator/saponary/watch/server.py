@@ -14,6 +14,7 @@ from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from socket import socket
 from threading import Condition
+from typing import cast
 from urllib.parse import unquote, urlsplit
 
 from saponary.watch.preview import INDEX, Preview
@@ -83,10 +84,13 @@ class Server(ThreadingHTTPServer):
 
 
 class _Handler(BaseHTTPRequestHandler):
-    server: Server
     protocol_version = "HTTP/1.1"
     server_version = "saponary"
     sys_version = ""
+
+    @property
+    def _served(self) -> Server:
+        return cast("Server", self.server)
 
     def do_GET(self) -> None:
         self._answer(body=True)
@@ -106,9 +110,9 @@ class _Handler(BaseHTTPRequestHandler):
             self._tell_on(body=body)
         elif path.startswith(OWN):
             name = path.removeprefix(OWN)
-            self._send_file(name, self.server.own.get(name), body=body)
+            self._send_file(name, self._served.own.get(name), body=body)
         elif self._is_seen():
-            self._send_file("frame.html", self.server.own["frame.html"], body=body, policy=_FRAME_POLICY)
+            self._send_file("frame.html", self._served.own["frame.html"], body=body, policy=_FRAME_POLICY)
         elif self.headers.get("Service-Worker") is not None:
             # A page that keeps itself for later would go on showing what was.
             self._send_file(path, None, body=body)
@@ -116,7 +120,7 @@ class _Handler(BaseHTTPRequestHandler):
             self._send_page(path.lstrip("/"), body=body)
 
     def _is_ours(self) -> bool:
-        port = self.server.server_port
+        port = self._served.server_port
         return self.headers.get("Host", "") in {f"{name}:{port}" for name in _HOSTS}
 
     def _is_seen(self) -> bool:
@@ -124,20 +128,20 @@ class _Handler(BaseHTTPRequestHandler):
         return self.headers.get("Sec-Fetch-Dest") == "document"
 
     def _send_page(self, path: str, *, body: bool) -> None:
-        before = self.server.preview.state
-        made = self.server.preview.page(path)
-        if self.server.preview.state is not before:
-            self.server.tell()
+        before = self._served.preview.state
+        made = self._served.preview.page(path)
+        if self._served.preview.state is not before:
+            self._served.tell()
         if made is not None:
             self._send_file(path if path and not path.endswith("/") else INDEX, made, body=body)
-        elif self.server.preview.page(f"{path}/") is not None:
+        elif self._served.preview.page(f"{path}/") is not None:
             self._send(HTTPStatus.MOVED_PERMANENTLY, b"", ".txt", body=body, to=f"/{path}/")
-        elif not self.server.preview.state.shows:
+        elif not self._served.preview.state.shows:
             self._send(
-                HTTPStatus.SERVICE_UNAVAILABLE, self.server.own["nothing-yet.html"], ".html", body=body
+                HTTPStatus.SERVICE_UNAVAILABLE, self._served.own["nothing-yet.html"], ".html", body=body
             )
         else:
-            lost = self.server.preview.page("404.html") or b"There is no such page."
+            lost = self._served.preview.page("404.html") or b"There is no such page."
             self._send(HTTPStatus.NOT_FOUND, lost, ".html", body=body)
 
     def _send_file(self, name: str, data: bytes | None, *, body: bool, policy: str = _PAGE_POLICY) -> None:
@@ -180,15 +184,15 @@ class _Handler(BaseHTTPRequestHandler):
         self.end_headers()
         told = -1
         with suppress(OSError):
-            while body and not self.server.ended:
-                state = self.server.preview.state
+            while body and not self._served.ended:
+                state = self._served.preview.state
                 if state.number == told:
                     self.wfile.write(b":\n\n")
                 else:
-                    data = json.dumps(self.server.as_data(state), ensure_ascii=False)
+                    data = json.dumps(self._served.as_data(state), ensure_ascii=False)
                     self.wfile.write(f"data: {data}\n\n".encode())
                     told = state.number
                 self.wfile.flush()
-                with self.server.changed:
-                    if not self.server.ended and self.server.preview.state.number == told:
-                        self.server.changed.wait(_BEAT)
+                with self._served.changed:
+                    if not self._served.ended and self._served.preview.state.number == told:
+                        self._served.changed.wait(_BEAT)
