@@ -111,8 +111,7 @@ def _size(top: Xml.Element) -> tuple[float, float]:
 
 
 def _made(element: Xml.Element, text: str, deep: int = 0) -> str:
-    tag: object = element.tag  # of a comment it is a function
-    name = tag.removeprefix(_NS) if isinstance(tag, str) else ""
+    name = _own_name(element.tag).removeprefix(_NS)
     if name not in _SHAPES | _SHADES or deep > 40:
         at = re.search(rf"<(?:\w+:)?{re.escape(name)}\b", text)
         line = text.count("\n", 0, at.start()) + 1 if at else 1
@@ -135,5 +134,10 @@ def _styled(style: str) -> dict[str, str]:
 
 def _is_left_out(element: Xml.Element) -> bool:
     """What is told about a drawing, and what a program keeps for itself."""
-    tag: object = element.tag
-    return not isinstance(tag, str) or not tag.startswith(_NS) or tag.removeprefix(_NS) in _LEFT_OUT
+    tag = _own_name(element.tag)
+    return not tag.startswith(_NS) or tag.removeprefix(_NS) in _LEFT_OUT
+
+
+def _own_name(tag: object) -> str:
+    """The name of an element; of a comment, whose tag is a function, none."""
+    return tag if isinstance(tag, str) else ""

@@ -10,7 +10,7 @@ The steps of a part are tried with that part alone, so that the whole is laid ou
 from __future__ import annotations
 
 from copy import copy
-from typing import Any
+from typing import Any, cast
 
 
 def fitted(html: Any, **options: Any) -> Any:
@@ -50,7 +50,7 @@ def _alone(html: Any, part: Any, parents: dict[Any, Any]) -> Any:
         inner = _shell(outer, [inner], parents)
     made = copy(html)
     made.etree_element = _shell(root, [*root.findall("head"), inner], parents)
-    wrapper: Any = type(html.wrapper_element)
+    wrapper = cast("Any", type(html.wrapper_element))
     made.wrapper_element = wrapper.from_html_root(made.etree_element, content_language=None)
     return made
 
