@@ -7,6 +7,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path, PurePosixPath
+from typing import TypeVar
 
 from saponary.book import classes, own_pages
 from saponary.book.classes import ClassFile
@@ -25,6 +26,7 @@ from saponary.reading.files import Files, ReadOnce, Unread
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.published_text import Said
 from saponary.reading.template_text import template_text
+from saponary.reading.textfile import TextFile
 from saponary.reading.tree import Path as TreePath
 from saponary.reading.tree import Tree
 from saponary.schema.settings import Settings
@@ -36,6 +38,8 @@ CLAIMS = "claims.yaml"
 MAX_RECIPES = 20_000
 
 Records = tuple[BatchRecord, ...]
+
+T = TypeVar("T", bound=TextFile)
 
 
 @dataclass
@@ -98,8 +102,8 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Bo
     if files.has(CLAIMS):
         claims, fault = text_of(files, CLAIMS)
         findings += [fault] if fault else []
-    taught = tuple(_read_class(files, name, findings) for name in _names(files, "classes", findings))
-    pages = tuple(_read_page(files, name, findings) for name in _names(files, own_pages.FOLDER, findings))
+    taught = _all(files, "classes", ClassFile, classes.parse_class, findings)
+    pages = _all(files, own_pages.FOLDER, OwnPage, own_pages.parse_page, findings)
     photos = files.below("photos")
     read: tuple[ClassFile | OwnPage, ...] = (*taught, *pages)
     return Book(
@@ -142,22 +146,17 @@ def read_recipe(files: Files, name: str) -> RecipeFile:
     return parse_recipe(file, text)
 
 
-def _read_class(files: Files, name: str, findings: list[Finding]) -> ClassFile:
-    """One class of a book; what is wrong with its file goes to the book's findings."""
-    file = f"classes/{name}"
-    text, fault = text_of(files, file)
-    read = ClassFile(file, name[:-3]) if text is None else classes.parse_class(file, text)
-    findings += [fault] if fault else read.findings
-    return read
-
-
-def _read_page(files: Files, name: str, findings: list[Finding]) -> OwnPage:
-    """One page of the book's own; what is wrong with its file goes to the book's findings."""
-    file = f"{own_pages.FOLDER}/{name}"
-    text, fault = text_of(files, file)
-    read = OwnPage(file, name[:-3]) if text is None else own_pages.parse_page(file, text)
-    findings += [fault] if fault else read.findings
-    return read
+def _all(
+    files: Files, folder: str, of: type[T], parse: Callable[[str, str], T], findings: list[Finding]
+) -> tuple[T, ...]:
+    """The classes or the pages of a book; what is wrong with their files goes to the book's findings."""
+    found: list[T] = []
+    for name in _names(files, folder, findings):
+        file = f"{folder}/{name}"
+        text, fault = text_of(files, file)
+        found.append(of(file, name[:-3]) if text is None else parse(file, text))
+        findings += [fault] if fault else found[-1].findings
+    return tuple(found)
 
 
 def _logo(
