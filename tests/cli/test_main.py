@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from in_git import commit
 from saponary.cli.main import COMMANDS
 from support import PLAIN, REPOSITORY, copy_book, write_book
 
@@ -72,6 +73,13 @@ def test_a_command_loads_what_it_needs(words: list[str], needed: set[str], tmp_p
     if words[0] == "proof":
         loaded(["begin", "new"], tmp_path)
     assert loaded(words, tmp_path) == needed
+
+
+def test_two_sides_whose_figures_are_kept_are_compared_without_what_computes_them(tmp_path: Path) -> None:
+    commit(write_book(tmp_path, {"recipes/a.md": PLAIN}), "first")
+    write_book(tmp_path, {"recipes/a.md": PLAIN.replace("superfat: 5 %", "superfat: 6 %")})
+    assert loaded(["compare"], tmp_path) >= {"pydantic"}
+    assert loaded(["compare"], tmp_path) == {"yaml"}
 
 
 def test_a_proof_that_measures_labels_loads_fonts_and_nothing_that_draws(tmp_path: Path) -> None:

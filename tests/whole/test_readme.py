@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from saponary.book.catalogue import compare
+from saponary.book.figure import compare
 from saponary.cli.main import COMMANDS, main
 from saponary.manual.keys import all_keys
 from saponary.quantity.units import LENGTH, MASS, VOLUME

@@ -15,8 +15,8 @@ from pathlib import Path
 import pytest
 
 from saponary.book import quotes
-from saponary.book.catalogue import FINGERPRINT
 from saponary.book.classes import parse_class
+from saponary.book.figure import FINGERPRINT
 from saponary.book.library import Book, read_book
 from saponary.book.proofed import Proofed
 from saponary.book.recipe_file import RecipeFile

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from importlib.metadata import version
 
 from saponary.assets.digest import code_of, digest
 from saponary.assets.store import Key
@@ -52,4 +51,8 @@ def key(step: str, *inputs: object) -> Key:
 
 @cache
 def _code(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> str:
+    if not libraries:
+        return digest([code_of(*rooms), {}])
+    from importlib.metadata import version  # reading it takes as long as all else, and few steps ask for it
+
     return digest([code_of(*rooms), {name: version(name) for name in libraries}])

@@ -13,8 +13,8 @@ from typing import Annotated
 
 from pydantic import Field, model_validator
 
-from saponary.book import quotes
-from saponary.book.catalogue import Figure, catalogue
+from saponary.book.catalogue import catalogue
+from saponary.book.figure import MAX_FIGURES, Figure
 from saponary.book.resolve import FILL, Resolved
 from saponary.lye import lesson
 from saponary.lye import mould as geometry
@@ -148,8 +148,8 @@ def parse_class(file: str, text: str) -> ClassFile:
         return read
     plan, faults = schema.validate(ClassPlan, read.tree, file)
     read.findings += faults
-    if read.body.count("{") > quotes.MAX_FIGURES:
-        message = f"this lesson opens more than {quotes.MAX_FIGURES} braces"
+    if read.body.count("{") > MAX_FIGURES:
+        message = f"this lesson opens more than {MAX_FIGURES} braces"
         place = read.place_at(read.body_start)
         read.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
     read.plan = None if any(f.severity == "error" for f in read.findings) else plan

@@ -12,7 +12,8 @@ from typing import TypeVar
 
 from saponary.book import quotes
 from saponary.book.aims import kept
-from saponary.book.catalogue import Figure, catalogue
+from saponary.book.catalogue import catalogue
+from saponary.book.figure import Figure
 from saponary.book.pictures import in_notes
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.records import BatchRecord

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from saponary import __version__
-from saponary.lye.figures import ENGINE_VERSION
+from saponary.lye.version import ENGINE_VERSION
 
 ENGINE = f"{__version__}+{ENGINE_VERSION}"
 """The version of the package, and of the engine's results."""

@@ -11,11 +11,12 @@ from typing import TypeVar
 
 from saponary.book import classes, own_pages
 from saponary.book.classes import ClassFile
+from saponary.book.file_names import SETTINGS_FILE
 from saponary.book.late import LateMap, late
 from saponary.book.logo import Logo, LogoFault, logo_of
 from saponary.book.outline import Outline
 from saponary.book.own_pages import OwnPage
-from saponary.book.parts import SETTINGS_FILE, PartRead, read_pantry, read_settings, read_yaml_file
+from saponary.book.parts import PartRead, read_pantry, read_settings, read_yaml_file
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records

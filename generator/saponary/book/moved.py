@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from saponary.book.catalogue import Figure
+from saponary.book.figure import Figure
 
 
 @dataclass(frozen=True)
@@ -23,6 +23,8 @@ def moved(old: Mapping[str, Figure], new: Mapping[str, Figure]) -> Iterator[Move
     """Every figure that is shown differently, in the order of the new ones."""
     for name in dict.fromkeys((*new, *old)):
         was, now = old.get(name), new.get(name)
+        if was == now:
+            continue
         before, after = _shown(was), _shown(now)
         if before != after:
             both = was is not None and now is not None and was.known and now.known

@@ -8,6 +8,7 @@ from typing import Generic, TypeVar
 
 from pydantic import BaseModel
 
+from saponary.book.file_names import PANTRY_FILE, SETTINGS_FILE
 from saponary.pantry import own as pantry_file
 from saponary.pantry.model import Pantry
 from saponary.pantry.standard import standard
@@ -23,8 +24,6 @@ from saponary.schema import validate as schema
 from saponary.schema.pantry import PantryFile
 from saponary.schema.settings import Purity, Settings
 from saponary.schema.waivers import Waived, placed
-
-SETTINGS_FILE, PANTRY_FILE = "book.yaml", "pantry.yaml"
 
 M = TypeVar("M", bound=BaseModel)
 V = TypeVar("V")

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from math import nan
 
 from saponary.book import quotes
-from saponary.book.catalogue import Figure, compare
+from saponary.book.figure import Figure, compare
 from saponary.quantity.units import QuantityError
 
 

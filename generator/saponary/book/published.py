@@ -14,8 +14,8 @@ from datetime import date
 from functools import cached_property
 
 from saponary.book.best_before import BestBefore, best_before_of
-from saponary.book.catalogue import Figure
 from saponary.book.computed import Computed
+from saponary.book.figure import Figure
 from saponary.book.on_sale import OnSale, on_sale
 from saponary.book.pictures import in_notes
 from saponary.book.plain_title import plain_title

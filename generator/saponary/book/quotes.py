@@ -29,9 +29,6 @@ TEXT_KEYS = frozenset({"title", "summary", "note", "notes", "say", "alt", "text"
 PLAIN_KEYS = frozenset({"collection", "vessel", "trace", "lot", "test", "from", "name", "scent"})
 """Keys of the front matter whose text is published as it stands, without figures."""
 
-MAX_FIGURES = 2_000
-"""Braces that one recipe's texts may open."""
-
 LEFT_BLANK = "blank "
 """Before a figure's name: a student works it out."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import PurePosixPath
 
 from saponary.book import quotes
+from saponary.book.figure import MAX_FIGURES
 from saponary.book.recipe_file import RecipeFile
 from saponary.reading import front_matter as front
 from saponary.reading.findings import Finding
@@ -19,9 +20,9 @@ def parse_recipe(file: str, text: str) -> RecipeFile:
         return recipe
     recipe.model, faults = schema.validate(Recipe, recipe.tree, file)
     recipe.findings += faults
-    if quotes.braces(recipe) > quotes.MAX_FIGURES:
+    if quotes.braces(recipe) > MAX_FIGURES:
         place = recipe.place_at(recipe.body_start)
-        message = f"the texts of this recipe open more than {quotes.MAX_FIGURES} braces"
+        message = f"the texts of this recipe open more than {MAX_FIGURES} braces"
         recipe.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
     if any(f.severity == "error" for f in recipe.findings):
         recipe.model = None

@@ -12,8 +12,9 @@ from pathlib import Path
 
 from saponary.book.changes import Changed, changes
 from saponary.book.computed import Computed
+from saponary.book.file_names import PANTRY_FILE, SETTINGS_FILE
 from saponary.book.library import Book, read_recipe
-from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE, read_pantry, read_settings
+from saponary.book.parts import read_pantry, read_settings
 from saponary.book.poured import recount_of
 from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches

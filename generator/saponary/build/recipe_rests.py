@@ -11,8 +11,8 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from saponary.assets.digest import digest
-from saponary.book.parts import PANTRY_FILE
-from saponary.book.quotes import MAX_FIGURES
+from saponary.book.figure import MAX_FIGURES
+from saponary.book.file_names import PANTRY_FILE
 from saponary.reading.decode import decoded
 from saponary.reading.front_matter import Parts, control, split
 from saponary.reading.plain import is_map

@@ -11,9 +11,10 @@ from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from saponary.book import classes, quotes
-from saponary.book.catalogue import FINGERPRINT, Compared, Figure, compare, compare_quoted, signature
+from saponary.book.catalogue import signature
 from saponary.book.classes import ClassFile
 from saponary.book.computed import Computed
+from saponary.book.figure import FINGERPRINT, Compared, Figure, compare, compare_quoted
 from saponary.book.recipe_text import parse_recipe
 from saponary.build.proof import Proof
 from saponary.lye.fingerprint import matches

@@ -13,12 +13,14 @@ from pathlib import Path
 from typing import Literal
 
 from saponary.assets.store import Store
-from saponary.book.catalogue import FINGERPRINT
+from saponary.book.figure import FINGERPRINT
+from saponary.book.file_names import PANTRY_FILE, SETTINGS_FILE
 from saponary.book.library import read_recipe
 from saponary.book.moved import Moved
-from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
+from saponary.build.came_to import Drifted
 from saponary.build.compare import changed_in
-from saponary.build.compared_side import Drifted, Side, drifted
+from saponary.build.compared_side import Side
+from saponary.build.weighed import drifted
 from saponary.reading.files import Files, Folder
 from saponary.reading.git import Commit, Revision, commits, objects
 

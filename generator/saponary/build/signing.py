@@ -9,8 +9,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from saponary.book.catalogue import FINGERPRINT, Compared, compare, signature
+from saponary.book.catalogue import signature
 from saponary.book.computed import Computed
+from saponary.book.figure import FINGERPRINT, Compared, compare
 from saponary.book.moved import Moved
 from saponary.build.compare_text import columns
 from saponary.build.signed_at import Program, Since

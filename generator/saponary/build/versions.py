@@ -15,10 +15,11 @@ from pathlib import Path
 from saponary.assets.step import Step
 from saponary.assets.store import Store
 from saponary.book.changes import Version
+from saponary.book.file_names import PANTRY_FILE, SETTINGS_FILE
 from saponary.book.library import Book
 from saponary.book.moved import Moved, moved
-from saponary.book.parts import PANTRY_FILE, SETTINGS_FILE
-from saponary.build.compared_side import ROOMS, CameTo, Side
+from saponary.build.came_to import CameTo
+from saponary.build.compared_side import ROOMS, Side
 from saponary.reading.git import Commit, Objects, Revision, objects
 
 MOST = 60

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.catalogue import Figure, catalogue
+from saponary.book.catalogue import catalogue
 from saponary.book.computed import Computed
+from saponary.book.figure import Figure
 from saponary.book.quotes import TEXT_KEYS
 from saponary.book.resolve import Resolved
 from saponary.checks.listed import IN_RECIPES, WARNING

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.book.computed import Computed
-from saponary.book.parts import SETTINGS_FILE
+from saponary.book.file_names import SETTINGS_FILE
 from saponary.checks.rule import ProofContext, Rule
 from saponary.reading.findings import Finding, suggest
 from saponary.schema.edition import ALL, editions

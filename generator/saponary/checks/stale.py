@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
-from saponary.book.catalogue import FINGERPRINT, Compared, Figure, compare, compare_quoted
 from saponary.book.classes import figures_of
 from saponary.book.computed import Computed
+from saponary.book.figure import FINGERPRINT, Compared, Figure, compare, compare_quoted
 from saponary.book.late import Seen
 from saponary.book.quotes import Quote, in_notes
 from saponary.checks.rule import ProofContext, Rule

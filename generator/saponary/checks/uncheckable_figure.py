@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from saponary.book import quotes
 from saponary.book.beside import stuck, stuck_in_notes
-from saponary.book.catalogue import compare_quoted
 from saponary.book.computed import Computed
+from saponary.book.figure import compare_quoted
 from saponary.book.records import BatchRecord, texts
 from saponary.checks.rule import ProofContext, Rule
 from saponary.quantity.units import QuantityError

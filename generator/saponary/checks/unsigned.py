@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from saponary.book.catalogue import FINGERPRINT
 from saponary.book.computed import Computed
+from saponary.book.figure import FINGERPRINT
 from saponary.checks.listed import IN_RECIPES, WARNING
 from saponary.checks.rule import Rule
 from saponary.reading.findings import Finding

@@ -25,9 +25,6 @@ from saponary.lye.formula import Addition, Formula, Liquid
 from saponary.lye.late import Late, late, with_late_oils
 from saponary.lye.scale import superfat_as_weighed
 
-ENGINE_VERSION = "2"
-"""Raised whenever the same formula would give other figures."""
-
 
 @dataclass(frozen=True)
 class Figures:

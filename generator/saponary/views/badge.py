@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import get_args
 
-from saponary.book.catalogue import FINGERPRINT, compare
 from saponary.book.changes import Changed
+from saponary.book.figure import FINGERPRINT, compare
 from saponary.book.published import Published
 from saponary.book.status import Name as StatusName
 from saponary.checks.language import unchecked

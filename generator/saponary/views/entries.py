@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from saponary.book.catalogue import Figure
+from saponary.book.figure import Figure
 from saponary.messages.message import Value
 from saponary.quantity.rounding import as_decimal
 

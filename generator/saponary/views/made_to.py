@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil
 
-from saponary.book.catalogue import Figure
 from saponary.book.cured import cured_water
+from saponary.book.figure import Figure
 from saponary.book.published import Published
 from saponary.lye.smallest import DRIFT, STEPS, SUPERFAT, for_superfat, smallest
 from saponary.messages.message import Message, Value, Within, grams, message, percent, short

@@ -13,7 +13,7 @@ from typing import Any
 from markupsafe import Markup
 
 from saponary.book import quotes
-from saponary.book.catalogue import Figure
+from saponary.book.figure import Figure
 from saponary.book.plain_title import plain_title, shown_figure
 from saponary.views.prose_links import NOWHERE, Links
 from saponary.views.prose_marks import CLOSE, OPEN, Placed, bare, parser, typographic

@@ -13,7 +13,7 @@ from tempfile import TemporaryDirectory
 import pytest
 
 from outputs.pdfs.desk import desk_at, sheets_of
-from saponary.book.catalogue import Figure
+from saponary.book.figure import Figure
 from saponary.book.proofed import Proofed
 from support import PLAIN, prove_one, some, write_book
 

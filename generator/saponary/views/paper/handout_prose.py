@@ -8,7 +8,7 @@ from math import nan
 from markupsafe import Markup
 
 from saponary.book import quotes
-from saponary.book.catalogue import Figure, compare
+from saponary.book.figure import Figure, compare
 from saponary.book.plain_title import unknown_figure
 from saponary.quantity.units import QuantityError
 from saponary.views.prose import Prose
