@@ -59,7 +59,7 @@ def loaded(words: list[str], folder: Path, watched: Sequence[str] = WATCHED) -> 
         (["rules"], set()),
         (["rules", "superfat"], {"yaml"}),
         (["manual", "first-recipe"], set()),
-        (["manual", "superfat"], {"markdown_it", "pydantic", "yaml"}),
+        (["manual", "superfat"], {"pydantic", "yaml"}),
         (["pantry"], {"yaml"}),
         (["pantry", "oils"], {"yaml"}),
         (["schema"], {"pydantic"}),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from importlib import metadata
 from pathlib import Path
 
 import pytest
@@ -55,8 +56,8 @@ def test_a_file_that_it_shows_and_that_changed_has_it_set_again(
 def test_another_version_of_what_sets_it_has_it_set_again(
     library: str, store: DiskStore, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    real = step.version
-    monkeypatch.setattr(step, "version", lambda name: "0" if name == library else real(name))
+    real = metadata.version
+    monkeypatch.setattr(metadata, "version", lambda name: "0" if name == library else real(name))
     step._code.cache_clear()
     try:
         assert pdf_kept.recall(store, FILES, SHEET) is None
