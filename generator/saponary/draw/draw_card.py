@@ -5,7 +5,7 @@ The same input gives the same bytes, with the same libraries: no date, no name a
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from io import BytesIO
 
 from PIL import Image, ImageDraw, ImageFont
@@ -31,7 +31,7 @@ def draw_card(card: Card) -> bytes:
     """A JPEG of WIDTH by HEIGHT pixels."""
     image = Image.new("RGB", (WIDTH, HEIGHT), _PAPER)
     pen = ImageDraw.Draw(image)
-    size, (book,) = _set(card.book, _ITALIC, (27, 24, 21), 30)
+    size, book = _named(card.book)
     pen.text((_LEFT, 83), book, _QUIET, _font(_ITALIC, size), "ls")
     if card.photo is None:
         _alone(image, card.drawing)
@@ -76,6 +76,13 @@ def _words(pen: ImageDraw.ImageDraw, card: Card, top: int) -> None:
     for line in lines:
         pen.text((_LEFT, y), line, _INK, _font(_REGULAR, small), "ls")
         y += small * _LINE
+
+
+@lru_cache(maxsize=64)
+def _named(book: str) -> tuple[int, str]:
+    """The name of the book, which all its cards have: its size, and what there is room for."""
+    size, (line,) = _set(book, _ITALIC, (27, 24, 21), 30)
+    return size, line
 
 
 def _set(text: str, face: str, sizes: tuple[int, ...], high: int, line: float = 1.0) -> tuple[int, list[str]]:

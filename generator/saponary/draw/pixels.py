@@ -9,19 +9,22 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from math import cos, pi, sin
 from xml.etree import ElementTree
 
 from PIL import Image, ImageChops, ImageDraw
 
 Points = list[tuple[float, float]]
+Box = tuple[int, int, int, int]
 Element = ElementTree.Element
 
 _DRAWN = 750
 """Pixels that it is at least wide when it is drawn, before it is made as small as it is wanted."""
 _STYLE = ("fill", "fill-rule", "fill-opacity", "stroke", "stroke-width", "stroke-opacity")
-_STEP = re.compile(r"[A-Za-z]|-?\d*\.?\d+")
-_ARGUMENTS = {"m": 2, "l": 2, "h": 1, "v": 1, "z": 0}
+_NUMBER = re.compile(r"-?\d*\.?\d+")
+_COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
+_ARGUMENTS = frozenset("mlhv")
 
 
 def size_within(svg: str, width: int, height: int) -> tuple[int, int]:
@@ -42,35 +45,30 @@ def pixels(svg: str, size: tuple[int, int], ground: str, ink: str) -> Image.Imag
     scale = image.width / width
     ids = {element.attrib["id"]: element for element in root.iter() if "id" in element.attrib}
     _Painter(image, ids, ink, _Place(scale, -left * scale, -top * scale)).all(root, {})
-    return image.resize(size, Image.Resampling.BOX)
+    return image.reduce(fine)
 
 
 def rings(path: str) -> list[Points]:
     """The lines of path data made of straight steps. Raises ValueError where a step is another."""
     found: list[Points] = []
     x = y = 0.0
-    words = _STEP.findall(path)
-    at, command = 0, ""
-    while at < len(words):
-        if words[at].isalpha():
-            command, at = words[at], at + 1
-        kind = command.lower()
-        if kind not in _ARGUMENTS:
-            raise ValueError(f"{command!r} is no straight step")
-        numbers = [float(word) for word in words[at : at + _ARGUMENTS[kind]]]
-        at += len(numbers)
-        from_x, from_y = (x, y) if command.islower() else (0.0, 0.0)
+    for command, written in _COMMAND.findall(path):
+        kind, numbers = command.lower(), [float(word) for word in _NUMBER.findall(written)]
         if kind == "z":
             found[-1].append(found[-1][0])
             continue
-        if kind != "v":
-            x = from_x + numbers[0]
-        if kind != "h":
-            y = from_y + numbers[-1]
+        if kind not in _ARGUMENTS:
+            raise ValueError(f"{command!r} is no straight step")
         if kind == "m":
             found.append([])
-            command = "l" if command == "m" else "L"
-        found[-1].append((x, y))
+        across, up = (numbers[::2], numbers[1::2]) if kind in "ml" else (numbers, numbers)
+        line, moved = found[-1], command == kind
+        for to_x, to_y in zip(across, up, strict=True):
+            if kind != "v":
+                x = x + to_x if moved else to_x
+            if kind != "h":
+                y = y + to_y if moved else to_y
+            line.append((x, y))
     return found
 
 
@@ -125,31 +123,41 @@ class _Painter:
         if not clip:
             return self.all(group, style)
         (shape,) = self.ids[clip.removeprefix("url(#").removesuffix(")")]
-        layer, mask = self.image.copy(), Image.new("L", self.image.size)
+        lines = self._lines(shape)
+        box = _around(lines, 0, self.image.size)
+        layer = self.image.copy()
         replace(self, image=layer).all(group, style)
-        _fill(ImageDraw.Draw(mask), self._lines(shape), 255)
-        self.image.paste(layer, mask=mask)
+        mask = _mask(box, lambda pen: _fill(pen, _from(box, lines), 1))
+        self.image.paste(layer.crop(box), box, mask)
 
     def _shape(self, element: Element, style: Mapping[str, str]) -> None:
         lines = self._lines(element)
         fill, stroke = self._colour(style.get("fill", "")), self._colour(style.get("stroke", ""))
         if fill and len(lines) > 1 and style.get("fill-rule") == "evenodd":
-            self.image.paste(fill, mask=_with_holes(lines, self.image.size))
+            box = _around(lines, 0, self.image.size)
+            self.image.paste(fill, box, _with_holes(_from(box, lines), (box[2] - box[0], box[3] - box[1])))
         elif fill:
-            self._paint(lambda pen, tone: _fill(pen, lines, tone), fill, style.get("fill-opacity", "1"))
+            self._paint(_fill, lines, 0, fill, style.get("fill-opacity", "1"))
         if stroke:
             width = float(style.get("stroke-width", "1")) * self.place.scale
             opacity = style.get("stroke-opacity", "1")
-            self._paint(lambda pen, tone: _stroke(pen, lines, width, tone), stroke, opacity)
+            self._paint(partial(_stroke, width=width), lines, width, stroke, opacity)
 
     def _paint(
-        self, shape: Callable[[ImageDraw.ImageDraw, str | int], None], tone: str, opacity: str
+        self,
+        shape: Callable[[ImageDraw.ImageDraw, list[Points], str | int], None],
+        lines: list[Points],
+        width: float,
+        tone: str,
+        opacity: str,
     ) -> None:
+        """Each pixel once, however often the lines cross it."""
         if float(opacity) == 1:
-            return shape(ImageDraw.Draw(self.image), tone)
-        mask = Image.new("L", self.image.size)
-        shape(ImageDraw.Draw(mask), round(255 * float(opacity)))
-        self.image.paste(tone, mask=mask)
+            return shape(ImageDraw.Draw(self.image), lines, tone)
+        box = _around(lines, width, self.image.size)
+        mask = _mask(box, lambda pen: shape(pen, _from(box, lines), 1))
+        veiled = self.image.crop(box).point(_veil(tone, float(opacity)))
+        self.image.paste(veiled, box, mask)
 
     def _colour(self, written: str) -> str:
         """'' where nothing is painted, or a pattern."""
@@ -160,12 +168,37 @@ class _Painter:
     def _lines(self, element: Element) -> list[Points]:
         if element.tag == "path":
             return [self.place.put(line) for line in rings(element.attrib["d"])]
-        number = {name: float(value) for name, value in element.attrib.items() if _STEP.fullmatch(value)}
+        number = {name: float(value) for name, value in element.attrib.items() if _NUMBER.fullmatch(value)}
         if element.tag == "rect":
             x, y, right, low = number["x"], number["y"], number["width"], number["height"]
             corners = [(x, y), (x + right, y), (x + right, y + low), (x, y + low), (x, y)]
             return [self.place.put(corners)]
         return [self.place.put(_round(number["cx"], number["cy"], number["rx"], number["ry"]))]
+
+
+def _around(lines: list[Points], width: float, size: tuple[int, int]) -> Box:
+    """The pixels of a picture that lines of a width may touch: left, top, right and foot."""
+    points = [point for line in lines for point in line] or [(0.0, 0.0)]
+    left, top = (max(0, int(min(point[i] for point in points) - width) - 1) for i in (0, 1))
+    right, foot = (min(size[i], int(max(point[i] for point in points) + width) + 2) for i in (0, 1))
+    return left, top, max(left, right), max(top, foot)
+
+
+def _from(box: Box, lines: list[Points]) -> list[Points]:
+    return [[(x - box[0], y - box[1]) for x, y in line] for line in lines]
+
+
+def _mask(box: Box, shape: Callable[[ImageDraw.ImageDraw], None]) -> Image.Image:
+    """What of a box is painted: a pixel is, or is not."""
+    mask = Image.new("1", (box[2] - box[0], box[3] - box[1]))
+    shape(ImageDraw.Draw(mask))
+    return mask
+
+
+def _veil(tone: str, opacity: float) -> list[int]:
+    """What becomes of each value of red, green and blue under a colour that is seen through."""
+    parts = (int(tone[i : i + 2], 16) for i in (1, 3, 5))
+    return [round(part * opacity + below * (1 - opacity)) for part in parts for below in range(256)]
 
 
 def _fill(pen: ImageDraw.ImageDraw, lines: list[Points], tone: str | int) -> None:
@@ -174,7 +207,7 @@ def _fill(pen: ImageDraw.ImageDraw, lines: list[Points], tone: str | int) -> Non
             pen.polygon(line, fill=tone)
 
 
-def _stroke(pen: ImageDraw.ImageDraw, lines: list[Points], width: float, tone: str | int) -> None:
+def _stroke(pen: ImageDraw.ImageDraw, lines: list[Points], tone: str | int, width: float) -> None:
     """A line of no length is a dot, as round caps make it."""
     for line in lines:
         if len(set(line)) > 1:
