@@ -2,6 +2,9 @@
 
 A value is told apart by its types and fields, never by how it prints. Code is told apart by the
 bytes of its files, so that no version has to be counted up by hand.
+
+A value is written out as text first: each part as its kind, how long it is, and what it is, so that no
+two values run into one. How values of a type are written is found once for the type.
 """
 
 from __future__ import annotations
@@ -15,20 +18,23 @@ from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
 from functools import cache
+from operator import attrgetter
 from pathlib import Path
 from typing import cast
 
 _PACKAGE = Path(__file__).resolve().parents[1]
 _DATA = frozenset({".py", ".yaml"})
 
-Feed = Callable[[bytes], None]
+Put = Callable[[str], None]
+Write = Callable[[Put, object], None]
+"""Writes a value out, part by part."""
 
 
 def digest(value: object) -> str:
     """The SHA-256 of a value made of plain data, dataclasses and models. Raises TypeError for any other."""
-    whole = hashlib.sha256()
-    _feed(whole.update, value)
-    return whole.hexdigest()
+    written: list[str] = []
+    _write(written.append, value)
+    return _hashed("".join(written).encode("utf-8", "surrogatepass"))
 
 
 @cache
@@ -39,53 +45,123 @@ def code_of(*rooms: str) -> str:
         home = _PACKAGE / room
         for path in sorted(home.rglob("*")) if home.is_dir() else [home]:
             if path.suffix in _DATA:
-                _text(whole.update, path.relative_to(_PACKAGE).as_posix())
-                _sized(whole.update, b"b", path.read_bytes())
+                data = path.read_bytes()
+                whole.update(f"{path.relative_to(_PACKAGE).as_posix()}\n{len(data)}\n".encode())
+                whole.update(data)
     return whole.hexdigest()
 
 
-def _feed(feed: Feed, value: object) -> None:
-    if isinstance(value, bytes):
-        _sized(feed, b"b", value)
-    elif isinstance(value, Enum):
-        _several(feed, type(value).__qualname__, [value.value])
-    elif isinstance(value, str):
-        _text(feed, value)
-    elif value is None or isinstance(value, (bool, int, float, date, Decimal, Fraction)):
-        _sized(feed, type(value).__name__.encode(), repr(value).encode())
-    elif isinstance(value, Mapping):
-        pairs = cast("Mapping[object, object]", value).items()
-        _several(feed, "map", [part for pair in pairs for part in pair])
-    elif isinstance(value, AbstractSet):
-        _several(feed, "set", sorted(digest(one) for one in cast("AbstractSet[object]", value)))
-    elif isinstance(value, Sequence):
-        _several(feed, "list", cast("Sequence[object]", value))
-    else:
-        _several(feed, type(value).__qualname__, _parts(value))
+def _hashed(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()
 
 
-def _parts(value: object) -> list[object]:
-    """Names and values of the fields of a dataclass, or of a model of the schema."""
-    if is_dataclass(value) and not isinstance(value, type):
-        names = [field.name for field in fields(value)]
-    elif (of_model := getattr(type(value), "model_fields", None)) is not None:
+def _write(put: Put, value: object) -> None:
+    kind = type(value)
+    write = _WRITE.get(kind)
+    if write is None:
+        write = _WRITE[kind] = _how(kind)
+    write(put, value)
+
+
+def _text(put: Put, value: object) -> None:
+    text = cast("str", value)
+    put(f"s{len(text)}:{text}")
+
+
+def _plain(put: Put, value: object) -> None:
+    text = repr(value)
+    put(f"{type(value).__name__}{len(text)}:{text}")
+
+
+def _float(put: Put, value: object) -> None:
+    put(f"f{value!r};")
+
+
+def _whole(put: Put, value: object) -> None:
+    put(f"i{value};")
+
+
+def _fraction(put: Put, value: object) -> None:
+    of = cast("Fraction", value)
+    put(f"q{of.numerator}/{of.denominator};")
+
+
+def _bytes(put: Put, value: object) -> None:
+    put(f"b{_hashed(cast('bytes', value))};")
+
+
+def _enum(put: Put, value: object) -> None:
+    put(f"of {type(value).__qualname__}:")
+    _write(put, cast("Enum", value).value)
+
+
+def _map(put: Put, value: object) -> None:
+    pairs = cast("Mapping[object, object]", value).items()
+    put(f"map{len(pairs)}:")
+    for key, one in pairs:
+        _write(put, key)
+        _write(put, one)
+
+
+def _set(put: Put, value: object) -> None:
+    ones = sorted(digest(one) for one in cast("AbstractSet[object]", value))
+    put(f"set{len(ones)}:{' '.join(ones)}")
+
+
+def _list(put: Put, value: object) -> None:
+    ones = cast("Sequence[object]", value)
+    put(f"list{len(ones)}:")
+    for one in ones:
+        _write(put, one)
+
+
+_WRITE: dict[type, Write] = {
+    str: _text,
+    float: _float,
+    int: _whole,
+    type(None): lambda put, value: put("n;"),
+    bool: lambda put, value: put("y;" if value else "o;"),
+    Fraction: _fraction,
+    dict: _map,
+    list: _list,
+    tuple: _list,
+}
+"""How values of a type are written, found so far."""
+
+_HOW: tuple[tuple[tuple[type, ...], Write], ...] = (
+    ((bytes,), _bytes),
+    ((Enum,), _enum),
+    ((str,), _text),
+    ((int, float, date, Decimal, Fraction), _plain),
+    ((Mapping,), _map),
+    ((AbstractSet,), _set),
+    ((Sequence,), _list),
+)
+"""The same for types that derive from these, in their order."""
+
+
+def _how(kind: type) -> Write:
+    for of, write in _HOW:
+        if issubclass(kind, of):
+            return write
+    return _of_fields(kind)
+
+
+def _of_fields(kind: type) -> Write:
+    """Writes a dataclass, or a model of the schema, by the names and values of its fields."""
+    if is_dataclass(kind):
+        names = [field.name for field in fields(kind)]
+    elif (of_model := getattr(kind, "model_fields", None)) is not None:
         names = list(of_model)
     else:
-        raise TypeError(f"a {type(value).__qualname__} has no digest")
-    return [part for name in names for part in (name, getattr(value, name))]
+        raise TypeError(f"a {kind.__qualname__} has no digest")
+    head = f"of {kind.__qualname__} {' '.join(names)}:"
+    # With a name beside them it gives them as a tuple, however few they are.
+    parts = cast("Callable[[object], tuple[object, ...]]", attrgetter("__class__", "__class__", *names))
 
+    def write(put: Put, value: object) -> None:
+        put(head)
+        for part in parts(value)[2:]:
+            _write(put, part)
 
-def _several(feed: Feed, kind: str, parts: Sequence[object]) -> None:
-    _sized(feed, b"of " + kind.encode(), str(len(parts)).encode())
-    for part in parts:
-        _feed(feed, part)
-
-
-def _text(feed: Feed, text: str) -> None:
-    _sized(feed, b"s", text.encode("utf-8", "surrogatepass"))
-
-
-def _sized(feed: Feed, kind: bytes, data: bytes) -> None:
-    """What it is and how long, before the bytes, so that no two values run into one."""
-    feed(b"%s %d:" % (kind, len(data)))
-    feed(data)
+    return write

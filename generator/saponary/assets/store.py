@@ -93,9 +93,11 @@ class DiskStore:
         try:
             self._begin()
             head = _head(self._begun(), key, value)
-            place.parent.mkdir(parents=True, exist_ok=True)
-            with beside.open("xb") as file:
-                file.write(head + b"\n" + value)
+            try:
+                _write(beside, head, value)
+            except FileNotFoundError:
+                place.parent.mkdir(parents=True, exist_ok=True)
+                _write(beside, head, value)
             beside.replace(place)
         except OSError:
             with suppress(OSError):
@@ -171,6 +173,11 @@ def _head(seal: bytes, key: Key, value: bytes) -> bytes:
     whole = hashlib.sha256(seal + f"{key.step}/{key.of}\n".encode())
     whole.update(value)
     return _MAGIC + whole.hexdigest().encode()
+
+
+def _write(path: Path, head: bytes, value: bytes) -> None:
+    with path.open("xb") as file:
+        file.write(b"%s\n%s" % (head, value))
 
 
 def _forget(path: Path) -> None:

@@ -7,6 +7,7 @@ import gc
 from collections.abc import Callable, Sequence
 from datetime import date
 
+from saponary.assets.held_memory import hold_memory
 from saponary.build.last_run import LastRun
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, home
@@ -45,6 +46,7 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     from saponary.build.site import Stopped, build
     from saponary.outputs.pdf_engine import PressMissing
 
+    hold_memory()
     wanted = _editions(given.edition, proof)
     press = _press(given.press, proof)
     try:
