@@ -9,7 +9,7 @@ from saponary.quantity.rounding import show
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.choices import choices, marks
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.gallery import collection, gallery_view, main_oils
+from saponary.views.gallery import collection, gallery_row, gallery_view, in_order, main_oils
 from saponary.views.site import SiteInput
 from support import proof_of
 
@@ -25,7 +25,7 @@ def recipes_of(book: str) -> tuple[SiteInput, tuple[Published, ...]]:
 
 def test_choices_count_every_card_that_bears_their_mark_and_part_the_cards() -> None:
     site, recipes = recipes_of("demo")
-    view = gallery_view(site, recipes, frozenset())
+    view = gallery_view(site, [gallery_row(one, site) for one in in_order(recipes)], frozenset())
     assert len(view.cards) == len(recipes) and {"oil", "colour", "scent"} <= {c.name for c in view.choices}
     for choice in view.choices:
         for option in choice.options:

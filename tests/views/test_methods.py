@@ -20,7 +20,7 @@ from saponary.schema.methods import METHODS
 from saponary.schema.settings import Settings
 from saponary.views.cooked_lots import cook_facts
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.gallery import gallery_view
+from saponary.views.gallery import gallery_row, gallery_view
 from saponary.views.panel import panel
 from saponary.views.paper.record_fields import record_fields, sheet_fields
 from saponary.views.prose import Prose
@@ -191,7 +191,8 @@ def test_a_sheet_and_a_handout_ask_for_what_the_method_has() -> None:
 def test_recipes_may_be_chosen_by_method() -> None:
     proof = proof_of("starters")
     site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[PUBLIC])
-    (choice,) = (c for c in gallery_view(site, site.recipes, frozenset()).choices if c.name == "method")
+    rows = [gallery_row(one, site) for one in site.recipes]
+    (choice,) = (c for c in gallery_view(site, rows, frozenset()).choices if c.name == "method")
     assert {option.mark for option in choice.options} == {f"method-{method}" for method in STARTERS}
 
 

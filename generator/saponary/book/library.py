@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import partial
+from functools import cached_property, partial
 from pathlib import Path, PurePosixPath
 from typing import TypeVar
 
@@ -73,6 +73,11 @@ class Book:
     """Of each of these files."""
     outlines: Mapping[str, Outline] = field(default_factory=dict[str, Outline])
     """Of recipes that are not read until they are asked about."""
+
+    @cached_property
+    def slugs(self) -> Mapping[str, None]:
+        """The recipes' names, in their order."""
+        return dict.fromkeys(recipe.slug for recipe in self.recipes)
 
     def settings_at(self, path: TreePath) -> Place:
         """Where a key of the settings stands; the file itself where it is not written."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Collection
 from dataclasses import replace
 
 from saponary.build.proof import Proof
@@ -17,19 +18,25 @@ def without_unfinished(proof: Proof) -> tuple[Proof, dict[str, int]]:
     An error of a recipe that is signed, or of any other file, stays: it stops the build.
     """
     wrong = Counter(found.place.file for found in proof.findings if found.severity == "error")
-    left = {file: wrong[file] for file in sorted(_drafts(proof)) if file in wrong}
+    left = {file: wrong[file] for file in sorted(_drafts(proof, wrong))}
     if not left:
         return proof, {}
     kept = replace(
         proof,
-        recipes=tuple(one for one in proof.recipes if one.computed.file.file not in left),
+        recipes=tuple(one for one in proof.recipes if one.computed.path not in left),
         findings=tuple(f for f in proof.findings if f.severity != "error" or f.place.file not in left),
     )
     return kept, left
 
 
-def _drafts(proof: Proof) -> set[str]:
-    """The files of recipes that are not signed, whether they can be computed or not."""
-    computed = {one.computed.file.file: one.status.name == "draft" for one in proof.recipes}
-    read = {one.file: not _SIGNED.search(one.text) for one in proof.book.recipes}
+def _drafts(proof: Proof, among: Collection[str]) -> set[str]:
+    """Which of these files are recipes that are not signed, whether they can be computed or not."""
+    computed = {
+        file: one.status.name == "draft" for one in proof.recipes if (file := one.computed.path) in among
+    }
+    read = {
+        one.file: not _SIGNED.search(one.text)
+        for one in proof.book.recipes
+        if one.file in among and one.file not in computed
+    }
     return {file for file, draft in {**read, **computed}.items() if draft}

@@ -57,17 +57,14 @@ def dead(to: str, is_picture: bool, folder: str, book: Book) -> tuple[str, str] 
         return f"the picture {to!r} is not one of the book's photos, which are in {PHOTOS}", hint
     if path is None:
         return None
-    slugs = [recipe.slug for recipe in book.recipes]
-    for name, room, known in (
-        ("recipe", RECIPES, slugs),
-        ("page", PAGES, [page.slug for page in book.pages]),
-    ):
+    pages = dict.fromkeys(page.slug for page in book.pages)
+    for name, room, there in (("recipe", RECIPES, book.slugs), ("page", PAGES, pages)):
         slug = named(path, room)
         if slug is not None:
-            if slug in known:
+            if slug in there:
                 return None
-            return f"there is no {name} {slug!r} for this link", suggest(slug, known, f"{name}s")
-    hint = suggest(basename(path).partition(".")[0], slugs, "recipes")
+            return f"there is no {name} {slug!r} for this link", suggest(slug, [*there], f"{name}s")
+    hint = suggest(basename(path).partition(".")[0], [*book.slugs], "recipes")
     return f"{to!r} is not a file of the book that has a page", hint
 
 

@@ -72,6 +72,16 @@ def recipes(published: Iterable[Published]) -> tuple[str, ...]:
     return (TITLES, *(recipe(one.slug) for one in published))
 
 
+def row(slug: str) -> tuple[str, ...]:
+    """What is said of one recipe on a page of the whole book."""
+    return SETTINGS, EDITION, VERSIONS, recipe(slug)
+
+
+def dated_row(slug: str) -> tuple[str, ...]:
+    """What is said of one recipe on a day."""
+    return *row(slug), DAY
+
+
 def taught(site: SiteInput) -> tuple[str, ...]:
     """What a recipe's page rests on where it is at the size of a class: its lesson, and its moulds."""
     return (CLASSES, PANTRY) if site.edition.reader == "student" else ()

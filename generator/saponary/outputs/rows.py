@@ -6,11 +6,15 @@ import json
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass, field
+from typing import TypeVar, cast
 
 from saponary.assets.digest import digest
 from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import NoStore, Store
 from saponary.book.published import Published
+from saponary.outputs import plain
+
+T = TypeVar("T")
 
 ROWS = Step("rows", ("kind", "edition"), (*TO_THE_LABEL, "draw", "views", "outputs"), ("markdown-it-py",))
 """The rows of one page, with digests of what each was made from."""
@@ -49,3 +53,18 @@ class Rows:
         if now != was:
             self.store.keep(key, json.dumps(now, ensure_ascii=False).encode("utf-8"))
         return [row for _, row in now.values()]
+
+    def all(
+        self,
+        kind: str,
+        row: type[T],
+        recipes: Iterable[Published],
+        rests_on: Callable[[str], Iterable[str]],
+        make: Callable[[Published], Iterable[T]],
+    ) -> list[T]:
+        """The rows that `make` makes of each recipe, one after another: dataclasses, which `row` is."""
+        return [
+            one
+            for text in self.of(kind, recipes, rests_on, lambda recipe: plain.as_text(tuple(make(recipe))))
+            for one in cast("list[T]", plain.of_text(row, text))
+        ]

@@ -78,8 +78,7 @@ def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> Cl
     sheet = handout(read, plan, site, answers=False)
     if sheet is None:
         return None
-    shown = {recipe.slug: recipe for recipe in site.recipes}
-    recipes = [shown[slug] for slug in plan.recipes]
+    recipes = [site.by_slug[slug] for slug in plan.recipes]
     made = zip(recipes, sheet.recipes, strict=True)
     return ClassPage(
         title=sheet.title,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
@@ -15,20 +16,36 @@ from saponary.views.pantry import Use
 from saponary.views.prose import Prose
 
 
-def uses(recipes: Sequence[Published], shelf: Pantry, up: str) -> dict[str, tuple[Use, ...]]:
-    """By colourant, recipes by title; a colourant that is in none is left out."""
+@dataclass(frozen=True)
+class Coloured:
+    """That a recipe uses a colourant."""
+
+    id: str
+    use: Use
+
+
+def coloured(recipe: Published, shelf: Pantry, up: str) -> Iterator[Coloured]:
+    """Every colourant that one recipe uses."""
+    title = Prose(recipe.catalogue).title(recipe.model.title)
+    amounts: dict[str, list[Value]] = {}
+    for name, much in (*_stirred(recipe), *_infused(recipe, shelf), *_dry(recipe)):
+        entry = shelf.additions.get(name)
+        if entry is not None and entry.colour is not None:
+            amounts.setdefault(name, []).append(much)
+    for name, ways in amounts.items():
+        yield Coloured(name, Use(title, up + links.recipe_page(recipe.slug), commas(*_once(ways))))
+
+
+def by_title(recipes: Iterable[Published]) -> list[Published]:
+    """Recipes in the order in which they stand below a colourant."""
+    return sorted(recipes, key=lambda one: (one.glance.title.casefold(), one.slug))
+
+
+def uses(everything: Iterable[Coloured]) -> dict[str, tuple[Use, ...]]:
+    """By colourant, in their order; a colourant that is in none is left out."""
     found: dict[str, list[Use]] = {}
-    for recipe in sorted(recipes, key=lambda r: (r.model.title.casefold(), r.slug)):
-        computed = recipe
-        title = Prose(computed.catalogue).title(computed.model.title)
-        amounts: dict[str, list[Value]] = {}
-        for name, much in (*_stirred(computed), *_infused(computed, shelf), *_dry(computed)):
-            entry = shelf.additions.get(name)
-            if entry is not None and entry.colour is not None:
-                amounts.setdefault(name, []).append(much)
-        for name, ways in amounts.items():
-            href = up + links.recipe_page(recipe.slug)
-            found.setdefault(name, []).append(Use(title, href, commas(*_once(ways))))
+    for one in everything:
+        found.setdefault(one.id, []).append(one.use)
     return {name: tuple(there) for name, there in found.items()}
 
 

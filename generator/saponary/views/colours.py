@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from saponary.book.published import Published
 from saponary.draw.charts.swatch import swatch
 from saponary.messages.message import Listed, Message, Number, Value, message, short
 from saponary.pantry.colour import CURED_FROM, FRESH_UNTIL, seen
 from saponary.pantry.model import Addition, Chip, Colour, Pantry
 from saponary.pantry.standard import standard
 from saponary.views import links, names, shades
-from saponary.views.colour_uses import uses
+from saponary.views.colour_uses import Coloured, uses
 from saponary.views.colour_words import in_words
 from saponary.views.facts import Fact
 from saponary.views.pantry import Use
@@ -92,10 +91,11 @@ class ColoursView:
     """Whether colours are told by their sRGB numbers too: those are for the maker."""
 
 
-def colours_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ColoursView:
+def colours_view(site: SiteInput, everything: Iterable[Coloured]) -> ColoursView:
+    """`everything` is each recipe's use of each colourant."""
     shelf = site.book.pantry
-    used = uses(recipes, shelf, up)
-    lots = frozenset(record.batch.lot for recipe in recipes for record in recipe.batches)
+    used = uses(everything)
+    lots = frozenset(lot for recipe in site.recipes for lot, _ in recipe.glance.lots)
     found = sorted(
         (e for e in shelf.additions.values() if e.colour is not None), key=lambda e: (e.name.casefold(), e.id)
     )

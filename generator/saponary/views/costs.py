@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.book.batch_cost import batch_cost
@@ -31,6 +31,8 @@ class CostRow:
     lots: int
     poured: Number
     unpriced: Value
+    partly: bool
+    """Whether its sum leaves anything out."""
 
 
 @dataclass(frozen=True)
@@ -46,17 +48,22 @@ class CostsView:
     """Whether anything that is weighed has no price, and is in no sum."""
 
 
-def costs_view(recipes: Sequence[Published], settings: Settings, up: str) -> CostsView:
-    """Every recipe that anything of is priced."""
-    made = [(recipe, found) for recipe in recipes if (found := batch_cost(recipe)).batch > 0]
-    spent = sum(found.batch * len(recipe.batches) for recipe, found in made)
+def cost_rows(recipe: Published, up: str) -> Iterator[CostRow]:
+    """A recipe of which anything is priced."""
+    found = batch_cost(recipe)
+    if found.batch > 0:
+        yield _row(recipe, found, up)
+
+
+def costs_view(rows: Sequence[CostRow], settings: Settings) -> CostsView:
+    """All recipes together."""
     return CostsView(
-        rows=tuple(_row(recipe, found, up) for recipe, found in made),
-        lots=sum(len(recipe.batches) for recipe, _ in made),
-        poured=money(spent, settings),
+        rows=tuple(rows),
+        lots=sum(row.lots for row in rows),
+        poured=money(sum(row.poured.value for row in rows), settings),
         currency=settings.currency or "",
         unit=settings.units,
-        partly=any(found.unpriced for _, found in made),
+        partly=any(row.partly for row in rows),
     )
 
 
@@ -83,4 +90,5 @@ def _row(recipe: Published, found: Cost, up: str) -> CostRow:
         lots=len(recipe.batches),
         poured=Number(found.batch * len(recipe.batches), 2),
         unpriced=unpriced(found, recipe.pantry),
+        partly=bool(found.unpriced),
     )

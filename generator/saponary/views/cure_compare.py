@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from datetime import date
 from math import ceil
 
 from saponary.book.curing import cures
-from saponary.book.published import Published
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.cure.readings import half_life
 from saponary.messages.message import Message, Number, Value, message, percent, short
 from saponary.views.lot_rows import MANY
 from saponary.views.names import spoken
-from saponary.views.readiness import Lot, lots
+from saponary.views.readiness import Lot
 
 
 @dataclass(frozen=True)
@@ -29,6 +29,17 @@ class CureRow:
     half: Message
     loss: Number
     ready: Message
+
+
+@dataclass(frozen=True)
+class Dried:
+    """A marked bar among all others: its lot, its row, the groups it is of, and the day on which it was ready."""
+
+    poured: date
+    title: str
+    row: CureRow
+    groups: tuple[tuple[str, str], ...]
+    day: float
 
 
 @dataclass(frozen=True)
@@ -52,20 +63,19 @@ _BANDS = ((0.5, "air-dry"), (0.65, "air-middle"), (1.01, "air-damp"))
 """Bands of humidity: below which share, and their ids."""
 
 
-def compare(recipes: Sequence[Published], up: str) -> CureCompare | None:
+def compare(dried: Iterable[Dried]) -> CureCompare | None:
     """None where fewer than two bars of the book could be fitted."""
-    fitted = list(_fitted(recipes))
+    fitted = sorted(dried, key=lambda one: (one.title.casefold(), one.poured))
     if len(fitted) < 2:
         return None
-    latest = sorted((lot.batch.poured for lot, _, _ in fitted), reverse=True)[:MANY][-1]
-    shown = [one for one in fitted if one[0].batch.poured >= latest]
-    rows = tuple(_row(lot, fit, day, up) for lot, fit, day in shown)
+    latest = sorted((one.poured for one in fitted), reverse=True)[:MANY][-1]
+    shown = [one for one in fitted if one.poured >= latest]
     groups: dict[tuple[str, str], list[float]] = {}
-    for lot, _, day in fitted:
-        for group in _groups(lot):
-            groups.setdefault(group, []).append(day)
+    for one in fitted:
+        for group in one.groups:
+            groups.setdefault(group, []).append(one.day)
     return CureCompare(
-        rows,
+        tuple(one.row for one in shown),
         len(shown) < len(fitted),
         tuple(
             CureGroup(
@@ -79,11 +89,12 @@ def compare(recipes: Sequence[Published], up: str) -> CureCompare | None:
     )
 
 
-def _fitted(recipes: Sequence[Published]) -> Iterator[tuple[Lot, CureFit, float]]:
-    for lot in sorted(lots(recipes), key=lambda each: (each.title.casefold(), each.batch.poured)):
-        for bar in cures(lot.batch):
-            if isinstance(bar.fit, CureFit) and bar.ready is not None:
-                yield lot, bar.fit, bar.ready.day
+def dried_bars(lot: Lot, up: str) -> Iterator[Dried]:
+    """The marked bars of one lot."""
+    for bar in cures(lot.batch):
+        if isinstance(bar.fit, CureFit) and bar.ready is not None:
+            shown = _row(lot, bar.fit, bar.ready.day, up)
+            yield Dried(lot.batch.poured, lot.title, shown, tuple(_groups(lot)), bar.ready.day)
 
 
 def _groups(lot: Lot) -> Iterator[tuple[str, str]]:

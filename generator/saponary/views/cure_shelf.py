@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from math import inf
 
 from markupsafe import Markup
@@ -17,11 +18,11 @@ from saponary.messages.message import Day, Message, Value, clauses, grams, messa
 from saponary.messages.message import day as on_day
 from saponary.messages.speaker import speaker
 from saponary.views import links
-from saponary.views.cure_compare import CureCompare, compare
+from saponary.views.cure_compare import CureCompare, Dried, compare, dried_bars
 from saponary.views.facts import Fact, days, of_bar
-from saponary.views.lot_rows import LATEST, STATES, LotRow, State, YearLink, row, state_of, told_once
+from saponary.views.lot_rows import LATEST, STATES, LotLine, LotRow, State, YearLink, line, told_once
 from saponary.views.lots import year_links
-from saponary.views.readiness import Lot, Readiness, due_lots, lots, why_none
+from saponary.views.readiness import Lot, Readiness, lots_of, why_none
 from saponary.views.site import SiteInput
 
 
@@ -69,19 +70,47 @@ class ShelfView:
     compare: CureCompare | None
 
 
-def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> ShelfView:
-    found = lots(recipes)
-    every = [(lot, lot.readiness) for lot in found]
-    by_state: dict[State, list[tuple[Lot, Readiness]]] = {state: [] for state in STATES}
-    for lot, ready in every:
-        by_state[state_of(lot.batch, ready, site.on)].append((lot, ready))
-    curing = sorted(by_state["curing"], key=lambda pair: pair[1].on)
-    axis = axis_for([_span(lot, ready, site) for lot, ready in curing])
-    years = year_links(found, up)
+@dataclass(frozen=True)
+class ShelfLine:
+    """A lot among all others: what is said of it once it has cured, and what while it cures."""
+
+    slug: str
+    lot: str
+    poured: date
+    past: LotLine
+    curing: ShelfLot
+    """Without its span, which is drawn on the scale of all."""
+    span: Span
+    dried: tuple[Dried, ...]
+
+
+def shelf_lines(recipe: Published, site: SiteInput, up: str) -> Iterator[ShelfLine]:
+    """The lots of one recipe."""
+    for lot in lots_of(recipe):
+        found = lot.readiness
+        yield ShelfLine(
+            slug=recipe.slug,
+            lot=lot.batch.lot,
+            poured=lot.batch.poured,
+            past=line(lot, found, site, up),
+            curing=_view(lot, found, site, up),
+            span=Span((lot.batch.poured - site.on).days, (found.on - site.on).days),
+            dried=tuple(dried_bars(lot, up)),
+        )
+
+
+def cure_shelf_view(site: SiteInput, every: Sequence[ShelfLine], up: str) -> ShelfView:
+    """The shelf of all lots, which come the newest first."""
+    by_state: dict[State, list[ShelfLine]] = {state: [] for state in STATES}
+    for one in every:
+        by_state[one.past.row.state].append(one)
+    curing = sorted(by_state["curing"], key=lambda one: one.past.over)
+    axis = axis_for([one.span for one in curing])
+    years = year_links(site.recipes, up)
     past = [
-        pair
+        one.past.row
         for states in _ORDER
-        for pair in sorted(_of(by_state, states), key=lambda pair: pair[1].on, reverse=True)
+        for one in sorted(_of(by_state, states), key=lambda one: one.past.over, reverse=True)
     ]
     held = len(by_state["held"])
     return ShelfView(
@@ -89,36 +118,36 @@ def cure_shelf_view(site: SiteInput, recipes: Sequence[Published], up: str) -> S
         axis=Markup(days_axis(axis, speaker(site.book.settings.language, site.book.settings.units)))
         if curing
         else Markup(""),
-        curing=tuple(_view(lot, ready, site, up, axis) for lot, ready in curing),
-        past=tuple(row(lot, ready, site, up) for lot, ready in (past[: held + LATEST] if years else past)),
+        curing=tuple(_drawn(one, site, axis) for one in curing),
+        past=tuple(past[: held + LATEST] if years else past),
         years=years,
         states=told_once({state for state in STATES if by_state[state]}),
         loss=percent(WEEKLY_LOSS, tight=True),
         ahead=len(by_state["ahead"]),
-        calendar=up + links.READY if due_lots(recipes, site.on) else "",
+        calendar=up + links.READY if any(recipe.glance.free for recipe in site.recipes) else "",
         cure_days=site.book.settings.cure,
-        compare=compare(recipes, up),
+        compare=compare(bar for one in every for bar in one.dried),
     )
 
 
-def _of(
-    found: Mapping[State, Sequence[tuple[Lot, Readiness]]], states: Sequence[State]
-) -> Iterator[tuple[Lot, Readiness]]:
-    return (pair for state in states for pair in found[state])
+def _of(found: Mapping[State, Sequence[ShelfLine]], states: Sequence[State]) -> Iterator[ShelfLine]:
+    return (one for state in states for one in found[state])
 
 
 _ORDER: tuple[tuple[State, ...], ...] = (("held",), ("untested", "astray", "unknown", "ready"))
 """Those held back stand before all others."""
 
 
-def _span(lot: Lot, found: Readiness, site: SiteInput) -> Span:
-    return Span((lot.batch.poured - site.on).days, (found.on - site.on).days)
-
-
-def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | None) -> ShelfLot:
-    batch = lot.batch
-    drawn = message("shelf.span", lot=batch.lot, poured=on_day(batch.poured), ready=on_day(found.on))
+def _drawn(one: ShelfLine, site: SiteInput, axis: Axis | None) -> ShelfLot:
+    """With its span."""
+    drawn = message("shelf.span", lot=one.lot, poured=on_day(one.poured), ready=on_day(one.past.over))
     words = speaker(site.book.settings.language, site.book.settings.units).say(drawn)
+    shown = Markup(span(one.span, axis, words, f"span-{one.past.row.id}")) if axis else Markup("")
+    return replace(one.curing, span=shown)
+
+
+def _view(lot: Lot, found: Readiness, site: SiteInput, up: str) -> ShelfLot:
+    batch = lot.batch
     return ShelfLot(
         lot=batch.lot,
         lot_href=up + lot.path,
@@ -134,7 +163,7 @@ def _view(lot: Lot, found: Readiness, site: SiteInput, up: str, axis: Axis | Non
         days=found.day,
         how=found.how,
         tested=lot.standing.tested is not None,
-        span=Markup(span(_span(lot, found, site), axis, words, f"span-{lot.anchor}")) if axis else Markup(""),
+        span=Markup(""),
         facts=tuple(_weights(lot, found, site)),
     )
 

@@ -18,7 +18,8 @@ from saponary.views.printed import Printed, of_book
 from saponary.views.prose import Prose, first_sentence
 from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
-from saponary.views.traits import traits
+from saponary.views.swatches import Tinted, tinted
+from saponary.views.traits import Traits, traits
 
 
 @dataclass(frozen=True)
@@ -36,6 +37,15 @@ class Card:
     ready: bool
     oils: Value
     marks: str
+
+
+@dataclass(frozen=True)
+class GalleryRow:
+    """One recipe on the index: its card, what it may be chosen by, and the colours of its parts."""
+
+    card: Card
+    traits: Traits
+    tinted: tuple[Tinted, ...]
 
 
 @dataclass(frozen=True)
@@ -80,13 +90,17 @@ def in_order(recipes: Iterable[Published]) -> list[Published]:
 _CHOSEN_BY: tuple[What, ...] = ("ready", "status", "method", "scent", "free", "colour", "oil", "collection")
 
 
+def gallery_row(recipe: Published, site: SiteInput, up: str = "") -> GalleryRow:
+    """`up` leads from the page to the top of the site."""
+    has = traits(recipe, site, bool(recipe.on_sale.lots))
+    return GalleryRow(_card(recipe, site, marks(has), up), has, tinted(recipe))
+
+
 def gallery_view(
-    site: SiteInput, recipes: Sequence[Published], published: frozenset[str], up: str = ""
+    site: SiteInput, rows: Sequence[GalleryRow], published: frozenset[str], up: str = ""
 ) -> GalleryView:
-    """`up` leads from its page to the top of the site."""
+    """`rows` in their order; `up` leads from its page to the top of the site."""
     settings = site.book.settings
-    row = in_order(recipes)
-    found = [(recipe, traits(recipe, site, bool(recipe.on_sale.lots))) for recipe in row]
     return GalleryView(
         title=settings.title,
         subtitle=settings.subtitle,
@@ -95,8 +109,8 @@ def gallery_view(
         about=Prose({}, Links(published, up, "", site.pages)).block(settings.about, front=True)
         if settings.about.strip()
         else None,
-        cards=tuple(_card(recipe, site, marks(has), up) for recipe, has in found),
-        choices=choices([has for _, has in found], _CHOSEN_BY),
+        cards=tuple(row.card for row in rows),
+        choices=choices([row.traits for row in rows], _CHOSEN_BY),
         printed=of_book(site, up),
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.book.changes import Version
@@ -59,6 +59,8 @@ class ChangeView:
     """A change of one recipe, in the book's list."""
 
     slug: str
+    at: int
+    """Its place among those of its recipe, the latest first."""
     title: str
     href: str
     version: VersionView
@@ -76,19 +78,26 @@ def history(recipe: Published, site: SiteInput, up: str) -> HistoryView:
     )
 
 
-def book_changes(recipes: Iterable[Published], site: SiteInput, up: str) -> tuple[ChangeView, ...]:
-    """Every version of every recipe, the latest first; of one day, by the recipes' names."""
-    found = [(one, recipe) for recipe in recipes for one in site.versions.get(recipe.slug, ())]
-    found.sort(key=lambda pair: (-pair[0].on.toordinal(), pair[1].slug))
-    return tuple(
-        ChangeView(
-            recipe.slug,
-            Prose(recipe.catalogue).title(recipe.model.title),
-            up + links.history(recipe.slug),
-            _version(one, recipe, site, first=one is site.versions[recipe.slug][-1]),
-        )
-        for one, recipe in found[:MOST]
-    )
+def latest(slugs: Iterable[str], site: SiteInput, most: int = MOST) -> tuple[tuple[str, int], ...]:
+    """The latest versions of all these recipes, by recipe and place among its own; of one day, by the recipes."""
+    found = [(slug, at, one) for slug in slugs for at, one in enumerate(site.versions.get(slug, ()))]
+    found.sort(key=lambda one: (-one[2].on.toordinal(), one[0]))
+    return tuple((slug, at) for slug, at, _ in found[:most])
+
+
+def changes(recipe: Published, site: SiteInput, up: str) -> Iterator[ChangeView]:
+    """Every version of one recipe."""
+    found = site.versions.get(recipe.slug, ())
+    title, href = Prose(recipe.catalogue).title(recipe.model.title), up + links.history(recipe.slug)
+    for at, one in enumerate(found):
+        version = _version(one, recipe, site, first=one is found[-1])
+        yield ChangeView(recipe.slug, at, title, href, version)
+
+
+def in_their_order(rows: Iterable[ChangeView], wanted: Iterable[tuple[str, int]]) -> tuple[ChangeView, ...]:
+    """Those that are wanted, in that order."""
+    known = {(row.slug, row.at): row for row in rows}
+    return tuple(known[one] for one in wanted)
 
 
 def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -> VersionView:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
 
 from saponary.book.curing import cures
+from saponary.book.published import Published
 from saponary.book.standing import Name
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Day, Message, Value, percent
@@ -17,7 +18,7 @@ from saponary.views import links
 from saponary.views.batches import Photo, photo
 from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
-from saponary.views.readiness import Lot, Readiness
+from saponary.views.readiness import Lot, Readiness, lots_of
 from saponary.views.site import SiteInput
 
 State = Literal["held", "untested", "astray", "unknown", "curing", "ahead", "ready"]
@@ -56,6 +57,18 @@ class LotRow:
 
 
 @dataclass(frozen=True)
+class LotLine:
+    """A lot among all others: what it goes by, when it was poured and when its cure is over, its word, its row."""
+
+    slug: str
+    lot: str
+    poured: date
+    over: date
+    word: Message
+    row: LotRow
+
+
+@dataclass(frozen=True)
 class YearLink:
     """The lots of a year, where they have a page of their own."""
 
@@ -76,6 +89,18 @@ def state_of(batch: Batch, found: Readiness, on: date) -> State:
 
 _CURED: Mapping[Name, State] = {"untested": "untested", "astray": "astray", "clean": "ready"}
 """What a lot is called that has cured and is not held."""
+
+
+def lines(recipe: Published, site: SiteInput, up: str) -> Iterator[LotLine]:
+    """The lots of one recipe; `up` leads to the top of the site."""
+    for lot in lots_of(recipe):
+        yield line(lot, lot.readiness, site, up)
+
+
+def line(lot: Lot, found: Readiness, site: SiteInput, up: str) -> LotLine:
+    """One lot."""
+    shown = row(lot, found, site, up)
+    return LotLine(lot.recipe.slug, lot.batch.lot, lot.batch.poured, found.on, found.word, shown)
 
 
 def row(lot: Lot, found: Readiness, site: SiteInput, up: str) -> LotRow:

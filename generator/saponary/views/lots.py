@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -11,8 +12,7 @@ from saponary.messages.message import Day, Message, Value, message, percent
 from saponary.messages.message import day as on_day
 from saponary.views import links
 from saponary.views.facts import days
-from saponary.views.lot_rows import LATEST, MANY, LotRow, State, YearLink, row, told_once
-from saponary.views.readiness import Lot, lots
+from saponary.views.lot_rows import LATEST, MANY, LotLine, LotRow, State, YearLink, told_once
 from saponary.views.site import SiteInput
 
 
@@ -43,20 +43,18 @@ class LotsView:
     cure_days: int
 
 
-def lots_view(site: SiteInput, recipes: Sequence[Published], up: str) -> LotsView:
-    """The page of all lots."""
-    every = lots(recipes)
-    rows = _rows(every, site, up)
+def lots_view(site: SiteInput, every: Sequence[LotLine], up: str) -> LotsView:
+    """The page of all lots, which come the newest first."""
+    rows = [one.row for one in every]
     others = [one for one in rows if one.state not in ("held", "curing")]
-    years = year_links(every, up)
-    curing = [(lot, one) for lot, one in zip(every, rows, strict=True) if one.state == "curing"]
+    years = year_links(site.recipes, up)
     told = _view(site, rows, others[:LATEST] if years else others)
-    return replace(told, curing=tuple(_curing(curing, site)), years=years)
+    return replace(told, curing=tuple(_curing(every, site)), years=years)
 
 
-def lots_of_year(site: SiteInput, recipes: Sequence[Published], year: int, up: str) -> LotsView:
+def lots_of_year(site: SiteInput, every: Sequence[LotLine], year: int) -> LotsView:
     """The page of the lots poured in one year: all of them, those held back first."""
-    rows = _rows([lot for lot in lots(recipes) if lot.batch.poured.year == year], site, up)
+    rows = [one.row for one in every if one.poured.year == year]
     return replace(_view(site, rows, [one for one in rows if one.state != "held"]), year=str(year))
 
 
@@ -75,25 +73,19 @@ def _view(site: SiteInput, rows: Sequence[LotRow], others: Sequence[LotRow]) -> 
     )
 
 
-def _rows(found: Iterable[Lot], site: SiteInput, up: str) -> list[LotRow]:
-    return [row(lot, lot.readiness, site, up) for lot in found]
-
-
-def _curing(found: Iterable[tuple[Lot, LotRow]], site: SiteInput) -> Iterator[CuringLot]:
+def _curing(every: Iterable[LotLine], site: SiteInput) -> Iterator[CuringLot]:
     """The next to be over first."""
-    for lot, one in sorted(found, key=lambda pair: pair[0].readiness.on):
-        left = message("shelf.in", days=days((lot.readiness.on - site.on).days))
-        yield CuringLot(one, lot.readiness.word, left)
+    for one in sorted((one for one in every if one.row.state == "curing"), key=lambda one: one.over):
+        yield CuringLot(one.row, one.word, message("shelf.in", days=days((one.over - site.on).days)))
 
 
-def years_of(recipes: Iterable[Published]) -> tuple[int, ...]:
-    """The years that have a page of their own, the latest first: none while one table holds all lots."""
-    poured = [day.year for recipe in recipes for _, day in recipe.glance.lots]
-    return tuple(sorted(set(poured), reverse=True)) if len(poured) > MANY else ()
+def years_of(recipes: Iterable[Published]) -> Counter[int]:
+    """The years that have a page of their own, with their lots: none while one table holds all lots."""
+    poured = Counter(day.year for recipe in recipes for _, day in recipe.glance.lots)
+    return poured if poured.total() > MANY else Counter()
 
 
-def year_links(every: Sequence[Lot], up: str) -> tuple[YearLink, ...]:
-    """The ways to those pages."""
-    poured = [lot.batch.poured.year for lot in every]
-    years = years_of({lot.recipe.slug: lot.recipe for lot in every}.values())
-    return tuple(YearLink(str(year), poured.count(year), up + links.lots_of_year(year)) for year in years)
+def year_links(recipes: Iterable[Published], up: str) -> tuple[YearLink, ...]:
+    """The ways to those pages, the latest year first."""
+    found = sorted(years_of(recipes).items(), reverse=True)
+    return tuple(YearLink(str(year), count, up + links.lots_of_year(year)) for year, count in found)

@@ -55,18 +55,34 @@ KEYS_BY_ID = {"shelves.": tuple(f"{shelf}.{part}" for shelf in SHELVES for part 
 """Keys that templates put together: what they start with, and the ids that may follow."""
 
 
-def shelves(shelf: Pantry, recipes: Sequence[Published]) -> tuple[Shelf, ...]:
-    """Only what some recipe uses, by name."""
-    found = (Shelf(kind, _items(shelf, recipes, kind)) for kind in SHELVES)
+@dataclass(frozen=True)
+class Taken:
+    """That a recipe takes something from a shelf."""
+
+    shelf: str
+    id: str
+    use: Use
+
+
+def taken(recipe: Published) -> Iterator[Taken]:
+    """All that one recipe takes."""
+    title = Prose(recipe.catalogue).title(recipe.model.title)
+    for kind in SHELVES:
+        for name, much in _used(recipe, kind):
+            yield Taken(kind, name, Use(title, "../" + links.recipe_page(recipe.slug), much))
+
+
+def shelves(shelf: Pantry, everything: Sequence[Taken]) -> tuple[Shelf, ...]:
+    """Only what some recipe uses, by name; of each, recipes in the order in which they take it."""
+    found = (Shelf(kind, _items(shelf, everything, kind)) for kind in SHELVES)
     return tuple(one for one in found if one.items)
 
 
-def _items(shelf: Pantry, recipes: Sequence[Published], kind: str) -> tuple[Item, ...]:
+def _items(shelf: Pantry, everything: Sequence[Taken], kind: str) -> tuple[Item, ...]:
     uses: dict[str, list[Use]] = {}
-    for recipe in recipes:
-        for name, much in _used(recipe, kind):
-            title = Prose(recipe.catalogue).title(recipe.model.title)
-            uses.setdefault(name, []).append(Use(title, "../" + links.recipe_page(recipe.slug), much))
+    for one in everything:
+        if one.shelf == kind:
+            uses.setdefault(one.id, []).append(one.use)
     made = [_ITEM[kind](shelf, name, tuple(of)) for name, of in uses.items()]
     return tuple(sorted(made, key=lambda item: (item.name.casefold(), item.id)))
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
+from typing import Protocol, TypeVar
 
 from saponary.book.cure_days import CureDays, cure_days
 from saponary.book.curing import WEEKLY_LOSS, cures, ready_on
@@ -76,13 +77,6 @@ class Readiness:
         return message("lot.ready-head") if self.name == "clean" else message("lot.over-head")
 
 
-def lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
-    """Every batch of these recipes, the newest first."""
-    found = [lot for recipe in recipes for lot in lots_of(recipe)]
-    found.sort(key=lambda lot: (lot.recipe.slug, lot.batch.lot))
-    return tuple(sorted(found, key=lambda lot: lot.batch.poured, reverse=True))
-
-
 def lots_of(recipe: Published) -> tuple[Lot, ...]:
     """The batches of one recipe, in the order of their records."""
     title = Prose(recipe.catalogue).title(recipe.model.title)
@@ -91,18 +85,32 @@ def lots_of(recipe: Published) -> tuple[Lot, ...]:
     return tuple(Lot(recipe, batch, title, name) for batch, name in zip(made, names, strict=True))
 
 
-def clean_lots(recipes: Iterable[Published]) -> tuple[Lot, ...]:
-    """Those that a test found free of alkali: no other has a day on which it is called ready."""
-    return tuple(lot for lot in lots(recipes) if lot.standing.ready)
+class OfLot(Protocol):
+    """Something about one lot."""
+
+    @property
+    def slug(self) -> str:
+        """Its recipe."""
+        ...
+
+    @property
+    def lot(self) -> str:
+        """Its own name."""
+        ...
+
+    @property
+    def poured(self) -> date:
+        """When it was poured."""
+        ...
 
 
-def due_lots(recipes: Iterable[Published], on: date) -> tuple[Lot, ...]:
-    """Those whose cure is over after a day, and that are not held back; if there is none, the one that was last.
+L = TypeVar("L", bound=OfLot)
 
-    So whether there is any does not change with the day.
-    """
-    free = sorted((lot for lot in lots(recipes) if not lot.standing.held), key=lambda lot: lot.readiness.on)
-    return tuple(lot for lot in free if lot.readiness.on > on) or tuple(free[-1:])
+
+def newest_first(found: Iterable[L]) -> list[L]:
+    """What is said of lots, in the order of their days, the newest first; of one day, by recipe and name."""
+    named = sorted(found, key=lambda one: (one.slug, one.lot))
+    return sorted(named, key=lambda one: one.poured, reverse=True)
 
 
 _LONGEST = 80

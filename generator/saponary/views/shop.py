@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal, get_args
 
@@ -30,7 +30,8 @@ from saponary.views.prose_links import Links
 from saponary.views.scene import portions_alone
 from saponary.views.shop_contents import Legal, Row, contents, law_of, legal
 from saponary.views.site import SiteInput
-from saponary.views.traits import scent_of, traits
+from saponary.views.swatches import Tinted, tinted
+from saponary.views.traits import Traits, scent_of, traits
 
 _CHOSEN_BY: tuple[What, ...] = ("ready", "scent", "free", "colour", "oil")
 
@@ -57,6 +58,17 @@ class ShopCard:
     stock: Stock
     marks: str
     newest: bool = False
+
+
+@dataclass(frozen=True)
+class ShopRow:
+    """One soap on the index: its card, what it may be chosen by, the colours of its parts, and its place."""
+
+    card: ShopCard
+    ready: bool
+    traits: Traits
+    tinted: tuple[Tinted, ...]
+    rank: tuple[int, int, str]
 
 
 @dataclass(frozen=True)
@@ -114,20 +126,31 @@ class ShopPage:
     ask: str
 
 
-def shop_index(site: SiteInput, row: Sequence[Published]) -> ShopIndex:
+def shop_row(recipe: Published, site: SiteInput) -> ShopRow:
+    """One soap, wherever it stands."""
+    ready = bool(recipe.on_sale.lots)
+    has = traits(recipe, site, ready)
+    card = replace(_card(recipe, site), marks=marks(has))
+    return ShopRow(card, ready, has, tinted(recipe), _rank(recipe))
+
+
+def in_shop_order(rows: Iterable[ShopRow]) -> list[ShopRow]:
     """Ready soaps first, the newest lot at their head; then those that are due, then the others."""
+    return sorted(rows, key=lambda row: row.rank)
+
+
+def shop_index(site: SiteInput, rows: Sequence[ShopRow]) -> ShopIndex:
+    """The first page, of soaps in their order."""
     settings = site.book.settings
-    ordered = sorted(row, key=_rank)
-    found = [(recipe, traits(recipe, site, bool(recipe.on_sale.lots))) for recipe in ordered]
-    cards = [replace(_card(recipe, site), marks=marks(has)) for recipe, has in found]
-    if cards and ordered[0].on_sale.lots and cards[0].photo is not None and len(cards) > 2:
+    cards = [row.card for row in rows]
+    if cards and rows[0].ready and cards[0].photo is not None and len(cards) > 2:
         cards[0] = replace(cards[0], newest=True)
     opening = settings.shop.opening or settings.subtitle
     return ShopIndex(
         title=settings.title,
         description=Prose({}).plain(opening) or settings.title,
         opening=Prose({}).inline(opening) if opening else None,
-        choices=choices([has for _, has in found], _CHOSEN_BY),
+        choices=choices([row.traits for row in rows], _CHOSEN_BY),
         cards=tuple(cards),
         ask=asking(settings.shop).ask,
     )

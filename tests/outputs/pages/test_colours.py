@@ -18,6 +18,8 @@ from saponary.pantry.model import Chip, Colour, Source
 from saponary.pantry.standard import standard
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.schema.settings import Settings
+from saponary.views.colour_uses import by_title
+from saponary.views.colour_uses import coloured as uses_of
 from saponary.views.colour_words import in_words
 from saponary.views.colours import KEYS_BY_ID, colours_view
 from saponary.views.for_edition import Unpublished, for_edition
@@ -182,7 +184,7 @@ def test_without_any_dose_there_is_no_ladder() -> None:
     book = Book(
         Path("/nowhere"), Settings(), shelf.with_changes(additions={"bare": bare}), [], frozenset(), {}, []
     )
-    view = colours_view(for_edition(Unpublished(book, (), "1", "t"), STANDARD[PUBLIC]), [], "../")
+    view = colours_view(for_edition(Unpublished(book, (), "1", "t"), STANDARD[PUBLIC]), [])
     ((one,),) = [kind.colourants for kind in view.others]
     assert one.ladder == () and one.ladder_from == () and one.known == "memory"
     assert say(one.chips[0].day) == "the day it was poured" and one.chips[0].where == "a card"
@@ -191,7 +193,8 @@ def test_without_any_dose_there_is_no_ladder() -> None:
 def test_infused_and_dusted_colourants_count_as_used() -> None:
     proof = proof_of("demo")
     site = for_edition(Unpublished(proof.book, proof.recipes, "1", "t"), STANDARD[PUBLIC])
-    view = colours_view(site, site.recipes, "../")
+    shelf = site.book.pantry
+    view = colours_view(site, [use for one in by_title(site.recipes) for use in uses_of(one, shelf, "../")])
     used = {one.id.removeprefix("colour-"): [say(use.much) for use in one.uses] for one in view.used}
     assert any("infused" in much for much in used["alkanet"])
     assert any("dusted line" in much for much in used["activated-charcoal"])

@@ -18,7 +18,7 @@ from saponary.messages.message import Day
 from saponary.messages.speaker import speaker
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.lot_rows import LATEST, MANY
-from saponary.views.readiness import later, lots
+from saponary.views.readiness import later, lots_of
 from support import BOOKS, PLAIN, prove_one, some
 
 pytestmark = pytest.mark.slow
@@ -194,7 +194,7 @@ def test_lots_alike_but_for_signs_have_addresses_of_their_own() -> None:
         recipe("lot: A 1\npoured: 2026-03-02", "lot: A-1\npoured: 2026-03-03", "lot: A.1\npoured: 2026-03-03")
     )
     one = proof.recipes[0]
-    found = lots([published(one, STANDARD[PUBLIC], ON)])
+    found = lots_of(published(one, STANDARD[PUBLIC], ON))
     assert len({lot.anchor for lot in found}) == 3
     assert {lot.path for lot in found} == {
         f"lots/tried/{name}/index.html" for name in ("a-1", "a-1--2", "a-1--3")

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import uuid
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
 from functools import partial
 
+from saponary.book.published import Published
 from saponary.messages.message import day as on_day
 from saponary.messages.message import message
 from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.readiness import Lot, due_lots
+from saponary.views.readiness import Lot, lots_of, newest_first
 from saponary.views.site import SiteInput
 
 _LINE = 75
@@ -22,7 +25,36 @@ _NAMES = uuid.UUID("b3d43f0e-5a49-5f0c-9a57-6c1f2f0a8e11")
 """The space in which the ids of events are named."""
 
 
-def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
+@dataclass(frozen=True)
+class Event:
+    """The day on which a lot's cure is over, as lines of a calendar."""
+
+    slug: str
+    lot: str
+    poured: date
+    over: date
+    lines: tuple[str, ...]
+
+
+def events(recipe: Published, site: SiteInput) -> Iterator[Event]:
+    """Those of one recipe's lots that are not held back."""
+    say = speaker(site.book.settings.language, site.book.settings.units)
+    for lot in lots_of(recipe):
+        if not lot.standing.held:
+            lines = tuple(_event(lot, site, say))
+            yield Event(recipe.slug, lot.batch.lot, lot.batch.poured, lot.readiness.on, lines)
+
+
+def due(found: Iterable[Event], on: date) -> list[Event]:
+    """Those after a day; if there is none, the one that was last.
+
+    So whether there is any does not change with the day.
+    """
+    free = sorted(newest_first(found), key=lambda one: one.over)
+    return [one for one in free if one.over > on] or free[-1:]
+
+
+def calendar(site: SiteInput, found: Sequence[Event]) -> bytes:
     """One event of a whole day for each lot. A calendar may not be without any."""
     say = speaker(site.book.settings.language, site.book.settings.units)
     lines = [
@@ -32,8 +64,8 @@ def calendar(site: SiteInput, found: Sequence[Lot]) -> bytes:
         "CALSCALE:GREGORIAN",
         f"NAME:{text(say('calendar.name', book=site.book.settings.title))}",
     ]
-    for lot in found:
-        lines += _event(lot, site, say)
+    for one in found:
+        lines += one.lines
     return b"".join(folded(line) for line in (*lines, "END:VCALENDAR"))
 
 
@@ -87,7 +119,10 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 
 
 def _calendar(context: PageContext) -> bytes:
-    return calendar(context.site, due_lots(context.recipes, context.site.on))
+    rows = context.rows.all(
+        "calendar", Event, context.recipes, rests_on.dated_row, lambda one: events(one, context.site)
+    )
+    return calendar(context.site, due(rows, context.site.on))
 
 
 KIND = PageKind("calendar", _render, needs="batches")

@@ -8,8 +8,9 @@ from saponary.messages.message import Value, clauses, commas, message
 from saponary.outputs import rests_on
 from saponary.outputs.atom import Entry, Feed, atom
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.pages.history import book_changes
 from saponary.views import links
-from saponary.views.history import ChangeView, VersionView, book_changes
+from saponary.views.history import ChangeView, VersionView
 
 MOST = 50
 """Entries, the latest first."""
@@ -26,7 +27,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 def _feed(context: PageContext) -> bytes:
     site = context.site
     up = context.top or links.root(links.CHANGES_FEED)
-    found = book_changes(context.recipes, site, up)[:MOST]
+    found = book_changes(context, context.recipes, up, MOST)
     feed = Feed(
         id="changes",
         title=message("history.feed", book=site.book.settings.title),

@@ -29,26 +29,29 @@ def _taught(context: PageContext) -> list[Taught]:
     ]
 
 
-def _uses(context: PageContext) -> tuple[str, ...]:
-    shown = rests_on.recipes(context.recipes)
-    return (*rests_on.FRAME, rests_on.CLASSES, rests_on.PANTRY, rests_on.PDFS, *shown)
+_LISTED = (*rests_on.FRAME, rests_on.CLASSES, rests_on.TITLES)
+
+
+def _uses(plan: ClassPlan) -> tuple[str, ...]:
+    recipes = (rests_on.recipe(slug) for slug in dict.fromkeys(plan.recipes))
+    return (*_LISTED, rests_on.PANTRY, rests_on.PDFS, *recipes)
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    taught, uses = _taught(context), _uses(context)
+    taught = _taught(context)
     for read, plan, path in taught:
-        yield SiteFile(path, partial(_page, context, read, plan, path), uses)
+        yield SiteFile(path, partial(_page, context, read, plan, path), _uses(plan))
     if taught and context.site.edition.reader != "student":
-        yield SiteFile(links.CLASSES, partial(_list, context, links.CLASSES), uses)
+        yield SiteFile(links.CLASSES, partial(_list, context, links.CLASSES), _LISTED)
 
 
 def _first(context: PageContext) -> Iterator[SiteFile]:
-    taught, uses = _taught(context), _uses(context)
+    taught = _taught(context)
     if len(taught) == 1:
         read, plan, _ = taught[0]
-        yield SiteFile(links.GALLERY, partial(_page, context, read, plan, links.GALLERY), uses)
+        yield SiteFile(links.GALLERY, partial(_page, context, read, plan, links.GALLERY), _uses(plan))
     else:
-        yield SiteFile(links.GALLERY, partial(_list, context, links.GALLERY), uses)
+        yield SiteFile(links.GALLERY, partial(_list, context, links.GALLERY), _LISTED)
 
 
 def _page(context: PageContext, read: ClassFile, plan: ClassPlan, path: str) -> bytes:

@@ -9,12 +9,21 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
+from saponary.views.colour_uses import Coloured, by_title, coloured
 from saponary.views.colours import colours_view
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = colours_view(context.site, context.recipes, links.root(links.COLOURS))
+        shelf, up = context.site.book.pantry, links.root(links.COLOURS)
+        rows = context.rows.all(
+            "colours",
+            Coloured,
+            by_title(context.recipes),
+            lambda slug: (*rests_on.row(slug), rests_on.PANTRY),
+            lambda one: coloured(one, shelf, up),
+        )
+        view = colours_view(context.site, rows)
         return context.page("colours.html", links.COLOURS, colours=view)
 
     uses = (*rests_on.FRAME, rests_on.PANTRY, *rests_on.recipes(context.recipes))

@@ -9,14 +9,17 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.costs import costs_view
+from saponary.views.costs import CostRow, cost_rows, costs_view
 from saponary.views.gallery import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        row, settings = tuple(in_order(context.recipes)), context.site.book.settings
-        view = costs_view(row, settings, links.root(links.COSTS))
+        up = links.root(links.COSTS)
+        rows = context.rows.all(
+            "costs", CostRow, in_order(context.recipes), rests_on.row, lambda one: cost_rows(one, up)
+        )
+        view = costs_view(rows, context.site.book.settings)
         return context.page("costs.html", links.COSTS, costs=view)
 
     uses = (*rests_on.FRAME, *rests_on.recipes(context.recipes))

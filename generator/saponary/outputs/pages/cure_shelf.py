@@ -9,12 +9,21 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.cure_shelf import cure_shelf_view
+from saponary.views.cure_shelf import ShelfLine, cure_shelf_view, shelf_lines
+from saponary.views.readiness import newest_first
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = cure_shelf_view(context.site, context.recipes, links.root(links.CURE_SHELF))
+        up = links.root(links.CURE_SHELF)
+        rows = context.rows.all(
+            "cure-shelf",
+            ShelfLine,
+            context.recipes,
+            rests_on.dated_row,
+            lambda one: shelf_lines(one, context.site, up),
+        )
+        view = cure_shelf_view(context.site, newest_first(rows), up)
         return context.page("cure-shelf.html", links.CURE_SHELF, shelf=view)
 
     uses = (*rests_on.FRAME, rests_on.DAY, *rests_on.recipes(context.recipes))

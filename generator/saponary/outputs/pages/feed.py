@@ -4,7 +4,7 @@ knows its address, since a feed is read away from its site.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from saponary.book.published import Published
 from saponary.messages.message import message
@@ -13,46 +13,49 @@ from saponary.outputs.atom import Entry, Feed, atom
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.prose import Prose
-from saponary.views.readiness import clean_lots
+from saponary.views.readiness import lots_of
 from saponary.views.site import SiteInput
 
 MOST = 50
 """Entries, the latest first."""
 
 
-def entries(site: SiteInput, base: str) -> list[Entry]:
-    """The latest first; of one day, by their ids."""
-    found = [*_changed(site, base), *(_ready(site, base) if site.shows("batches") else ())]
-    return sorted(found, key=lambda entry: (-entry.on.toordinal(), entry.id))[:MOST]
-
-
-def _changed(site: SiteInput, base: str) -> Iterator[Entry]:
-    for recipe in site.recipes:
-        changed = site.changed.get(recipe.slug)
-        if changed is not None:
-            title = Prose(recipe.catalogue).title(recipe.model.title)
-            href = f"{base}/{links.recipe_page(recipe.slug)}"
-            yield Entry(recipe.slug, changed.on, title, _summary(recipe), href)
-
-
-def _ready(site: SiteInput, base: str) -> Iterator[Entry]:
-    for lot in clean_lots(site.recipes):
+def entries(recipe: Published, site: SiteInput, base: str) -> Iterator[Entry]:
+    """That a recipe changed, and which of its lots are ready."""
+    href, about = f"{base}/{links.recipe_page(recipe.slug)}", _summary(recipe)
+    changed = site.changed.get(recipe.slug)
+    if changed is not None:
+        title = Prose(recipe.catalogue).title(recipe.model.title)
+        yield Entry(recipe.slug, changed.on, title, about, href)
+    for lot in lots_of(recipe) if site.shows("batches") else ():
+        # No lot is called ready unless a test found it free of alkali.
         found = lot.readiness
-        if found.on <= site.on:
-            title = message("calendar.summary", state=found.head, recipe=lot.title, lot=lot.batch.lot)
-            href = f"{base}/{links.recipe_page(lot.recipe.slug)}"
-            yield Entry(f"{lot.recipe.slug}/{lot.batch.lot}", found.on, title, _summary(lot.recipe), href)
+        if lot.standing.ready and found.on <= site.on:
+            words = message("calendar.summary", state=found.head, recipe=lot.title, lot=lot.batch.lot)
+            yield Entry(f"{recipe.slug}/{lot.batch.lot}", found.on, words, about, href)
+
+
+def latest(found: Iterable[Entry]) -> list[Entry]:
+    """The latest first; of one day, by their ids."""
+    return sorted(found, key=lambda entry: (-entry.on.toordinal(), entry.id))[:MOST]
 
 
 def _summary(recipe: Published) -> str:
     return Prose(recipe.catalogue).plain(recipe.model.summary)
 
 
-def _feed(site: SiteInput, base: str) -> bytes:
+def _feed(context: PageContext, base: str) -> bytes:
     """The book's feed, for the address of its site."""
-    settings = site.book.settings
+    site, settings = context.site, context.site.book.settings
+    rows = context.rows.all(
+        "feed",
+        Entry,
+        context.recipes,
+        lambda slug: (*rests_on.dated_row(slug), rests_on.history(slug)),
+        lambda one: entries(one, site, base),
+    )
     own, page = f"{base}/{links.FEED}", f"{base}/{links.GALLERY}"
-    return atom(Feed("book", settings.title, own, page, entries(site, base)), settings)
+    return atom(Feed("book", settings.title, own, page, latest(rows)), settings)
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -62,7 +65,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         return
 
     def write() -> bytes:
-        return _feed(site, base)
+        return _feed(context, base)
 
     histories = (rests_on.history(recipe.slug) for recipe in context.recipes)
     uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, *rests_on.recipes(context.recipes), *histories)

@@ -11,21 +11,28 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import choosing, searching
+from saponary.outputs.swatched import swatched
 from saponary.views import links
-from saponary.views.gallery import gallery_view, in_order
-from saponary.views.swatches import with_swatches
+from saponary.views.gallery import GalleryRow, gallery_row, gallery_view, in_order
 
 
 def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
     up = links.root(path)
 
     def write() -> bytes:
-        view = gallery_view(context.site, context.recipes, context.published, up)
-        swatched = with_swatches(view.choices, in_order(context.recipes), context.drawings)
+        rows = context.rows.all(
+            f"gallery {up}",
+            GalleryRow,
+            in_order(context.recipes),
+            rests_on.row,
+            lambda one: (gallery_row(one, context.site, up),),
+        )
+        view = gallery_view(context.site, rows, context.published, up)
+        parts = [part for row in rows for part in row.tinted]
         return context.page(
             "gallery.html",
             path,
-            gallery=replace(view, choices=swatched),
+            gallery=replace(view, choices=swatched(context, view.choices, parts)),
             script=up + choosing.address(context),
             words=up + searching.address(context),
         )

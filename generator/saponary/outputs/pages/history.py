@@ -12,7 +12,7 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.at_class import left_blank
-from saponary.views.history import book_changes, history
+from saponary.views.history import MOST, ChangeView, changes, history, in_their_order, latest
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -33,8 +33,25 @@ def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     return context.page("history.html", path, history=history(recipe, context.site, links.root(path)))
 
 
+def book_changes(
+    context: PageContext, told: Sequence[Published], up: str, most: int = MOST
+) -> tuple[ChangeView, ...]:
+    """The latest versions of all these recipes, the very latest first."""
+    site = context.site
+    wanted = latest((recipe.slug for recipe in told), site, most)
+    slugs = {slug for slug, _ in wanted}
+    rows = context.rows.all(
+        f"changes {up}",
+        ChangeView,
+        [recipe for recipe in told if recipe.slug in slugs],
+        lambda slug: (*rests_on.row(slug), rests_on.history(slug)),
+        lambda one: changes(one, site, up),
+    )
+    return in_their_order(rows, wanted)
+
+
 def _changes(context: PageContext, told: Sequence[Published]) -> bytes:
-    found = book_changes(told, context.site, links.root(links.CHANGES))
+    found = book_changes(context, told, links.root(links.CHANGES))
     return context.page("changes.html", links.CHANGES, changes=found)
 
 

@@ -10,12 +10,13 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
-from saponary.views.pantry import shelves
+from saponary.views.pantry import Taken, shelves, taken
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
-        view = shelves(context.site.book.pantry, in_order(context.recipes))
+        rows = context.rows.all("ingredients", Taken, in_order(context.recipes), rests_on.row, taken)
+        view = shelves(context.site.book.pantry, rows)
         return context.page("ingredients.html", links.INGREDIENTS, shelves=view)
 
     uses = (*rests_on.FRAME, rests_on.PANTRY, *rests_on.recipes(context.recipes))

@@ -12,26 +12,40 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.lot_page import LotPage, lot_page, sold_lot, sold_lots
+from saponary.views.lot_rows import LotLine, lines
 from saponary.views.lots import lots_of_year, lots_view, years_of
-from saponary.views.readiness import free_names, lots_of
+from saponary.views.readiness import free_names, lots_of, newest_first
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     uses = (*rests_on.FRAME, rests_on.DAY, *rests_on.recipes(context.recipes))
     yield SiteFile(links.LOTS, partial(_all, context), uses)
-    for year in years_of(context.recipes):
+    for year in sorted(years_of(context.recipes), reverse=True):
         yield SiteFile(links.lots_of_year(year), partial(_year, context, year), uses)
 
 
 def _all(context: PageContext) -> bytes:
-    view = lots_view(context.site, context.recipes, links.root(links.LOTS))
+    up = links.root(links.LOTS)
+    view = lots_view(context.site, _lines(context, up), up)
     return context.page("lots.html", links.LOTS, lots=view)
 
 
 def _year(context: PageContext, year: int) -> bytes:
     path = links.lots_of_year(year)
-    view = lots_of_year(context.site, context.recipes, year, links.root(path))
+    view = lots_of_year(context.site, _lines(context, links.root(path)), year)
     return context.page("lots.html", path, lots=view)
+
+
+def _lines(context: PageContext, up: str) -> list[LotLine]:
+    """Every lot, the newest first."""
+    rows = context.rows.all(
+        f"lots {up}",
+        LotLine,
+        context.recipes,
+        rests_on.dated_row,
+        lambda one: lines(one, context.site, up),
+    )
+    return newest_first(rows)
 
 
 def _each(context: PageContext) -> Iterator[SiteFile]:

@@ -11,7 +11,7 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.gallery import in_order
-from saponary.views.prose import Prose
+from saponary.views.prose_marks import typographic
 
 
 @dataclass(frozen=True)
@@ -32,7 +32,7 @@ def by_file(context: PageContext) -> tuple[FileWaivers, ...]:
     found: list[FileWaivers] = []
     for recipe in in_order(context.recipes):
         if recipe.path in rows:
-            title = Prose(recipe.catalogue).title(recipe.model.title)
+            title = typographic(recipe.glance.named)
             href = up + links.recipe_page(recipe.slug)
             found.append(FileWaivers(title, href, tuple(rows.pop(recipe.path))))
     return (*found, *(FileWaivers(file, "", tuple(rows[file])) for file in sorted(rows)))
@@ -42,7 +42,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     def write() -> bytes:
         return context.page("waivers.html", links.WAIVERS, files=by_file(context))
 
-    uses = (*rests_on.FRAME, rests_on.WAIVERS, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.WAIVERS, rests_on.TITLES)
     yield SiteFile(links.WAIVERS, write, uses)
 
 

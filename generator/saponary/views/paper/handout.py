@@ -64,7 +64,9 @@ def handout(read: ClassFile, plan: ClassPlan, site: SiteInput, *, answers: bool)
     # A class may be taught in a mould that is none of the recipe's own.
     moulds = site.book.pantry.moulds
     shown = {
-        recipe.slug: replace(recipe, pantry=replace(recipe.pantry, moulds=moulds)) for recipe in site.recipes
+        slug: replace(recipe, pantry=replace(recipe.pantry, moulds=moulds))
+        for slug in dict.fromkeys(plan.recipes)
+        if (recipe := site.by_slug.get(slug)) is not None
     }
     recipes = [shown[slug] for slug in plan.recipes if slug in shown]
     ones = [one for computed in recipes if (one := at_class_size(computed, plan)) is not None]

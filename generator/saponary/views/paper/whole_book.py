@@ -17,7 +17,7 @@ from saponary.views.colour_words import in_words
 from saponary.views.drawings import Drawings
 from saponary.views.gallery import collection, in_order
 from saponary.views.glossary import Word, words
-from saponary.views.pantry import Shelf, Use, shelves
+from saponary.views.pantry import Shelf, Use, shelves, taken
 from saponary.views.paper.print_photo import BOOK, PrintPhoto, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe
 from saponary.views.prose import Prose
@@ -68,6 +68,7 @@ class WholeBook:
 def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings) -> WholeBook:
     settings, row = site.book.settings, in_order(recipes)
     slugs = frozenset(recipe.slug for recipe in row)
+    everything = [one for recipe in row for one in taken(recipe)]
     made = {recipe.slug: paper_recipe(recipe, site, drawings.of(recipe), slugs) for recipe in row}
     about = (
         Prose({}, PaperLinks(slugs, folder="")).block(settings.about, top=2, front=True)
@@ -83,7 +84,7 @@ def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings
         about=about,
         chapters=tuple(_chapters(list(made.values()))),
         hues=tuple(_hues(site, row)),
-        index=tuple(_anchored(shelf) for shelf in shelves(site.book.pantry, row)),
+        index=tuple(_anchored(shelf) for shelf in shelves(site.book.pantry, everything)),
         words=words(site.book.pantry),
         photos={
             recipe.slug: found for recipe in row if (found := print_photo(recipe, site, BOOK)) is not None
