@@ -13,10 +13,13 @@
   const fields = [...box.querySelectorAll("input, select")];
   const clear = box.querySelector(".clear");
   const search = box.querySelector("input[type=search]");
-  const words = new Map();
+  const addresses = search && search.dataset.words ? search.dataset.words.split(" ") : [];
+  const parts = new Map();
+  const places = new Map();
 
   function fold(text) {
-    return text.toLowerCase().normalize("NFD").replace(/[\u0300-\u036f]/g, "");
+    const small = text.toLowerCase().replace(/\u00df/g, "ss").replace(/\u03c2/g, "\u03c3");
+    return small.normalize("NFD").replace(/[\u0300-\u036f]/g, "");
   }
 
   function wanted() {
@@ -29,13 +32,12 @@
   }
 
   function said(one, asked) {
-    const more = words.get(one.card.dataset.slug) || "";
-    return asked.every((word) => one.title.includes(word) || more.includes(" " + word));
+    return asked.every((word) => one.title.includes(word) || placesOf(word).has(one.card.dataset.place));
   }
 
   function show() {
     const marks = wanted();
-    const asked = search ? fold(search.value).split(/\s+/).filter(Boolean) : [];
+    const asked = search ? fold(search.value).split(/[^\p{L}\p{N}]+/u).filter(Boolean) : [];
     let count = 0;
     for (const one of cards) {
       const there = marks.every((mark) => one.marks.has(mark)) && said(one, asked);
@@ -48,18 +50,42 @@
     if (clear) clear.hidden = !any;
   }
 
-  // The words of oils and notes are many: they are asked for when somebody first looks for one.
-  function askForWords() {
-    if (!search || !search.dataset.words || search.dataset.asked) return;
-    search.dataset.asked = "yes";
-    window.saponaryWords = (all) => {
-      for (const [slug, text] of Object.entries(all)) words.set(slug, " " + text);
-      show();
-    };
-    const script = document.createElement("script");
-    script.src = search.dataset.words;
-    document.head.append(script);
+  // The words of oils and notes are many. They lie in several scripts, each of which is asked for when a word is
+  // typed that would stand in it. Until it is there, titles and summaries alone are searched.
+  function placesOf(word) {
+    const [first, second] = word;
+    if (!second || !addresses.length) return new Set();
+    const part = (31 * first.codePointAt(0) + second.codePointAt(0)) % addresses.length;
+    if (!parts.has(part)) {
+      parts.set(part, {});
+      const script = document.createElement("script");
+      script.src = addresses[part];
+      document.head.append(script);
+    }
+    if (!places.has(word)) {
+      const found = new Set();
+      for (const [known, gaps] of Object.entries(parts.get(part))) if (known.startsWith(word)) spread(gaps, found);
+      places.set(word, found);
+    }
+    return places.get(word);
   }
+
+  // "1+2 3" is 0, 1, 2 and 5: how far on from the one before, and how many more follow at once.
+  function spread(gaps, found) {
+    let at = -1;
+    for (const gap of gaps.split(" ")) {
+      const [on, more = 0] = gap.split("+").map(Number);
+      at += on;
+      for (let n = 0; n <= more; n += 1) found.add(String(at + n));
+      at += more;
+    }
+  }
+
+  window.saponaryWords = (part, words) => {
+    parts.set(part, words);
+    places.clear();
+    show();
+  };
 
   function clearAll() {
     for (const field of fields) {
@@ -72,7 +98,5 @@
   box.addEventListener("input", show);
   if (clear) clear.addEventListener("click", clearAll);
   window.addEventListener("pageshow", show);
-  if (search) search.addEventListener("focus", askForWords);
-  if (search && search.value) askForWords();
   show();
 })();

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from composed import composed
 from saponary.assets.store import DiskStore
 from saponary.book.published import Published
-from saponary.outputs.figures_json import as_text, figures_json, site_object
+from saponary.outputs.figures_json import figures_index, site_object
 from saponary.outputs.rows import Rows
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
@@ -44,8 +45,11 @@ def test_a_row_is_made_once_for_what_it_rests_on(tmp_path: Path, site: SiteInput
     assert made == ["tried", "tried"]
 
 
-def test_figures_of_rows_are_those_of_the_whole(site: SiteInput) -> None:
-    assert figures_json(site) == as_text(site_object(site))
-    assert json.loads(figures_json(site))["recipes"][0]["slug"] == "tried"
-    none = for_edition(Unpublished(prove_one(PLAIN).book, (), "engine", "tables"), STANDARD["public"])
-    assert figures_json(none) == as_text(site_object(none))
+def test_the_list_leads_to_the_figures_of_each_recipe(site: SiteInput) -> None:
+    listed, files = json.loads(figures_index(site, Rows())), composed(site)
+    (whole,) = site_object(site)["recipes"]
+    (one,) = listed["recipes"]
+    assert listed | {"recipes": [whole]} == site_object(site)
+    assert json.loads(files[one["address"]]) == json.loads(json.dumps(whole))
+    assert {name: whole[name] for name in ("slug", "title", "status")}.items() <= one.items()
+    assert json.loads(files["figures.json"]) == listed

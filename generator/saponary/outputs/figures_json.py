@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
 from typing import Any
 
 from saponary.book.computed import Computed
@@ -15,23 +14,19 @@ from saponary.outputs import rests_on
 from saponary.outputs.rows import Rows
 from saponary.quantity.rounding import told
 from saponary.reading.plain import is_map, is_row
+from saponary.views import links
 from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
 
 
-def figures_json(site: SiteInput, rows: Rows | None = None) -> str:
-    """What an edition publishes of its book as JSON."""
-    found = (rows or Rows()).of(
-        "figures", site.recipes, lambda slug: (rests_on.recipe(slug),), lambda one: _row(one, site)
-    )
-    text = as_text(_whole(site, ()))
-    listed = ",\n  ".join(found)
-    return text.replace('"recipes": []', f'"recipes": [\n  {listed}\n ]') if found else text
+def figures_index(site: SiteInput, rows: Rows) -> str:
+    """What an edition publishes of its book as JSON: its recipes, and where the figures of each lie."""
+    found = rows.of("figures", site.recipes, lambda slug: (rests_on.recipe(slug),), _row)
+    return as_text({**_book(site), "recipes": [json.loads(row) for row in found]})
 
 
-def _row(recipe: Published, site: SiteInput) -> str:
-    """A recipe as it stands in the whole, two steps in."""
-    return as_text(published_object(recipe, site)).replace("\n", "\n  ")
+def _row(recipe: Published) -> str:
+    return json.dumps(_named(recipe) | {"address": links.figures(recipe.slug)}, ensure_ascii=False)
 
 
 def as_text(found: dict[str, Any]) -> str:
@@ -41,23 +36,22 @@ def as_text(found: dict[str, Any]) -> str:
 
 def site_object(site: SiteInput) -> dict[str, Any]:
     """An edition's own recipes, without findings, and their figures only where it gives the formula in full."""
-    return _whole(site, site.recipes)
+    return {**_book(site), "recipes": [published_object(one, site) for one in site.recipes]}
 
 
-def _whole(site: SiteInput, recipes: Iterable[Published]) -> dict[str, Any]:
-    return {
-        "book": site.book.settings.title,
-        "engine": site.engine,
-        "tables": site.tables,
-        "recipes": [published_object(one, site) for one in recipes],
-    }
+def _book(site: SiteInput) -> dict[str, str]:
+    return {"book": site.book.settings.title, "engine": site.engine, "tables": site.tables}
+
+
+def _named(recipe: Published) -> dict[str, str]:
+    return {"slug": recipe.slug, "title": recipe.model.title, "status": recipe.status.name}
 
 
 def published_object(recipe: Published, site: SiteInput) -> dict[str, Any]:
     """One recipe of an edition; without its figures where students are to work some of them out."""
     if site.edition.formula == "full" and not left_blank(recipe, site):
         return recipe_object(recipe, recipe.status)
-    return {"slug": recipe.slug, "title": recipe.model.title, "status": recipe.status.name}
+    return dict[str, Any](_named(recipe))
 
 
 def recipe_object(computed: Computed | Published, status: Status) -> dict[str, Any]:

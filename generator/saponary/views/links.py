@@ -28,6 +28,11 @@ def history(slug: str) -> str:
     return f"recipes/{slug}/history.html"
 
 
+def figures(slug: str) -> str:
+    """The figures of a recipe, for programs."""
+    return f"recipes/{slug}/figures.json"
+
+
 def drawing(slug: str, when: str) -> str:
     """One face of a recipe's pour drawing, as a file of its own."""
     return f"recipes/{slug}/{when}.svg"
@@ -71,6 +76,8 @@ LOTS = "lots/index.html"
 CURE_SHELF = "cure-shelf/index.html"
 COLOURS = "colours/index.html"
 READY = "ready.ics"
+FIGURES = "figures.json"
+"""Which recipes there are, and where the figures of each lie."""
 CHANGES = "changes/index.html"
 CHANGES_FEED = "changes/feed.xml"
 ICON = "icon.svg"

@@ -101,8 +101,9 @@ def test_no_page_gives_a_blank_away(asked: str) -> None:
             for grams_of in (whole, whole * SIZE, whole * SIZE * 2):
                 assert show(grams_of, 1) not in told, (path, grams_of)
     (one,) = json.loads(made(asked)["figures.json"])["recipes"]
-    assert "figures" not in one
-    assert "figures" in json.loads(made("")["figures.json"])["recipes"][0]
+    assert one.keys() == {"slug", "title", "status", "address"}
+    assert "figures" not in json.loads(made(asked)[one["address"]])
+    assert "figures" in json.loads(made("")[one["address"]])
 
 
 def test_too_little_for_the_scale_is_weighed_for_all() -> None:

@@ -1,22 +1,29 @@
-"""Every recipe's figures as one JSON file, for programs."""
+"""The figures for programs: of each recipe as JSON beside its page, and a list of them at the top of the site."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
+from saponary.book.published import Published
 from saponary.outputs import rests_on
-from saponary.outputs.figures_json import figures_json
-from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.figures_json import as_text, figures_index, published_object
+from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
+from saponary.views import links
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    uses = (
-        rests_on.SETTINGS,
-        rests_on.EDITION,
-        rests_on.VERSIONS,
-        *rests_on.recipes(context.site.recipes),
-    )
-    yield SiteFile("figures.json", lambda: figures_json(context.site, context.rows).encode("utf-8"), uses)
+    site = context.site
+    book = (rests_on.SETTINGS, rests_on.EDITION)
+    listed = (*book, rests_on.VERSIONS, *rests_on.recipes(site.recipes))
+    yield SiteFile(links.FIGURES, lambda: figures_index(site, context.rows).encode(), listed)
+    for recipe in site.recipes:
+        uses = (*book, *rests_on.taught(site), rests_on.recipe(recipe.slug))
+        yield SiteFile(links.figures(recipe.slug), partial(_of, context, recipe), uses, recipe.slug)
 
 
-KIND = PageKind("figures", _render)
+def _of(context: PageContext, recipe: Published) -> bytes:
+    return as_text(published_object(recipe, context.site)).encode()
+
+
+KIND = PageKind("figures", _render, readers=RECIPES)

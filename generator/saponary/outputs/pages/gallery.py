@@ -34,7 +34,7 @@ def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
             path,
             gallery=replace(view, choices=swatched(context, view.choices, parts)),
             script=up + choosing.address(context),
-            words=up + searching.address(context),
+            words=[up + searching.address(part) for part in range(searching.parts(context))],
         )
 
     uses = (*rests_on.FRAME, rests_on.PDFS, *rests_on.recipes(context.recipes))

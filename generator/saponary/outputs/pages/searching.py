@@ -1,27 +1,38 @@
-"""The words of every recipe's oils, additions and notes, for the search of the index: a script, so that it opens
-from a disk too, and asked for only when somebody searches."""
+"""The words of every recipe's oils, additions and notes, for the search of the index: scripts, so that they open
+from a disk too, of which one is asked for when a word is typed that would stand in it."""
 
 from __future__ import annotations
 
 import json
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
+from functools import cache, partial
 from html import unescape
 
 from saponary.book.published import Published
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.views import names
+from saponary.views.gallery import in_order
 from saponary.views.prose import Prose
 
 _TAG = re.compile(r"<[^>]*>")
 _WORD = re.compile(r"[^\W_]{2,}")
 
 
-def address(context: PageContext) -> str:
-    """Where the words lie, from the top of the site."""
-    return "assets/words.js"
+PART = 100
+"""Recipes whose words are about as much as one file is to hold."""
+
+
+def parts(context: PageContext) -> int:
+    """Over how many files the words are spread."""
+    return max(1, -(-len(context.recipes) // PART))
+
+
+def address(part: int) -> str:
+    """Where a part of the words lies, from the top of the site."""
+    return f"assets/words-{part}.js"
 
 
 def folded(text: str) -> str:
@@ -44,19 +55,58 @@ def words_of(recipe: Published) -> str:
     return " ".join(sorted(set(_WORD.findall(folded(" ".join(said))))))
 
 
+def part_of(word: str, count: int) -> int:
+    """The file that a word of two signs and more stands in, by its first two: the script asks for no other."""
+    return (31 * ord(word[0]) + ord(word[1])) % count
+
+
+def gaps(found: Sequence[int]) -> str:
+    """Rising numbers in short: how far on from the one before, from -1, and after a plus how many more follow at once.
+
+    `0 1 2 5` is `1+2 3`.
+    """
+    runs: list[tuple[int, int]] = []
+    for one in found:
+        first, more = runs[-1] if runs else (one, -1)
+        if runs and one == first + more + 1:
+            runs[-1] = (first, more + 1)
+        else:
+            runs.append((one, 0))
+    ends = [-1, *(first + more for first, more in runs)]
+    told = ((first - before, more) for before, (first, more) in zip(ends, runs, strict=False))
+    return " ".join(f"{on}+{more}" if more else str(on) for on, more in told)
+
+
+def told(words: Sequence[str], part: int, count: int) -> str:
+    """One file: each of its words with the recipes that have it, by their places on the index."""
+    found = dict[str, list[int]]()
+    for place, row in enumerate(words):
+        for word in row.split():
+            if part_of(word, count) == part:
+                found.setdefault(word, []).append(place)
+    said = {word: gaps(places) for word, places in sorted(found.items())}
+    return f"saponaryWords({part}, {json.dumps(said, ensure_ascii=False, indent=0)});\n"
+
+
 def _of_recipe(slug: str) -> tuple[str, ...]:
     return rests_on.recipe(slug), rests_on.notes(slug)
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    def write() -> bytes:
-        rows = context.rows.of("words", context.recipes, _of_recipe, words_of)
-        words = {recipe.slug: row for recipe, row in zip(context.recipes, rows, strict=True)}
-        return f"saponaryWords({json.dumps(words, ensure_ascii=False, indent=0)});\n".encode()
+    row, count = in_order(context.recipes), parts(context)
 
-    said = (rests_on.notes(recipe.slug) for recipe in context.recipes)
-    uses = (rests_on.SETTINGS, *rests_on.recipes(context.recipes), *said)
-    yield SiteFile(address(context), write, uses)
+    @cache
+    def words() -> list[str]:
+        return context.rows.of("words", row, _of_recipe, words_of)
+
+    said = (rests_on.notes(recipe.slug) for recipe in row)
+    uses = (rests_on.SETTINGS, *rests_on.recipes(row), *said)
+    for part in range(count):
+        yield SiteFile(address(part), partial(_written, words, part, count), uses)
+
+
+def _written(words: Callable[[], list[str]], part: int, count: int) -> bytes:
+    return told(words(), part, count).encode("utf-8")
 
 
 KIND = PageKind("searching", _render, readers=RECIPES)

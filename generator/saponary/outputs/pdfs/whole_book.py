@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from saponary.messages.speaker import speaker
-from saponary.outputs.figures_json import figures_json
+from saponary.outputs.figures_json import as_text, site_object
 from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import Attachment, PdfContext, PdfKind, PdfSheet
 from saponary.views.paper.frame import SIZES, paper
@@ -19,7 +19,7 @@ def _render(context: PdfContext) -> Iterator[PdfSheet]:
         return
     view = whole_book(site, recipes, context.drawings)
     about = speaker(site.book.settings.language, site.book.settings.units)("book.figures-file")
-    figures = Attachment("figures.json", figures_json(site).encode(), about)
+    figures = Attachment("figures.json", as_text(site_object(site)).encode(), about)
     for size in SIZES:
         sheet = paper(site, size, view.title, subject=view.subtitle)
         yield PdfSheet(
