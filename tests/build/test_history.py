@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import subprocess
+from collections.abc import Iterable, Mapping
 from datetime import date
 from pathlib import Path
 
@@ -16,9 +17,17 @@ from saponary.build.history import changes_since, last_changes, sources_log
 from saponary.build.proof import prove
 from saponary.build.site import cut_from
 from saponary.cli.main import main
-from saponary.messages.message import Listed, message
+from saponary.messages.message import Listed, Message, message
+from saponary.messages.speaker import speaker
+from saponary.quantity.numbers import WeightUnit
 from saponary.schema.edition import STANDARD
 from support import PLAIN, write_book
+
+
+def said(told: Mapping[str, Iterable[Message]], units: WeightUnit = "g") -> dict[str, tuple[str, ...]]:
+    """As a page of a book kept in these units says it."""
+    say = speaker("en", units)
+    return {mark: tuple(map(say.say, changes)) for mark, changes in told.items()}
 
 
 def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
@@ -36,9 +45,29 @@ def test_what_changed_since_is_told_from_git(tmp_path: Path) -> None:
     proof = prove(root)
     assert "batches" in {f.rule for f in proof.findings}
     told = changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root))["a"]
-    assert told == {
-        first[:6]: ("olive 60.0 to 59.0 %", "sunflower-high-oleic 15.0 to 16.0 %", "superfat 5.0 % to 6.0 %")
+    assert said(told) == {
+        first[:6]: (
+            "olive 60.0 % to 59.0 %",
+            "sunflower-high-oleic 15.0 % to 16.0 %",
+            "superfat 5.0 % to 6.0 %",
+        )
     }
+
+
+def test_what_changed_of_an_addition_is_told_in_the_units_of_the_book(tmp_path: Path) -> None:
+    with_clay = PLAIN.replace("superfat: 5 %", "additions: [{what: kaolin, amount: 8 g/kg}]\nsuperfat: 5 %")
+    root = write_book(tmp_path, {"recipes/a.md": with_clay})
+    commit(root, "as first poured")
+    first = prove(root).recipes[0].computed.fingerprint
+    changed = with_clay.replace("8 g/kg", "12 g/kg").replace(
+        "signed:", f"batches: [{{lot: A1, poured: 2026-03-02, formula: {first!r}}}]\nsigned:"
+    )
+    write_book(root, {"recipes/a.md": changed})
+    commit(root, "more clay")
+    proof = prove(root)
+    told = changes_since(proof.book, [proof.recipes[0].computed], sources_log(root))["a"]
+    assert said(told) == {first: ("kaolin 8.0 g/kg to 12.0 g/kg of oils",)}
+    assert said(told, "oz") == {first: ("kaolin 0.80 % to 1.20 % of oils",)}
 
 
 def test_an_old_formula_is_that_of_its_own_settings(tmp_path: Path) -> None:
@@ -56,9 +85,8 @@ def test_an_old_formula_is_that_of_its_own_settings(tmp_path: Path) -> None:
     commit(root, "a price")
     proof = prove(root)
     assert proof.recipes[0].computed.fingerprint != first
-    assert changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root)) == {
-        "a": {first: ("superfat 7.0 % to 5.0 %",)}
-    }
+    told = changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root))
+    assert said(told["a"]) == {first: ("superfat 7.0 % to 5.0 %",)}
 
 
 def test_an_old_formula_may_name_what_the_pantry_no_longer_holds(tmp_path: Path) -> None:
@@ -73,9 +101,8 @@ def test_an_old_formula_may_name_what_the_pantry_no_longer_holds(tmp_path: Path)
     write_book(root, {"recipes/a.md": poured})
     commit(root, "without it")
     proof = prove(root)
-    (told,) = changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root))[
-        "a"
-    ].values()
+    found = changes_since(proof.book, [proof.recipes[0].computed], sources_log(proof.book.root))
+    (told,) = said(found["a"]).values()
     assert "stray" in " ".join(told)
 
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import get_args
 
-from saponary.book.moved import Moved
-from saponary.lye.formula import Addition, Formula, Liquid, Oil, shares
+from saponary.book.moved import Shift
+from saponary.lye.formula import Addition, Convention, Formula, Liquid, Oil, shares
+from saponary.messages.message import Message, Number, message, percent
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 
@@ -22,8 +25,8 @@ class Changed:
 @dataclass(frozen=True)
 class Version:
     """What a recipe came to at one time of its history. `about` is the first line of what was said of the
-    change, `commit` its id, `moved` the figures that it moved; `lye` is grams for a kilogram of oils, `superfat` a share; neither of soap
-    that is melted again."""
+    change, `commit` its id, `moved` the figures that it moved; `lye` is grams for a kilogram of oils,
+    `superfat` a share; neither of soap that is melted again."""
 
     on: date
     about: str
@@ -31,34 +34,32 @@ class Version:
     fingerprint: str
     lye: float | None
     superfat: float | None
-    moved: tuple[Moved, ...]
+    moved: tuple[Shift, ...]
 
 
-def changes(old: Formula, new: Formula) -> tuple[str, ...]:
+def changes(old: Formula, new: Formula) -> tuple[Message, ...]:
     """Each difference of the chemistry, old to new; sizes of the batches are set aside."""
-    found: list[str] = []
-    found += _moved(old.shares, new.shares, 100.0, "%")
-    found += _moved(_rates(old), _rates(new), 1000.0, "g/kg of oils")
-    for name, was, now in (
+    found = list(_moved(old.shares, new.shares, 100.0, "%"))
+    found += _moved(_rates(old), _rates(new), 1000.0, "g/kg")
+    for key, was, now in (
         ("superfat", old.superfat, new.superfat),
-        ("potassium hydroxide, of the equivalents", old.alkali.potassium, new.alkali.potassium),
-        ("purity of sodium hydroxide", old.alkali.sodium_purity, new.alkali.sodium_purity),
-        ("purity of potassium hydroxide", old.alkali.potassium_purity, new.alkali.potassium_purity),
+        ("potassium", old.alkali.potassium, new.alkali.potassium),
+        ("sodium-purity", old.alkali.sodium_purity, new.alkali.sodium_purity),
+        ("potassium-purity", old.alkali.potassium_purity, new.alkali.potassium_purity),
     ):
         if abs(was - now) > 5e-7:
-            found.append(f"{name} {show(100 * was, 1)} % to {show(100 * now, 1)} %")
+            found.append(message(f"changed.{key}", before=percent(was), after=percent(now)))
     if old.water != new.water:
-        found.append(f"water: {_water(old)} to {_water(new)}")
+        found.append(message("changed.water", before=_water(old), after=_water(new)))
     if [(p.name, show(p.share, 4)) for p in old.portions] != [
         (p.name, show(p.share, 4)) for p in new.portions
     ]:
-        found.append("the portions")
+        found.append(message("changed.portions"))
     values = {o.id: o.saponification_value for o in old.oils}
     for oil in new.oils:
         if oil.id in values and abs(values[oil.id] - oil.saponification_value) > 5e-4:
-            found.append(
-                f"saponification value of {oil.id} {show(values[oil.id], 1)} to {show(oil.saponification_value, 1)} mg/g"
-            )
+            before, after = (Number(one, 1, "mg/g") for one in (values[oil.id], oil.saponification_value))
+            found.append(message("changed.saponification-value", name=oil.id, before=before, after=after))
     return tuple(found)
 
 
@@ -67,21 +68,29 @@ def _rates(formula: Formula) -> dict[str, float]:
     return totals((part.id, rate) for part, rate in shares(parts, formula.base))
 
 
-def _moved(before: dict[str, float], after: dict[str, float], times: float, unit: str) -> list[str]:
-    found: list[str] = []
+def _moved(before: dict[str, float], after: dict[str, float], times: float, unit: str) -> Iterator[Message]:
+    """Of oils in per cent, of all else in grams for a kilogram of oils."""
+    of = "oil" if unit == "%" else "rate"
     for name in dict.fromkeys((*before, *after)):
         was, now = before.get(name), after.get(name)
-        if was is None and now is not None:
-            found.append(f"{name} is new, {show(times * now, 1)} {unit}")
-        elif now is None and was is not None:
-            found.append(f"{name} was {show(times * was, 1)} {unit} and is gone")
-        elif was is not None and now is not None and abs(was - now) > 5e-7:
-            found.append(f"{name} {show(times * was, 1)} to {show(times * now, 1)} {unit}")
-    return found
+        old, new = (Number(times * (one or 0.0), 1, unit) for one in (was, now))
+        if was is None:
+            yield message(f"changed.{of}.new", name=name, after=new)
+        elif now is None:
+            yield message(f"changed.{of}.gone", name=name, before=old)
+        elif abs(was - now) > 5e-7:
+            yield message(f"changed.{of}.moved", name=name, before=old, after=new)
 
 
-def _water(formula: Formula) -> str:
-    value = formula.water.value
-    if formula.water.convention == "to-lye":
-        return f"{show(value, 2)} to one of lye"
-    return f"{show(100 * value, 1)} % {'lye strength' if formula.water.convention == 'lye-strength' else 'of the oils'}"
+def _water(formula: Formula) -> Message:
+    value, convention = formula.water.value, formula.water.convention
+    shown = Number(value, 2) if convention == "to-lye" else percent(value)
+    return message(f"changed.{convention}", value=shown)
+
+
+KEYS_BY_ID = {
+    "changed.": ("superfat", "potassium", "sodium-purity", "potassium-purity", *get_args(Convention)),
+    "changed.oil.": ("new", "gone", "moved"),
+    "changed.rate.": ("new", "gone", "moved"),
+}
+"""Keys that are put together here: what they start with, and the ids that may follow."""

@@ -19,6 +19,7 @@ from saponary.book.poured import recount_of
 from saponary.book.resolve import resolve
 from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
+from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
 from saponary.reading.git import Commit, Objects, Revision, ask, commits, objects
 from saponary.schema.settings import Settings
@@ -28,7 +29,7 @@ MOST_REVISIONS = 60
 
 _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 
-Earlier = Mapping[str, Mapping[str, tuple[str, ...]]]
+Earlier = Mapping[str, Mapping[str, tuple[Message, ...]]]
 """By a recipe's slug, then by the fingerprint a batch records: what of the formula changed since."""
 
 Formulas = Mapping[str, Mapping[str, Formula]]

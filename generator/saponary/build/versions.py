@@ -11,13 +11,15 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from saponary.assets.step import Step
 from saponary.assets.store import Store
 from saponary.book.changes import Version
+from saponary.book.figure import Figure
 from saponary.book.file_names import PANTRY_FILE, SETTINGS_FILE
 from saponary.book.library import Book
-from saponary.book.moved import Moved, moved
+from saponary.book.moved import Shift, shifts
 from saponary.build.came_to import CameTo
 from saponary.build.compared_side import ROOMS, Side
 from saponary.reading.git import Commit, Objects, Revision, objects
@@ -85,7 +87,12 @@ def _read(row: dict[str, object]) -> Version:
     rows = row.pop("moved")
     assert isinstance(rows, list)
     on = date.fromisoformat(str(row.pop("on")))
-    return Version(on=on, moved=tuple(Moved(**one) for one in rows), **row)  # type: ignore[arg-type]
+    return Version(on=on, moved=tuple(map(_shift, rows)), **row)  # type: ignore[arg-type]
+
+
+def _shift(row: dict[str, Any]) -> Shift:
+    was, now = (Figure(**row[side]) if row[side] is not None else None for side in ("was", "now"))
+    return Shift(row["name"], was, now)
 
 
 def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Version]:
@@ -98,7 +105,7 @@ def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Ver
         one = side.came_to({name})[name]
         if not one.figures:
             continue
-        rows = tuple(moved(last.figures, one.figures)) if last is not None else ()
+        rows = tuple(shifts(last.figures, one.figures)) if last is not None else ()
         if last is None or rows or one.fingerprint != last.fingerprint:
             lye, superfat = _lye_and_superfat(one)
             yield Version(commit.on, commit.about, commit.id, one.fingerprint, lye, superfat, rows)

@@ -54,7 +54,7 @@ class BatchView:
     """The lot's own page; '' where there is none."""
     poured: Day
     formula: Message
-    changes: tuple[str, ...]
+    changes: tuple[Message, ...]
     made: tuple[tuple[Message, Value], ...]
     """How it was made, within `facts`."""
     facts: tuple[tuple[Message, Value], ...]

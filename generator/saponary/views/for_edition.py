@@ -16,6 +16,7 @@ from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
 from saponary.book.published import Glance, Published, belongs, published
 from saponary.label.lists import Bar
+from saponary.messages.message import Message
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once, only_seen
 from saponary.views.site import PhotoSet, PublishedBook, PublishedPage, SiteInput
@@ -37,8 +38,8 @@ class Unpublished:
     engine: str
     tables: str
     photos: Mapping[str, PhotoSet] = field(default_factory=dict[str, PhotoSet])
-    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(
-        default_factory=dict[str, Mapping[str, tuple[str, ...]]]
+    earlier: Mapping[str, Mapping[str, tuple[Message, ...]]] = field(
+        default_factory=dict[str, Mapping[str, tuple[Message, ...]]]
     )
     changed: Mapping[str, Changed] = field(default_factory=dict[str, Changed])
     versions: Mapping[str, tuple[Version, ...]] = field(default_factory=dict[str, tuple[Version, ...]])

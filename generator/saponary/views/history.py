@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from saponary.book.changes import Version
+from saponary.book.figure import Figure
 from saponary.book.published import Published
 from saponary.draw.charts.course import course
 from saponary.lye.fingerprint import matches
@@ -27,7 +28,7 @@ class MovedRow:
     name: str
     before: Value
     after: Value
-    by: str
+    by: Value
 
 
 @dataclass(frozen=True)
@@ -101,15 +102,7 @@ def in_their_order(rows: Iterable[ChangeView], wanted: Iterable[tuple[str, int]]
 
 
 def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -> VersionView:
-    rows = [
-        MovedRow(
-            row.name,
-            row.before or message("history.none"),
-            row.after or message("history.none"),
-            row.by or "",
-        )
-        for row in one.moved
-    ]
+    rows = [MovedRow(row.name, _figure(row.was), _figure(row.now), _by(row.by)) for row in one.moved]
     main = [
         row for row in rows if row.name in _FIRST or row.name.startswith(("oil ", "addition ", "liquid "))
     ]
@@ -128,6 +121,23 @@ def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -
         rest=tuple(row for row in rows if row not in main),
         first=first,
     )
+
+
+def _figure(figure: Figure | None) -> Value:
+    if figure is None:
+        return message("history.none")
+    return figure.number() if figure.known else message("history.not-known")
+
+
+def _by(figure: Figure | None) -> Value:
+    """A difference, with its sign."""
+    if figure is None:
+        return ""
+    number = figure.number()
+    if figure.kind == "share":
+        number = replace(number, unit="")
+    off: Value = message("history.points", by=number) if figure.kind == "share" else number
+    return message("history.more", by=off) if figure.value > 0 else off
 
 
 def _chart(found: Sequence[Version], site: SiteInput) -> str:

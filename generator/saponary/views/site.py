@@ -12,6 +12,7 @@ from saponary.book.classes import ClassFile
 from saponary.book.logo import Logo
 from saponary.book.published import Published
 from saponary.label.lists import Bar
+from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
 from saponary.schema.edition import PUBLIC, STANDARD, Edition
 from saponary.schema.settings import Settings
@@ -66,8 +67,8 @@ class SiteInput:
     engine: str
     tables: str
     photos: Mapping[str, PhotoSet] = field(default_factory=dict[str, PhotoSet])
-    earlier: Mapping[str, Mapping[str, tuple[str, ...]]] = field(
-        default_factory=dict[str, Mapping[str, tuple[str, ...]]]
+    earlier: Mapping[str, Mapping[str, tuple[Message, ...]]] = field(
+        default_factory=dict[str, Mapping[str, tuple[Message, ...]]]
     )
     """By recipe, then by the fingerprint a batch records: what of the formula changed since."""
     changed: Mapping[str, Changed] = field(default_factory=dict[str, Changed])

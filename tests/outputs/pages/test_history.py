@@ -123,4 +123,28 @@ def test_soap_that_is_melted_again_has_versions_and_no_lye(tmp_path: Path) -> No
         ("first", None, None),
     ]
     (row,) = [row for row in found[0].moved if row.name == "grated-soap"]
-    assert (row.before, row.after) == ("600.0 g", "500.0 g")
+    assert row.was is not None and row.now is not None and row.by is not None
+    assert (row.was.text(), row.now.text(), row.by.text()) == ("600.0 g", "500.0 g", "-100.0 g")
+
+
+def test_weights_are_told_in_the_units_that_the_book_is_kept_in_now(tmp_path: Path) -> None:
+    """A change of units alone moves no figure. 28.349523125 g an ounce (NIST SP 811, appendix B.8)."""
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN})
+    commit(root, "first")
+    write_book(
+        root, {"recipes/a.md": PLAIN.replace("superfat: 5 %", "superfat: 6 %").replace("5.0 %", "6.0 %")}
+    )
+    commit(root, "milder")
+    write_book(root, {"book.yaml": "units: oz\n"})
+    commit(root, "in ounces")
+    proof = prove(root)
+    assert [one.about for one in versions(proof.book, NoStore(), sources_log(root))["a"]] == [
+        "milder",
+        "first",
+    ]
+    made = site(proof, STANDARD["maker"])
+    before, now = (139.824 / 28.349523125, proof.recipes[0].computed.catalogue["lye"].value / 28.349523125)
+    row = f"lye</th><td[^>]*>{before:.2f} oz</td><td[^>]*>{now:.2f} oz</td><td[^>]*>\u2212{before - now:.3f} oz<"
+    assert re.search(row, made[PAGE]) and re.search(row, made[CHANGES])
+    assert f"lye {before:.2f} oz to {now:.2f} oz" in made[FEED]
+    assert not re.search(r"\d g\b", made[PAGE] + made[CHANGES] + made[FEED])
