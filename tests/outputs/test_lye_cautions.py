@@ -59,7 +59,9 @@ def assert_led(path: str, files: Mapping[str, bytes]) -> None:
 def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
     of = {CUSTOMERS: "shop", ("student",): "class"}
     desk = desk_of("demo", "public" if kind.name == "not-found" else of.get(kind.readers, "maker"))
-    first = Version(date(2026, 3, 2), "as first made", "0f", "123456", 139.8, 0.05, ())
+    first = Version(
+        date(2026, 3, 2), 1_772_440_000, "as first made", "0f", "123456", 139.8, 0.05, (), first=True
+    )
     site = replace(desk.site, versions={recipe.slug: (first,) for recipe in desk.site.recipes})
     context = composition(site, [resources.templates()], desk.drawings).context
     pages = {file.path: file for file in kind.render(context) if file.path.endswith(".html")}

@@ -24,17 +24,20 @@ class Changed:
 
 @dataclass(frozen=True)
 class Version:
-    """What a recipe came to at one time of its history. `about` is the first line of what was said of the
+    """What a recipe came to at one time of its history, `at` seconds since 1970. `about` is the first line of what was said of the
     change, `commit` its id, `moved` the figures that it moved; `lye` is grams for a kilogram of oils,
-    `superfat` a share; neither of soap that is melted again."""
+    `superfat` a share; neither of soap that is melted again.
+    Nothing goes before the `first`."""
 
     on: date
+    at: int
     about: str
     commit: str
     fingerprint: str
     lye: float | None
     superfat: float | None
     moved: tuple[Shift, ...]
+    first: bool
 
 
 def changes(old: Formula, new: Formula) -> tuple[Message, ...]:

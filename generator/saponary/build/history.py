@@ -21,7 +21,8 @@ from saponary.lye.fingerprint import fingerprint, matches
 from saponary.lye.formula import Formula
 from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
-from saponary.reading.git import Commit, Objects, Revision, ask, commits, objects
+from saponary.reading.git import Objects, Revision, ask, objects
+from saponary.reading.git_log import Commit, commits, followed
 from saponary.schema.settings import Settings
 
 MOST_REVISIONS = 60
@@ -100,29 +101,28 @@ def _formulas(book: Book, sought: Iterable[_Sought], log: Callable[[], Iterable[
 def _search(root: Path, held: Objects, sought: dict[str, _Sought], log: Iterable[Commit]) -> None:
     """Look through the revisions that touch a recipe or what all recipes rest on, the latest first."""
     commons: dict[tuple[str | None, ...], tuple[Settings, Pantry]] = {}
-    for commit in log:
-        shared = not commit.files.isdisjoint(_COMMON)
-        touched = [one for file, one in sought.items() if not one.done and (shared or file in commit.files)]
+    for commit, names in followed(log, sought, _COMMON):
         if all(one.done for one in sought.values()):
             return
+        touched = [(sought[now], then) for now, then in names if not sought[now].done]
         files = Revision(root, held, commit.id)
         common = tuple(files.id(name) for name in _COMMON)
-        for one in touched:
+        for one, name in touched:
             one.revisions += 1
-            inputs = (files.id(one.computed.file.file), *common)
+            inputs = (files.id(name), *common)
             if inputs[0] is None or inputs in one.tried:
                 continue
             one.tried.add(inputs)
             if common not in commons:
                 commons[common] = read_settings(files).value, read_pantry(files).value
-            old = _formula(files, one.computed, *commons[common])
+            old = _formula(files, name, *commons[common])
             if old is not None:
                 one.look_at(old)
 
 
-def _formula(files: Revision, now: Computed, settings: Settings, pantry: Pantry) -> Formula | None:
+def _formula(files: Revision, file: str, settings: Settings, pantry: Pantry) -> Formula | None:
     """A recipe's formula as a revision has it."""
-    recipe = read_recipe(files, now.file.file.partition("/")[2])
+    recipe = read_recipe(files, file.partition("/")[2])
     if recipe.model is None:
         return None
     resolved, _ = resolve(recipe.model, settings, pantry, recipe.tree, recipe.file)

@@ -7,7 +7,7 @@ maker's own files moved. Only reads.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
@@ -22,7 +22,8 @@ from saponary.build.compare import changed_in
 from saponary.build.compared_side import Side
 from saponary.build.weighed import drifted
 from saponary.reading.files import Files, Folder
-from saponary.reading.git import Commit, Revision, commits, objects
+from saponary.reading.git import Revision, objects
+from saponary.reading.git_log import Commit, commits, followed
 
 Program = Literal["tables", "engine", "engine or tables"]
 """What of the program moved a figure. The fingerprint covers every value of a table that goes into lye, water
@@ -49,22 +50,26 @@ def since_signed(root: Path, recipes: Collection[str], store: Store) -> Mapping[
             return found
         now = Side(Folder(root), store)
         sides: dict[str, Side] = {}
-        for file, commit in _signed_in(root, recipes, lambda id: Revision(root, held, id)).items():
+        for file, (commit, name) in _signed_in(root, recipes, lambda id: Revision(root, held, id)).items():
             then = sides.setdefault(commit.id, Side(Revision(root, held, commit.id), store))
-            found[file] = _since(file, commit, then, now)
+            found[file] = _since(file, name, commit, then, now)
     return found
 
 
-def _signed_in(root: Path, recipes: Collection[str], at: Callable[[str], Files]) -> dict[str, Commit]:
-    """By file, the commit that brought its signed figures as they stand in the folder."""
+def _signed_in(
+    root: Path, recipes: Collection[str], at: Callable[[str], Files]
+) -> dict[str, tuple[Commit, str]]:
+    """By file, the commit that brought its signed figures as they stand in the folder, and what it was called there."""
     folder = Folder(root)
     wanted = {file: signed for file in recipes if (signed := _signed(folder, file))}
-    found: dict[str, Commit] = {}
+    found: dict[str, tuple[Commit, str]] = {}
     open_ = dict(wanted)
-    for commit in commits(root, wanted) if wanted else ():
-        for file in commit.files & open_.keys():
-            if _signed(at(commit.id), file) == open_[file]:
-                found[file] = commit
+    for commit, names in followed(commits(root, ["recipes"]) if wanted else (), wanted):
+        for file, then in names:
+            if file not in open_:
+                continue
+            if _signed(at(commit.id), then) == open_[file]:
+                found[file] = commit, then
             else:
                 del open_[file]
         if not open_:
@@ -78,9 +83,10 @@ def _signed(files: Files, file: str) -> Mapping[str, str]:
     return model.signed if model is not None else {}
 
 
-def _since(file: str, commit: Commit, then: Side, now: Side) -> Since:
-    name = file.removeprefix("recipes/")
-    before = then.came_to({name})[name]
+def _since(file: str, was: str, commit: Commit, then: Side, now: Side) -> Since:
+    """`was` is what it was called in that commit."""
+    name, earlier = file.removeprefix("recipes/"), was.removeprefix("recipes/")
+    before = then.came_to({earlier})[earlier]
     rows = list(drifted(name, before))
     program: Program | None = None
     if rows:
@@ -89,9 +95,11 @@ def _since(file: str, commit: Commit, then: Side, now: Side) -> Since:
         program = "tables" if told else "engine" if signed else "engine or tables"
     changed = changed_in(name, before, now.came_to({name})[name])
     moved = changed.moved if changed is not None else ()
-    files = _differ(file, then, now) if moved else ()
+    files = _differ(file, was, then, now) if moved else ()
     return Since(commit, tuple(files), moved, program, tuple(rows))
 
 
-def _differ(file: str, then: Side, now: Side) -> Iterable[str]:
-    return (one for one in (file, PANTRY_FILE, SETTINGS_FILE) if then.digest_of(one) != now.digest_of(one))
+def _differ(file: str, was: str, then: Side, now: Side) -> Iterator[str]:
+    if then.digest_of(was) != now.digest_of(file):
+        yield file
+    yield from (one for one in (PANTRY_FILE, SETTINGS_FILE) if then.digest_of(one) != now.digest_of(one))

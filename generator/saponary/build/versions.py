@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict
 from datetime import date
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from saponary.assets.step import Step
 from saponary.assets.store import Store
@@ -22,7 +22,8 @@ from saponary.book.library import Book
 from saponary.book.moved import Shift, shifts
 from saponary.build.came_to import CameTo
 from saponary.build.compared_side import ROOMS, Side
-from saponary.reading.git import Commit, Objects, Revision, objects
+from saponary.reading.git import Objects, Revision, objects
+from saponary.reading.git_log import Commit, followed
 
 MOST = 60
 """Revisions of one recipe that are looked at, the latest first."""
@@ -31,11 +32,18 @@ _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 _VERSIONS = Step("versions", uses=("revisions that touch it", "recipe"), rooms=ROOMS)
 
 
+class _At(NamedTuple):
+    """A recipe in a revision: the commit, and what its file was called there."""
+
+    commit: Commit
+    name: str
+
+
 def versions(book: Book, store: Store, log: Sequence[Commit]) -> Mapping[str, tuple[Version, ...]]:
     """By slug, the latest first; nothing where the book is not kept in git. `log` are the commits that touch its
     sources."""
     wanted = _wanted(book, log)
-    keys = {name: _VERSIONS.key([one.id for one in asked], name) for name, asked in wanted.items()}
+    keys = {name: _VERSIONS.key([one.commit.id for one in asked], name) for name, asked in wanted.items()}
     found = {name: kept for name, key in keys.items() if (kept := store.recall(key)) is not None}
     versions = {name: tuple(_read(row) for row in json.loads(kept)) for name, kept in found.items()}
     with objects(book.root) as held:
@@ -45,19 +53,19 @@ def versions(book: Book, store: Store, log: Sequence[Commit]) -> Mapping[str, tu
         sides = _Sides(book.root, held, store)
         sides.compute(lacking)
         for name, asked in lacking.items():
-            versions[name] = tuple(_versions(name, asked, sides))[::-1]
+            versions[name] = tuple(_versions(asked, sides))[::-1]
             rows = [{**asdict(one), "on": one.on.isoformat()} for one in versions[name]]
             store.keep(keys[name], json.dumps(rows).encode("utf-8"))
     return {name.removesuffix(".md"): one for name, one in versions.items()}
 
 
-def _wanted(book: Book, log: Sequence[Commit]) -> dict[str, list[Commit]]:
+def _wanted(book: Book, log: Sequence[Commit]) -> dict[str, list[_At]]:
     """By its name, the revisions that are looked at of each recipe that any of them touches, the latest first."""
     known = set[str]().union(*(one.files for one in log))
-    wanted: dict[str, list[Commit]] = {one.file: [] for one in book.recipes if one.file in known}
-    for one in log:
-        for file in wanted if not one.files.isdisjoint(_COMMON) else one.files & wanted.keys():
-            wanted[file].append(one)
+    wanted: dict[str, list[_At]] = {one.file: [] for one in book.recipes if one.file in known}
+    for commit, names in followed(log, wanted, _COMMON):
+        for now, then in names:
+            wanted[now].append(_At(commit, then.removeprefix("recipes/")))
     return {file.removeprefix("recipes/"): found[:MOST] for file, found in wanted.items()}
 
 
@@ -68,19 +76,27 @@ class _Sides:
         self._root, self._held, self._store = root, held, store
         self._sides: dict[str, Side] = {}
 
-    def at(self, commit: str) -> Side:
+    def _side(self, commit: str) -> Side:
         if commit not in self._sides:
             self._sides[commit] = Side(Revision(self._root, self._held, commit), self._store)
         return self._sides[commit]
 
-    def compute(self, wanted: Mapping[str, Iterable[Commit]]) -> None:
+    def came_to(self, commit: str, name: str) -> CameTo | None:
+        """What a recipe came to in a revision; None where it has none of that name, or one that cannot be computed."""
+        side = self._side(commit)
+        if name not in side.names:
+            return None
+        found = side.came_to({name})[name]
+        return found if found.figures else None
+
+    def compute(self, wanted: Mapping[str, Iterable[_At]]) -> None:
         """Have all that is wanted computed, revision by revision, so that each is read once."""
         at: dict[str, set[str]] = {}
-        for name, asked in wanted.items():
-            for commit in asked:
-                at.setdefault(commit.id, set()).add(name)
+        for asked in wanted.values():
+            for one in asked:
+                at.setdefault(one.commit.id, set()).add(one.name)
         for id, names in at.items():
-            self.at(id).came_to(names)
+            self._side(id).came_to(names)
 
 
 def _read(row: dict[str, object]) -> Version:
@@ -95,20 +111,31 @@ def _shift(row: dict[str, Any]) -> Shift:
     return Shift(row["name"], was, now)
 
 
-def _versions(name: str, asked: Iterable[Commit], sides: _Sides) -> Iterator[Version]:
-    """From the earliest on, each that moved a figure or the fingerprint."""
+def _versions(asked: Iterable[_At], sides: _Sides) -> Iterator[Version]:
+    """From the earliest on, each that moved a figure or the fingerprint of the one that it follows: of work that went
+    on side by side, each change is told by itself."""
     last: CameTo | None = None
-    for commit in reversed(list(asked)):
-        side = sides.at(commit.id)
-        if name not in side.names:
+    for commit, name in reversed(list(asked)):
+        one = sides.came_to(commit.id, name)
+        if one is None:
             continue
-        one = side.came_to({name})[name]
-        if not one.figures:
-            continue
-        rows = tuple(shifts(last.figures, one.figures)) if last is not None else ()
-        if last is None or rows or one.fingerprint != last.fingerprint:
+        was = commit.renamed.get(f"recipes/{name}", name).removeprefix("recipes/")
+        before = sides.came_to(commit.parent, was) if commit.parent is not None else None
+        before = before or last
+        rows = tuple(shifts(before.figures, one.figures)) if before is not None else ()
+        if before is None or rows or one.fingerprint != before.fingerprint:
             lye, superfat = _lye_and_superfat(one)
-            yield Version(commit.on, commit.about, commit.id, one.fingerprint, lye, superfat, rows)
+            yield Version(
+                on=commit.on,
+                at=commit.at,
+                about=commit.about,
+                commit=commit.id,
+                fingerprint=one.fingerprint,
+                lye=lye,
+                superfat=superfat,
+                moved=rows,
+                first=before is None,
+            )
         last = one
 
 

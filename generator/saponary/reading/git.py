@@ -8,10 +8,9 @@ from __future__ import annotations
 
 import os
 import subprocess
-from collections.abc import Generator, Iterable
+from collections.abc import Generator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import date
 from functools import cached_property
 from pathlib import Path, PurePosixPath
 from typing import IO
@@ -37,27 +36,6 @@ def ask(root: Path, *words: str) -> str | None:
     except (OSError, subprocess.TimeoutExpired):
         return None
     return done.stdout.decode("utf-8", "replace") if done.returncode == 0 else None
-
-
-@dataclass(frozen=True)
-class Commit:
-    """A commit: its id, its day, the first line of its message, and the files asked for that it touches."""
-
-    id: str
-    on: date
-    about: str
-    files: frozenset[str]
-
-
-def commits(root: Path, sources: Iterable[str]) -> list[Commit]:
-    """The commits that touch any of these files or folders of a folder, the latest first."""
-    words = ("-c", "log.showRoot=true", "log", "--date=short", "--format=%x01%H %cd %s", "--name-only")
-    found: list[Commit] = []
-    for block in (ask(root, *words, "--relative", "--", *sources) or "").split("\x01")[1:]:
-        head, *files = block.splitlines()
-        id, on, about = head.split(" ", 2)
-        found.append(Commit(id, date.fromisoformat(on), about, frozenset(filter(None, files))))
-    return found
 
 
 class Objects:

@@ -50,6 +50,8 @@ class VersionView:
 class HistoryView:
     title: str
     home: str
+    feed: str
+    """The address of the feed of the whole book's changes."""
     versions: tuple[VersionView, ...]
     chart: str
     """How lye and superfat went, as an inline SVG; '' where there are fewer than two versions."""
@@ -67,6 +69,16 @@ class ChangeView:
     version: VersionView
 
 
+@dataclass(frozen=True)
+class CommitView:
+    """What one commit did to the book's recipes: those that came with it, and those that it changed."""
+
+    day: Day
+    about: str
+    first: tuple[ChangeView, ...]
+    changed: tuple[ChangeView, ...]
+
+
 def history(recipe: Published, site: SiteInput, up: str) -> HistoryView:
     """What is known of a recipe's versions."""
     found = site.versions.get(recipe.slug, ())
@@ -74,15 +86,16 @@ def history(recipe: Published, site: SiteInput, up: str) -> HistoryView:
     return HistoryView(
         title=title,
         home=up + links.recipe_page(recipe.slug),
-        versions=tuple(_version(one, recipe, site, first=one is found[-1]) for one in found),
+        feed=up + links.CHANGES_FEED,
+        versions=tuple(_version(one, recipe) for one in found),
         chart=_chart(found, site),
     )
 
 
 def latest(slugs: Iterable[str], site: SiteInput, most: int = MOST) -> tuple[tuple[str, int], ...]:
-    """The latest versions of all these recipes, by recipe and place among its own; of one day, by the recipes."""
+    """The latest versions of all these recipes, by recipe and place among its own; of one commit, by the recipes."""
     found = [(slug, at, one) for slug in slugs for at, one in enumerate(site.versions.get(slug, ()))]
-    found.sort(key=lambda one: (-one[2].on.toordinal(), one[0]))
+    found.sort(key=lambda one: (-one[2].at, one[0]))
     return tuple((slug, at) for slug, at, _ in found[:most])
 
 
@@ -91,8 +104,7 @@ def changes(recipe: Published, site: SiteInput, up: str) -> Iterator[ChangeView]
     found = site.versions.get(recipe.slug, ())
     title, href = Prose(recipe.catalogue).title(recipe.model.title), up + links.history(recipe.slug)
     for at, one in enumerate(found):
-        version = _version(one, recipe, site, first=one is found[-1])
-        yield ChangeView(recipe.slug, at, title, href, version)
+        yield ChangeView(recipe.slug, at, title, href, _version(one, recipe))
 
 
 def in_their_order(rows: Iterable[ChangeView], wanted: Iterable[tuple[str, int]]) -> tuple[ChangeView, ...]:
@@ -101,7 +113,23 @@ def in_their_order(rows: Iterable[ChangeView], wanted: Iterable[tuple[str, int]]
     return tuple(known[one] for one in wanted)
 
 
-def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -> VersionView:
+def together(changes: Iterable[ChangeView]) -> tuple[CommitView, ...]:
+    """What was changed in one go stands together."""
+    by_commit: dict[str, list[ChangeView]] = {}
+    for one in changes:
+        by_commit.setdefault(one.version.commit, []).append(one)
+    return tuple(
+        CommitView(
+            day=of[0].version.day,
+            about=of[0].version.about,
+            first=tuple(one for one in of if one.version.first),
+            changed=tuple(one for one in of if not one.version.first),
+        )
+        for of in by_commit.values()
+    )
+
+
+def _version(one: Version, recipe: Published) -> VersionView:
     rows = [MovedRow(row.name, _figure(row.was), _figure(row.now), _by(row.by)) for row in one.moved]
     main = [
         row for row in rows if row.name in _FIRST or row.name.startswith(("oil ", "addition ", "liquid "))
@@ -119,7 +147,7 @@ def _version(one: Version, recipe: Published, site: SiteInput, *, first: bool) -
         lots=lots,
         moved=tuple(main),
         rest=tuple(row for row in rows if row not in main),
-        first=first,
+        first=one.first,
     )
 
 

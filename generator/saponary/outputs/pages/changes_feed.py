@@ -8,7 +8,7 @@ from saponary.messages.message import Value, clauses, commas, message
 from saponary.outputs import rests_on
 from saponary.outputs.atom import Entry, Feed, atom
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
-from saponary.outputs.pages.history import book_changes
+from saponary.outputs.pages.history import book_changes, told_of
 from saponary.views import links
 from saponary.views.history import ChangeView, VersionView
 
@@ -17,7 +17,7 @@ MOST = 50
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    told = [recipe for recipe in context.recipes if context.site.versions.get(recipe.slug)]
+    told = told_of(context)
     if told:
         histories = (rests_on.history(recipe.slug) for recipe in told)
         uses = (rests_on.SETTINGS, rests_on.EDITION, *rests_on.recipes(told), *histories)
@@ -27,7 +27,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 def _feed(context: PageContext) -> bytes:
     site = context.site
     up = context.top or links.root(links.CHANGES_FEED)
-    found = book_changes(context, context.recipes, up, MOST)
+    found = book_changes(context, told_of(context), up, MOST)
     feed = Feed(
         id="changes",
         title=message("history.feed", book=site.book.settings.title),

@@ -12,13 +12,11 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.at_class import left_blank
-from saponary.views.history import MOST, ChangeView, changes, history, in_their_order, latest
+from saponary.views.history import MOST, ChangeView, changes, history, in_their_order, latest, together
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    site = context.site
-    # Its versions tell what students are to work out.
-    told = [one for one in context.recipes if site.versions.get(one.slug) and not left_blank(one, site)]
+    told = told_of(context)
     for recipe in told:
         path = links.history(recipe.slug)
         uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
@@ -27,6 +25,12 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         histories = (rests_on.history(recipe.slug) for recipe in told)
         rests = (*rests_on.FRAME, *rests_on.recipes(told), *histories)
         yield SiteFile(links.CHANGES, partial(_changes, context, told), rests)
+
+
+def told_of(context: PageContext) -> list[Published]:
+    """The recipes whose versions an edition tells: none that would tell what students are to work out."""
+    site = context.site
+    return [one for one in context.recipes if site.versions.get(one.slug) and not left_blank(one, site)]
 
 
 def _page(context: PageContext, recipe: Published, path: str) -> bytes:
@@ -52,7 +56,7 @@ def book_changes(
 
 def _changes(context: PageContext, told: Sequence[Published]) -> bytes:
     found = book_changes(context, told, links.root(links.CHANGES))
-    return context.page("changes.html", links.CHANGES, changes=found)
+    return context.page("changes.html", links.CHANGES, changes=together(found))
 
 
 KIND = PageKind("history", _render, needs="history", nav=NavEntry(message("nav.changes"), links.CHANGES))
