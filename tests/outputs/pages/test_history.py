@@ -148,3 +148,29 @@ def test_weights_are_told_in_the_units_that_the_book_is_kept_in_now(tmp_path: Pa
     assert re.search(row, made[PAGE]) and re.search(row, made[CHANGES])
     assert f"lye {before:.2f} oz to {now:.2f} oz" in made[FEED]
     assert not re.search(r"\d g\b", made[PAGE] + made[CHANGES] + made[FEED])
+
+
+def test_what_students_are_to_work_out_is_in_no_version_that_they_see(tmp_path: Path) -> None:
+    """The recipe's own notes leave its lye blank."""
+    asking = PLAIN.replace("A plain bar.", "It takes {blank lye}.")
+    assert asking != PLAIN
+    commit(write_book(tmp_path, {"recipes/a.md": asking}), "first")
+    proof = prove(tmp_path)
+    assert site(proof, STANDARD["class"]).keys() == {RECIPE}
+    assert site(proof, STANDARD["maker"]).keys() >= {PAGE, CHANGES, FEED}
+
+
+def test_programs_find_the_feed(proof: Proof) -> None:
+    made = site(proof, STANDARD["maker"])
+    for path, home in ((PAGE, "../../changes/feed.xml"), (CHANGES, "feed.xml")):
+        told = re.findall(r'<link rel="alternate" type="application/atom\+xml" href="([^"]*)"', made[path])
+        assert told == [home]
+        assert re.search(r'<time datetime="\d{4}-\d\d-\d\d">', made[path])
+
+
+def test_what_came_with_one_commit_stands_together(tmp_path: Path) -> None:
+    texts = {f"recipes/{slug}.md": PLAIN.replace("Plain Bar", slug.upper()) for slug in "abc"}
+    commit(write_book(tmp_path, texts), "a new book")
+    page = site(prove(tmp_path), STANDARD["maker"])[CHANGES]
+    (told,) = re.findall(r"First in the history, 3 recipes:(.*?)</p>", page, flags=re.DOTALL)
+    assert re.findall(r">(\w)</a>", told) == ["A", "B", "C"] and page.count("a new book") == 1
