@@ -17,6 +17,7 @@ BROKEN = {
     "an oil nobody knows": ("olive: 60 %", "oliv: 60 %"),
     "a key nobody knows": ("superfat: 5 %", "superfat: 5 %\nsuperfatt: 4 %"),
     "a figure that is not so": ("A plain bar.", "The lye is {lye = 1 g}."),
+    "two versions of it": ("A plain bar.", "<<<<<<< HEAD\nA bar.\n=======\nNo bar.\n>>>>>>> theirs"),
     "no yaml": ("water: {lye", "water: {{lye"),
 }
 
@@ -31,6 +32,14 @@ def test_its_errors_stop_nothing_and_those_of_a_signed_one_do(how: str, tmp_path
         assert list(left) == ([] if stops else ["recipes/second.md"])
         if not stops:
             assert [one.slug for one in sound.recipes] == ["plain"] and all(left.values())
+
+
+@pytest.mark.parametrize("encoding", ["utf-16", "latin-1"])
+def test_one_that_cannot_be_read_is_signed_where_its_letters_say_so(encoding: str, tmp_path: Path) -> None:
+    for text, stops in ((UNSIGNED, False), (SECOND, True)):
+        root = write_book(tmp_path / str(stops), {"recipes/plain.md": PLAIN, "recipes/second.md": ""})
+        (root / "recipes/second.md").write_bytes(text.replace("A plain", "\u00c4 plain").encode(encoding))
+        assert without_unfinished(prove(root))[0].failed == stops
 
 
 @pytest.mark.slow

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property, partial
@@ -22,7 +23,7 @@ from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
 from saponary.pantry.model import Pantry
 from saponary.reading.addresses import address_fault
-from saponary.reading.decode import printable, text_of
+from saponary.reading.decode import printable, text_of, unmerged
 from saponary.reading.files import Files, ReadOnce, Unread
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.published_text import Said
@@ -34,6 +35,10 @@ from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived
 
 CLAIMS = "claims.yaml"
+_SIGNED = re.compile(r"^signed\s*:", re.MULTILINE)
+_TEXTS = frozenset({".css", ".html", ".js", ".svg", ".txt", ".xml"})
+"""What of a book's own templates is text, by how its name ends."""
+
 """The book's own list of claim words, or its silencing of some."""
 
 MAX_RECIPES = 20_000
@@ -121,7 +126,7 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Bo
         batches=batches,
         findings=findings,
         own_claims=claims,
-        templates=tuple(_templates(files)),
+        templates=tuple(_templates(files, findings)),
         texts=(*settings.texts, *pantry.texts, *(text for each in read for text in each.texts())),
         waived=(*settings.waived, *pantry.waived, *(waiver for each in read for waiver in each.waived())),
         classes=taught,
@@ -148,8 +153,20 @@ def read_recipe(files: Files, name: str) -> RecipeFile:
     file = f"recipes/{name}"
     text, fault = text_of(files, file)
     if text is None:
-        return RecipeFile(file, name[:-3], findings=[fault] if fault else [])
-    return parse_recipe(file, text)
+        return RecipeFile(
+            file, name[:-3], findings=[fault] if fault else [], signs=_may_sign(files.read(file))
+        )
+    recipe = parse_recipe(file, text)
+    recipe.signs = _SIGNED.search(text) is not None
+    return recipe
+
+
+def _may_sign(data: bytes | Unread) -> bool:
+    """Whether a recipe that cannot be read may have signed figures."""
+    if isinstance(data, Unread):
+        return True
+    wide = data.startswith((b"\xff\xfe", b"\xfe\xff"))
+    return _SIGNED.search(data.decode("utf-16" if wide else "utf-8", "replace")) is not None
 
 
 def _all(
@@ -188,11 +205,15 @@ def _logo(
     return None
 
 
-def _templates(files: Files) -> Iterator[Said]:
-    """The words of the book's own templates; one that cannot be read is met where pages are made."""
+def _templates(files: Files, findings: list[Finding]) -> Iterator[Said]:
+    """The words of the book's own templates, and a finding for each file there that git could not merge. What else
+    keeps one from being read is met where pages are made."""
     for name in sorted(files.below("templates")):
-        if name.endswith(".html"):
-            file = f"templates/{name}"
+        file = f"templates/{name}"
+        data = files.read(file) if PurePosixPath(name).suffix in _TEXTS else b""
+        if isinstance(data, bytes) and (fault := unmerged(data, file)) is not None:
+            findings.append(fault)
+        elif name.endswith(".html"):
             text, _ = text_of(files, file)
             if text is not None:
                 yield template_text(text, file)

@@ -14,6 +14,8 @@ class RecipeFile(TextFile):
     """A recipe's file. `model` is None where the front matter does not hold."""
 
     model: Recipe | None = None
+    signs: bool = False
+    """Whether it has signed figures, or may have: a file that cannot be read may."""
 
     def waived(self) -> tuple[Waived, ...]:
         """What it sets aside, and why."""

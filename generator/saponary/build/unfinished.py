@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Collection
 from dataclasses import replace
 
 from saponary.build.proof import Proof
-
-_SIGNED = re.compile(r"^signed\s*:", re.MULTILINE)
 
 
 def without_unfinished(proof: Proof) -> tuple[Proof, dict[str, int]]:
@@ -35,7 +32,7 @@ def _drafts(proof: Proof, among: Collection[str]) -> set[str]:
         file: one.status.name == "draft" for one in proof.recipes if (file := one.computed.path) in among
     }
     read = {
-        one.file: not _SIGNED.search(one.text)
+        one.file: not one.signs
         for one in proof.book.recipes
         if one.file in among and one.file not in computed
     }

@@ -9,9 +9,9 @@ import re
 from saponary.reading.files import Files, Unread
 from saponary.reading.findings import Finding, Place
 
-_UNMERGED = re.compile(rb"^(?:<{7}|>{7})(?:[ \t][^\r\n]*)?(?=\r?$)", re.MULTILINE)
-"""How git begins and ends a place that it could not merge. The line between, seven signs of equality, may be a
-heading in Markdown."""
+_UNMERGED = re.compile(rb"^(?:<{7}|>{7}|\|{7})(?:[ \t][^\r\n]*)?(?=\r?$)", re.MULTILINE)
+"""How git begins and ends a place that it could not merge, and what it was before. The line between the two
+sides, seven signs of equality, may be a heading in Markdown."""
 _MERGE = (
     "keep one of the two at each such place, take git's lines out, and run: saponary proof; "
     "a figure that neither of them had is signed anew with: saponary sign NAME"
@@ -40,15 +40,23 @@ def decoded(data: bytes, name: str) -> tuple[str | None, Finding | None]:
         return fault("this file is in UTF-16", "save it as UTF-8")
     if b"\0" in data:
         return fault("this is not a text file", "save it as UTF-8 text", data.index(b"\0"))
-    unmerged = _UNMERGED.search(data)
-    if unmerged is not None:
-        message = f"two versions of this file stand here, as git left them: {_told(unmerged)!r}"
-        return fault(message, _MERGE, unmerged.start())
+    found = unmerged(data, name)
+    if found is not None:
+        return None, found
     try:
         return data.decode("utf-8"), None
     except UnicodeDecodeError as error:
         at = error.start
         return fault(f"the byte 0x{data[at]:02x} is not UTF-8", "save the file as UTF-8", at)
+
+
+def unmerged(data: bytes, name: str) -> Finding | None:
+    """What git left in a file that it could not merge, where it did."""
+    found = _UNMERGED.search(data)
+    if found is None:
+        return None
+    message = f"two versions of this file stand here, as git left them: {_told(found)!r}"
+    return Finding("reading", "error", _place(name, data, found.start()), message, _MERGE)
 
 
 def _told(found: re.Match[bytes]) -> str:

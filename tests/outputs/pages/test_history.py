@@ -7,7 +7,9 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
+from importlib.resources import files
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import feedparser
 import pytest
@@ -20,7 +22,7 @@ from saponary.build.history import sources_log
 from saponary.build.proof import Proof, prove
 from saponary.build.versions import versions
 from saponary.reading.files import Folder
-from saponary.schema.edition import STANDARD, Edition
+from saponary.schema.edition import STANDARD, Edition, editions
 from saponary.views.for_edition import Unpublished, for_edition
 from support import BOOKS, PLAIN, copy_book, write_book
 
@@ -84,9 +86,21 @@ def test_who_may_see_it(proof: Proof) -> None:
     assert taught.keys() >= {PAGE, CHANGES} and "milder" not in taught[PAGE], (
         "what was said stays with the maker"
     )
-    public = STANDARD["public"]
-    opened = Edition("public", public.shows | {"history"}, "full")
-    assert PAGE in site(proof, opened)
+
+
+def test_the_manuals_lines_give_the_public_its_history(proof: Proof) -> None:
+    """What `saponary manual git` says to write: the standard public edition, and its history beside."""
+    topic = files("saponary.tables.manual").joinpath("85-git.md").read_text(encoding="utf-8")
+    (lines,) = re.findall(r"^```text\n# book\.yaml\n(.*?)^```$", topic, re.MULTILINE | re.DOTALL)
+    with TemporaryDirectory() as folder:
+        given = read_book(Folder(write_book(Path(folder), {"book.yaml": lines, "recipes/a.md": PLAIN})))
+    assert not [one for one in given.findings if one.severity == "error"]
+    public = editions(given.settings.editions)["public"]
+    standard = STANDARD["public"]
+    assert public == replace(standard, shows=standard.shows | {"history"})
+    made = site(proof, public)
+    assert made.keys() == {PAGE, CHANGES, RECIPE, FEED}
+    assert "milder" not in "".join(made.values()), "what was said of a change stays with the maker"
 
 
 def test_without_git_there_is_none(tmp_path: Path) -> None:
