@@ -1,14 +1,15 @@
 """A folder that is kept in git: questions to git, and the folder's files as a revision holds them.
 
-Only reads, and never over the network. Objects of the repository come through one process, however
-many are asked for.
+Only reads, and never over the network. A book may come from a stranger with its history, so no program is run
+that the repository's own settings or attributes name. Objects of the repository come through one process,
+however many are asked for.
 """
 
 from __future__ import annotations
 
 import os
 import subprocess
-from collections.abc import Generator
+from collections.abc import Generator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
@@ -17,13 +18,37 @@ from typing import IO
 
 from saponary.reading.files import MAX_FILE_BYTES, Unread, too_large
 
-_ALONE = ["git", "--no-optional-locks"]
-_OFFLINE = {"GIT_NO_LAZY_FETCH": "1", "GIT_TERMINAL_PROMPT": "0"}
+_SETTINGS = {
+    "core.fsmonitor": "false",
+    "core.hooksPath": os.devnull,
+    "diff.external": "",
+    "diff.ignoreSubmodules": "all",
+    "diff.orderFile": os.devnull,
+    "log.showRoot": "true",
+    "log.showSignature": "false",
+    "submodule.recurse": "false",
+}
+"""What holds whatever the repository says: nothing that it names is run."""
+_ALONE = [
+    "git",
+    "--no-optional-locks",
+    "--no-pager",
+    *(word for name, value in _SETTINGS.items() for word in ("-c", f"{name}={value}")),
+]
+_OFFLINE = {"GIT_NO_LAZY_FETCH": "1", "GIT_TERMINAL_PROMPT": "0", "GIT_ALLOW_PROTOCOL": ""}
+_OF_FOLDER = ("status", "diff")
+"""What looks at the files of the folder: git would pass them through the programs that its attributes name."""
 _FOLDER, _LINK = "40000", "120000"
+_CHUNK = 1 << 20
 
 
 def ask(root: Path, *words: str) -> str | None:
     """What git says in a folder; None where there is no git, no repository, or no answer."""
+    done = _asked(root, words, _no_filters(root) if words[0] in _OF_FOLDER else {})
+    return done.decode("utf-8", "replace") if done is not None else None
+
+
+def _asked(root: Path, words: Sequence[str], more: Mapping[str, str]) -> bytes | None:
     try:
         done = subprocess.run(
             [*_ALONE, "-C", str(root), *words],
@@ -31,11 +56,27 @@ def ask(root: Path, *words: str) -> str | None:
             timeout=20,
             check=False,
             stdin=subprocess.DEVNULL,
-            env={**os.environ, **_OFFLINE},
+            env={**os.environ, **_OFFLINE, **more},
         )
     except (OSError, subprocess.TimeoutExpired):
         return None
-    return done.stdout.decode("utf-8", "replace") if done.returncode == 0 else None
+    return done.stdout if done.returncode == 0 else None
+
+
+def _no_filters(root: Path) -> dict[str, str]:
+    """Variables for git by which every filter that its settings define is none."""
+    told = _asked(root, ("config", "--null", "--name-only", "--get-regexp", r"^filter\."), {}) or b""
+    names = {os.fsdecode(key).rpartition(".")[0] for key in told.split(b"\0") if key}
+    off = [
+        (f"{name}.{key}", value)
+        for name in sorted(names)
+        for key, value in (("clean", ""), ("process", ""), ("required", "false"))
+    ]
+    first = int(given) if (given := os.environ.get("GIT_CONFIG_COUNT", "")).isdecimal() else 0
+    found = {"GIT_CONFIG_COUNT": str(first + len(off))}
+    for number, (name, value) in enumerate(off, first):
+        found |= {f"GIT_CONFIG_KEY_{number}": name, f"GIT_CONFIG_VALUE_{number}": value}
+    return found
 
 
 class Objects:
@@ -46,16 +87,23 @@ class Objects:
         self.inside = inside
         """The folder's path in the repository, empty or ending in a slash."""
 
-    def get(self, name: str) -> tuple[str, bytes] | None:
-        """An object's id and its bytes; None where there is none of that name."""
+    def get(self, name: str) -> tuple[str, bytes, int] | None:
+        """An object's id, its bytes and how many it has: of one that is too large to be a file of a book, no bytes.
+        None where there is none of that name."""
+        if "\n" in name:  # it would be taken for two
+            return None
         self._asked.write(name.encode("utf-8", "surrogateescape") + b"\n")
         self._asked.flush()
         head = self._told.readline().split()
         if len(head) != 3 or not head[2].isdigit():
             return None
-        data = self._told.read(int(head[2]))
+        size = int(head[2])
+        data = self._told.read(size) if size <= MAX_FILE_BYTES else b""
+        left = size - len(data)
+        while left > 0 and (passed := self._told.read(min(left, _CHUNK))):
+            left -= len(passed)
         self._told.read(1)
-        return head[0].decode(), data
+        return head[0].decode(), data, size
 
 
 @contextmanager
@@ -112,7 +160,7 @@ class Revision:
         found = self._held.get(entry.id) if entry is not None and entry.mode != _FOLDER else None
         if found is None:
             return Unread("this is not a file", "a text file is needed here")
-        return too_large(len(found[1])) if len(found[1]) > MAX_FILE_BYTES else found[1]
+        return too_large(found[2]) if found[2] > MAX_FILE_BYTES else found[1]
 
     def names(self, folder: str) -> list[str] | Unread:
         entry = self._entry(folder)

@@ -5,6 +5,7 @@ Of a merge, a file is told that is like none of those it was merged from.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -12,9 +13,11 @@ from pathlib import Path
 
 from saponary.reading.git import ask
 
-_FORMAT = "--format=%x01%H %P%x00%ct %cd %s"
-_AS_IT_IS = ("-c", "log.showRoot=true", "-c", "core.quotePath=false")
-"""Whatever a maker's own settings of git say."""
+_FORMAT = "--format=%x00%x00%H%x00p%P%x00t%ct%x00d%cd%x00s%s"
+"""No part is empty, and none but the first follows two noughts: a message may hold any sign but nought."""
+_RENAMED = re.compile(r"[RC]\d+")
+_NO_DAY = date(1970, 1, 1)
+"""Where git begins to count; for a commit whose day no calendar has."""
 
 
 @dataclass(frozen=True)
@@ -34,24 +37,30 @@ class Commit:
 def commits(root: Path, sources: Iterable[str]) -> list[Commit]:
     """The commits that touch any of these files or folders of a folder, the latest first."""
     inside = (ask(root, "rev-parse", "--show-prefix") or "").rstrip("\n")
-    shown = ("-c", "-M", "--name-status", "--no-show-signature", "--no-color", "--date=short", _FORMAT)
-    told = ask(root, *_AS_IT_IS, "log", *shown, "--", *sources) or ""
-    return [_commit(block, inside) for block in told.split("\x01")[1:]]
+    shown = ("-z", "-c", "-M", "--name-status", "--no-color", "--date=short", _FORMAT)
+    told = ask(root, "log", *shown, "--", *sources) or ""
+    return [_commit(block, inside) for block in f"\0{told}".split("\0\0\0")[1:]]
 
 
 def _commit(block: str, inside: str) -> Commit:
-    head, *lines = block.splitlines()
-    ids, _, said = head.partition("\0")
-    id, *parents = ids.split()
-    at, on, about = said.split(" ", 2)
+    id, parents, at, on, about, *parts = (part.removeprefix("\n") for part in block.split("\0"))
     files, renamed = set[str](), dict[str, str]()
-    for kind, *names in (line.split("\t") for line in lines if line):
-        paths = [name.removeprefix(inside) for name in names]
+    rest = iter([part for part in parts if part])
+    for kind in rest:
+        paths = [next(rest, "").removeprefix(inside) for _ in range(2 if _RENAMED.fullmatch(kind) else 1)]
         files.add(paths[-1])
         if kind.startswith("R") and len(paths) == 2:
             renamed[paths[1]] = paths[0]
-    parent = parents[0] if parents else None
-    return Commit(id, int(at), date.fromisoformat(on), about, frozenset(files), parent, renamed)
+    first = next(iter(parents[1:].split()), None)
+    seconds = int(at[1:]) if at[1:].lstrip("-").isdecimal() else 0
+    return Commit(id, seconds, _day(on[1:]), about[1:], frozenset(files), first, renamed)
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        return _NO_DAY
 
 
 def followed(
