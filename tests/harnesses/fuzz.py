@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable, Mapping
+from copy import deepcopy
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -84,7 +85,7 @@ def _structure(data: bytes, chance: random.Random) -> bytes:
         (holder, key), (other, other_key) = chance.choice(places), chance.choice(places)
         match chance.randrange(5):
             case 0:
-                holder[key] = chance.choice(_ODD)
+                holder[key] = deepcopy(chance.choice(_ODD))  # what is put in may be changed in its turn
             case 1:
                 holder[key] = yaml.load(yaml.safe_dump(other[other_key]), Loader=yaml.BaseLoader)
             case 2:

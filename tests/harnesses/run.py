@@ -12,7 +12,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from harnesses import fuzz, merges, noise, spellings, stopped, writers
+from harnesses import fuzz, merges, noise, sheets, spellings, stopped, writers
 
 HARNESSES = (
     *writers.HARNESSES,
@@ -21,6 +21,7 @@ HARNESSES = (
     *noise.HARNESSES,
     *fuzz.HARNESSES,
     *merges.HARNESSES,
+    *sheets.HARNESSES,
 )
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from harnesses import fuzz, merges, noise, spellings, stopped, writers
+from harnesses import fuzz, merges, noise, sheets, spellings, stopped, writers
 from harnesses.harness import Harness
 
 LINUX = pytest.mark.skipif(
@@ -31,7 +31,9 @@ def test_commands(harness: Harness, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "harness", [*spellings.HARNESSES, *fuzz.HARNESSES, *merges.HARNESSES], ids=lambda one: one.name
+    "harness",
+    [*spellings.HARNESSES, *fuzz.HARNESSES, *merges.HARNESSES, *sheets.HARNESSES],
+    ids=lambda one: one.name,
 )
 def test_texts(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)

@@ -19,6 +19,8 @@ from saponary.reading.grid import Grid
 ALKALIS = ("sodium-hydroxide", "potassium-hydroxide")
 _ENDS = 2
 """So many empty rows end a table."""
+_MOST_TABLES, _MOST_TOLD = 200, 100
+"""Tables of one sheet that are read, and rows of a table that are found fault with."""
 
 
 @dataclass(frozen=True)
@@ -63,8 +65,14 @@ def sheets(grid: Grid, names: Names) -> tuple[list[Sheet], list[Finding]]:
         hint = "give it a row of headings, such as: ingredient, grams"
         return [], [_fault(grid, 0, 0, "no table of names and weights is found here", hint)]
     ends = [*(head.row for head in heads[1:]), len(grid.rows)]
-    found = [_Reader(grid, names, mark, head).read(end) for head, end in zip(heads, ends, strict=True)]
-    return [one for one in found if one.oils or one.shares or one.findings], []
+    told: list[Finding] = []
+    if len(heads) > _MOST_TABLES:
+        hint = "bring the others in by a table of their own"
+        said = f"more than {_MOST_TABLES} tables stand here; from this one on none was read"
+        told.append(_fault(grid, heads[_MOST_TABLES].row, 0, said, hint))
+        heads = heads[:_MOST_TABLES]
+    found = [_Reader(grid, names, mark, head).read(end) for head, end in zip(heads, ends, strict=False)]
+    return [one for one in found if one.oils or one.shares or one.findings], told
 
 
 def _heads(grid: Grid) -> Iterator[Columns]:
@@ -108,6 +116,10 @@ class _Reader:
             if empty >= _ENDS and not self._grid.cell(at, self._columns.name):
                 break
             empty = 0
+            if len(self._sheet.findings) >= _MOST_TOLD:
+                said = f"{_MOST_TOLD} rows above are found fault with; from here on none was read"
+                self._told(at, 0, said, "look at those first")
+                break
             self._row(at)
         return self._sheet
 
@@ -121,7 +133,7 @@ class _Reader:
             self._heading(at, name, meant)
         elif found is None:
             self._told(
-                at, where, f"{self._grid.cell(at, where or 0)!r} is not an amount", "such as 450 g, or 450"
+                at, where, f"{self._grid.told(at, where or 0)} is not an amount", "such as 450 g, or 450"
             )
         elif not name:
             if found.value:
@@ -148,7 +160,10 @@ class _Reader:
         """A row without an amount: a heading or a note, unless it names something that is weighed."""
         if meant is None and self._names.of(name) is not None and self._columns.weight is not None:
             self._told(
-                at, self._columns.weight, f"{name!r} has no weight", "give its weight, or take the row out"
+                at,
+                self._columns.weight,
+                f"{self._named(at)} has no weight",
+                "give its weight, or take the row out",
             )
 
     def _setting(self, at: int, meant: str) -> None:
@@ -166,11 +181,11 @@ class _Reader:
 
     def _placed(self, at: int, where: int, name: str, meant: str | None, found: Amount) -> None:
         if found.doubtful:
-            digits = self._grid.cell(at, where)
+            digits = self._grid.told(at, where)
             plain, thousand = found.value, found.value * 1000
             either = f"{as_decimal(float(plain), 6)} or {as_decimal(float(thousand), 6)}"
             hint = f"it may be {either}; write it without the mark, or with a decimal"
-            return self._told(at, where, f"{digits!r} can be read in two ways", hint)
+            return self._told(at, where, f"{digits} can be read in two ways", hint)
         share = found.unit == "%" or (where == self._columns.share and where != self._columns.weight)
         grams = found.value / 100 if share else found.grams(self._columns.unit)
         if meant == "water" and share:
@@ -179,7 +194,10 @@ class _Reader:
             self._sheet.water = (self._sheet.water or 0) + grams
         elif meant in ALKALIS and share:
             self._remarked(
-                at, where, f"{name!r} has a share and no weight", "the engine works the lye out; compare it"
+                at,
+                where,
+                f"{self._named(at)} has a share and no weight",
+                "the engine works the lye out; compare it",
             )
         elif meant in ALKALIS:
             self._sheet.alkali[meant] = self._sheet.alkali.get(meant, Fraction(0)) + grams
@@ -192,7 +210,7 @@ class _Reader:
         if not 0 < share < _MOST_WATER:
             hint = "give its weight, or the strength of the lye"
             return self._told(
-                at, where, f"{self._grid.cell(at, where)!r} of water is not a share of the oils", hint
+                at, where, f"{self._grid.told(at, where)} of water is not a share of the oils", hint
             )
         self._sheet.water_share = share
         return None
@@ -206,14 +224,23 @@ class _Reader:
         if known is None:
             every = self._names.every()
             self._told(
-                at, self._columns.name, f"{name!r} is not known here", suggest(name, every, "ingredients")
+                at,
+                self._columns.name,
+                f"{self._named(at)} is not known here",
+                suggest(name, every, "ingredients"),
             )
         elif share and known[0] != "oil":
-            self._told(at, self._columns.name, f"{name!r} has a share and no weight", "give its weight")
+            self._told(
+                at, self._columns.name, f"{self._named(at)} has a share and no weight", "give its weight"
+            )
         else:
             kinds = {"oil": self._sheet.shares if share else self._sheet.oils, "liquid": self._sheet.liquids}
             into = kinds.get(known[0], self._sheet.additions)
             into[known[1]] = into.get(known[1], Fraction(0)) + grams
+
+    def _named(self, at: int) -> str:
+        """The name in a row, for a message."""
+        return self._grid.told(at, self._columns.name)
 
     def _told(self, at: int, where: int | None, message: str, hint: str) -> None:
         self._sheet.findings.append(_fault(self._grid, at, where or 0, message, hint))

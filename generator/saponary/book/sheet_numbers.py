@@ -13,6 +13,9 @@ from saponary.quantity.units import MASS
 
 Mark = Literal[".", ","]
 _NUMBER = re.compile(r"[-+]?\d[\d.,'\u2019\u00a0\u202f ]*")
+_PLAIN = re.compile(r"[-+]?\d+(\.\d*)?")
+_LONGEST, _LARGEST = 30, 10**9
+"""Signs of a number, and what it may come to; no weight at a bench has more."""
 _UNITS = {
     "g": "g", "gr": "g", "gram": "g", "grams": "g", "gramm": "g", "gramme": "g", "grammes": "g", "gramos": "g", "gramo": "g",
     "grammi": "g", "grammo": "g", "gms": "g", "kg": "kg", "kilo": "kg", "kilos": "kg", "oz": "oz", "ounce": "oz", "ounces": "oz",
@@ -75,7 +78,7 @@ def amount(text: str, mark: Mark | None) -> Amount | None:
     if said.startswith("="):
         return None
     found = _NUMBER.match(said)
-    if found is None:
+    if found is None or len(found[0].strip()) > _LONGEST:
         return None
     rest = folded(said[found.end() :])
     unit = _UNITS.get(rest) if rest else None
@@ -86,12 +89,14 @@ def amount(text: str, mark: Mark | None) -> Amount | None:
     if mark is None:
         last = max(number.rfind("."), number.rfind(","))
         if last < 0:
-            return Amount(Fraction(number), unit)
+            return _bounded(number, unit)
         three = len(number) - last - 1 == 3 and number[:last].lstrip("+-") not in ("0", "")
-        return (
-            Amount(Fraction(number.replace(",", ".")), unit, three)
-            if number.count(number[last]) == 1
-            else None
-        )
-    plain = number.replace(other, "").replace(",", ".")
-    return Amount(Fraction(plain), unit) if re.fullmatch(r"[-+]?\d+(\.\d*)?", plain) else None
+        plain = number.replace(",", ".")
+        return _bounded(plain, unit, three)
+    return _bounded(number.replace(other, "").replace(",", "."), unit)
+
+
+def _bounded(number: str, unit: str | None, doubtful: bool = False) -> Amount | None:
+    if not _PLAIN.fullmatch(number) or abs(Fraction(number)) > _LARGEST:
+        return None
+    return Amount(Fraction(number), unit, doubtful)

@@ -20,6 +20,7 @@ from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import WeightUnit, weight
 from saponary.quantity.rounding import show
 from saponary.quantity.units import MASS
+from saponary.reading.addresses import address_fault
 from saponary.reading.findings import Finding, Place
 from saponary.schema.settings import Settings
 
@@ -35,31 +36,19 @@ def recipe_of(
 ) -> tuple[str | None, list[Finding]]:
     """The recipe's text, None where the sheet names no oils that are known; and all that is to be told."""
     place = Place(file, sheet.at + 1, 1)
-    oils = sheet.oils or sheet.shares
-    if not oils:
-        none = Finding("reading", "error", place, "no oils are known in this table", "see its other findings")
-        return None, [*sheet.findings, none]
-    found = list(sheet.findings)
-    if not sheet.oils:
-        hint = "write the total that you want into the recipe"
-        found.append(_warning(place, "this table has shares and no weights; 1000 g of oils are taken", hint))
-    if sheet.water_share is not None and sheet.water is None:
-        read = f"the water of this table has a share; it is read as {_water_of_oils(sheet)} % of the oils"
-        hint = "where it is a share of something else, write water: {lye-strength: 33 %} or to-lye: into the recipe"
-        found.append(_warning(place, read, hint))
-    superfat = sheet.superfat
-    if superfat is None and sheet.alkali:
-        superfat, told = _worked_back(sheet, place, settings, pantry)
-        found += told
-    elif superfat is None:
-        found.append(
-            _warning(place, "this table has no superfat and no lye", "the book's superfat holds for it")
-        )
+    lacking = _lacking(sheet)
+    if lacking is not None:
+        return None, [*sheet.findings, Finding("reading", "error", place, *lacking)]
+    superfat, told = _superfat_of(sheet, place, settings, pantry)
+    found = [*sheet.findings, *_as_read(sheet, place), *told]
     text = _text(sheet, superfat)
     made = _weighed(text, settings, pantry)
     if made is not None and made.water.liquids + made.water.additions > 0:
         text = _text(sheet, superfat, Fraction(made.water.liquids + made.water.additions))
         made = _weighed(text, settings, pantry)
+    unread = _unread(text)
+    if unread is not None:
+        return None, [*found, Finding("reading", "error", place, *unread)]
     if made is not None and sheet.superfat is not None:
         found += _lye_compared(sheet, made, place)
     if made is not None and sheet.water is not None:
@@ -67,9 +56,42 @@ def recipe_of(
     return text, found
 
 
+def _lacking(sheet: Sheet) -> tuple[str, str] | None:
+    """Why a sheet has no oils to make soap of, and what would help."""
+    oils = sheet.oils or sheet.shares
+    if not oils:
+        return "no oils are known in this table", "see its other findings"
+    return None if sum(oils.values()) else ("the oils of this table weigh nothing", "give their weights")
+
+
+def _as_read(sheet: Sheet, place: Place) -> Iterator[Finding]:
+    """How shares were read."""
+    if not sheet.oils:
+        hint = "write the total that you want into the recipe"
+        yield _warning(place, "this table has shares and no weights; 1000 g of oils are taken", hint)
+    if sheet.water_share is not None and sheet.water is None:
+        read = f"the water of this table has a share; it is read as {_water_of_oils(sheet)} % of the oils"
+        hint = "where it is a share of something else, write water: {lye-strength: 33 %} or to-lye: into the recipe"
+        yield _warning(place, read, hint)
+
+
+def _superfat_of(
+    sheet: Sheet, place: Place, settings: Settings, pantry: Pantry
+) -> tuple[Fraction | None, list[Finding]]:
+    """What a sheet says of its superfat, or what its lye leaves; None where the book's holds."""
+    if sheet.superfat is not None:
+        return sheet.superfat, []
+    if sheet.alkali:
+        return _worked_back(sheet, place, settings, pantry)
+    return None, [
+        _warning(place, "this table has no superfat and no lye", "the book's superfat holds for it")
+    ]
+
+
 def slug_of(title: str) -> str:
     """A file name for a recipe of this title, without `.md`."""
-    return re.sub(r"[^a-z0-9]+", "-", folded(title).replace("ß", "ss")).strip("-")[:60] or "recipe"
+    slug = re.sub(r"[^a-z0-9]+", "-", folded(title).replace("ß", "ss")).strip("-")[:60].rstrip("-")
+    return slug if address_fault(slug) is None else f"recipe-{slug}".rstrip("-")
 
 
 def _text(sheet: Sheet, superfat: Fraction | None, beside: Fraction = Fraction(0)) -> str:
@@ -168,6 +190,13 @@ def _weighed(text: str, settings: Settings, pantry: Pantry) -> Figures | None:
         return None
     resolved, _ = resolve(recipe.model, settings, pantry, recipe.tree, recipe.file)
     return weigh(resolved.formula) if resolved is not None else None
+
+
+def _unread(text: str) -> tuple[str, str] | None:
+    """Why a text cannot be read as a recipe, and what would help. One that lacks its water can be read."""
+    faults = (one for one in parse_recipe("recipes/sheet.md", text).findings if one.severity == "error")
+    first = next(faults, None)
+    return (f"no recipe can be made of this table: {first.message}", first.hint) if first else None
 
 
 def _mass(grams: Fraction, sheet: Sheet) -> str:

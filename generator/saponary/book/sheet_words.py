@@ -12,6 +12,7 @@ import yaml
 
 from saponary.pantry.model import Pantry
 
+_LONGEST = 200
 _BRACKETS = re.compile(r"\([^()]*\)|\[[^\[\]]*\]")
 _AMOUNT = re.compile(r"\d+(?:[.,]\d+)?\s*(?:%|g|gr|kg|oz|lb|lbs|ml)?(?![a-z0-9])")
 _IN_UNIT = re.compile(r",? (?:in )?(?:g|gr|grams?|gramm|kg|oz|ounces|lbs?|ml|%)$")
@@ -25,7 +26,10 @@ def folded(text: str) -> str:
 
 
 def candidates(text: str) -> list[str]:
-    """A cell's words whole, without brackets, and without numbers and units either; then what stands in brackets."""
+    """A cell's words whole, without brackets, and without numbers and units either; then what stands in brackets.
+    None of a cell that is too long to be a name."""
+    if len(text) > _LONGEST:
+        return []
     whole = folded(text)
     bare = folded(_BRACKETS.sub(" ", whole))
     inside = [folded(part[1:-1]) for part in _BRACKETS.findall(whole)]

@@ -8,7 +8,7 @@ from saponary.book.from_sheet import sheets
 from saponary.book.sheet_recipe import recipe_of, slug_of
 from saponary.book.sheet_words import Names
 from saponary.pantry.model import Pantry
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, Place
 from saponary.reading.grid import read_grids
 from saponary.schema.settings import Settings
 
@@ -28,6 +28,9 @@ def recipes_from(
             found += told
             if text is not None:
                 recipes[_free(slug_of(sheet.title), recipes)] = text
+    if not recipes and not any(one.severity == "error" for one in found):
+        hint = "give it a row of headings, such as: ingredient, grams; and rows of ingredients below it"
+        found.append(Finding("reading", "error", Place(file), "no recipe is found in this table", hint))
     return recipes, found
 
 

@@ -95,9 +95,11 @@ def _brought_in(table: Path, settings: Settings) -> tuple[dict[str, str], list[F
     """The recipes of a maker's own table by name, and what is to be told of it."""
     from saponary.build.from_table import recipes_from
     from saponary.pantry.standard import standard
+    from saponary.reading.grid import MOST_BYTES
 
     try:
-        data = table.read_bytes()
+        with table.open("rb") as opened:
+            data = opened.read(MOST_BYTES + 1)
     except OSError as error:
         raise Misuse(f"{table}: {error.strerror or error}") from error
     return recipes_from(data, str(table), settings, standard())

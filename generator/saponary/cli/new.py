@@ -8,6 +8,7 @@ from pathlib import Path
 from saponary.book.recipe_file import RecipeFile
 from saponary.cli.command import CLEAN, Misuse, book_option
 from saponary.cli.shell import quoted
+from saponary.reading.addresses import address_fault
 from saponary.reading.files import Folder, is_book
 from saponary.reading.findings import suggest
 
@@ -36,6 +37,9 @@ def run(given: argparse.Namespace) -> int:
         read_id(name)
     except QuantityError as error:
         raise Misuse(f"{error}; {error.hint}") from error
+    wrong = address_fault(name)
+    if wrong is not None:
+        raise Misuse(f"{name!r} cannot be a recipe's address on the site: {wrong}; nothing was written")
     title = given.title or title_of(name)
     text = made_from(_source(book, given.source), title) if given.source else fresh(title, _units(book))
     if not sound(name, text):

@@ -7,11 +7,18 @@ from __future__ import annotations
 
 import csv
 import io
+import zipfile
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from saponary.reading.findings import Finding, Place
 
+MOST_BYTES = 10_000_000
 MOST_CELLS = 200_000
+_MOST_GAINED = 12_000_000
+"""Bytes that a workbook may grow by when it is unpacked: it is an archive, and little of it may be very much."""
+_SHOWN = 60
 _DELIMITERS = ";\t|,"
 
 
@@ -30,6 +37,11 @@ class Grid:
         line = self.rows[row] if row < len(self.rows) else ()
         return line[column].strip() if 0 <= column < len(line) else ""
 
+    def told(self, row: int, column: int) -> str:
+        """What a cell holds, for a message: in quotes, and no longer than a line."""
+        text = self.cell(row, column)
+        return repr(text if len(text) <= _SHOWN else f"{text[:_SHOWN]}…")
+
     def place(self, row: int, column: int = 0) -> Place:
         """Where a cell stands: its row and its column, from one."""
         return Place(self.file, row + 1, column + 1)
@@ -37,6 +49,8 @@ class Grid:
 
 def read_grids(data: bytes, file: str, name: str) -> tuple[list[Grid], list[Finding]]:
     """The tables in a file's bytes, and what stands in the way of reading them. `name` is the file's, bare."""
+    if len(data) > MOST_BYTES:
+        return [], [_too_large(file, f"at most {MOST_BYTES // 1_000_000} MB")]
     if data.startswith(b"PK\x03\x04"):
         return _workbook(data, file)
     text, found = _text(data, file)
@@ -48,7 +62,7 @@ def read_grids(data: bytes, file: str, name: str) -> tuple[list[Grid], list[Find
     except csv.Error as error:
         return [], [*found, _fault(file, f"this table cannot be read: {error}", "save it as CSV anew")]
     if sum(map(len, rows)) > MOST_CELLS:
-        return [], [*found, _fault(file, "this table is too large", f"at most {MOST_CELLS} cells")]
+        return [], [*found, _too_large(file, _CELLS)]
     return [Grid(file, name, rows, delimiter == ";")], found
 
 
@@ -93,20 +107,40 @@ def _workbook(data: bytes, file: str) -> tuple[list[Grid], list[Finding]]:
         hint = "run: pip install openpyxl, or save the table as CSV"
         return [], [_fault(file, "a workbook needs the library openpyxl", hint)]
     try:
+        if _gained(data) > _MOST_GAINED:
+            return [], [_too_large(file, "save the sheet with the recipes alone")]
         book = openpyxl.load_workbook(io.BytesIO(data), read_only=True, data_only=True)
-        grids = [
-            Grid(
-                file,
-                str(sheet.title),
-                tuple(tuple(map(_said, row)) for row in sheet.iter_rows(values_only=True)),
-            )
-            for sheet in book.worksheets
-        ]
+        grids = [Grid(file, str(sheet.title), rows) for sheet, rows in _sheets(book.worksheets)]
+    except _TooManyCells:
+        return [], [_too_large(file, f"{_CELLS}; delete what stands far from the table")]
     except Exception as error:  # the library raises whatever a broken archive makes it raise
         return [], [
             _fault(file, f"this workbook cannot be read: {type(error).__name__}", "save the table as CSV")
         ]
     return [grid for grid in grids if any(any(row) for row in grid.rows)], []
+
+
+class _TooManyCells(Exception):
+    """A workbook has more cells than are read."""
+
+
+def _gained(data: bytes) -> int:
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        return sum(part.file_size - part.compress_size for part in archive.infolist())
+
+
+def _sheets(worksheets: Iterable[Any]) -> Iterator[tuple[Any, tuple[tuple[str, ...], ...]]]:
+    """Each sheet with its rows, as wide as what is in them: what a sheet says of its own size may be wrong."""
+    cells = 0
+    for sheet in worksheets:
+        sheet.reset_dimensions()
+        rows: list[tuple[str, ...]] = []
+        for row in sheet.iter_rows(values_only=True):
+            cells += max(1, len(row))
+            if cells > MOST_CELLS:
+                raise _TooManyCells
+            rows.append(tuple(map(_said, row)))
+        yield sheet, tuple(rows)
 
 
 def _said(value: object) -> str:
@@ -116,6 +150,13 @@ def _said(value: object) -> str:
     if isinstance(value, float):
         return repr(int(value)) if value.is_integer() else repr(round(value, 6))
     return str(value)
+
+
+_CELLS = f"at most {MOST_CELLS} cells"
+
+
+def _too_large(file: str, hint: str) -> Finding:
+    return _fault(file, "this table is too large", hint)
 
 
 def _fault(file: str, message: str, hint: str) -> Finding:
