@@ -59,8 +59,8 @@ def test_there_are_enough_sentences_of_each_kind() -> None:
         assert len({row["text"] for row in rows}) == len(rows)
 
 
-def further(name: str, *, held: bool) -> dict[str, float]:
-    """Recall and precision over the sentences of a file, or over its held half."""
+def counted(name: str, *, held: bool) -> tuple[int, int, int]:
+    """Claims found, claims missed, and sentences wrongly found, of a file or of its held half."""
     found = missed = wrong = 0
     rows: dict[str, dict[str, list[str]]] = yaml.safe_load(
         (ROOM / f"sentences_{name}.yaml").read_text(encoding="utf-8")
@@ -72,7 +72,18 @@ def further(name: str, *, held: bool) -> dict[str, float]:
                 found += hit and kind != "none"
                 missed += kind != "none" and not hit
                 wrong += hit and kind == "none"
+    return found, missed, wrong
+
+
+def together(names: tuple[str, ...], *, held: bool) -> dict[str, float]:
+    """Recall and precision over the sentences of several files."""
+    found, missed, wrong = map(sum, zip(*(counted(name, held=held) for name in names), strict=True))
     return {"recall": found / (found + missed), "precision": found / (found + wrong)}
+
+
+def further(name: str, *, held: bool) -> dict[str, float]:
+    """Recall and precision over the sentences of a file, or over its held half."""
+    return together((name,), held=held)
 
 
 @pytest.mark.parametrize("held", [False, True], ids=["all", "held-out"])
@@ -87,3 +98,35 @@ def test_sentences_that_hint_at_an_effect_are_found_less_often() -> None:
     figures = further("fifth", held=False)
     print(figures)
     assert figures["recall"] >= 0.85 and figures["precision"] >= 0.97, figures
+
+
+LATER = ("sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth")
+NEVER_LOOKED_AT = ("sixth", "ninth", "tenth", "thirteenth")
+"""Of these the held half was never looked at, neither before nor after it was measured."""
+
+
+def test_later_sentences_in_many_voices() -> None:
+    figures = together(LATER, held=False)
+    assert figures["recall"] >= 0.96 and figures["precision"] >= 0.98, figures
+
+
+def test_later_sentences_that_were_never_looked_at() -> None:
+    figures = together(NEVER_LOOKED_AT, held=True)
+    assert figures["recall"] >= 0.91 and figures["precision"] >= 0.96, figures
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Mrs Healing from number nine ordered four bars."),
+        ("de", "Frau Heil aus der Gasse nebenan bekam das Endstück."),
+        ("en", "The word 'soothing' must not be on your label."),
+        ("fr", "Évitez les mots comme apaisant, hydratant ou nourrissant."),
+    ],
+)
+def test_a_person_s_name_and_a_word_that_is_only_talked_of_are_no_claims(language: str, text: str) -> None:
+    assert not find_claims(text, language, standard())
+
+
+def test_the_name_of_a_person_does_not_hide_a_claim_beside_it() -> None:
+    assert find_claims("Mrs Healing says that it heals cuts.", "en", standard())

@@ -63,6 +63,8 @@ class Language:
     """Phrases that are no claim of any kind: plants' and colours' names, and what only looks like an ailment."""
     places: frozenset[str] = frozenset()
     """Words that names of places end or begin with."""
+    titles: frozenset[str] = frozenset()
+    """Words that stand before a person's name."""
 
 
 @dataclass(frozen=True, eq=False)

@@ -14,7 +14,7 @@ from functools import lru_cache
 from saponary.words.entries import Entry, Language, WordList
 from saponary.words.phrases import Phrase, phrases
 from saponary.words.sentences import Sentence, Word, sentences
-from saponary.words.set_aside import in_a_place_name
+from saponary.words.set_aside import in_a_persons_name, in_a_place_name
 from saponary.words.shown import Shown
 
 _FILLERS = 2
@@ -207,6 +207,8 @@ class Matcher:
         self, start: int, end: int, words: Sequence[Word], found: Mapping[tuple[int, str], Spans], shown: str
     ) -> bool:
         if _touching(found.get((-1, "never"), []), start, end):
+            return True
+        if in_a_persons_name(words, start, end, shown, self.language.titles):
             return True
         return in_a_place_name(words, start, end, shown, self.language.places)
 

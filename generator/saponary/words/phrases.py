@@ -17,6 +17,7 @@ from saponary.words.inflect import KINDS, fold, forms
 GAPS: Mapping[str, int] = {"~": 2, "…": 5}
 MAX_PHRASES = 4_000
 _MAX_WORDS = 12
+_DEEPEST = 8
 
 Word = frozenset[str]
 """Spellings that will do at one place; one that ends in * is a beginning, one that begins with * an end."""
@@ -40,7 +41,7 @@ def phrases(form: str, language: str, sets: Mapping[str, tuple[str, ...]]) -> li
 
 
 def _expanded(form: str, language: str, sets: Mapping[str, tuple[str, ...]], depth: int) -> list[Phrase]:
-    if depth > 4:
+    if depth > _DEEPEST:
         raise FormError("the sets in this form lead in a circle")
     parts = form.split()
     if not parts or len(parts) > _MAX_WORDS:

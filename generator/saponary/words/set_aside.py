@@ -1,8 +1,8 @@
-"""What makes words no claim whatever they say: a safety notice, a name of a place, a word that is no promise.
+"""What makes words no claim whatever they say: a safety notice, a name of a place or person, a word that is no promise.
 
 A safety notice is a whole sentence ("Stop using it if a rash appears"). A place is a name in
 capitals that ends with a word for places ("Sunburn Bay", "the Healing Well"), outside a line that
-is written in capitals throughout, as titles are.
+is written in capitals throughout, as titles are. A person's name stands behind a title ("Mrs Healing").
 """
 
 from __future__ import annotations
@@ -29,6 +29,16 @@ def in_a_place_name(words: Sequence[Word], start: int, end: int, shown: str, pla
     before: Sequence[Word] = words[start - 1 : start] if start else []
     named = [word for word in (*before, *after) if word.text in places and _capital(word, shown)]
     return bool(named)
+
+
+def in_a_persons_name(
+    words: Sequence[Word], start: int, end: int, shown: str, titles: frozenset[str]
+) -> bool:
+    """Whether `start`..`end` is one name in capitals behind a word such as Mrs."""
+    if start != end or not start or not _capital(words[start], shown):
+        return False
+    before = words[start - 1]
+    return before.text in titles and _capital(before, shown) and not words[start].comma
 
 
 def _capital(word: Word, shown: str) -> bool:

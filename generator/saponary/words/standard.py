@@ -34,6 +34,7 @@ def _language(code: str, row: Mapping[str, Any], table: Mapping[str, Any]) -> La
         safety=tuple(row["safety"]),
         never=tuple(row["never"]),
         places=frozenset(fold(word) for word in row["places"]),
+        titles=frozenset(fold(word) for word in row["titles"]),
     )
 
 
