@@ -136,3 +136,20 @@ def test_a_store_that_was_moved_is_still_believed(tmp_path: Path) -> None:
     DiskStore(tmp_path / "a").keep(key("step", "1"), b"kept")
     (tmp_path / "a").rename(tmp_path / "b")
     assert DiskStore(tmp_path / "b").recall(key("step", "1")) == b"kept"
+
+
+def test_a_store_is_looked_through_once_an_hour(tmp_path: Path) -> None:
+    (tmp_path / "step").mkdir()
+    old = tmp_path / "step" / ".new-old"
+
+    def left() -> bool:
+        old.touch()
+        os.utime(old, (1, 1))
+        DiskStore(tmp_path).tidy_at_times()
+        return old.exists()
+
+    assert not left()
+    assert left()
+    (mark,) = (path for path in tmp_path.iterdir() if path.is_file())
+    os.utime(mark, (1, 1))
+    assert not left()

@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from saponary.build import last_run, stamps
+from saponary.assets import stamps
+from saponary.build import last_run
 from saponary.build.last_run import LastRun, Told
 from support import write_book
 

@@ -31,6 +31,7 @@ def other_tables(
     (folder / "oils.yaml").write_text(before + begun + after.replace(old, new, 1), encoding="utf-8")
     with monkeypatch.context() as patched:
         patched.setattr(standard, "files", lambda _: folder)
+        patched.setattr(standard, "made", lambda _, make: make())
         standard.standard.cache_clear()
         yield
     standard.standard.cache_clear()

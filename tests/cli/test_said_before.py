@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from saponary.build import stamps
+from saponary.assets import for_user
 from saponary.cli.said_before import said_before
 
 
@@ -40,7 +40,7 @@ def test_another_program_tells_anew_and_lets_go_of_what_was_kept(
     home: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     said_before(("a",), lambda: "old")
-    monkeypatch.setattr(stamps, "code", lambda: ["another"])
+    monkeypatch.setattr(for_user, "program", lambda: "another")
     assert said_before(("a",), lambda: "new") == "new"
     assert len(texts(home)) == 1
 

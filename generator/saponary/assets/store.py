@@ -14,7 +14,7 @@ from __future__ import annotations
 import hashlib
 import os
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from pathlib import Path
 from typing import NamedTuple, Protocol
@@ -25,6 +25,8 @@ FOLDER = ".cache"
 _MAGIC = b"saponary store 2 "
 _BESIDE = ".new-"
 _BEGUN = "begun"
+_TIDIED = "tidied"
+_HOUR = 3600.0
 _STALE = 3600.0
 """Seconds after which a file that was being written has been left behind."""
 
@@ -130,24 +132,43 @@ class DiskStore:
 
         What this store has recalled or kept stays, whatever its size.
         """
-        kept: list[tuple[float, int, Path]] = []
-        for path in self.folder.glob("*/*"):
-            try:
-                found = path.stat()
-            except OSError:
-                continue
-            if path.name.startswith(_BESIDE):
+        kept: list[tuple[float, int, str]] = []
+        for name, path, found in self._all():
+            if name.startswith(_BESIDE):
                 if time.time() - found.st_mtime > _STALE:
-                    _forget(path)
+                    _forget(Path(path))
             else:
                 kept.append((found.st_mtime, found.st_size, path))
         size = sum(one for _, one, _ in kept)
-        for _, one, path in sorted(kept):
+        for _, one, path in sorted(kept) if size > most else ():
             if size <= most:
                 break
-            if path not in self._used:
-                _forget(path)
+            if Path(path) not in self._used:
+                _forget(Path(path))
                 size -= one
+
+    def tidy_at_times(self) -> None:
+        """Tidy where that was not done within the hour: to look at every file takes longer than a small build."""
+        tidied = self.folder / _TIDIED
+        with suppress(OSError):
+            if 0 <= time.time() - tidied.stat().st_mtime < _HOUR:
+                return
+        self.tidy()
+        with suppress(OSError):
+            tidied.touch()
+
+    def _all(self) -> Iterator[tuple[str, str, os.stat_result]]:
+        """Every file of the store: its name, its path, and what is told of it."""
+        steps = (
+            [entry.path for entry in os.scandir(self.folder) if entry.is_dir()]
+            if self.folder.is_dir()
+            else []
+        )
+        for step in steps:
+            with suppress(OSError), os.scandir(step) as entries:
+                for entry in entries:
+                    with suppress(OSError):
+                        yield entry.name, entry.path, entry.stat()
 
     def _place(self, key: Key) -> Path:
         return self.folder / key.step / key.of

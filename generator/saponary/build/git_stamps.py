@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
-from saponary.build.stamps import stamp
+from saponary.assets.stamps import stamp
 
 _OF_TREE = ("HEAD", "index")
 _OF_REPOSITORY = (

@@ -1,6 +1,6 @@
 """What a command printed when it was last asked the same of a book, while nothing has changed since.
 
-What it rested on is told by stamps (`build/stamps.py`): the book's files, its history, this program and
+What it rested on is told by stamps (`assets/stamps.py`): the book's files, its history, this program and
 its libraries; and, where it wrote, all that stands where it wrote. Imports little: it is asked before
 anything that makes a site is.
 """
@@ -13,9 +13,9 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
+from saponary.assets.stamps import content, digest_of, fresh, program, sources, stamp, tree
 from saponary.assets.store import FOLDER, DiskStore, Key
 from saponary.build.git_stamps import history
-from saponary.build.stamps import content, digest_of, fresh, program, sources, stamp, tree
 
 _STEP = "run"
 _CLOCK = "clock"

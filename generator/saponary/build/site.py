@@ -90,7 +90,7 @@ def build(
     for name, (digests, told) in maker.rested_on.items():
         remember(store, name, Last(digests, made_of, told))
     maker.keep_shown(sites.values())
-    store.tidy()
+    store.tidy_at_times()
     recipes = max((len(site.recipes) for site in sites.values()), default=0)
     kept = tuple(f"{folder}/{path}" for folder, one in laid.items() for path in one.foreign)
     return BuildResult(

@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 import yaml
 
+from saponary.assets.for_user import made
 from saponary.quantity.rounding import steady
 
 LabelFact = Literal["responsible", "contact", "origin", "durability", "function"]
@@ -87,8 +88,8 @@ def folded(word: str) -> str:
 
 def read_table(name: str) -> Any:
     """A table of the package as plain data."""
-    data = files("saponary.tables").joinpath(f"{name}.yaml").read_bytes()
-    return yaml.load(data, Loader=yaml.CSafeLoader)
+    file = files("saponary.tables").joinpath(f"{name}.yaml")
+    return made(("table", name), lambda: yaml.load(file.read_bytes(), Loader=yaml.CSafeLoader))
 
 
 @cache

@@ -15,6 +15,7 @@ from typing import get_args
 
 import yaml
 
+from saponary.assets.for_user import made
 from saponary.messages.message import Day, DayStyle, Listed, Message, Number, Value, Within
 from saponary.quantity.numbers import WeightUnit, in_book_units
 from saponary.quantity.rounding import show
@@ -140,8 +141,12 @@ def _catalogue(language: str) -> tuple[str, Mapping[str, Text]]:
     file = files("saponary.tables").joinpath("messages", f"{language}.yaml")
     if not file.is_file():
         return _catalogue(language.rpartition("-")[0] or FALLBACK)
-    data: Nested = yaml.load(file.read_bytes(), Loader=yaml.CBaseLoader)
-    return language, dict(_flat(data, ""))
+    return language, made(("messages", language), lambda: dict(_flat(_read(file.read_bytes()), "")))
+
+
+def _read(data: bytes) -> Nested:
+    found: Nested = yaml.load(data, Loader=yaml.CBaseLoader)
+    return found
 
 
 _FORMS = frozenset({"zero", "one", "two", "few", "many", "other"})

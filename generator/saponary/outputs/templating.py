@@ -26,7 +26,7 @@ from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
-from saponary.assets import resources
+from saponary.assets import for_user, resources
 from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import Speaker
 from saponary.schema.look import Accent
@@ -78,22 +78,31 @@ _HIGHEST = 100
 
 
 class _Compiled(BytecodeCache):
-    """Templates as compiled, by their names and sources: compiled once however many sites a process composes."""
+    """Templates as compiled, by their names and sources: compiled once however many sites a process composes.
 
-    def __init__(self) -> None:
+    The standard ones are kept for the user too, and are believed by the digest of their source.
+    """
+
+    def __init__(self, kind: str) -> None:
+        self._kind = kind
         self._codes: dict[str, tuple[str, CodeType]] = {}
 
     def load_bytecode(self, bucket: Bucket) -> None:
         checksum, code = self._codes.get(bucket.key, ("", None))
         if checksum == bucket.checksum:
             bucket.code = code
+        elif (kept := for_user.recall((self._kind, bucket.key))) is not None:
+            bucket.bytecode_from_string(kept)
 
     def dump_bytecode(self, bucket: Bucket) -> None:
-        if bucket.code is not None:
-            self._codes[bucket.key] = (bucket.checksum, bucket.code)
+        if bucket.code is None:
+            return
+        self._codes[bucket.key] = (bucket.checksum, bucket.code)
+        if Path(bucket.code.co_filename).is_relative_to(resources.templates()):
+            for_user.keep((self._kind, bucket.key), bucket.bytecode_to_string())
 
 
-_COMPILED = {True: _Compiled(), False: _Compiled()}
+_COMPILED = {True: _Compiled("template in the sandbox"), False: _Compiled("template")}
 """By whether the sandbox fills them: what is compiled for it asks it about every name."""
 
 

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import hashlib
+import pickle
 import re
 from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Any, NamedTuple
 
 import yaml
 
+from saponary.assets.for_user import made
 from saponary.pantry import make
 from saponary.pantry.model import Addition, Liquid, Oil, Pantry, Term
 from saponary.pantry.rows import Rows
@@ -24,6 +26,43 @@ _TABLES = ("oils", "liquids", "additions", "colourants", "glossary", "publicatio
 @cache
 def standard() -> Pantry:
     """The standard pantry. Its version is a hash of the tables' bytes; a row is read when it is asked for."""
+    kept = made(("pantry",), _kept)
+    return Pantry(
+        oils=Rows(lambda: kept.oils, _again),
+        liquids=Rows(lambda: kept.liquids, _again),
+        additions=Rows(lambda: kept.additions, _again),
+        terms=kept.terms,
+        publications=kept.publications,
+        version=kept.version,
+    )
+
+
+class _Kept(NamedTuple):
+    """The standard pantry as it is kept: each row by itself, as bytes."""
+
+    oils: Mapping[str, bytes]
+    liquids: Mapping[str, bytes]
+    additions: Mapping[str, bytes]
+    terms: tuple[Term, ...]
+    publications: Mapping[str, str]
+    version: str
+
+
+def _kept() -> _Kept:
+    found = _read_all()
+
+    def packed(table: Mapping[str, object]) -> dict[str, bytes]:
+        return {name: pickle.dumps(row, pickle.HIGHEST_PROTOCOL) for name, row in table.items()}
+
+    tables = packed(found.oils), packed(found.liquids), packed(found.additions)
+    return _Kept(*tables, found.terms, found.publications, found.version)
+
+
+def _again(name: str, row: bytes) -> Any:
+    return pickle.loads(row)
+
+
+def _read_all() -> Pantry:
     folder = files("saponary.tables")
     tables = {name: folder.joinpath(f"{name}.yaml").read_bytes() for name in _TABLES}
     digest = hashlib.sha256()

@@ -18,8 +18,8 @@ from watchdog.observers import Observer
 from watchdog.observers.api import BaseObserver, ObservedWatch
 from watchdog.observers.polling import PollingObserver
 
+from saponary.assets.stamps import SOURCES
 from saponary.build.git_stamps import history
-from saponary.build.stamps import SOURCES
 
 QUIET = 0.012
 """Seconds without an event after which a save is over: an editor's rename, a checkout of hundreds of files."""

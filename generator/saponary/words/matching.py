@@ -9,13 +9,15 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 
+from saponary.assets.for_user import made
 from saponary.words.entries import Entry, Language, WordList
 from saponary.words.phrases import Phrase, phrases
 from saponary.words.sentences import Sentence, Word, sentences
 from saponary.words.set_aside import in_a_persons_name, in_a_place_name
 from saponary.words.shown import Shown
+from saponary.words.standard import standard
 
 _FILLERS = 2
 _NEAR = 25
@@ -250,7 +252,13 @@ def _denied(denials: Spans, start: int, words: Sequence[Word]) -> bool:
 
 @lru_cache(maxsize=64)
 def _matchers(language: str, entries: WordList) -> tuple[Matcher, ...]:
-    return tuple(Matcher(each) for each in entries.chosen(language))
+    known = standard().languages
+    return tuple(
+        made(("matcher", each.code), partial(Matcher, each))
+        if each is known.get(each.code)
+        else Matcher(each)
+        for each in entries.chosen(language)
+    )
 
 
 def find_in(shown: Shown, language: str, entries: WordList) -> list[Hit]:

@@ -7,8 +7,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-import yaml
-
+from saponary.assets.for_user import made
 from saponary.words.entries import Entry, Language, Source, WordList
 from saponary.words.inflect import fold
 
@@ -16,7 +15,13 @@ from saponary.words.inflect import fold
 @cache
 def standard() -> WordList:
     """The standard lists of all languages."""
+    return made(("claims",), _read)
+
+
+def _read() -> WordList:
     data = files("saponary.tables").joinpath("claims.yaml").read_bytes()
+    import yaml  # where it is not kept
+
     table: dict[str, Any] = yaml.load(data, Loader=yaml.CSafeLoader)
     languages = {code: _language(code, row, table) for code, row in table["languages"].items()}
     return WordList(languages, {key: row["title"] for key, row in table["publications"].items()})

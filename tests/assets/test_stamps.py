@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from saponary.build import git_stamps, stamps
+from saponary.assets import stamps
+from saponary.build import git_stamps
 from support import BOOKS, REPOSITORY, copy_book
 
 _WATCH = """

@@ -31,7 +31,7 @@ SOURCES = (
     "photos",
     "templates",
 )
-"""All that a build reads in a book's folder. `tests/build/test_stamps.py` watches a build and fails where it reads more."""
+"""All that a build reads in a book's folder. `tests/assets/test_stamps.py` watches a build and fails where it reads more."""
 
 _PACKAGE = Path(__file__).resolve().parents[1]
 _COARSE_NS = 2_100_000_000
