@@ -20,6 +20,8 @@ from saponary.draw.pour.seed import Array
 
 CELL = 0.8
 Velocity = Callable[[Array], Array]
+Plane = NDArray[np.complex128]
+"""Points as complex numbers, x + iy: half the steps of arithmetic in as many calls."""
 
 
 class Field:
@@ -45,7 +47,13 @@ class Field:
         value = np.einsum("nj,nj->n", by_row, up)
         return value, slope_x / CELL, np.einsum("nj,nj->n", by_row, rising) / CELL
 
-    def is_one(self, left: float, bottom: float, right: float, top: float) -> bool:
+    def within(
+        self, left: float, bottom: float, right: float, top: float
+    ) -> Callable[[Array, Array], tuple[Array, Array, Array]] | None:
+        """The field in a box; None where it is one all over it."""
+        return None if self._is_one(left, bottom, right, top) else self.at
+
+    def _is_one(self, left: float, bottom: float, right: float, top: float) -> bool:
         """Whether it is one all over a box, and about it as far as a value reaches."""
         first, last = int((left - self.left) / CELL) - 2, int((right - self.left) / CELL) + 4
         low, high = int((bottom - self.bottom) / CELL) - 2, int((top - self.bottom) / CELL) + 4
@@ -130,6 +138,17 @@ def carry(points: Array, velocity: Velocity) -> Array:
     return moved
 
 
+def carry_plane(points: Plane, velocity: Callable[[Plane], Plane]) -> Plane:
+    """The same for points as complex numbers."""
+    first = velocity(points)
+    third = velocity(points + velocity(points + first * (1 / 3)) * (2 / 3))
+    third *= 3
+    third += first
+    third *= 0.25
+    third += points
+    return third
+
+
 class Threads:
     """Outlines on the move: all their points in one array, refined as they are drawn out."""
 
@@ -139,15 +158,19 @@ class Threads:
         self.closed = np.asarray(closed, dtype=bool)
         self.count = len(lines)
         self.finest = finest
+        self._link()
         while self._refine(curved=False):
             pass
 
-    def move(self, velocity: Velocity, chosen: NDArray[np.int64] | None = None, steep: bool = True) -> None:
-        """Carry all the points, or only the chosen ones, which are all that move."""
-        if chosen is None:
-            self.points = carry(self.points, velocity)
-        elif len(chosen):
-            self.points[chosen] = carry(self.points[chosen], velocity)
+    @property
+    def plane(self) -> Plane:
+        """The points as complex numbers, in the same memory."""
+        found: Plane = self.points.view(np.complex128)[:, 0]
+        return found
+
+    def move(self, velocity: Velocity) -> None:
+        """Carry all the points."""
+        self.points = carry(self.points, velocity)
 
     def refine(self) -> None:
         if len(self.points):
@@ -156,28 +179,37 @@ class Threads:
     def lines(self) -> list[Array]:
         return [self.points[self.owner == i] for i in range(self.count)]
 
-    def _refine(self, curved: bool) -> bool:
-        """Halve every stretch that has grown too long, along its curve or straight; True if any was."""
+    def _link(self) -> None:
+        """Which point comes after each, and which before; an open line's last has none after it."""
         size = len(self.points)
+        self.points = np.ascontiguousarray(self.points)
         if not size:
-            return False
-        following = np.arange(1, size + 1)
+            return
+        self._following = np.arange(1, size + 1)
         starts = np.searchsorted(self.owner, np.arange(self.count))
         ends = np.append(starts[1:], size) - 1
-        following[ends] = starts
-        stretch = self.points[following] - self.points
-        long = np.hypot(stretch[:, 0], stretch[:, 1]) > self.finest
-        long[ends[~self.closed]] = False
+        self._following[ends] = starts
+        self._previous = np.arange(-1, size - 1)
+        self._previous[starts] = ends
+        self._last = ends[~self.closed]
+
+    def _refine(self, curved: bool) -> bool:
+        """Halve every stretch that has grown too long, along its curve or straight; True if any was."""
+        if not len(self.points):
+            return False
+        plane = self.plane
+        stretch = plane[self._following] - plane
+        long = stretch.real**2 + stretch.imag**2 > self.finest**2
+        long[self._last] = False
         at = np.flatnonzero(long)
         if not len(at):
             return False
-        halfway = self.points[at] + stretch[at] / 2
+        halfway = plane[at] + stretch[at] / 2
         if curved:
             # The four-point rule: chords alone would make every round shape smaller.
-            previous = np.arange(-1, size - 1)
-            previous[starts] = ends
-            before, after = self.points[previous[at]], self.points[following[following[at]]]
+            before, after = plane[self._previous[at]], plane[self._following[self._following[at]]]
             halfway += (halfway - (before + after) / 2) / 8
-        self.points = np.insert(self.points, at + 1, halfway, axis=0)
+        self.points = np.insert(plane, at + 1, halfway).view(np.float64).reshape(-1, 2)
         self.owner = np.insert(self.owner, at + 1, self.owner[at])
+        self._link()
         return True

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from saponary.quantity.contrast import channels, contrast, luminance
 
 
@@ -11,6 +13,7 @@ def mixed(colour: str, other: str, part: float) -> str:
     return "#" + "".join(f"{round(a + (b - a) * part):02x}" for a, b in pairs)
 
 
+@lru_cache(maxsize=512)
 def ink_on(shade: str, ratio: float) -> str:
     """A darker or, on a dark shade, lighter tone of the shade that has just this contrast to it."""
     toward = "#1b1410" if luminance(shade) > 0.16 else "#fffaf0"

@@ -12,8 +12,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
+from saponary.draw.pour.carried import carried
 from saponary.draw.pour.chart import chart
-from saponary.draw.pour.comb import comb, drawn
+from saponary.draw.pour.comb import comb
 from saponary.draw.pour.drops import Dropped, drop
 from saponary.draw.pour.embeds import Embed, place
 from saponary.draw.pour.flow import Basin
@@ -201,9 +202,7 @@ def _stirred(
         flat = chart(mould.xs, bottom, surface) if obstacle.is_empty and step.swirl.tool == "comb" else None
         if flat is not None:
             strokes = comb(step.swirl, flat, upright, mould.face.top_view, room.words)
-            moved = iter(
-                [drawn(line, ring, flat, strokes) for line, ring in zip(threads, closed, strict=True)]
-            )
+            moved = iter(carried(threads, closed, flat, strokes))
         else:
             moved = iter(stir(step.swirl, room, Basin(mould.xs, bottom, surface), obstacle, threads, closed))
         early = [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in early]

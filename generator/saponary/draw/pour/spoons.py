@@ -30,8 +30,9 @@ def spoons(sites: Array, weights: Array, near: NDArray[np.bool_], radius: float)
         ring: Ring = [(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in turns]
         for j in np.flatnonzero(near[i, :i]).tolist():
             a, b = float(sites[j, 0]) - x, float(sites[j, 1]) - y
-            limit = x * a + y * b + (a * a + b * b + float(weights[i] - weights[j])) / 2
-            ring = _clip(ring, a, b, limit)
+            gap = (a * a + b * b + float(weights[i] - weights[j])) / 2
+            if gap < radius * math.hypot(a, b):
+                ring = _clip(ring, a, b, x * a + y * b + gap)
         outlines.append(Polygon(_rounded(ring)) if len(ring) > 2 else Polygon())
     return outlines
 
@@ -40,6 +41,8 @@ def _clip(ring: Ring, a: float, b: float, limit: float) -> Ring:
     """The part of a convex ring where a x + b y is at most `limit`."""
     out: list[tuple[float, float]] = []
     sides = [a * x + b * y - limit for x, y in ring]
+    if max(sides, default=0.0) <= 0:
+        return ring
     for i, here in enumerate(sides):
         following = (i + 1) % len(ring)
         there = sides[following]

@@ -15,8 +15,9 @@ from itertools import pairwise
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.flow import Basin, Field, Threads, veil
+from saponary.draw.pour.flow import Basin, Field, Plane, Threads, carry_plane, veil
 from saponary.draw.pour.seed import Array, numbers
+from saponary.draw.pour.walls import Held, Walls
 from saponary.schema.pour import Swirl
 
 
@@ -69,6 +70,8 @@ ALONE = np.zeros((1, 2))
 MOST_PASSES = 6
 MOST_POINTS = 12_000
 FINEST = 0.8
+PACE = 0.5
+"""A step of the tool, in its radius."""
 
 
 def hanger(swirl: Swirl, room: Reach) -> list[Stroke]:
@@ -143,7 +146,8 @@ def stir(
 
     Batter in very many pieces is stirred more gently, to lines that can still be drawn.
     """
-    screen = veil(region, obstacle, min(6.0, 0.2 * room.height))
+    fade = min(6.0, 0.2 * room.height)
+    screen = Walls(region, fade) if obstacle.is_empty else veil(region, obstacle, fade)
     strokes = TOOLS[swirl.tool](swirl, room)
     for strength in (1.0, 0.7, 0.45, 0.25, 0.1):
         stirred = Threads(lines, closed, FINEST)
@@ -152,9 +156,9 @@ def stir(
     return list(lines)
 
 
-def _drawn(threads: Threads, screen: Field, stroke: Stroke, strength: float) -> bool:
+def _drawn(threads: Threads, screen: Walls | Field, stroke: Stroke, strength: float) -> bool:
     """Draw one stroke; False if the lines have grown too long to go on."""
-    path = _paced(stroke.path, 0.36 * stroke.radius)
+    path = _paced(stroke.path, PACE * stroke.radius)
     steps = len(path) - 1
     for i, (here, there) in enumerate(pairwise(path)):
         done = (i + 0.5) / steps
@@ -177,31 +181,59 @@ def _paced(path: Array, pace: float) -> Array:
     return np.column_stack([np.interp(at, run, path[:, 0]), np.interp(at, run, path[:, 1])])
 
 
-def _push(threads: Threads, screen: Field, tips: Array, push: Array, radius: float) -> None:
-    """One short step of the tool."""
-
-    def velocity(points: Array) -> Array:
-        x, y = points[:, 0], points[:, 1]
-        dx, dy = x[:, None] - tips[:, 0], y[:, None] - tips[:, 1]
-        fall = np.maximum(1 - (dx * dx + dy * dy) / radius**2, 0)
-        side, cubed = push[0] * dy - push[1] * dx, fall**3
-        slope = side * fall * fall * (-6 / radius**2)
-        stream = (side * cubed).sum(axis=1)
-        whole = cubed.sum(axis=1)
-        stream_x = (slope * dx).sum(axis=1) - push[1] * whole
-        stream_y = (slope * dy).sum(axis=1) + push[0] * whole
-        moved = np.empty_like(points)
-        if clear:
-            moved[:, 0], moved[:, 1] = stream_y, -stream_x
-        else:
-            held, held_x, held_y = screen.at(x, y)
-            moved[:, 0] = held * stream_y + held_y * stream
-            moved[:, 1] = -(held * stream_x + held_x * stream)
-        return moved
-
+def _push(threads: Threads, screen: Walls | Field, tips: Array, push: Array, radius: float) -> None:
+    """One short step of the tool: the stream function is about each tip the push's moment times (1 − d²/r²)³."""
     # Beyond its radius the tool moves nothing.
     (left, bottom), (right, top) = tips.min(axis=0) - radius, tips.max(axis=0) + radius
-    clear = screen.is_one(left, bottom, right, top)
-    x, y = threads.points[:, 0], threads.points[:, 1]
+    plane, held = threads.plane, screen.within(left, bottom, right, top)
+    x, y = plane.real, plane.imag
     near = np.flatnonzero((x > left) & (x < right) & (y > bottom) & (y < top))
-    threads.move(velocity, near)
+    if not len(near):
+        return
+    flow = _Push(tips[:, 0] + 1j * tips[:, 1], complex(push[0], push[1]), radius)
+    if held is None:
+        plane[near] = carry_plane(plane[near], flow.velocity)
+    else:
+        plane[near] = carry_plane(plane[near], lambda at: flow.veiled(at, held))
+
+
+@dataclass(frozen=True)
+class _Push:
+    """The flow about the tips of a tool while it takes one step."""
+
+    tips: Plane
+    push: complex
+    radius: float
+
+    def velocity(self, at: Plane) -> Plane:
+        return self._stream(at)[1]
+
+    def veiled(self, at: Plane, let: Callable[[Array, Array], Held]) -> Plane:
+        """The same, held back by walls."""
+        stream, velocity = self._stream(at)
+        held, held_x, held_y = let(at.real, at.imag)
+        found: Plane = held * velocity + stream * (held_y - 1j * held_x)
+        return found
+
+    def _stream(self, at: Plane) -> tuple[Array, Plane]:
+        """The stream function at each place, and the velocity, which is its slope turned by a quarter."""
+        one = len(self.tips) == 1
+        away = at - self.tips[0] if one else at[:, None] - self.tips
+        across, up = away.real, away.imag
+        fall = across * across
+        fall += up * up
+        fall *= -1 / self.radius**2
+        fall += 1
+        np.maximum(fall, 0, out=fall)
+        squared = fall * fall
+        fall *= squared
+        side = up * self.push.real
+        side -= across * self.push.imag
+        stream = side * fall
+        side *= squared
+        turned = away * side
+        turned *= 6j / self.radius**2
+        turned += self.push * fall
+        if one:
+            return stream, turned
+        return stream.sum(axis=1), turned.sum(axis=1)

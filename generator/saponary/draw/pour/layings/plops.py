@@ -15,10 +15,15 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry import Point, Polygon
 
+from saponary.draw.pour.carried import carried
+from saponary.draw.pour.chart import chart
+from saponary.draw.pour.eddies import eddies
 from saponary.draw.pour.flow import Field, Threads, grid, veil
 from saponary.draw.pour.laying import Filling, Patch, patch
+from saponary.draw.pour.power_cells import PowerCells
 from saponary.draw.pour.seed import Array, numbers
 from saponary.draw.pour.spoons import spoons
+from saponary.draw.pour.weights import Guess, sloped, solved
 
 MOST = 52
 WITHIN = 0.0015
@@ -83,34 +88,27 @@ def _owners(filling: Filling, sites: Array) -> NDArray[np.int64]:
 
 
 def _solved(filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[Polygon]:
-    """The spoonfuls with weights that give every portion its area (Broyden's method)."""
+    """The spoonfuls with weights that give every portion its area."""
     targets = np.array([filling.target(load) for load in filling.loads])
     counts = np.bincount(owners, minlength=len(targets))
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
-    inverse = np.diag(0.45 / counts)
-    weights = np.zeros(len(targets))
-    best: tuple[float, list[Polygon]] = (math.inf, [])
-    last: tuple[Array, Array] | None = None
-    for _ in range(24):
-        shapes = spoons(sites, weights[owners], near, 1.15 * spacing)
-        miss = targets - _seen(filling, shapes, near, owners)
-        worst = float(np.max(np.abs(miss) / targets))
-        if worst < best[0]:
-            best = (worst, shapes)
-        if worst < WITHIN:
-            break
-        if last is not None:
-            moved, change = weights - last[0], last[1] - miss
-            guess = inverse @ change
-            scale = float(moved @ guess)
-            if abs(scale) > 1e-9 * float(moved @ moved):
-                inverse = inverse + np.outer(moved - guess, moved @ inverse) / scale
-        last = (weights.copy(), miss)
-        stride = inverse @ miss
-        longest = float(np.max(np.abs(stride)))
-        limit = 0.35 * spacing**2
-        weights = weights + stride * min(1.0, limit / longest if longest else 1.0)
-    return best[1]
+    cells = PowerCells(sites, near, filling.zone.bounds)
+    shapes: list[Polygon] = []
+
+    def in_cells(weights: Array) -> Array:
+        whole = cells.areas(weights[owners])
+        areas = np.array([whole[owners == owner].sum() for owner in range(len(targets))])
+        areas *= targets.sum() / areas.sum()
+        return areas
+
+    def in_spoonfuls(weights: Array) -> Array:
+        shapes[:] = spoons(sites, weights[owners], near, 1.15 * spacing)
+        return _seen(filling, shapes, near, owners)
+
+    begin = Guess(np.zeros(len(targets)), np.diag(0.45 / counts))
+    guess = sloped(in_cells, solved(in_cells, targets, begin, 0.35 * spacing**2, WITHIN, 24))
+    best = solved(in_spoonfuls, targets, guess, 0.35 * spacing**2, WITHIN, 7)
+    return shapes if best.latest else spoons(sites, best.weights[owners], near, 1.15 * spacing)
 
 
 def _seen(
@@ -118,8 +116,10 @@ def _seen(
 ) -> Array:
     """The free area that shows of each portion; the gaps are the first portion's."""
     areas = np.zeros(len(filling.loads))
+    left, bottom, right, top = shapely.bounds(np.array(shapes, dtype=object)).T
     for i, spoon in enumerate(shapes):
-        later = [shapes[j] for j in np.flatnonzero(near[i]).tolist() if j > i]
+        meet = near[i] & (left < right[i]) & (right > left[i]) & (bottom < top[i]) & (top > bottom[i])
+        later = [shapes[j] for j in np.flatnonzero(meet).tolist() if j > i]
         shown = spoon.difference(shapely.union_all(later)) if later else spoon
         areas[owners[i]] += filling.free(shown)
     areas[0] += filling.free(filling.zone) - areas.sum()
@@ -128,6 +128,18 @@ def _seen(
 
 def _wavering(filling: Filling, painted: list[Patch], spacing: float) -> list[Patch]:
     """The patches moved by a faint stream of eddies about as wide as a spoonful."""
+    basin = filling.basin
+    room = chart(basin.xs, basin.low, basin.high) if filling.blocked.is_empty else None
+    rings = [ring for item in painted for ring in item.rings]
+    if room is not None:
+        moved = iter(carried(rings, [True] * len(rings), room, eddies(room, spacing, filling.words)))
+    else:
+        moved = iter(_streamed(filling, rings, spacing))
+    return [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in painted]
+
+
+def _streamed(filling: Filling, rings: list[Array], spacing: float) -> list[Array]:
+    """The same about what stands in the way: a stream that goes round it."""
     left, bottom, across, up = grid(filling.basin)
     draws = numbers(24, "eddies", *filling.words)
     stream = np.zeros((len(up), len(across)))
@@ -142,7 +154,6 @@ def _wavering(filling: Filling, painted: list[Patch], spacing: float) -> list[Pa
     screen = veil(filling.basin, filling.blocked, 0.25 * spacing)
     stream *= 0.0042 * spacing**2 * screen.values
     field = Field(left, bottom, stream)
-    rings = [ring for item in painted for ring in item.rings]
     threads = Threads(rings, [True] * len(rings), 1.2)
 
     def velocity(at: Array) -> Array:
@@ -151,5 +162,4 @@ def _wavering(filling: Filling, painted: list[Patch], spacing: float) -> list[Pa
 
     for _ in range(3):
         threads.move(velocity)
-    moved = iter(threads.lines())
-    return [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in painted]
+    return threads.lines()

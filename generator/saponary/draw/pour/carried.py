@@ -1,0 +1,119 @@
+"""Outlines after maps that keep areas: sampled along their own lengths, more closely where they are drawn out.
+
+The points are always those of the outline before the maps, carried through all of them at once, so that no
+error adds up. All outlines of a drawing go through together.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from saponary.draw.pour.chart import Chart
+from saponary.draw.pour.seed import Array
+
+PACE = 1.6
+"""An outline is first sampled this far apart, then split where it bends or is drawn out."""
+SHORTEST = 0.35
+BEND = 0.2
+"""Length times turn of one stretch, before it is split."""
+ROUNDS = 3
+
+
+class Map(Protocol):
+    """Moves points of a chart, and keeps areas."""
+
+    def carry(self, points: Array) -> Array: ...
+
+
+def carried(lines: Sequence[Array], closed: Sequence[bool], room: Chart, maps: Sequence[Map]) -> list[Array]:
+    """The lines after the maps. What lies outside the chart's region stays where it is."""
+    kept = [i for i, line in enumerate(lines) if len(line) > 1]
+    found = list(lines)
+    if kept:
+        moved = _Lines([lines[i] for i in kept], [closed[i] for i in kept], room, maps).moved()
+        for i, line in zip(kept, moved, strict=True):
+            found[i] = line
+    return found
+
+
+class _Lines:
+    """Lines laid end to end, so that a place on any of them is one number; a step of one parts two lines."""
+
+    def __init__(
+        self, lines: Sequence[Array], closed: Sequence[bool], room: Chart, maps: Sequence[Map]
+    ) -> None:
+        self.closed, self.room, self.maps = closed, room, maps
+        whole = [
+            np.concatenate([line, line[:1]]) if c else line for line, c in zip(lines, closed, strict=True)
+        ]
+        self.points = np.concatenate(whole)
+        lengths = [len(line) for line in whole]
+        self.owner: NDArray[np.int64] = np.repeat(np.arange(len(whole)), lengths)
+        step = np.hypot(*np.diff(self.points, axis=0).T)
+        step[self.owner[1:] != self.owner[:-1]] = 1.0
+        self.run = np.concatenate([[0.0], np.cumsum(step)])
+        ends = np.cumsum(lengths) - 1
+        self.first, self.last = self.run[ends - np.array(lengths) + 1], self.run[ends]
+
+    def moved(self) -> list[Array]:
+        # What stays where it is keeps its own points.
+        still = self.run[~self._within(self.points)[1]]
+        paced = [
+            np.linspace(first, last, max(4, math.ceil((last - first) / PACE) + 1))
+            for first, last in zip(self.first.tolist(), self.last.tolist(), strict=True)
+        ]
+        at = np.unique(np.concatenate([*paced, still]))
+        points = self._carried(at)
+        for _ in range(ROUNDS):
+            owner = np.searchsorted(self.first, at, side="right")
+            parts = _parts(points, owner)
+            if not np.any(parts > 1):
+                break
+            edge = np.repeat(np.arange(len(parts)), parts - 1)
+            first = np.cumsum(parts - 1) - (parts - 1)
+            number = np.arange(len(edge)) - first[edge] + 1
+            new = at[edge] + (at[edge + 1] - at[edge]) * number / parts[edge]
+            at = np.insert(at, edge + 1, new)
+            points = np.insert(points, edge + 1, self._carried(new), axis=0)
+        starts = np.searchsorted(at, self.first)
+        ends = np.searchsorted(at, self.last, side="right")
+        return [
+            points[start : end - 1 if closed else end]
+            for start, end, closed in zip(starts.tolist(), ends.tolist(), self.closed, strict=True)
+        ]
+
+    def _carried(self, at: Array) -> Array:
+        x = np.interp(at, self.run, self.points[:, 0])
+        points = np.column_stack([x, np.interp(at, self.run, self.points[:, 1])])
+        place, moves = self._within(points)
+        there = place[moves]
+        for one in self.maps:
+            there = one.carry(there)
+        points[moves] = self.room.out(there)
+        return points
+
+    def _within(self, points: Array) -> tuple[Array, NDArray[np.bool_]]:
+        """Points in the chart, and which of them lie in the region."""
+        room, place, x = self.room, self.room.into(points), points[:, 0]
+        inside = (place[:, 1] > 0) & (place[:, 1] < room.height) & (x > room.xs[0]) & (x < room.xs[-1])
+        return place, inside
+
+
+def _parts(points: Array, owner: NDArray[np.int64]) -> NDArray[np.int64]:
+    """Into how many each stretch is split, by its length and by how the line turns at its ends."""
+    step = np.diff(points, axis=0)
+    own = owner[1:] == owner[:-1]
+    length = np.hypot(step[:, 0], step[:, 1])
+    heading = np.arctan2(step[:, 1], step[:, 0])
+    turn = np.abs((np.diff(heading) + math.pi) % math.tau - math.pi)
+    turn[~(own[1:] & own[:-1])] = 0.0
+    bend = np.maximum(np.concatenate([[0.0], turn]), np.concatenate([turn, [0.0]]))
+    wanted = np.sqrt(length * np.minimum(bend, 1.5) / BEND)
+    parts: NDArray[np.int64] = np.clip(np.ceil(np.minimum(wanted, length / SHORTEST)), 1, 12).astype(np.int64)
+    parts[~own] = 1
+    return parts

@@ -1,0 +1,74 @@
+"""Faint eddies that leave no line straight: closed-form maps that keep areas and leave the walls in their place.
+
+Each is the map of `strokes.py` for ψ = D · F(x) · G(y), where F and G are wavering lines that are nought at the
+walls of the chart, their slopes too.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from saponary.draw.pour.chart import Chart
+from saponary.draw.pour.seed import Array, numbers
+
+MAPS = 2
+STRONG = 0.007
+"""Of the square of a spoonful's width."""
+
+
+@dataclass(frozen=True)
+class _Waver:
+    """Two sines over a span, faded to nothing at both ends."""
+
+    span: float
+    fade: float
+    pace: tuple[float, float]
+    phase: tuple[float, float]
+
+    def at(self, x: Array) -> tuple[Array, Array]:
+        """The height of the line at each place, and its slope there."""
+        edge = np.clip(np.minimum(x, self.span - x) / self.fade, 0.0, 1.0)
+        window = edge * edge * (3.0 - 2.0 * edge)
+        leaning = 6.0 * edge * (1.0 - edge) / self.fade * np.where(x < self.span / 2, 1.0, -1.0)
+        first, second = (k * x + a for k, a in zip(self.pace, self.phase, strict=True))
+        line = np.sin(first) + np.sin(second)
+        slope = self.pace[0] * np.cos(first) + self.pace[1] * np.cos(second)
+        return 0.7 * window * line, 0.7 * (leaning * line + window * slope)
+
+
+@dataclass(frozen=True)
+class Eddies:
+    """One map."""
+
+    across: _Waver
+    up: _Waver
+    strength: float
+
+    def carry(self, points: Array) -> Array:
+        """Points of the chart after it."""
+        u, v = points[:, 0], points[:, 1]
+        whole, slope = self.across.at(u)
+        slope = slope * self.strength
+        there = v
+        for _ in range(3):
+            g, leaning = self.up.at(there)
+            there = there - (there + slope * g - v) / (1.0 + slope * leaning)
+        _, leaning = self.up.at(there)
+        return np.column_stack([u + self.strength * whole * leaning, there])
+
+
+def eddies(room: Chart, spacing: float, words: tuple[str, ...]) -> list[Eddies]:
+    """Eddies about as wide as a spoonful."""
+    found: list[Eddies] = []
+    for turn in range(MAPS):
+        draws = numbers(8, "eddies", str(turn), *words)
+        pace = [math.tau / (spacing * (1.05 + 0.7 * one)) for one in draws[:4]]
+        phase = [math.tau * one for one in draws[4:]]
+        fade = 0.35 * spacing
+        across = _Waver(room.width, min(fade, 0.4 * room.width), (pace[0], pace[1]), (phase[0], phase[1]))
+        up = _Waver(room.height, min(fade, 0.4 * room.height), (pace[2], pace[3]), (phase[2], phase[3]))
+        found.append(Eddies(across, up, STRONG * spacing**2))
+    return found
