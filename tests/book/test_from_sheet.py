@@ -170,6 +170,57 @@ TABLES = {
         "My soap,,,\n,,Batch,\nOil,,grams,notes\nOlive oil,,450,from the valley\nCoconut oil,,300,\nShea butter,,250,\n,,,\nWater,,300,\nSuperfat,,5 %,\n",
         PLAIN, 300, 5,
     ),
+    "ingredients side by side": Kept(
+        "Batch,Olive oil,Coconut oil,NaOH,Water\nA,500 g,300 g,110 g,240 g\n", {},
+        told=("the ingredients stand side by side here",),
+    ),
+    "a superfat beside the alkali": Kept(
+        "Rezept 12;;\nÖl / Fett;% der GFM;Gramm\nOlivenöl;55;550,0\nKokosöl (desodoriert);45;450,0\nGFM;100;1.000,0\n"
+        "NaOH (ÜF 7 %);;141,2\nWasser (30 % der GFM);;300,0\n",
+        {"olive": 550, "coconut": 450}, 300, 7, told=("this table has 141.2 g of sodium hydroxide, and the engine gives 145.",),
+    ),
+    "a list, the amount first": Kept(
+        "Kitchen bar\n450 g olive oil\n300 g of coconut oil\n250 g shea butter\n300 g water\nsuperfat 5 %\n", PLAIN, 300, 5
+    ),
+    "a list, the amount last": Kept(
+        "Olive oil: 450 g\nCoconut oil ... 300 g\nwonder oil - 250 g\nWater: 300 g\nSuperfat: 5 %\n",
+        {"olive": 450, "coconut": 300}, 300, 5, told=("'wonder oil' is not known here",),
+    ),
+    "two sizes side by side": Kept(
+        "Oil,Small batch (g),Large batch (g)\nOlive oil,450,900\nCoconut oil,300,600\nShea butter,250,500\nWater,300,600\nSuperfat,5%,5%\n",
+        PLAIN, 300, 5, told=("the weights of 'Large batch (g)' are left out",),
+    ),
+    "the same weights in two units": Kept(
+        "Oil,oz,g\nOlive oil,15.87,450\nCoconut oil,10.58,300\nShea butter,8.82,250\nWater,10.58,300\nSuperfat,5%,\n", PLAIN, 300, 5
+    ),
+    "portuguese": Kept(
+        "Ingrediente;Quantidade (g)\nAzeite;450\nÓleo de coco;300\nManteiga de karité;250\nÁgua destilada;300\nSobregordura;5%\n",
+        PLAIN, 300, 5,
+    ),
+    "a point for thousands": Kept(
+        "Zutat;Menge\nOlivenöl;1.250 g\nKokosöl;750 g\nSumme;2.000 g\nWasser;600 g\nÜberfettung;5,0 %\n",
+        {"olive": 1250, "coconut": 750}, 600, 5,
+    ),
+    "pounds and the ounces beside them": Kept(
+        "Oil,lb,oz\nOlive oil,1,4.5\nCoconut oil,0,12\nLard,1,0\nWater,,14\nSuperfat,,5%\n",
+        {"olive": 581.165224, "coconut": 340.194278, "lard": 453.59237}, 396.893324, 5,
+    ),
+    "a superfat in the title": Kept(
+        '"Lard soap, 5% SF"\nWhat,How much\nLard,32oz\nOlive Oil,12.5 oz wt\nDistilled water (38% of oils),16.9oz\nTotal oils,44.5oz\n',
+        {"lard": 907.18474, "olive": 354.369039}, 479.106932, 5,
+    ),
+    "an oil of another kind in brackets": Kept(
+        "Fat,grams\nSunflower (HO),400\nCoconut oil (fractionated),350\nShea (organic),250\nWater @ 2:1,266\nSuperfat,6\nClay - kaolin,1 tsp\n",
+        {"sunflower-high-oleic": 400, "shea-butter": 250}, 266, 6,
+        told=("'Coconut oil (fractionated)' is not known here", "'1 tsp' is not an amount"),
+    ),
+    "a sum without a name": Kept(
+        "Oil,grams\nOlive oil,450\nCoconut oil,300\nShea butter,250\n,1000\nWater,300\n,1300\nSuperfat,5\n", PLAIN, 300, 5
+    ),
+    "a lye without water": Kept(
+        "ingredient,grams\nolive oil,600\ncoconut oil,400\nlye,140\n", {"olive": 600, "coconut": 400}, None, None,
+        told=("this table has no superfat; by the tables, its lye leaves",),
+    ),
     "units below the heading": Kept(
         "Oil;Weight\n;oz\nOlive oil;16\nWater;5\nSuperfat;5 %\n", {"olive": 453.59237}, 141.747616, 5
     ),
@@ -269,3 +320,40 @@ def test_a_workbook() -> None:
     assert list(recipes) == ["kitchen-soap"] and not findings
     weighed(recipes["kitchen-soap"])
     assert pytest.approx({"olive": 450.5, "coconut": 300}) == GRAMS
+
+
+def test_a_workbook_with_merged_headings_and_shares_as_numbers() -> None:
+    """Its sum has no name, and a share of a half is shown by the program that wrote it as 50 %."""
+    openpyxl = pytest.importorskip("openpyxl")
+    book = openpyxl.Workbook()
+    sheet = book.active
+    sheet["A1"], sheet["A3"], sheet["C3"] = "Oatmeal bar", "Oils", "Batch"
+    for merged in ("A1:E1", "A3:B3", "C3:D3"):
+        sheet.merge_cells(merged)
+    rows = [
+        ["Name", None, "%", "g", "Supplier"],
+        ["Olive Oil", None, 0.6, 600, "a shop"],
+        ["Shea Butter", None, 0.4, 400, ""],
+    ]
+    rows += [
+        [None, None, 1.0, 1000],
+        [],
+        ["Water", None, None, 300],
+        ["Superfat", None, 0.05],
+        [],
+        ["Colloidal oatmeal", None, None, 10],
+    ]
+    for line in rows:
+        sheet.append(line)
+    out = io.BytesIO()
+    book.save(out)
+    recipes, findings = brought(out.getvalue())
+    assert list(recipes) == ["oatmeal-bar"] and not findings
+    made = weighed(recipes["oatmeal-bar"])
+    assert pytest.approx({"olive": 600, "shea-butter": 400, "colloidal-oatmeal": 10}) == GRAMS
+    assert made.superfat == pytest.approx(0.05) and made.water.plain == pytest.approx(300)
+
+
+def test_a_line_of_a_list_is_its_place() -> None:
+    _, (fault,) = brought(b"A bar\n450 g olive oil\n300 g odd oil\n200 g water\n5 % superfat\n")
+    assert (fault.place.line, fault.place.column) == (3, 1) and "'odd oil'" in fault.message

@@ -6,12 +6,13 @@ dropped unsaid, and no name is guessed at.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit, unit_in
-from saponary.book.sheet_words import Names, column, row
+from saponary.book.sheet_columns import NOTHING, Columns, heads, together
+from saponary.book.sheet_list import as_table
+from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit
+from saponary.book.sheet_words import Names, column, row, superfat_said
 from saponary.quantity.rounding import as_decimal
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.grid import Grid
@@ -21,18 +22,6 @@ _ENDS = 2
 """So many empty rows end a table."""
 _MOST_TABLES, _MOST_TOLD = 200, 100
 """Tables of one sheet that are read, and rows of a table that are found fault with."""
-
-
-@dataclass(frozen=True)
-class Columns:
-    """Where a table's heading stands, and its columns; `unit` is that of the weights."""
-
-    row: int
-    name: int
-    weight: int | None
-    share: int | None
-    unit: str
-    id: int | None = None
 
 
 @dataclass
@@ -60,41 +49,37 @@ def sheets(grid: Grid, names: Names) -> tuple[list[Sheet], list[Finding]]:
     """Every table of a grid that can be a recipe."""
     texts = [cell for line in grid.rows for cell in line if cell]
     mark = decimal_mark(texts, grid.semicolons)
-    heads = list(_heads(grid))
-    if not heads:
-        hint = "give it a row of headings, such as: ingredient, grams"
-        return [], [_fault(grid, 0, 0, "no table of names and weights is found here", hint)]
-    ends = [*(head.row for head in heads[1:]), len(grid.rows)]
+    columns = list(heads(grid))
+    if not columns:
+        listed = as_table(grid)
+        return sheets(listed, names) if listed is not None else ([], [_none(grid, names)])
+    ends = [*(head.row for head in columns[1:]), len(grid.rows)]
     told: list[Finding] = []
-    if len(heads) > _MOST_TABLES:
+    if len(columns) > _MOST_TABLES:
         hint = "bring the others in by a table of their own"
         said = f"more than {_MOST_TABLES} tables stand here; from this one on none was read"
-        told.append(_fault(grid, heads[_MOST_TABLES].row, 0, said, hint))
-        heads = heads[:_MOST_TABLES]
-    found = [_Reader(grid, names, mark, head).read(end) for head, end in zip(heads, ends, strict=False)]
+        told.append(_fault(grid, columns[_MOST_TABLES].row, 0, said, hint))
+        columns = columns[:_MOST_TABLES]
+    found = [_Reader(grid, names, mark, head).read(end) for head, end in zip(columns, ends, strict=False)]
     return [one for one in found if one.oils or one.shares or one.findings], told
 
 
-def _heads(grid: Grid) -> Iterator[Columns]:
-    for at in range(len(grid.rows)):
-        meant = [column(text) if text.strip() else None for text in grid.rows[at]]
-        if "name" in meant and ("weight" in meant or "share" in meant):
-            name = meant.index("name")
-            weights = [i for i, what in enumerate(meant) if what == "weight"]
-            weight = next(
-                (i for i in weights if unit_in(grid.cell(at, i)) == "g"), weights[0] if weights else None
+def _none(grid: Grid, names: Names) -> Finding:
+    for at, line in enumerate(grid.rows[:_LOOKED_AT]):
+        named = (
+            names.of(cell) is not None or row(cell) is not None for cell in line[:_LOOKED_AT] if cell.strip()
+        )
+        if sum(named) >= _SIDE_BY_SIDE:
+            told = "the ingredients stand side by side here, and a recipe is read from one below the other"
+            return _fault(
+                grid, at, 0, told, "turn rows and columns round: one ingredient a row, its weight beside it"
             )
-            below = (
-                unit_in(grid.cell(at + 1, weight))
-                if weight is not None and not grid.cell(at + 1, name)
-                else None
-            )
-            unit = (unit_in(grid.cell(at, weight)) if weight is not None else None) or below or "g"
-            share = meant.index("share") if "share" in meant else None
-            id = meant.index("id") if "id" in meant else None
-            yield Columns(at, name, weight, share, "g" if unit == "%" else unit, id)
+    hint = "give it a row of headings, such as: ingredient, grams"
+    return _fault(grid, 0, 0, "no table of names and weights is found here", hint)
 
 
+_SIDE_BY_SIDE, _LOOKED_AT = 3, 30
+"""So many names in one row are its heading; rows, and cells of each, that are looked at."""
 _MOST_WATER = Fraction(3, 2)
 """More water than one and a half times the oils is no share of them. Common practice, no source."""
 
@@ -106,8 +91,30 @@ class _Reader:
         self._grid, self._names, self._columns = grid, names, columns
         self._mark: Mark | None = mark
         self._sheet = Sheet(_title(grid, columns.row), columns.row, columns.unit)
+        self._rest: tuple[int, str] | None = None
+        """The column that holds the rest of each weight, and its unit."""
 
     def read(self, end: int) -> Sheet:
+        for other in self._columns.others:
+            self._beside(other, end)
+        self._rows(end)
+        if self._sheet.superfat is None:
+            self._sheet.superfat = superfat_said(self._sheet.title)
+        return self._sheet
+
+    def _beside(self, other: tuple[int, str], end: int) -> None:
+        """Another column of weights."""
+        how = together(self._grid, self._columns, other, end, self._mark)
+        at, taken = self._columns.row, self._columns.weight or 0
+        if how == "parts":
+            self._rest = other
+        elif how == "apart":
+            told = f"the weights of {self._grid.cell(at, other[0])!r} are left out, those of {self._grid.cell(at, taken)!r} are taken"
+            self._remarked(
+                at, other[0], told, "where they are a recipe of their own, write that in a table of its own"
+            )
+
+    def _rows(self, end: int) -> None:
         empty = 0
         for at in range(self._columns.row + 1, end):
             if not any(cell.strip() for cell in self._grid.rows[at]):
@@ -121,7 +128,6 @@ class _Reader:
                 self._told(at, 0, said, "look at those first")
                 break
             self._row(at)
-        return self._sheet
 
     def _row(self, at: int) -> None:
         name = self._grid.cell(at, self._columns.name)
@@ -136,7 +142,7 @@ class _Reader:
                 at, where, f"{self._grid.told(at, where or 0)} is not an amount", "such as 450 g, or 450"
             )
         elif not name:
-            if found.value:
+            if found.value and not self._is_sum(found):
                 self._told(
                     at,
                     self._columns.name,
@@ -148,13 +154,39 @@ class _Reader:
         else:
             self._placed(at, where or 0, name, meant, found)
 
+    def _is_sum(self, found: Amount) -> bool:
+        """Whether an amount without a name is that of the oils, or of all that stands above it."""
+        sheet = self._sheet
+        oils = sum(sheet.oils.values(), Fraction(0))
+        parts = (
+            *sheet.liquids.values(),
+            *sheet.additions.values(),
+            *sheet.alkali.values(),
+            sheet.water or Fraction(0),
+        )
+        grams = found.grams(self._columns.unit) if found.unit != "%" else Fraction(0)
+        return any(
+            whole > 0 and abs(grams - whole) <= whole / 100
+            for whole in (oils, oils + sum(parts, Fraction(0)))
+        )
+
     def _amount(self, at: int) -> tuple[Amount | None, int | None]:
         """The amount of a row, and its column; the share where there is not a weight."""
         for where in (self._columns.weight, self._columns.share):
             text = self._grid.cell(at, where) if where is not None else ""
-            if text and text not in ("-", "–", "—") and not is_unit(text):
-                return amount(text, self._mark), where
-        return None, None
+            if text and text not in NOTHING and not is_unit(text):
+                return self._with_rest(at, amount(text, self._mark), where), where
+        return self._with_rest(at, None, None), self._rest[0] if self._rest else None
+
+    def _with_rest(self, at: int, found: Amount | None, where: int | None) -> Amount | None:
+        """A weight of whole pounds with the ounces that stand beside it."""
+        if self._rest is None or where not in (self._columns.weight, None):
+            return found
+        more = amount(self._grid.cell(at, self._rest[0]), self._mark)
+        if more is None or more.unit == "%":
+            return found
+        grams = more.grams(self._rest[1]) + (found.grams(self._columns.unit) if found is not None else 0)
+        return Amount(grams, "g")
 
     def _heading(self, at: int, name: str, meant: str | None) -> None:
         """A row without an amount: a heading or a note, unless it names something that is weighed."""
@@ -200,6 +232,7 @@ class _Reader:
                 "the engine works the lye out; compare it",
             )
         elif meant in ALKALIS:
+            self._sheet.superfat = self._sheet.superfat or superfat_said(name)
             self._sheet.alkali[meant] = self._sheet.alkali.get(meant, Fraction(0)) + grams
         else:
             self._ingredient(at, name, grams, share=share)
@@ -252,7 +285,7 @@ def _title(grid: Grid, head: int) -> str:
         texts = [cell.strip() for cell in grid.rows[at] if cell.strip()]
         if len(texts) == 1 and any(c.isalpha() for c in texts[0]) and len(texts[0]) <= 60:
             return texts[0]
-        if len(texts) > 1:
+        if len(texts) > 1 and not all(column(text) or row(text) for text in texts):
             break
     return grid.name
 

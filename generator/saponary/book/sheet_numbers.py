@@ -19,7 +19,7 @@ _LONGEST, _LARGEST = 30, 10**9
 _UNITS = {
     "g": "g", "gr": "g", "gram": "g", "grams": "g", "gramm": "g", "gramme": "g", "grammes": "g", "gramos": "g", "gramo": "g",
     "grammi": "g", "grammo": "g", "gms": "g", "kg": "kg", "kilo": "kg", "kilos": "kg", "oz": "oz", "ounce": "oz", "ounces": "oz",
-    "onces": "oz", "onzas": "oz", "unzen": "oz", "lb": "lb", "lbs": "lb", "pounds": "lb", "pound": "lb", "mg": "mg", "%": "%",
+    "onces": "oz", "onzas": "oz", "unzen": "oz", "oz wt": "oz", "oz by weight": "oz", "gramas": "g", "lb": "lb", "lbs": "lb", "pounds": "lb", "pound": "lb", "mg": "mg", "%": "%",
 }  # fmt: skip
 
 

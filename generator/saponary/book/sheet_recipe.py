@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from saponary.book.from_sheet import ALKALIS, Sheet
@@ -42,8 +43,8 @@ def recipe_of(
     superfat, told = _superfat_of(sheet, place, settings, pantry)
     found = [*sheet.findings, *_as_read(sheet, place), *told]
     text = _text(sheet, superfat)
-    made = _weighed(text, settings, pantry)
-    if made is not None and made.water.liquids + made.water.additions > 0:
+    made = _weighed(text, settings, pantry) or _weighed(_text(_watered(sheet), superfat), settings, pantry)
+    if sheet.water is not None and made is not None and made.water.liquids + made.water.additions > 0:
         text = _text(sheet, superfat, Fraction(made.water.liquids + made.water.additions))
         made = _weighed(text, settings, pantry)
     unread = _unread(text)
@@ -86,6 +87,15 @@ def _superfat_of(
     return None, [
         _warning(place, "this table has no superfat and no lye", "the book's superfat holds for it")
     ]
+
+
+def _watered(sheet: Sheet) -> Sheet:
+    """With some water where it has none: lye and superfat do not rest on it."""
+    return (
+        replace(sheet, strength=Fraction(1, 3))
+        if sheet.water_share is None and sheet.water is None
+        else sheet
+    )
 
 
 def slug_of(title: str) -> str:
@@ -144,7 +154,7 @@ def _worked_back(
     sheet: Sheet, place: Place, settings: Settings, pantry: Pantry
 ) -> tuple[Fraction | None, list[Finding]]:
     """The superfat that a sheet's own lye leaves, by today's tables; None where it is no superfat of a soap."""
-    made = _weighed(_text(sheet, Fraction(0)), settings, pantry)
+    made = _weighed(_text(_watered(sheet), Fraction(0)), settings, pantry)
     if made is None or not sheet.oils:
         return None, []
     needed = sum(_of(made, name) / _MOLAR[name] for name in ALKALIS)

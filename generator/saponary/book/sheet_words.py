@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Mapping
+from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 
@@ -33,10 +34,12 @@ def candidates(text: str) -> list[str]:
     whole = folded(text)
     bare = folded(_BRACKETS.sub(" ", whole))
     inside = [folded(part[1:-1]) for part in _BRACKETS.findall(whole)]
+    joined = [folded(f"{bare} {part}") for part in inside]
     plain = folded(_AMOUNT.sub(" ", bare))
     unitless = folded(_IN_UNIT.sub("", bare))
-    first = folded(re.split(r"[,/;]| - ", bare)[0])
-    return list(dict.fromkeys(word for word in (whole, bare, plain, unitless, first, *inside) if word))
+    first = folded(re.split(r"[,/;@:]| - ", bare)[0])
+    words = (whole, *joined, bare, plain, unitless, first, *inside)
+    return list(dict.fromkeys(word for word in words if word))
 
 
 @cache
@@ -61,6 +64,31 @@ def row(text: str) -> str | None:
     return next((known[word] for word in candidates(text) if word in known), None)
 
 
+_PER_CENT = re.compile(r"\d+(?:[.,]\d+)?(?=\s*%)")
+_LONGEST = 120
+"""Letters of a cell or title that may tell of a superfat, or of another kind of oil."""
+
+
+@cache
+def _any_of(section: str, meaning: str) -> re.Pattern[str]:
+    words = [re.escape(word) for word, meant in _words()[section].items() if meant == meaning]
+    return re.compile(rf"(?<!\w)(?:{'|'.join(sorted(words, key=len, reverse=True))})(?!\w)")
+
+
+def superfat_said(text: str) -> Fraction | None:
+    """The superfat that a title, or the name of an alkali, tells beside it: `5% SF`, `NaOH (superfat 7 %)`."""
+    said = folded(text[:_LONGEST])
+    found = _PER_CENT.findall(said) if _any_of("rows", "superfat").search(said) else []
+    return Fraction(found[0].replace(",", ".")) / 100 if len(found) == 1 and len(found[0]) <= 6 else None
+
+
+def _of_its_own(text: str, words: list[str]) -> list[str]:
+    """Of the names that a cell may mean, those that leave out nothing which makes another oil of it."""
+    another = _any_of("another", "another")
+    apart = set(another.findall(folded(text)))
+    return [word for word in words if apart <= set(another.findall(word))]
+
+
 class Names:
     """The oils, liquids and additions that a pantry holds, by the names a sheet may give them."""
 
@@ -82,7 +110,7 @@ class Names:
 
     def of(self, text: str) -> tuple[str, str] | None:
         """The kind and the id of what a cell names; None where it names nothing known, or two things."""
-        for word in candidates(text):
+        for word in _of_its_own(text, candidates(text)):
             found = [(kind, known[word]) for kind, known in self._kinds if word in known]
             if found:
                 return found[0] if len(found) == 1 else None

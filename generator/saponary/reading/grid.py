@@ -29,6 +29,8 @@ class Grid:
     file: str
     name: str
     rows: tuple[tuple[str, ...], ...]
+    listed_from: int | None = None
+    """Where it was made of a list, one cell a row: the row of the heading that was put in."""
     semicolons: bool = False
     """Whether its cells are parted by semicolons, as where a comma parts decimals."""
 
@@ -44,6 +46,8 @@ class Grid:
 
     def place(self, row: int, column: int = 0) -> Place:
         """Where a cell stands: its row and its column, from one."""
+        if self.listed_from is not None:
+            return Place(self.file, row + (row <= self.listed_from))
         return Place(self.file, row + 1, column + 1)
 
 
@@ -63,7 +67,7 @@ def read_grids(data: bytes, file: str, name: str) -> tuple[list[Grid], list[Find
         return [], [*found, _fault(file, f"this table cannot be read: {error}", "save it as CSV anew")]
     if sum(map(len, rows)) > MOST_CELLS:
         return [], [*found, _too_large(file, _CELLS)]
-    return [Grid(file, name, rows, delimiter == ";")], found
+    return [Grid(file, name, rows, semicolons=delimiter == ";")], found
 
 
 def _text(data: bytes, file: str) -> tuple[str | None, list[Finding]]:
