@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 import os
+import random
 import shutil
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from functools import cache
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
+
+import pytest
+import yaml
+from _pytest.mark import ParameterSet
 
 from saponary.book.library import Book
 from saponary.book.recipe_text import parse_recipe
@@ -48,6 +54,25 @@ def some(items: Iterable[T]) -> list[T]:
     found = list(items)
     assert found, "there is nothing to check"
     return found
+
+
+def read_plain(text: str | bytes) -> Any:
+    """YAML as a common loader reads it, and not ours; libyaml is ten times as fast as Python."""
+    return yaml.load(text, Loader=yaml.CSafeLoader)
+
+
+def in_part(
+    cases: Iterable[T], kind: Callable[[T], Hashable], each: int = 1, seed: int = 1
+) -> list[ParameterSet]:
+    """Cases whose kinds repeat: of each kind some drawn by a seed, the others with the slow tests."""
+    found = some(cases)
+    left = Counter({kind(case): each for case in found})
+    fast = set[int]()
+    for at in random.Random(seed).sample(range(len(found)), len(found)):
+        if left[kind(found[at])] > 0:
+            left[kind(found[at])] -= 1
+            fast.add(at)
+    return [pytest.param(case, marks=() if at in fast else pytest.mark.slow) for at, case in enumerate(found)]
 
 
 @cache

@@ -18,7 +18,7 @@ from saponary.reading.findings import Finding
 from saponary.reading.findings_text import as_text
 from saponary.reading.tree import Lines
 from saponary.schema.settings import Settings
-from support import BOOKS, PLAIN, write_book
+from support import BOOKS, PLAIN, read_plain, write_book
 
 pytestmark = pytest.mark.slow
 
@@ -93,11 +93,9 @@ def test_a_recipe_with_bytes_changed(content: bytes, tmp_path: Path) -> None:
 
 
 @BOUNDED
-@given(
-    data=st.dictionaries(KEYS, DATA, max_size=6), kept=st.sets(st.sampled_from(sorted(yaml.safe_load(FRONT))))
-)
+@given(data=st.dictionaries(KEYS, DATA, max_size=6), kept=st.sets(st.sampled_from(sorted(read_plain(FRONT)))))
 def test_a_recipe_of_nested_nonsense(data: dict[str, object], kept: set[str], tmp_path: Path) -> None:
-    good = yaml.safe_load(FRONT)
+    good = read_plain(FRONT)
     front = yaml.safe_dump({**{key: good[key] for key in kept}, **data}, allow_unicode=True, sort_keys=False)
     content = f"---\n{front}---\nIt is {{superfat}}.\n".encode("utf-8", "replace")
     assert_sound(proof_of(content, tmp_path), content)

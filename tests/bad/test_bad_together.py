@@ -10,7 +10,7 @@ import pytest
 
 from bad.cases import ODD, PLACES, WRITTEN, expected
 from saponary.cli.main import main
-from support import PLAIN, write_book
+from support import PLAIN, in_part, write_book
 
 RECIPES = [path for path in WRITTEN if path.parent.name == "recipes"]
 
@@ -59,13 +59,18 @@ def test_sarif_reports_every_one(worst: Path, capsys: pytest.CaptureFixture[str]
     assert len(results) >= len(everything())
 
 
+OTHERS = [path for path in WRITTEN if path.parent.name != "recipes"]
+
+
 @pytest.mark.parametrize(
-    "path", [p for p in WRITTEN if p.parent.name != "recipes"], ids=lambda p: f"{p.parent.name}/{p.stem}"
+    "case",
+    in_part([(path, how) for path in OTHERS for how in ("text", "json", "sarif")], lambda case: case[0]),
+    ids=lambda case: f"{case[1]}-{case[0].parent.name}/{case[0].stem}",
 )
-@pytest.mark.parametrize("how", ["text", "json", "sarif"])
 def test_settings_and_pantries_in_every_format(
-    path: Path, how: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    case: tuple[Path, str], tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    path, how = case
     name = PLACES[path.parent.name].format(name=path.name)
     book = write_book(tmp_path, {"recipes/plain.md": PLAIN, name: path.read_bytes()})
     status = main(["proof", str(book), "--format", how, "--strict"])

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from saponary.book.computed import Computed
 from saponary.build.proof import Proof, prove
@@ -68,13 +69,13 @@ def batch(fields: str, text: str = GOOD) -> dict[str, str]:
     return recipe(more(f"batches: [{{lot: A1, poured: 2026-03-02, formula: FINGERPRINT{fields}}}]\n", text))
 
 
-def signed(root: Path, files: Files) -> dict[str, str]:
+def signed(files: Files) -> dict[str, str]:
     """The files with the recipe's own fingerprint and superfat in place of the two words."""
     probe = {
         name: text.replace("FINGERPRINT", "000000000000").replace("SUPERFAT", "1 %")
         for name, text in files.items()
     }
-    (one,) = (r for r in prove(write_book(root, probe)).recipes if r.computed.file.file == RECIPE)
+    (one,) = (r for r in _proved(tuple(probe.items())).recipes if r.computed.file.file == RECIPE)
     superfat = one.computed.catalogue["superfat"].text()
     return {
         name: text.replace("FINGERPRINT", one.computed.fingerprint).replace("SUPERFAT", superfat)
@@ -82,18 +83,24 @@ def signed(root: Path, files: Files) -> dict[str, str]:
     }
 
 
-def proofed(root: Path, files: Files) -> Proof:
-    """The book, signed and proofed."""
-    return prove(write_book(root / "signed", signed(root / "probe", files)))
+def proofed(files: Files) -> Proof:
+    """The book, signed and proofed: once for all tests of a process that ask for the same."""
+    return _proved(tuple(signed(files).items()))
 
 
-def found(root: Path, files: Files, rule: str) -> list[Finding]:
+@cache
+def _proved(files: tuple[tuple[str, str], ...]) -> Proof:
+    with TemporaryDirectory() as root:
+        return prove(write_book(Path(root), dict(files)))
+
+
+def found(files: Files, rule: str) -> list[Finding]:
     """What one rule finds in the book."""
-    return [finding for finding in proofed(root, files).findings if finding.rule == rule]
+    return [finding for finding in proofed(files).findings if finding.rule == rule]
 
 
-def severities(root: Path, files: Files, rule: str) -> list[str]:
-    return [finding.severity for finding in found(root, files, rule)]
+def severities(files: Files, rule: str) -> list[str]:
+    return [finding.severity for finding in found(files, rule)]
 
 
 @cache

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -38,6 +37,6 @@ def test_the_papers_are_those_of_the_style_sheet() -> None:
     assert re.findall(r"--paper: (#[0-9a-f]{6})", style) == [PAPER["light"], PAPER["dark"]]
 
 
-def test_a_dark_one_is_held_to_the_dark_paper(tmp_path: Path) -> None:
-    (one,) = found(tmp_path, recipe(GOOD, book='look: {accent: {dark: "#485211"}}\n'), "accent")
+def test_a_dark_one_is_held_to_the_dark_paper() -> None:
+    (one,) = found(recipe(GOOD, book='look: {accent: {dark: "#485211"}}\n'), "accent")
     assert "against the dark paper" in one.message and one.hint.startswith("take a lighter colour")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, recipe
@@ -49,12 +47,12 @@ ALSO = [
         ("potassium: 40 %", "purity: {sodium: 98 %}\n", 1),
     ],
 )
-def test_a_purity_may_stand_here_or_in_the_book(lye: str, book: str, count: int, tmp_path: Path) -> None:
+def test_a_purity_may_stand_here_or_in_the_book(lye: str, book: str, count: int) -> None:
     files = recipe(more(f"lye: {{sodium: 60 %, {lye}}}\n"), **({"book": book} if book else {}))
-    assert len(found(tmp_path, files, "alkali-purity")) == count
+    assert len(found(files, "alkali-purity")) == count
 
 
-def test_sodium_hydroxide_is_taken_as_pure(tmp_path: Path) -> None:
+def test_sodium_hydroxide_is_taken_as_pure() -> None:
     """97 to 99 % in the trade (from memory): a point or two of superfat, on the side of oil."""
-    assert found(tmp_path, recipe(more("lye: {sodium: 100 %}\n")), "alkali-purity") == []
-    assert found(tmp_path, recipe(more("lye: {sodium: 100 %, potassium: 0 %}\n")), "alkali-purity") == []
+    assert found(recipe(more("lye: {sodium: 100 %}\n")), "alkali-purity") == []
+    assert found(recipe(more("lye: {sodium: 100 %, potassium: 0 %}\n")), "alkali-purity") == []

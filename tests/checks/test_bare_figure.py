@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import GOOD, found, more, recipe
@@ -63,8 +61,8 @@ ALSO = [
         ("The lye is 34 % strong.", 1),
     ],
 )
-def test_shares_weights_and_other_sizes(said: str, count: int, tmp_path: Path) -> None:
-    findings = found(tmp_path, recipe(more("sizes: [500 g]\n") + said + "\n"), "bare-figure")
+def test_shares_weights_and_other_sizes(said: str, count: int) -> None:
+    findings = found(recipe(more("sizes: [500 g]\n") + said + "\n"), "bare-figure")
     assert len(findings) == count
     assert all(str(f.place).startswith("recipes/tried.md:17:") and f.about for f in findings)
 
@@ -105,9 +103,9 @@ MIXED = more(
         ("The superfat is 5.04 %.", "superfat"),
     ],
 )
-def test_volumes_ratios_rates_and_portions(said: str, name: str | None, tmp_path: Path) -> None:
+def test_volumes_ratios_rates_and_portions(said: str, name: str | None) -> None:
     """The figure that is meant is named, where there is one of its kind."""
-    findings = found(tmp_path, recipe(MIXED + said + "\n"), "bare-figure")
+    findings = found(recipe(MIXED + said + "\n"), "bare-figure")
     assert len(findings) == (name is not None)
     for finding in findings:
         assert finding.hint.startswith(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import GOOD, found, more, recipe
@@ -58,15 +56,15 @@ ALSO = [
         ('"It cures ecz\\u0065ma."', '"It'),
     ],
 )
-def test_a_claim_in_a_file_of_batches_stands_where_it_is(notes: str, at: str, tmp_path: Path) -> None:
+def test_a_claim_in_a_file_of_batches_stands_where_it_is(notes: str, at: str) -> None:
     """Where the text is written otherwise than it reads, the value's own beginning stands for it."""
     line = f"  - {{lot: A1, poured: 2026-03-02, notes: {notes}}}"
-    (one,) = found(tmp_path, recipe(GOOD, batches=f"batches:\n{line}\n"), "claims")
+    (one,) = found(recipe(GOOD, batches=f"batches:\n{line}\n"), "claims")
     assert (str(one.place), one.about) == (f"batches/tried.yaml:2:{line.index(at) + 1}", "cures eczema")
 
 
-def test_a_denial_is_said_to_be_none(tmp_path: Path) -> None:
-    (one,) = found(tmp_path, recipe(GOOD + "It does not treat eczema.\n"), "claims")
+def test_a_denial_is_said_to_be_none() -> None:
+    (one,) = found(recipe(GOOD + "It does not treat eczema.\n"), "claims")
     assert "; denying it still names it (US: " in one.message
 
 
@@ -83,11 +81,11 @@ def test_long_words_are_cut_in_the_message_and_the_waiver_alike() -> None:
     assert told(hit("x" * 81)) == "x" * 79 + "…"
 
 
-def test_after_a_hundred_the_rest_are_not_listed(tmp_path: Path) -> None:
+def test_after_a_hundred_the_rest_are_not_listed() -> None:
     many = "It cures eczema. " * 101
-    of_recipe = found(tmp_path / "a", recipe(GOOD + many + "\n"), "claims")
+    of_recipe = found(recipe(GOOD + many + "\n"), "claims")
     assert len(of_recipe) == 101
     last = of_recipe[-1]
     assert (last.severity, last.message) == ("error", "more than 100 claims; the rest are not listed")
     assert last.hint == "correct those listed first" and last.place.line == of_recipe[0].place.line
-    assert len(found(tmp_path / "b", recipe(GOOD + many[: 17 * 100] + "\n"), "claims")) == 100
+    assert len(found(recipe(GOOD + many[: 17 * 100] + "\n"), "claims")) == 100

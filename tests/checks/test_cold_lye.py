@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, put, recipe
@@ -35,10 +33,10 @@ ALSO = [
 
 
 @pytest.mark.parametrize(("strength", "count"), [("29.5 %", 0), ("29.6 %", 1), ("49 %", 1)])
-def test_42_grams_in_a_hundred_are_the_limit(strength: str, count: int, tmp_path: Path) -> None:
+def test_42_grams_in_a_hundred_are_the_limit(strength: str, count: int) -> None:
     """42 g of sodium hydroxide in 100 g of water at 0 °C: 42/142 = 29.58 %."""
     text = more(ICE, put("{lye-strength: 33 %}", f"{{lye-strength: {strength}}}"))
-    assert len(found(tmp_path, recipe(text), "cold-lye")) == count
+    assert len(found(recipe(text), "cold-lye")) == count
 
 
 @pytest.mark.parametrize(
@@ -52,12 +50,12 @@ def test_42_grams_in_a_hundred_are_the_limit(strength: str, count: int, tmp_path
         ("steps: [{at: lye, say: Slice the block thin.}]\n", 0),
     ],
 )
-def test_who_makes_lye_over_ice(block: str, count: int, tmp_path: Path) -> None:
+def test_who_makes_lye_over_ice(block: str, count: int) -> None:
     """Milk goes into lye frozen: common practice, no source."""
-    assert len(found(tmp_path, recipe(more(block)), "cold-lye")) == count
+    assert len(found(recipe(more(block)), "cold-lye")) == count
 
 
-def test_potassium_hydroxide_dissolves_in_the_cold(tmp_path: Path) -> None:
+def test_potassium_hydroxide_dissolves_in_the_cold() -> None:
     """97 g in 100 g of water at 0 °C: 49.2 %."""
     paste = "lye: {potassium: {share: 100 %, purity: 90 %}}\nmethod: cream\n" + ICE
-    assert found(tmp_path, recipe(more(paste)), "cold-lye") == []
+    assert found(recipe(more(paste)), "cold-lye") == []

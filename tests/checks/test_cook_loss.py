@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from checks.books import GOOD, batch, put, severities
 
 HOT = put("superfat: 5 %", "method: hot\nsuperfat: 5 %", GOOD)
@@ -20,8 +18,8 @@ TOLD = [
 NEIGHBOUR = batch(", pot: {before: 3000 g, after: 2930 g}", HOT)
 
 
-def test_no_more_than_the_water_there_was_can_boil_off(tmp_path: Path) -> None:
+def test_no_more_than_the_water_there_was_can_boil_off() -> None:
     """1000 g of these oils take 139 g of sodium hydroxide and 282 g of water (33 %)."""
-    for number, (after, told) in enumerate((("2725 g", []), ("2700 g", ["error"]))):
+    for after, told in (("2725 g", []), ("2700 g", ["error"])):
         files = batch(f", pot: {{before: 3000 g, after: {after}}}", HOT)
-        assert severities(tmp_path / str(number), files, "cook-loss") == told
+        assert severities(files, "cook-loss") == told

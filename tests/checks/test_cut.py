@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, recipe
@@ -30,6 +28,6 @@ NEIGHBOUR = _cut("25 mm")
 @pytest.mark.parametrize(
     ("along", "told"), [("250 mm", []), ("251 mm", ["error"]), ("5 mm", []), ("4.9 mm", ["warning"])]
 )
-def test_the_limits(along: str, told: list[str], tmp_path: Path) -> None:
+def test_the_limits(along: str, told: list[str]) -> None:
     """The mould's own length is one bar; the least that is meant is this book's own."""
-    assert [f.severity for f in found(tmp_path, _cut(along), "cut")] == told
+    assert [f.severity for f in found(_cut(along), "cut")] == told

@@ -7,8 +7,6 @@ a contact for reports of reactions since 29 December 2024, as three law pages ha
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import batch, found, more, recipe
@@ -71,9 +69,9 @@ ALSO = [
         ("us", f"sold-in: {{us: {{responsible: {SOMEONE}, contact: reports@soap.example}}}}\n", 0),
     ],
 )
-def test_each_place_asks_for_its_own(law: str, settings: str, count: int, tmp_path: Path) -> None:
-    assert len(found(tmp_path, recipe(LABELLED, book=book(law, settings)), "label-facts")) == count
+def test_each_place_asks_for_its_own(law: str, settings: str, count: int) -> None:
+    assert len(found(recipe(LABELLED, book=book(law, settings)), "label-facts")) == count
 
 
-def test_a_book_without_labels_is_not_asked(tmp_path: Path) -> None:
-    assert found(tmp_path, recipe(more(""), book=book("eu")), "label-facts") == []
+def test_a_book_without_labels_is_not_asked() -> None:
+    assert found(recipe(more(""), book=book("eu")), "label-facts") == []

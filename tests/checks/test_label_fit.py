@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from checks.books import batch, found, more, recipe
 
 LABELLED = more("label: {net-weight: 100 g}\n")
@@ -39,11 +37,11 @@ ALSO = [
 ]
 
 
-def test_each_grid_is_tried_on_its_own(tmp_path: Path) -> None:
+def test_each_grid_is_tried_on_its_own() -> None:
     book = BOOK % ("90 mm", "50 mm") + "  tiny: " + GRID % ("20 mm", "10 mm") + "\n"
-    (one,) = found(tmp_path, recipe(more(LOT, LABELLED), book=book), "label-fit")
+    (one,) = found(recipe(more(LOT, LABELLED), book=book), "label-fit")
     assert one.about == "tiny" and "no labels of the grid 'tiny'" in one.message
 
 
-def test_a_recipe_without_a_net_weight_has_no_label(tmp_path: Path) -> None:
-    assert found(tmp_path, batch("") | {"book.yaml": BOOK % ("20 mm", "10 mm")}, "label-fit") == []
+def test_a_recipe_without_a_net_weight_has_no_label() -> None:
+    assert found(batch("") | {"book.yaml": BOOK % ("20 mm", "10 mm")}, "label-fit") == []

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from checks.books import batch, found, more
 
 LABEL = more("label: {net-weight: 100 g, lot: LOT}\n")
@@ -15,7 +13,7 @@ TOLD = [
 NEIGHBOUR = batch(WEIGHED, LABEL.replace("LOT", "A1"))
 
 
-def test_a_lot_that_is_held_back_gets_no_label(tmp_path: Path) -> None:
+def test_a_lot_that_is_held_back_gets_no_label() -> None:
     test = ", free-alkali: {test: paper, result: present, on: 2026-04-01}"
-    (one,) = found(tmp_path, batch(WEIGHED + test, LABEL.replace("LOT", "A1")), "label-lot")
+    (one,) = found(batch(WEIGHED + test, LABEL.replace("LOT", "A1")), "label-lot")
     assert one.message == "lot A1 is held back, so that no labels of it are made"

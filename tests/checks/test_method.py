@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Any, get_args
 
 import pytest
@@ -32,11 +31,11 @@ TOLD = [
 NEIGHBOUR = recipe(more(POURED, GOOD))
 
 
-def told(tmp_path: Path, method: str, block: str) -> list[tuple[str, str]]:
+def told(method: str, block: str) -> list[tuple[str, str]]:
     text = {"liquid": LIQUID, "cold": GOOD}.get(
         method, put("superfat: 5 %", f"method: {method}\nsuperfat: 5 %", GOOD)
     )
-    return [(str(f.place), f.message) for f in found(tmp_path, recipe(more(block, text)), "method")]
+    return [(str(f.place), f.message) for f in found(recipe(more(block, text)), "method")]
 
 
 @pytest.mark.parametrize(
@@ -59,15 +58,15 @@ def told(tmp_path: Path, method: str, block: str) -> list[tuple[str, str]]:
         ("hot", "steps: [{at: cook, say: stir}]\npour: [{top: {shape: peaks}}]\n", ""),
     ],
 )  # fmt: skip
-def test_what_does_not_fit_is_a_finding(method: str, block: str, said: str, tmp_path: Path) -> None:
-    assert [message for _, message in told(tmp_path, method, block)] == ([said] if said else [])
+def test_what_does_not_fit_is_a_finding(method: str, block: str, said: str) -> None:
+    assert [message for _, message in told(method, block)] == ([said] if said else [])
 
 
-def test_a_record_in_a_file_of_its_own_is_held_to_the_method_too(tmp_path: Path) -> None:
+def test_a_record_in_a_file_of_its_own_is_held_to_the_method_too() -> None:
     files = recipe(
         GOOD, batches="batches:\n  - {lot: A, poured: 2026-03-02, pot: {before: 2 kg, after: 1 kg}}\n"
     )
-    (finding,) = found(tmp_path, files, "method")
+    (finding,) = found(files, "method")
     assert str(finding.place) == "batches/tried.yaml:2:34"
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, put, recipe
@@ -47,17 +45,17 @@ ALSO = [
 
 
 @pytest.mark.parametrize(("oils", "count"), [("640 g", 0), ("638 g", 1), ("300 g", 1), ("1277 g", 0)])
-def test_the_half_is_the_limit(oils: str, count: int, tmp_path: Path) -> None:
+def test_the_half_is_the_limit(oils: str, count: int) -> None:
     """Half full: common practice, no source."""
-    assert len(found(tmp_path, of(oils), "mould-fill")) == count
+    assert len(found(of(oils), "mould-fill")) == count
 
 
 @pytest.mark.parametrize(("to", "count"), [("95 %", 0), ("100 %", 0), ("40 %", 1)])
-def test_a_mould_filled_by_the_engine_is_held_too(to: str, count: int, tmp_path: Path) -> None:
+def test_a_mould_filled_by_the_engine_is_held_too(to: str, count: int) -> None:
     files = recipe(put("total: 1000 g", f"fill: {{mould: box, to: {to}}}"), pantry=LOAF)
-    assert len(found(tmp_path, files, "mould-fill")) == count
+    assert len(found(files, "mould-fill")) == count
 
 
-def test_so_are_other_sizes(tmp_path: Path) -> None:
+def test_so_are_other_sizes() -> None:
     sizes = "mould: box\nsizes: [{mould: box, to: 30 %}, {mould: box, to: 90 %}]\n"
-    assert [f.place.line for f in found(tmp_path, of("1150 g", sizes), "mould-fill")] == [12]
+    assert [f.place.line for f in found(of("1150 g", sizes), "mould-fill")] == [12]

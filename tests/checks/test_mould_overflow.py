@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, proofed, put, recipe
@@ -38,16 +36,16 @@ ALSO = [
 
 
 @pytest.mark.parametrize(("oils", "count"), [("1277 g", 0), ("1279 g", 1), ("2600 g", 1)])
-def test_the_rim_is_the_limit(oils: str, count: int, tmp_path: Path) -> None:
-    assert len(found(tmp_path, of(oils), "mould-overflow")) == count
+def test_the_rim_is_the_limit(oils: str, count: int) -> None:
+    assert len(found(of(oils), "mould-overflow")) == count
 
 
-def test_other_sizes_are_held_too(tmp_path: Path) -> None:
+def test_other_sizes_are_held_too() -> None:
     sizes = "mould: box\nsizes: [{mould: box, to: 90 %}, {mould: box, to: 100 %}]\n"
-    assert not found(tmp_path, of("1150 g", sizes), "mould-overflow")
+    assert not found(of("1150 g", sizes), "mould-overflow")
 
 
-def test_no_waiver_sets_it_aside(tmp_path: Path) -> None:
+def test_no_waiver_sets_it_aside() -> None:
     waived = "mould: box\nwaive: [{rule: mould-overflow, because: it has always held this much}]\n"
-    told = proofed(tmp_path, of("2600 g", waived)).findings
+    told = proofed(of("2600 g", waived)).findings
     assert {("mould-overflow", "error"), ("waiver", "error")} <= {(f.rule, f.severity) for f in told}

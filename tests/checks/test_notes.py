@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import GOOD, found, put, recipe
@@ -73,29 +71,29 @@ BESIDE = {
         ("[^1]: So.", 1, "nothing leads to the footnote '1'", "put [^1]"),
     ],
 )
-def test_what_a_page_cannot_show(notes: str, column: int, says: str, hint: str, tmp_path: Path) -> None:
-    (one,) = found(tmp_path, recipe(f"{GOOD}\n{notes}\n", **BESIDE), "notes")
+def test_what_a_page_cannot_show(notes: str, column: int, says: str, hint: str) -> None:
+    (one,) = found(recipe(f"{GOOD}\n{notes}\n", **BESIDE), "notes")
     assert one.severity == "warning" and says in one.message and hint in one.hint
     lines = notes.count("\n", 0, notes.find(one.about)) if one.about in notes else 0
     assert (one.place.line, one.place.column) == (GOOD.count("\n") + 2 + lines, column)
 
 
-def test_what_it_can_show_is_left_alone(tmp_path: Path) -> None:
+def test_what_it_can_show_is_left_alone() -> None:
     notes = (
         "See [this](tried.md), [that](other-bar.md#work), [there](#notes) and [the web](https://example.org).[^1] "
         "<!-- <b> ![x](y.jpg) [^2] -->\n\n![a bar](../photos/bar.jpg)\n\n[^1]: So, [that](other-bar.md).\n\n"
         "```\n<b> [^3] [x](gone.md)\n```\n"
     )
-    assert found(tmp_path, recipe(f"{GOOD}\n{notes}", **BESIDE), "notes") == []
+    assert found(recipe(f"{GOOD}\n{notes}", **BESIDE), "notes") == []
 
 
-def test_a_photo_that_is_not_there_is_told_with_the_nearest(tmp_path: Path) -> None:
-    (one,) = found(tmp_path, recipe(GOOD + "\nA ![bar](../photos/bra.jpg)\n", **BESIDE), "photos")
+def test_a_photo_that_is_not_there_is_told_with_the_nearest() -> None:
+    (one,) = found(recipe(GOOD + "\nA ![bar](../photos/bra.jpg)\n", **BESIDE), "photos")
     assert str(one.place).endswith(":10") and one.severity == "error"
     assert (one.message, one.hint) == ("there is no photo photos/bra.jpg", "did you mean 'bar.jpg'?")
 
 
-def test_a_photo_in_the_notes_has_words(tmp_path: Path) -> None:
-    (one,) = found(tmp_path, recipe(GOOD + "\n![](../photos/bar.jpg)\n", **BESIDE), "photo-words")
+def test_a_photo_in_the_notes_has_words() -> None:
+    (one,) = found(recipe(GOOD + "\n![](../photos/bar.jpg)\n", **BESIDE), "photo-words")
     assert one.place.column == 5 and "![a white bar](../photos/bar.jpg)" in one.hint
-    assert found(tmp_path, recipe(GOOD + "\n![a bar](../photos/bar.jpg)\n", **BESIDE), "photo-words") == []
+    assert found(recipe(GOOD + "\n![a bar](../photos/bar.jpg)\n", **BESIDE), "photo-words") == []

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import GOOD, found, recipe
@@ -30,14 +28,14 @@ BESIDE = {"photos/bar.jpg": ""}
         ("stale", "Lye: {lye = 999 g}.", "{lye"),
     ],
 )
-def test_each_kind_of_text_is_read(kind: str, rule: str, said: str, at: str, tmp_path: Path) -> None:
+def test_each_kind_of_text_is_read(kind: str, rule: str, said: str, at: str) -> None:
     text = f"{GOOD}\n{KINDS[kind].replace('{}', said)}\n"
-    findings = found(tmp_path, recipe(text, **BESIDE), rule)
+    findings = found(recipe(text, **BESIDE), rule)
     assert findings, f"{rule} does not read {kind}"
     line = text.replace("SUPERFAT", "").splitlines()
     assert any(at in line[one.place.line - 1] for one in findings)
 
 
-def test_a_reference_in_a_sentence_does_not_part_it(tmp_path: Path) -> None:
+def test_a_reference_in_a_sentence_does_not_part_it() -> None:
     text = GOOD + "\nWeigh 999 g[^1] of lye. It he[^1]als.\n\n[^1]: So.\n"
-    assert [one.place.column for one in found(tmp_path, recipe(text), "bare-figure")] == [7]
+    assert [one.place.column for one in found(recipe(text), "bare-figure")] == [7]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import TWO, found, more, recipe
@@ -59,9 +57,9 @@ ALSO = [
         ("{beds: [{of: light}]}", ["the portion 'dark' is never poured"]),
     ],
 )
-def test_names_are_found_where_they_stand(steps: str, places: list[str], tmp_path: Path) -> None:
+def test_names_are_found_where_they_stand(steps: str, places: list[str]) -> None:
     text = more(f"pour: [{steps}]\n", TWO)
-    findings = found(tmp_path, recipe(text), "pour")
+    findings = found(recipe(text), "pour")
     assert [f.message for f in findings] == places
     for finding in findings:
         line = text.split("\n")[finding.place.line - 1]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, recipe
@@ -38,14 +36,14 @@ ALSO = [
 ]
 
 
-def test_the_finding_says_how_much(tmp_path: Path) -> None:
+def test_the_finding_says_how_much() -> None:
     """100 g of hydrogen carbonate take 47.6 g of sodium hydroxide (84.007 and 39.9971 g/mol)."""
     used = "additions: [{what: sodium-bicarbonate, amount: 60 g}, {what: sodium-bicarbonate, amount: 40 g}]\n"
-    (one,) = found(tmp_path, recipe(more(used)), "raised-lye")
+    (one,) = found(recipe(more(used)), "raised-lye")
     assert "takes 47.6 g of alkali" in one.message and one.about == "sodium-bicarbonate"
 
 
 @pytest.mark.parametrize(("grams", "count"), [("0.2 g", 0), ("0.22 g", 1)])
-def test_less_than_a_tenth_of_a_gram_is_not_worth_a_word(grams: str, count: int, tmp_path: Path) -> None:
+def test_less_than_a_tenth_of_a_gram_is_not_worth_a_word(grams: str, count: int) -> None:
     used = f"additions: [{{what: sodium-bicarbonate, amount: {grams}}}]\n"
-    assert len(found(tmp_path, recipe(more(used)), "raised-lye")) == count
+    assert len(found(recipe(more(used)), "raised-lye")) == count

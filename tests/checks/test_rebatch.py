@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import GOOD, found, more, proofed, recipe
@@ -53,36 +51,34 @@ NEIGHBOUR = melted()
         ("", "lot A1 was not tested"),
     ],
 )
-def test_a_lot_must_have_been_tested_clean(result: str, told: str, tmp_path: Path) -> None:
+def test_a_lot_must_have_been_tested_clean(result: str, told: str) -> None:
     text = LOT.replace("result: none", f"result: {result}")
     if not result:
         text = more("batches: [{lot: A1, poured: 2026-03-02, formula: FINGERPRINT}]\n", GOOD)
-    findings = found(tmp_path, melted(lot=text), "rebatch")
+    findings = found(melted(lot=text), "rebatch")
     assert [(f.severity, f.message.startswith(told)) for f in findings] == ([("error", True)] if told else [])
 
 
-def test_a_lot_whose_own_weights_leave_free_lye_is_not_melted(tmp_path: Path) -> None:
+def test_a_lot_whose_own_weights_leave_free_lye_is_not_melted() -> None:
     weights = (
         "as-weighed: {olive: 600 g, coconut: 250 g, sunflower-high-oleic: 150 g, sodium-hydroxide: 160 g}, "
     )
     text = LOT.replace("free-alkali:", f"{weights}free-alkali:")
-    (finding,) = found(tmp_path, melted(lot=text), "rebatch")
+    (finding,) = found(melted(lot=text), "rebatch")
     assert finding.message.startswith("lot A1 is held back")
 
 
-def test_the_recipe_must_be_in_the_book(tmp_path: Path) -> None:
-    (finding,) = found(tmp_path, melted("of: tried", "of: tired"), "rebatch")
+def test_the_recipe_must_be_in_the_book() -> None:
+    (finding,) = found(melted("of: tried", "of: tired"), "rebatch")
     assert (finding.message, finding.hint) == (
         "there is no recipe 'tired' in this book",
         "did you mean 'tried'?",
     )
 
 
-def test_a_lot_of_a_rebatch_has_no_superfat_to_tell(tmp_path: Path) -> None:
+def test_a_lot_of_a_rebatch_has_no_superfat_to_tell() -> None:
     weighed = "batches: [{lot: B1, poured: 2026-05-02, as-weighed: {soap-of-tried: 500 g}}]\nwaive:"
-    again = next(
-        r.computed for r in proofed(tmp_path, melted("waive:", weighed)).recipes if r.computed.slug == "again"
-    )
+    again = next(r.computed for r in proofed(melted("waive:", weighed)).recipes if r.computed.slug == "again")
     (record,) = again.batches
     assert recount_of(record.batch, again) is None
     assert standings(again)["B1"].name == "untested"

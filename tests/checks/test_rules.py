@@ -8,14 +8,13 @@ from dataclasses import asdict, fields
 from pathlib import Path
 
 import pytest
-import yaml
 
-from checks.books import RECIPE, Files, proofed
+from checks.books import RECIPE, Files, proofed, signed
 from saponary.build.proof import Proof
 from saponary.checks.listed import NOWHERE, Listed, listed
 from saponary.checks.rule import Rule
 from saponary.checks.rules import RULES
-from support import REPOSITORY
+from support import REPOSITORY, read_plain
 
 ROOM = REPOSITORY / "generator" / "saponary" / "checks"
 HELPERS = {"__init__", "about", "kept", "listed", "made_elsewhere", "rule", "rules", "run", "settle", "texts"}
@@ -58,11 +57,12 @@ def test_what_is_listed_without_the_checks_is_what_the_rules_say() -> None:
 
 
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
-def test_its_breaker_breaks_just_this_rule(rule: Rule, tmp_path: Path) -> None:
-    proof = proofed(tmp_path, case(rule, "BREAKER"))
+def test_its_breaker_breaks_just_this_rule(rule: Rule) -> None:
+    files = case(rule, "BREAKER")
+    proof = proofed(files)
     assert {f.rule for f in proof.findings} == {rule.name}
     for finding in proof.findings:
-        lines = (tmp_path / "signed" / finding.place.file).read_text().split("\n")
+        lines = signed(files)[finding.place.file].split("\n")
         assert 1 <= finding.place.line <= len(lines)
         assert 1 <= finding.place.column <= len(lines[finding.place.line - 1]) + 1
         assert finding.hint and finding.severity in rule.kinds
@@ -70,10 +70,10 @@ def test_its_breaker_breaks_just_this_rule(rule: Rule, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
-def test_it_says_just_this(rule: Rule, tmp_path: Path) -> None:
+def test_it_says_just_this(rule: Rule) -> None:
     """The place, the severity, the message and the hint, but for the waiver, which has a test of its own."""
     told = importlib.import_module(f"checks.test_{module(rule)}").TOLD
-    findings = proofed(tmp_path, case(rule, "BREAKER")).findings
+    findings = proofed(case(rule, "BREAKER")).findings
     assert [
         (str(f.place), f.severity, f.message, f.hint.partition("; or waive it")[0]) for f in findings
     ] == told
@@ -89,30 +89,30 @@ ALSO: list[tuple[str, Files, Told]] = [
 
 
 @pytest.mark.parametrize(("rule", "files", "told"), ALSO, ids=[name for name, _, _ in ALSO])
-def test_of_other_books_it_says_just_this(rule: str, files: Files, told: Told, tmp_path: Path) -> None:
+def test_of_other_books_it_says_just_this(rule: str, files: Files, told: Told) -> None:
     """With the waiver to write, whatever other rules may say."""
-    findings = [f for f in proofed(tmp_path, files).findings if f.rule == rule]
+    findings = [f for f in proofed(files).findings if f.rule == rule]
     assert [(str(f.place), f.severity, f.message, f.hint) for f in findings] == told
 
 
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
-def test_its_neighbour_breaks_none(rule: Rule, tmp_path: Path) -> None:
-    proof = proofed(tmp_path, case(rule, "NEIGHBOUR"))
+def test_its_neighbour_breaks_none(rule: Rule) -> None:
+    proof = proofed(case(rule, "NEIGHBOUR"))
     assert [f for f in proof.findings if f.rule == rule.name] == []
     assert len(proof.recipes) == len(proof.book.recipes)
 
 
 @pytest.mark.parametrize("rule", OWN, ids=lambda rule: rule.name)
-def test_the_hint_is_the_waiver_to_write(rule: Rule, tmp_path: Path) -> None:
+def test_the_hint_is_the_waiver_to_write(rule: Rule) -> None:
     """What a finding says to write sets it aside, and a rule that cannot be waived says nothing of the kind."""
     files = case(rule, "BREAKER")
-    broken = proofed(tmp_path / "broken", files)
+    broken = proofed(files)
     if rule.waivable == NOWHERE:
         assert all("waive" not in f.hint for f in broken.findings)
         waived = {**files, RECIPE: _with(files[RECIPE], f"{{rule: {rule.name}, because: …}}")}
-        assert {f.rule for f in proofed(tmp_path / "waived", waived).findings} == {rule.name, "waiver"}
+        assert {f.rule for f in proofed(waived).findings} == {rule.name, "waiver"}
         return
-    assert proofed(tmp_path / "waived", _waived(files, broken)).findings == ()
+    assert proofed(_waived(files, broken)).findings == ()
 
 
 def _waived(files: Files, broken: Proof) -> dict[str, str]:
@@ -121,7 +121,7 @@ def _waived(files: Files, broken: Proof) -> dict[str, str]:
     for finding in broken.findings:
         (line,) = re.findall(r"waive: \[(\{.*\})\]$", finding.hint)
         home = re.search(r"with your reason in (\S+):", finding.hint)
-        entry = yaml.safe_load(line)
+        entry = read_plain(line)
         assert entry["rule"] == finding.rule and entry.get("about", "") == finding.about
         wanted.setdefault(home[1] if home else finding.place.file, []).append(line)
     out = dict(files)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import GOOD, LESSON, more, proofed, recipe
@@ -18,13 +16,13 @@ IDLE = (
 )
 
 
-def told(root: Path, files: dict[str, str]) -> list[tuple[str, str, str, str, str]]:
-    findings = proofed(root, files).findings
+def told(files: dict[str, str]) -> list[tuple[str, str, str, str, str]]:
+    findings = proofed(files).findings
     return [(str(f.place), f.rule, f.severity, f.message, f.hint) for f in findings]
 
 
-def test_a_silence_that_hides_nothing_is_told(tmp_path: Path) -> None:
-    assert told(tmp_path, recipe(GOOD, claims=SILENCE)) == [IDLE]
+def test_a_silence_that_hides_nothing_is_told() -> None:
+    assert told(recipe(GOOD, claims=SILENCE)) == [IDLE]
 
 
 @pytest.mark.parametrize(
@@ -40,9 +38,9 @@ def test_a_silence_that_hides_nothing_is_told(tmp_path: Path) -> None:
     ],
     ids=["summary", "notes", "book", "batch", "lesson"],
 )
-def test_one_that_hides_something_anywhere_is_not(files: dict[str, str], tmp_path: Path) -> None:
-    assert told(tmp_path, files) == []
+def test_one_that_hides_something_anywhere_is_not(files: dict[str, str]) -> None:
+    assert told(files) == []
 
 
-def test_without_it_the_word_is_found(tmp_path: Path) -> None:
-    assert [f[1] for f in told(tmp_path, recipe(GOOD + "An organic bar.\n"))] == ["claims"]
+def test_without_it_the_word_is_found() -> None:
+    assert [f[1] for f in told(recipe(GOOD + "An organic bar.\n"))] == ["claims"]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, recipe
@@ -34,10 +32,10 @@ ALSO = [
 
 
 @pytest.mark.parametrize("size", [f"{n} g" for n in range(10, 60, 5)])
-def test_what_the_scale_makes_of_a_size_decides(size: str, tmp_path: Path) -> None:
+def test_what_the_scale_makes_of_a_size_decides(size: str) -> None:
     """Worked here: each weight to a whole gram, as the book's scale shows it."""
     book = "scale-step: 1 g\n"
-    findings = found(tmp_path, recipe(more(f"sizes: [{size}]\n"), book=book), "sizes")
+    findings = found(recipe(more(f"sizes: [{size}]\n"), book=book), "sizes")
     told = [float(f.message.split(" is ")[-1].removesuffix(" %")) for f in findings]
     assert all((value < 0) == (f.severity == "error") for value, f in zip(told, findings, strict=True))
     assert all(value < 0 or abs(value - 5.0) > 0.95 for value in told)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import TWO, found, more, put, recipe, severities
@@ -51,20 +49,20 @@ def test_the_cap_has_one_home() -> None:
 
 
 @pytest.mark.parametrize(("amount", "count"), [("66.66 g", 0), ("66.68 g", 1)])
-def test_the_cap_is_the_limit(amount: str, count: int, tmp_path: Path) -> None:
+def test_the_cap_is_the_limit(amount: str, count: int) -> None:
     text = more(f"additions: [{{what: ready-made-soap, amount: {amount}}}]\n")
-    assert severities(tmp_path, recipe(text), "soap-cap") == ["error"] * count
+    assert severities(recipe(text), "soap-cap") == ["error"] * count
 
 
-def test_it_holds_per_portion_and_for_the_batch(tmp_path: Path) -> None:
+def test_it_holds_per_portion_and_for_the_batch() -> None:
     portions = (
         "portions:\n"
         "  - {name: light, share: 1/2, additions: [{what: ready-made-soap, amount: 33 g}]}\n"
         "  - {name: dark, share: 1/2, additions: [{what: ready-made-soap, amount: 34 g}]}\n"
     )
-    caps = found(tmp_path / "over", recipe(more(portions)), "soap-cap")
+    caps = found(recipe(more(portions)), "soap-cap")
     assert [f.about for f in caps] == ["ready-made-soap", "ready-made-soap in dark"]
     assert ["the batch" in f.message for f in caps] == [True, False]
     assert all("at most" in f.hint for f in caps)
     under = recipe(more(portions.replace("34 g", "33 g")))
-    assert found(tmp_path / "under", under, "soap-cap") == []
+    assert found(under, "soap-cap") == []

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from checks.books import GOOD, LESSON, found, put, recipe
 
 BREAKER = recipe(put("superfat: SUPERFAT", "superfat: 4.9 %"))
@@ -52,10 +50,10 @@ ALSO = [
 ]
 
 
-def test_a_lesson_is_held_to_the_size_of_each_student(tmp_path: Path) -> None:
+def test_a_lesson_is_held_to_the_size_of_each_student() -> None:
     """500 g of oils each, of the recipe's 1000 g."""
     lesson = LESSON + "All {oils = 1000 g} of it, {oils = 500 g}, {lie} and {oils = 500}.\n"
-    stale, unknown, bare = found(tmp_path, recipe(GOOD, lesson=lesson), "stale")
+    stale, unknown, bare = found(recipe(GOOD, lesson=lesson), "stale")
     assert str(stale.place) == "classes/one.md:8:13"
     where = "in the first recipe at each student's size"
     assert stale.message == f"oils is quoted as 1000 g and is now 500 g, {where}"
@@ -65,11 +63,11 @@ def test_a_lesson_is_held_to_the_size_of_each_student(tmp_path: Path) -> None:
     assert (str(bare.place), bare.message) == ("classes/one.md:8:62", "'500' has no unit")
 
 
-def test_figures_of_the_notes_and_of_the_front_matter(tmp_path: Path) -> None:
+def test_figures_of_the_notes_and_of_the_front_matter() -> None:
     text = (
         GOOD.replace("signed:\n", "signed:\n  lie: 5 g\n  oils: 1 ml\n") + "It has {oils = 999 g}, {lie}.\n"
     )
-    told = [(str(f.place), f.message) for f in found(tmp_path, recipe(text), "stale")]
+    told = [(str(f.place), f.message) for f in found(recipe(text), "stale")]
     assert told[0] == ("recipes/tried.md:12:3", "there is no figure 'lie'")
     assert told[1][0] == "recipes/tried.md:13:9" and "'ml'" in told[1][1]
     assert told[2:] == [

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, proofed, recipe
@@ -41,9 +39,9 @@ def of(own: str, used: str) -> dict[str, str | bytes]:
     return {**recipe(more(used)), "pantry.yaml": own}
 
 
-def test_a_magnesium_salt_leaves_the_superfat_unknown(tmp_path: Path) -> None:
+def test_a_magnesium_salt_leaves_the_superfat_unknown() -> None:
     """300 g/kg of a salt of a third magnesium chloride binds about half the alkali (by 95.21 g/mol)."""
-    proof = proofed(tmp_path, recipe(more("additions: [{what: dead-sea-salt, amount: 300 g}]\n")))
+    proof = proofed(recipe(more("additions: [{what: dead-sea-salt, amount: 300 g}]\n")))
     (one,) = proof.recipes
     assert not one.computed.figures.superfat_known
     assert one.computed.figures.unknown == ("dead-sea-salt",)
@@ -87,10 +85,10 @@ def test_a_magnesium_salt_leaves_the_superfat_unknown(tmp_path: Path) -> None:
         ("liquids: {goat-milk: {water: 87 %}}\n", "liquids: [{what: goat-milk, amount: 60 g}]\n", 0),
     ],
 )
-def test_an_entry_of_the_makers_own(own: str, used: str, count: int, tmp_path: Path) -> None:
-    assert len(found(tmp_path, of(own, used), "unknown-uptake")) == count
+def test_an_entry_of_the_makers_own(own: str, used: str, count: int) -> None:
+    assert len(found(of(own, used), "unknown-uptake")) == count
 
 
-def test_each_thing_is_told_once(tmp_path: Path) -> None:
+def test_each_thing_is_told_once() -> None:
     used = "additions: [{what: dead-sea-salt, amount: 10 g}, {what: dead-sea-salt, amount: 5 g}]\n"
-    assert [f.about for f in found(tmp_path, recipe(more(used)), "unknown-uptake")] == ["dead-sea-salt"]
+    assert [f.about for f in found(recipe(more(used)), "unknown-uptake")] == ["dead-sea-salt"]

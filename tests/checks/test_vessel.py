@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from checks.books import found, more, put, recipe, severities
@@ -61,8 +59,8 @@ ALSO = [
         ("An aluminium pan won't do.", 0),
     ],
 )
-def test_metals_that_lye_eats(said: str, count: int, tmp_path: Path) -> None:
-    found = severities(tmp_path, recipe(more(f"steps: [{{at: lye, say: {said}}}]\n")), "vessel")
+def test_metals_that_lye_eats(said: str, count: int) -> None:
+    found = severities(recipe(more(f"steps: [{{at: lye, say: {said}}}]\n")), "vessel")
     assert found == ["error"] * count
 
 
@@ -70,14 +68,14 @@ def test_metals_that_lye_eats(said: str, count: int, tmp_path: Path) -> None:
     ("said", "count"),
     [("a tin bucket", 1), ("an old tin", 1), ("steel, never tin", 0), ("pewter", 1), ("a zinc pail", 1)],
 )
-def test_a_vessel_of_metals_that_lye_eats(said: str, count: int, tmp_path: Path) -> None:
-    assert severities(tmp_path, recipe(more(f"vessel: {said}\n")), "vessel") == ["error"] * count
+def test_a_vessel_of_metals_that_lye_eats(said: str, count: int) -> None:
+    assert severities(recipe(more(f"vessel: {said}\n")), "vessel") == ["error"] * count
 
 
-def test_the_notes_are_read_too_and_the_place_is_the_word(tmp_path: Path) -> None:
+def test_the_notes_are_read_too_and_the_place_is_the_word() -> None:
     text = put(
         "A plain bar.", "A plain bar.\n\nWarm it in an aluminium pan, gently. Aluminium is no good for lye."
     )
-    (one,) = found(tmp_path, recipe(text), "vessel")
-    line = (tmp_path / "signed" / one.place.file).read_text().split("\n")[one.place.line - 1]
+    (one,) = found(recipe(text), "vessel")
+    line = text.split("\n")[one.place.line - 1]
     assert line[one.place.column - 1 :].startswith("aluminium pan")

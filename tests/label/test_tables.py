@@ -6,17 +6,16 @@ from importlib.resources import files
 from typing import Any
 
 import pytest
-import yaml
 
 from saponary.label import tables
 from saponary.pantry.standard import standard
-from support import some
+from support import read_plain, some
 
 HOW = {"verified", "second-hand", "memory", "computed", "common-practice", "sequence"}
 
 
 def raw(name: str) -> Any:
-    return yaml.safe_load(files("saponary.tables").joinpath(f"{name}.yaml").read_text("utf-8"))
+    return read_plain(files("saponary.tables").joinpath(f"{name}.yaml").read_text("utf-8"))
 
 
 def test_jurisdictions_say_where_every_group_comes_from() -> None:

@@ -12,13 +12,12 @@ from importlib.resources import files
 from typing import Any
 
 import pytest
-import yaml
 
 from saponary.label.tables import allergens, jurisdictions
 from saponary.lye.fatty_acids import iodine_value, saponification_value
 from saponary.pantry.standard import standard
 from saponary.schema.addition_entry import AdditionEntry
-from support import some
+from support import read_plain, some
 
 TABLES = ("oils", "liquids", "additions", "colourants")
 
@@ -35,7 +34,7 @@ LEAST = {
 @cache
 def read(name: str) -> dict[str, Any]:
     text = files("saponary.tables").joinpath(f"{name}.yaml").read_text(encoding="utf-8")
-    return dict(yaml.safe_load(text))
+    return dict(read_plain(text))
 
 
 def counted(name: str) -> Counter[str]:

@@ -11,14 +11,13 @@ from importlib.resources import files
 from typing import Any, get_args
 
 import pytest
-import yaml
 
 from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.pantry.make import DISPLACES
 from saponary.pantry.model import Addition, Ingredient
 from saponary.pantry.standard import rows, standard
 from saponary.schema.ingredient import Allergen, Hazard
-from support import some
+from support import read_plain, some
 
 MARKS = {"verified", "second-hand", "memory", "computed", "common-practice"}
 TABLES = ("oils", "liquids", "additions", "colourants")
@@ -47,7 +46,7 @@ GROUPS: dict[str, dict[str, str]] = {
 @cache
 def table(name: str) -> list[dict[str, Any]]:
     text = files("saponary.tables").joinpath(f"{name}.yaml").read_text(encoding="utf-8")
-    rows = yaml.safe_load(text)[name]
+    rows = read_plain(text)[name]
     assert rows
     return [{"id": key, **row} for key, row in rows.items()]
 
@@ -66,7 +65,7 @@ def additions() -> list[Addition]:
 @cache
 def publications() -> dict[str, Any]:
     text = files("saponary.tables").joinpath("publications.yaml").read_text(encoding="utf-8")
-    return dict(yaml.safe_load(text)["publications"])
+    return dict(read_plain(text)["publications"])
 
 
 def test_forty_five_oils_and_more() -> None:
@@ -296,6 +295,6 @@ def test_what_is_written_is_what_is_read() -> None:
 @pytest.mark.parametrize("name", TABLES)
 def test_rows_read_one_by_one_are_those_of_the_whole_table(name: str) -> None:
     data = files("saponary.tables").joinpath(f"{name}.yaml").read_bytes()
-    apart = {key: yaml.safe_load(row) for key, row in rows(data).items()}
-    assert apart == yaml.safe_load(data)[name]
+    apart = {key: read_plain(row) for key, row in rows(data).items()}
+    assert apart == read_plain(data)[name]
     assert list(rows(data.replace(b"\n", b"\r\n"))) == list(apart)

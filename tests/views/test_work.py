@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -14,9 +13,9 @@ from saponary.lye.mould import Mould, rim_height
 from support import some
 
 
-def test_page_bench_and_sheet_say_how_high_the_mould_is_filled(tmp_path: Path) -> None:
+def test_page_bench_and_sheet_say_how_high_the_mould_is_filled() -> None:
     """A straight box of 250 by 90 mm holds 22.5 ml in each millimetre of its height."""
-    desk = desk_for(proofed(tmp_path, of("1000 g")))
+    desk = desk_for(proofed(of("1000 g")))
     height = round(desk.site.recipes[0].figures.batter_ml / 22.5)
     pages = [desk.files[f"recipes/tried/{name}.html"].decode() for name in ("index", "at-the-bench")]
     sheets = [sheet.html for sheet in sheets_of(desk, "recipe-sheet").values()]

@@ -6,12 +6,11 @@ import shlex
 from pathlib import Path
 
 import pytest
-import yaml
 
 from saponary.cli.main import main
-from support import PLAIN, REPOSITORY, write_book
+from support import PLAIN, REPOSITORY, read_plain, write_book
 
-(HOOK,) = yaml.safe_load((REPOSITORY / ".pre-commit-hooks.yaml").read_text(encoding="utf-8"))
+(HOOK,) = read_plain((REPOSITORY / ".pre-commit-hooks.yaml").read_text(encoding="utf-8"))
 
 
 def test_its_command_lets_a_sound_book_pass_and_stops_a_stale_one(

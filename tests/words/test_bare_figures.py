@@ -11,7 +11,6 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-import yaml
 
 from saponary.book.computed import Computed
 from saponary.book.library import Book
@@ -19,9 +18,9 @@ from saponary.book.recipe_text import parse_recipe
 from saponary.checks.bare_figure import check
 from saponary.pantry.standard import standard
 from saponary.schema.settings import Settings
-from support import BOOKS, proof_of, prove_one, some
+from support import BOOKS, proof_of, prove_one, read_plain, some
 
-SENTENCES = yaml.safe_load((Path(__file__).parent / "bare_sentences.yaml").read_text("utf-8"))
+SENTENCES = read_plain((Path(__file__).parent / "bare_sentences.yaml").read_text("utf-8"))
 RECIPE = """\
 ---
 title: Quarry Strata
@@ -55,7 +54,7 @@ def found(sentence: str, language: str) -> bool:
     return any(check(replace(computed(language), file=recipe)))
 
 
-UNSEEN = yaml.safe_load((Path(__file__).parent / "bare_sentences_unseen.yaml").read_text("utf-8"))
+UNSEEN = read_plain((Path(__file__).parent / "bare_sentences_unseen.yaml").read_text("utf-8"))
 
 
 def rates(sentences: dict[str, dict[str, list[str]]]) -> dict[str, tuple[int, int]]:
@@ -85,7 +84,7 @@ def test_sentences_written_before_the_words_were_read(half: str, recall: float, 
         assert right >= floor * of, (half, kind, right, of)
 
 
-LATER = yaml.safe_load((Path(__file__).parent / "bare_sentences_later.yaml").read_text("utf-8"))
+LATER = read_plain((Path(__file__).parent / "bare_sentences_later.yaml").read_text("utf-8"))
 
 
 @pytest.mark.slow

@@ -6,16 +6,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from saponary.words.standard import standard
-from support import find_claims
+from support import find_claims, read_plain
 
 ROOM = Path(__file__).parent
 FURTHER = ("unseen", "second", "third", "fourth")
 """Sentences written before the lists were read or mended again, by kind; every second one of the first is held."""
 
-SENTENCES: dict[str, list[dict[str, Any]]] = yaml.safe_load(
+SENTENCES: dict[str, list[dict[str, Any]]] = read_plain(
     Path(__file__).with_name("sentences.yaml").read_text(encoding="utf-8")
 )
 
@@ -62,7 +61,7 @@ def test_there_are_enough_sentences_of_each_kind() -> None:
 def counted(name: str, *, held: bool) -> tuple[int, int, int]:
     """Claims found, claims missed, and sentences wrongly found, of a file or of its held half."""
     found = missed = wrong = 0
-    rows: dict[str, dict[str, list[str]]] = yaml.safe_load(
+    rows: dict[str, dict[str, list[str]]] = read_plain(
         (ROOM / f"sentences_{name}.yaml").read_text(encoding="utf-8")
     )
     for language, kinds in rows.items():

@@ -8,16 +8,15 @@ from xml.etree import ElementTree
 import html5lib
 import pytest
 
+from composed import composed
 from saponary.book.proofed import Proofed
 from saponary.build.proof import Proof
-from saponary.outputs.compose import composition
 from saponary.quantity.numbers import OUNCE, Scale
 from saponary.quantity.rounding import show, to_step
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
-from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
+from support import BOOKS, PLAIN, proof_of, prove_one, some
 
-TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"
 
 
@@ -34,8 +33,7 @@ def recipe_page(proof: Proof, slug: str) -> ElementTree.Element:
 def read_page(proof: Proof, slug: str) -> ElementTree.Element:
     site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[PUBLIC])
     path = f"recipes/{slug}/index.html"
-    data = next(sheet for sheet in composition(site, TEMPLATES).files if sheet.path == path).write()
-    return html5lib.HTMLParser(strict=True).parse(data.decode("utf-8"))
+    return html5lib.HTMLParser(strict=True).parse(composed(site)[path].decode("utf-8"))
 
 
 def text(element: ElementTree.Element) -> str:

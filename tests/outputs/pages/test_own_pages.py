@@ -131,20 +131,18 @@ def test_logo_accent_and_footer_are_on_every_page(edition: str) -> None:
         ({"book.yaml": "look: {logo: x.svg}\n", "photos/x.svg": "x"}, "photos", "is not SVG", "plain SVG"),
     ],
 )
-def test_what_is_wrong_is_told(
-    files: dict[str, str], rule: str, says: str, hint: str, tmp_path: Path
-) -> None:
-    told = found(tmp_path, recipe(GOOD, **files), rule)
+def test_what_is_wrong_is_told(files: dict[str, str], rule: str, says: str, hint: str) -> None:
+    told = found(recipe(GOOD, **files), rule)
     assert any(says in one.message and hint in one.hint for one in told), told
     assert all(
         one.place.file in files or one.place.file in ("recipes/tried.md", "photos/x.svg") for one in told
     )
 
 
-def test_a_waiver_stands_in_the_page(tmp_path: Path) -> None:
+def test_a_waiver_stands_in_the_page() -> None:
     page = "---\ntitle: A\nwaive: [{rule: claims, about: heals, because: the plant is called so}]\n---\nIt heals.\n"
-    assert found(tmp_path, recipe(GOOD, **{"pages/a.md": page}), "claims") == []
-    assert found(tmp_path, recipe(GOOD, **{"pages/a.md": page}), "waiver") == []
+    assert found(recipe(GOOD, **{"pages/a.md": page}), "claims") == []
+    assert found(recipe(GOOD, **{"pages/a.md": page}), "waiver") == []
 
 
 def test_a_broken_template_for_them_is_told_where(tmp_path: Path) -> None:
