@@ -5,8 +5,6 @@ from __future__ import annotations
 import json
 import re
 from functools import cache
-from pathlib import Path
-from tempfile import TemporaryDirectory
 
 import pytest
 
@@ -22,13 +20,10 @@ def made(salt: str) -> dict[str, str]:
     """What is read of each page and sheet of a recipe with a salt, without its markup."""
     text = put("A plain bar.", "The superfat is {superfat}, or {superfat = SUPERFAT}.")
     lines = more(f"additions: [{{what: {salt}, amount: 30 g}}]\n", text)
-    with TemporaryDirectory() as folder:
-        desk = desk_for(proofed(Path(folder), recipe(lines, lesson=LESSON)))
-        pages = {
-            name: desk.files[f"recipes/tried/{name}.html"].decode() for name in ("index", "at-the-bench")
-        }
-        sheets = sheets_of(desk, "recipe-sheet", "class-handout", "whole-book")
-        raw = desk.files["recipes/tried/figures.json"].decode()
+    desk = desk_for(proofed(recipe(lines, lesson=LESSON)))
+    pages = {name: desk.files[f"recipes/tried/{name}.html"].decode() for name in ("index", "at-the-bench")}
+    sheets = sheets_of(desk, "recipe-sheet", "class-handout", "whole-book")
+    raw = desk.files["recipes/tried/figures.json"].decode()
     found = pages | {path.rpartition("/")[2]: sheet.html for path, sheet in sheets.items()}
     assert len(found) >= 5
     return {"figures.json": raw} | {
