@@ -84,19 +84,18 @@ def test_sentences_written_before_the_words_were_read(half: str, recall: float, 
         assert right >= floor * of, (half, kind, right, of)
 
 
-LATER = read_plain((Path(__file__).parent / "bare_sentences_later.yaml").read_text("utf-8"))
-
-
 @pytest.mark.slow
-def test_sentences_written_later() -> None:
-    """As first read 32 of 336 sentences that are fine drew a finding; what they showed is mended in the words."""
-    told = {part: rates(sentences) for part, sentences in LATER.items()}
+@pytest.mark.parametrize("name", ["later", "newest"])
+def test_sentences_written_later(name: str) -> None:
+    """The files say how many drew a finding as first read; what they showed is mended in the words."""
+    parts = read_plain((Path(__file__).parent / f"bare_sentences_{name}.yaml").read_text("utf-8"))
+    told = {part: rates(sentences) for part, sentences in parts.items()}
     print(told)
     for kind, floor in (("wrong", 0.94), ("fine", 0.97)):
         every = [found for part in told.values() for key, found in part.items() if key.endswith(kind)]
         right, of = (sum(each[n] for each in every) for n in (0, 1))
         assert right >= floor * of, (kind, right, of)
-        assert of > 100
+        assert of >= 50
 
 
 def test_no_sentence_stands_in_both_halves() -> None:
