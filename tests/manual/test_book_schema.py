@@ -16,9 +16,9 @@ import yaml
 from saponary.cli.main import main
 from saponary.manual.book_names import names_of
 from saponary.manual.book_schema import ASKED, Names, editors_schema
-from saponary.manual.keys import MODELS, json_schema
+from saponary.manual.keys import PLACES, json_schema
+from saponary.reading.names import NAME_PATTERN
 from saponary.reading.plain import is_list, is_map
-from saponary.schema.fields import NAME_PATTERN
 from support import BOOKS, PLAIN, some, write_book
 
 FILES = {
@@ -103,7 +103,7 @@ def test_its_own_names_are_offered(tmp_path: Path) -> None:
     )
     assert told["properties"]["mould"]["anyOf"][0]["enum"] == ["tin"]
     assert told["$defs"]["SoapPart"]["properties"]["of"]["enum"] == ["a"]
-    assert {path.name for path in (root / ".schema").iterdir()} == {f"{kind}.json" for kind in MODELS}
+    assert {path.name for path in (root / ".schema").iterdir()} == {f"{kind}.json" for kind in PLACES}
 
 
 def _named(node: object, part: str, key: str) -> Iterator[tuple[str, str]]:
@@ -125,7 +125,7 @@ def _named(node: object, part: str, key: str) -> Iterator[tuple[str, str]]:
             yield from _named(one, part, key)
 
 
-@pytest.mark.parametrize("kind", sorted(MODELS))
+@pytest.mark.parametrize("kind", sorted(PLACES))
 def test_every_place_of_a_name_is_asked_for_or_none_of_the_books(kind: str) -> None:
     schema = json_schema(kind)
     for part, key in set(_named(schema, str(schema["title"]), "")):
@@ -135,7 +135,7 @@ def test_every_place_of_a_name_is_asked_for_or_none_of_the_books(kind: str) -> N
 
 
 def test_every_place_that_is_asked_for_is_there() -> None:
-    schemas = [json_schema(kind) for kind in MODELS]
+    schemas = [json_schema(kind) for kind in PLACES]
     there = {place for one in schemas for place in _named(one, str(one["title"]), "")}
     assert some(set(ASKED)) and set(ASKED) <= there
 

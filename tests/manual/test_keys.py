@@ -10,7 +10,7 @@ import yaml
 from saponary import __version__
 from saponary.manual.bases import BASES, FILES, PHOTOS, book_of, merged
 from saponary.manual.held import proved
-from saponary.manual.keys import MODELS, PLACES, Key, all_keys, keys_of
+from saponary.manual.keys import PLACES, Key, all_keys, keys_of
 from saponary.manual.sample import ALLOWED
 from saponary.reading.plain import is_list, is_map
 
@@ -45,17 +45,17 @@ def same(key: Key) -> tuple[str, str, str]:
 
 
 def test_every_kind_of_file_has_keys_a_place_and_a_base() -> None:
-    assert set(MODELS) == set(PLACES) == set(BASES) == set(FILES)
-    assert all(len(keys_of(file)) > 2 for file in MODELS)
+    assert set(PLACES) == set(BASES) == set(FILES)
+    assert all(len(keys_of(file)) > 2 for file in PLACES)
 
 
-@pytest.mark.parametrize("file", MODELS)
+@pytest.mark.parametrize("file", PLACES)
 def test_every_key_has_a_text(file: str) -> None:
     lacking = [f"{key.model}.{key.name}" for key in keys_of(file) if not key.meaning.endswith(".")]
     assert lacking == [], HOW
 
 
-@pytest.mark.parametrize("file", MODELS)
+@pytest.mark.parametrize("file", PLACES)
 def test_every_word_that_a_key_may_take_is_told(file: str) -> None:
     lacking = [
         f"{key.model}.{key.name}: {word}"
@@ -66,7 +66,7 @@ def test_every_word_that_a_key_may_take_is_told(file: str) -> None:
     assert lacking == [], "name each word of an enumeration in the key's text, in backticks"
 
 
-@pytest.mark.parametrize("file", MODELS)
+@pytest.mark.parametrize("file", PLACES)
 def test_every_key_is_shown_by_its_example(file: str) -> None:
     shown = {same(key) for key in KEYS if key.name in held(yaml.load(key.example, yaml.BaseLoader))}
     lacking = [key.dotted for key in keys_of(file) if same(key) not in shown]

@@ -9,7 +9,7 @@ import pytest
 
 from outputs.pages import test_site as of_a_book
 from saponary.build.listed import InTheWay
-from saponary.manual.keys import MODELS
+from saponary.manual.keys import PLACES
 from saponary.manual.pages import FINDINGS, INDEX, SAMPLE, keys_page, topic_page
 from saponary.manual.site import manual_files, write_manual
 from saponary.manual.topics import topics
@@ -28,7 +28,7 @@ def test_the_pages_are_there(made: Mapping[str, bytes]) -> None:
         INDEX,
         FINDINGS,
         *(topic_page(one.slug) for one in topics()),
-        *(keys_page(file) for file in MODELS),
+        *(keys_page(file) for file in PLACES),
     }
     assert wanted <= made.keys()
     assert b"lye-cautions" in made[INDEX]

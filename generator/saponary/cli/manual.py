@@ -8,7 +8,6 @@ from pathlib import Path
 
 from saponary.assets import resources
 from saponary.cli.command import CLEAN, FOUND, Misuse
-from saponary.cli.said_before import said_before
 from saponary.reading.findings import suggest
 
 
@@ -28,12 +27,12 @@ def run(given: argparse.Namespace) -> int:
         return CLEAN
     if given.site is not None:
         return _site(given.site)
-    print(said_before(("manual", *given.words), lambda: "\n".join(_asked(given.words))))
+    print(*_asked(given.words), sep="\n")
     return CLEAN
 
 
 def _asked(words: list[str]) -> Iterable[str]:
-    """What is printed for these words. Imports the schema where a key may be meant, and no more."""
+    """What is printed for these words. Imports what tells of keys and rules where one may be meant."""
     from saponary.manual.topic_lines import topic_lines
     from saponary.manual.topics import topic
 
@@ -41,13 +40,13 @@ def _asked(words: list[str]) -> Iterable[str]:
     if found is not None:
         return topic_lines(found)
     from saponary.manual import find, terminal
-    from saponary.manual.keys import MODELS
+    from saponary.manual.keys import PLACES
 
     if not words:
         return terminal.contents()
     one = words[0] if len(words) == 1 else ""
     cards = [line for key in find.keys(one) for line in (*terminal.key_lines(key), "")] if one else []
-    if one in MODELS:
+    if one in PLACES:
         cards += terminal.file_lines(one)
     rule = find.rule(one)
     if rule is not None:

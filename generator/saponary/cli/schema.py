@@ -7,7 +7,6 @@ import json
 from pathlib import Path
 
 from saponary.cli.command import CLEAN, Misuse
-from saponary.cli.said_before import said_before
 
 PARTS = ("recipe", "batches", "book", "pantry", "class", "page", "claims")
 """The kinds of file; the models behind them are imported where one is printed."""
@@ -27,7 +26,7 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 def run(given: argparse.Namespace) -> int:
     part = given.part or "recipe"
     if given.book is None:
-        print(said_before(("schema", part), lambda: _text(part)))
+        print(_text(part))
         return CLEAN
     from saponary.build.listed import InTheWay
     from saponary.cli.is_asked import is_asked

@@ -12,7 +12,7 @@ from saponary.book.parts import read_pantry, read_settings
 from saponary.build.listed import lay
 from saponary.build.written import list_of, own_folder
 from saponary.manual.book_schema import Names, editors_schema
-from saponary.manual.keys import MODELS
+from saponary.manual.keys import PLACES
 from saponary.reading.files import Folder, Unread
 from saponary.schema.edition import editions
 from saponary.schema.editors import SCHEMAS
@@ -43,7 +43,7 @@ def write_schemas(root: Path) -> list[Path]:
     names, folder = names_of(root), root / SCHEMAS
     files = {
         f"{file}.json": f"{json.dumps(editors_schema(file, names), indent=1, ensure_ascii=False)}\n".encode()
-        for file in MODELS
+        for file in PLACES
     }
     own_folder(root)
     lay(folder, list_of(folder), files)

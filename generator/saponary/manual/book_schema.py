@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from saponary.manual.keys import json_schema
+from saponary.reading.names import NAME_PATTERN
 from saponary.reading.plain import is_list, is_map
-from saponary.schema.fields import NAME_PATTERN
 
 Kind = Literal[
     "oils", "additions", "botanicals", "liquids", "acids", "moulds", "recipes", "editions", "scents"

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from saponary.quantity.rounding import as_decimal
+from saponary.reading.names import NAME_PATTERN
 
 Node = Mapping[str, Any]
 
@@ -13,7 +14,7 @@ _KEYS = "keys of its own"
 
 _BY_PATTERN = {
     "^#[0-9a-fA-F]{6}$": 'a colour in quotes, such as "#a4503c"',
-    "^[a-z0-9]+(-[a-z0-9]+)*$": "a name: small letters, digits and hyphens",
+    NAME_PATTERN: "a name: small letters, digits and hyphens",
     "^[0-9a-f]{6,64}$": "a fingerprint",
     "^https?://[^\\s]+$": "an address that begins with https://",
     "^(?:[01][0-9]|2[0-3]):[0-5][0-9]$": 'an hour in quotes, such as "09:30"',

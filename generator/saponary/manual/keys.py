@@ -1,18 +1,21 @@
-"""Every key that may be written, by the file it stands in: read off the schemas of those files."""
+"""Every key that may be written, by the file it stands in: read off the schemas of those files.
+
+The schemas travel with the program, so that nobody waits for the models to be built who asks what may be written.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+import json
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
+from importlib.resources import files
+from importlib.resources.abc import Traversable
 from typing import Any
-
-from pydantic import BaseModel
 
 from saponary.manual.bases import top_keys
 from saponary.manual.form import Node, alternatives, form, resolved, words_of
 from saponary.reading.plain import is_map
-from saponary.schema.described import FIRST
 
 NAME = "NAME"
 """Stands in a path for a name of the maker's own."""
@@ -47,59 +50,6 @@ class Key:
         return ".".join(self.path)
 
 
-def _recipe() -> type[BaseModel]:
-    from saponary.schema.recipe import Recipe
-
-    return Recipe
-
-
-def _book() -> type[BaseModel]:
-    from saponary.schema.settings import Settings
-
-    return Settings
-
-
-def _pantry() -> type[BaseModel]:
-    from saponary.schema.pantry import PantryFile
-
-    return PantryFile
-
-
-def _class() -> type[BaseModel]:
-    from saponary.book.classes import ClassPlan
-
-    return ClassPlan
-
-
-def _page() -> type[BaseModel]:
-    from saponary.book.own_pages import PagePlan
-
-    return PagePlan
-
-
-def _batches() -> type[BaseModel]:
-    from saponary.book.records import BatchesFile
-
-    return BatchesFile
-
-
-def _claims() -> type[BaseModel]:
-    from saponary.words.reader import OwnFile
-
-    return OwnFile
-
-
-MODELS: Mapping[str, Callable[[], type[BaseModel]]] = {
-    "recipe": _recipe,
-    "batches": _batches,
-    "book": _book,
-    "pantry": _pantry,
-    "class": _class,
-    "page": _page,
-    "claims": _claims,
-}
-"""By the kind of file: where its model comes from. Only those asked for are built."""
-
 PLACES: Mapping[str, str] = {
     "recipe": "recipes/NAME.md",
     "batches": "batches/NAME.yaml",
@@ -109,12 +59,18 @@ PLACES: Mapping[str, str] = {
     "page": "pages/NAME.md",
     "claims": "claims.yaml",
 }
-"""Where each kind of file lies in a book."""
+"""The kinds of file, and where each lies in a book."""
 
 
 def json_schema(file: str) -> dict[str, Any]:
-    """The JSON Schema of a kind of file, with the texts of its keys."""
-    return MODELS[file]().model_json_schema(by_alias=True)
+    """The JSON Schema of a kind of file, with the texts of its keys, as `models.py` wrote it."""
+    schema: dict[str, Any] = json.loads(kept(file).read_bytes())
+    return schema
+
+
+def kept(file: str) -> Traversable:
+    """The file that holds the JSON Schema of a kind of file."""
+    return files("saponary.tables.schemas").joinpath(f"{file}.json")
 
 
 @cache
@@ -127,7 +83,7 @@ def keys_of(file: str) -> tuple[Key, ...]:
 
 def all_keys() -> tuple[Key, ...]:
     """The keys of every kind of file."""
-    return tuple(key for file in MODELS for key in keys_of(file))
+    return tuple(key for file in PLACES for key in keys_of(file))
 
 
 @dataclass(frozen=True)
@@ -168,7 +124,7 @@ def _key(file: _File, node: Node, name: str, said: Node, path: tuple[str, ...], 
         required=name in node.get("required", ()),
         default=said.get("default"),
         seen=tuple(said.get("x-seen", ())),
-        since=str(said.get("x-since", FIRST)),
+        since=str(said.get("x-since", "")),
     )
 
 

@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from saponary.checks.listed import listed
 from saponary.manual.held import found
-from saponary.manual.keys import MODELS, PLACES, Key, default_of, keys_of
+from saponary.manual.keys import PLACES, Key, default_of, keys_of
 from saponary.manual.rule_lines import waived
 from saponary.manual.sample import RECIPES
 from saponary.manual.terminal import seen
@@ -130,7 +130,7 @@ def contents() -> Sequence[tuple[str, str]]:
 
 def files() -> Sequence[tuple[str, str, int]]:
     """Kinds of file: where their keys lie, which file it is, and how many keys."""
-    return tuple((keys_page(file), PLACES[file], len(keys_of(file))) for file in MODELS)
+    return tuple((keys_page(file), PLACES[file], len(keys_of(file))) for file in PLACES)
 
 
 @dataclass(frozen=True)

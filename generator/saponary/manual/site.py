@@ -17,7 +17,7 @@ from saponary.build.listed import lay
 from saponary.build.proof import Proof
 from saponary.label.lists import bar
 from saponary.manual import pages
-from saponary.manual.keys import MODELS, PLACES, json_schema
+from saponary.manual.keys import PLACES, json_schema
 from saponary.manual.sample import by_name, sample
 from saponary.manual.topics import topics
 from saponary.messages.message import message
@@ -65,7 +65,7 @@ def manual_files() -> Iterator[tuple[str, bytes]]:
         raise NotClean(faults)
     made = _Made(proof)
     yield from made.files()
-    for name in MODELS:
+    for name in PLACES:
         schema = json.dumps(json_schema(name), indent=1, ensure_ascii=False)
         yield f"schema/{name}.json", schema.encode()
     for output in compose(made.site, made.templates, made.drawings):
@@ -109,7 +109,7 @@ class _Made:
             built = partial(self._built, links.root(path) + pages.SAMPLE)
             blocks = list(pages.blocks(topic, built, standard.decode()))
             yield _page(context, "topic", path, title=topic.title, blocks=blocks)
-        for file in MODELS:
+        for file in PLACES:
             yield _page(context, "keys", pages.keys_page(file), place=PLACES[file], cards=pages.cards(file))
         yield _page(context, "findings", pages.FINDINGS, troubles=list(pages.told()))
 

@@ -7,7 +7,7 @@ from textwrap import indent
 
 from saponary.checks.listed import Listed
 from saponary.manual.find import below, places, topics_on
-from saponary.manual.keys import MODELS, PLACES, Key, default_of, keys_of
+from saponary.manual.keys import PLACES, Key, default_of, keys_of
 from saponary.manual.rule_lines import rule_lines, sample_lines
 from saponary.manual.topic_lines import WIDTH, filled
 from saponary.manual.topics import topics
@@ -26,7 +26,7 @@ def contents() -> Iterator[str]:
     yield ""
     yield "saponary manual KEY     such as superfat, or oils.parts"
     yield "saponary manual FILE    every key of a kind of file:"
-    yield from _table((file, f"{len(keys_of(file))} keys of {PLACES[file]}") for file in MODELS)
+    yield from _table((file, f"{len(keys_of(file))} keys of {PLACES[file]}") for file in PLACES)
     yield "saponary manual RULE    such as usual-water; saponary rules lists them"
     yield "saponary manual WORDS   the lines that hold all of the words"
 

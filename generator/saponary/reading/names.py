@@ -8,6 +8,9 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Collection
 
+NAME_PATTERN = "^[a-z0-9]+(-[a-z0-9]+)*$"
+"""How an id is told in a JSON Schema."""
+
 
 def in_form(text: str) -> str:
     """The text in the form in which it is compared."""

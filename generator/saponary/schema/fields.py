@@ -27,6 +27,7 @@ from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from saponary.quantity.amounts import Amount
 from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError
+from saponary.reading.names import NAME_PATTERN
 from saponary.reading.plain import is_map
 from saponary.schema.described import into_schema
 from saponary.schema.scalars import (
@@ -156,9 +157,6 @@ Normality = Annotated[
 ]
 Rate = Annotated[Quantity, *_quantity(read_rate, "8 g/kg", "grams per kg of oils")]
 ShortText = Annotated[str, Field(max_length=300)]
-
-NAME_PATTERN = "^[a-z0-9]+(-[a-z0-9]+)*$"
-"""How a name is told in a JSON Schema."""
 
 Name = Annotated[
     str,
