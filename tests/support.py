@@ -115,11 +115,6 @@ def prove_one(text: str, book: Book | None = None, slug: str = "tried") -> Proof
     )
 
 
-def errors(findings: tuple[Finding, ...]) -> list[Finding]:
-    """Those that stop a build."""
-    return [f for f in findings if f.severity == "error"]
-
-
 def assert_listed(findings: Iterable[Finding]) -> None:
     """Each is found under a listed rule, and is as grave as that rule says."""
     kinds = {rule.name: rule.kinds for rule in RULES}

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from support import PLAIN, errors, prove_one
+from saponary.reading.findings import errors
+from support import PLAIN, prove_one
 
 
 def proofed(liquids: str) -> dict[str, float]:

@@ -11,7 +11,7 @@ from saponary.assets import disk
 from saponary.build import begin as module
 from saponary.build.begin import Occupied, begin
 from saponary.build.proof import prove
-from support import errors
+from saponary.reading.findings import errors
 
 
 def held(folder: Path) -> dict[str, bytes]:

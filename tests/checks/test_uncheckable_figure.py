@@ -8,7 +8,8 @@ import pytest
 
 from checks.books import more, recipe
 from saponary.build.proof import prove
-from support import PLAIN, errors, prove_one, write_book
+from saponary.reading.findings import errors
+from support import PLAIN, prove_one, write_book
 
 BREAKER = recipe(more("vessel: 'a pot, {lye = 999 g}'\n"))
 TOLD = [

@@ -17,9 +17,9 @@ from in_git import git, tried
 from saponary.build import sign
 from saponary.build.proof import prove
 from saponary.pantry.standard import standard
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, errors
 from saponary.reading.text_edits import apply
-from support import errors, prove_one, write_book
+from support import prove_one, write_book
 
 RECIPE = "recipes/a.md"
 BASE = """\

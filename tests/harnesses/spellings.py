@@ -7,7 +7,8 @@ from itertools import product
 from pathlib import Path
 
 from harnesses.harness import Harness, Score
-from support import PLAIN, errors, prove_one
+from saponary.reading.findings import errors
+from support import PLAIN, prove_one
 
 OPENS = (
     ("{", "}"), ("&#123;", "&#125;"), ("&#x7b;", "&#x7d;"), ("&lbrace;", "&rbrace;"), ("&lcub;", "&rcub;"),

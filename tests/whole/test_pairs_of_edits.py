@@ -18,9 +18,9 @@ import pytest
 from saponary.assets.store import FOLDER, DiskStore
 from saponary.build.proof import prove
 from saponary.build.site import build
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, errors
 from saponary.schema.edition import editions
-from support import REPOSITORY, errors
+from support import REPOSITORY
 from whole.edits import BOOK, EDITS, Files
 
 ON = date(2026, 3, 20)

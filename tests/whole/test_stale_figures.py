@@ -23,8 +23,9 @@ from saponary.book.recipe_file import RecipeFile
 from saponary.build.proof import prove_book
 from saponary.cli.main import main
 from saponary.reading.files import Folder
+from saponary.reading.findings import errors
 from saponary.reading.textfile import TextFile
-from support import BOOKS, copy_book, errors, prove_one, some
+from support import BOOKS, copy_book, prove_one, some
 
 
 def _read(name: str) -> Book:

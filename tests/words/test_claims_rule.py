@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from saponary.build.proof import prove
-from saponary.reading.findings import Finding
-from support import BOOKS, PLAIN, errors, proof_of, prove_one, write_book
+from saponary.reading.findings import Finding, errors
+from support import BOOKS, PLAIN, proof_of, prove_one, write_book
 
 
 def claims(text: str) -> list[Finding]:

@@ -23,7 +23,7 @@ from saponary.lye.formula import Formula, Stock
 from saponary.pantry.model import Pantry
 from saponary.quantity.numbers import WeightUnit
 from saponary.reading import front_matter as front
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, has_errors
 from saponary.reading.published_text import CLASS, Said, said
 from saponary.reading.textfile import TextFile
 from saponary.schema import validate as schema
@@ -152,7 +152,7 @@ def parse_class(file: str, text: str) -> ClassFile:
         message = f"this lesson opens more than {MAX_FIGURES} braces"
         place = read.place_at(read.body_start)
         read.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
-    read.plan = None if any(f.severity == "error" for f in read.findings) else plan
+    read.plan = None if has_errors(read.findings) else plan
     return read
 
 

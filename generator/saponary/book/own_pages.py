@@ -10,6 +10,7 @@ from typing import Annotated
 from pydantic import Field
 
 from saponary.reading import front_matter as front
+from saponary.reading.findings import has_errors
 from saponary.reading.published_text import PAGE, Said, said
 from saponary.reading.textfile import TextFile
 from saponary.schema import validate as schema
@@ -67,5 +68,5 @@ def parse_page(file: str, text: str) -> OwnPage:
         return read
     plan, faults = schema.validate(PagePlan, read.tree, file)
     read.findings += faults
-    read.plan = None if any(f.severity == "error" for f in read.findings) else plan
+    read.plan = None if has_errors(read.findings) else plan
     return read

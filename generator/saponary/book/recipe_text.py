@@ -8,7 +8,7 @@ from saponary.book import quotes
 from saponary.book.figure import MAX_FIGURES
 from saponary.book.recipe_file import RecipeFile
 from saponary.reading import front_matter as front
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, has_errors
 from saponary.schema import validate as schema
 from saponary.schema.recipe import Recipe
 
@@ -24,6 +24,6 @@ def parse_recipe(file: str, text: str) -> RecipeFile:
         place = recipe.place_at(recipe.body_start)
         message = f"the texts of this recipe open more than {MAX_FIGURES} braces"
         recipe.findings.append(Finding("reading", "error", place, message, "keep fewer figures in the text"))
-    if any(f.severity == "error" for f in recipe.findings):
+    if has_errors(recipe.findings):
         recipe.model = None
     return recipe

@@ -19,7 +19,7 @@ from saponary.lye.containers import Containers, containers
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali, Formula, Water
 from saponary.pantry.model import Pantry
-from saponary.reading.findings import Finding, suggest
+from saponary.reading.findings import Finding, has_errors, suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path, Tree
 from saponary.schema import recipe as written
@@ -60,7 +60,7 @@ def resolve(
     parts = batch_parts(recipe, shares, pantry, settings, report)
     mould_name, mould = _mould(recipe, pantry, report)
     wanted = aims(recipe, pantry, report)
-    if lye is None or any(f.severity == "error" for f in report.findings):
+    if lye is None or has_errors(report.findings):
         return None, report.findings
 
     def at(oils: float) -> Formula:

@@ -38,7 +38,7 @@ from saponary.outputs.pdf_kind import PdfContext
 from saponary.outputs.pdf_make import Failed, make, sheets
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment
-from saponary.reading.findings import Finding, Place
+from saponary.reading.findings import Finding, Place, errors
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
@@ -73,7 +73,7 @@ def build(
     photos cannot be used, Refused where something is in the way, PressMissing where PDFs cannot be made.
     """
     if proof.failed:
-        raise Stopped([f for f in proof.findings if f.severity == "error"])
+        raise Stopped(errors(proof.findings))
     book = proof.book
     store = DiskStore(book.root / FOLDER)
     whole, photo_files = cut_from(proof, on, store, editions)

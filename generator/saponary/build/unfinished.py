@@ -7,6 +7,7 @@ from collections.abc import Collection
 from dataclasses import replace
 
 from saponary.build.proof import Proof
+from saponary.reading.findings import errors
 
 
 def without_unfinished(proof: Proof) -> tuple[Proof, dict[str, int]]:
@@ -14,7 +15,7 @@ def without_unfinished(proof: Proof) -> tuple[Proof, dict[str, int]]:
 
     An error of a recipe that is signed, or of any other file, stays: it stops the build.
     """
-    wrong = Counter(found.place.file for found in proof.findings if found.severity == "error")
+    wrong = Counter(found.place.file for found in errors(proof.findings))
     left = {file: wrong[file] for file in sorted(_drafts(proof, wrong))}
     if not left:
         return proof, {}

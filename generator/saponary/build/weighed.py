@@ -18,7 +18,7 @@ from saponary.label.tables import jurisdictions
 from saponary.lye.fingerprint import matches
 from saponary.quantity.units import QuantityError
 from saponary.reading.files import Files, Unread
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, errors
 
 _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 
@@ -92,8 +92,6 @@ def _of(one: Computed) -> CameTo:
 
 def _unreadable(name: str, title: str | None, findings: Iterable[Finding]) -> CameTo:
     faults = tuple(
-        f"{f.place}: {f.message}"
-        for f in findings
-        if f.severity == "error" and f.place.file in (f"recipes/{name}", *_COMMON)
+        f"{f.place}: {f.message}" for f in errors(findings) if f.place.file in (f"recipes/{name}", *_COMMON)
     )
     return CameTo(title or name.removesuffix(".md"), "", "", {}, {}, (), None, faults)

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from saponary.cli.command import CLEAN, FOUND, Misuse
 from saponary.cli.shell import quoted
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, has_errors
 from saponary.schema.settings import Settings
 
 UNITS = ("g", "oz")
@@ -88,7 +88,7 @@ def run(given: argparse.Namespace) -> int:
     print(f"  saponary build {folder}")
     print(f"  saponary new evening-bar --book {folder}")
     print("  saponary manual first-recipe")
-    return FOUND if any(finding.severity == "error" for finding in told) else CLEAN
+    return FOUND if has_errors(told) else CLEAN
 
 
 def _brought_in(table: Path, settings: Settings) -> tuple[dict[str, str], list[Finding]]:

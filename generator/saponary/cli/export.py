@@ -7,6 +7,7 @@ from pathlib import Path
 
 from saponary.assets.disk import put_new
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
+from saponary.reading.findings import errors
 
 _FIGURES = "figures.csv"
 
@@ -33,7 +34,7 @@ def run(given: argparse.Namespace) -> int:
             raise Misuse(f"there is no recipe {word!r} that can be computed; {hint}")
     asked = {file for may in meant.values() for file in may}
     chosen = [one for file, one in every.items() if not asked or file in asked]
-    wrong = [f for one in chosen for f in one.findings if f.severity == "error"]
+    wrong = errors(f for one in chosen for f in one.findings)
     if wrong:
         print(as_text(wrong))
         return FOUND

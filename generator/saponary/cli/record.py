@@ -11,7 +11,7 @@ from saponary.build.batch_record import CannotRecord, record
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option, day, today
 from saponary.cli.writing import again_if_saved, writing
-from saponary.reading.findings import suggest
+from saponary.reading.findings import errors, suggest
 from saponary.reading.findings_text import as_text
 
 
@@ -38,7 +38,7 @@ def _record(given: argparse.Namespace, folder: Path, meant: Mapping[str, set[str
     if one is None:
         hint = suggest(Path(given.recipe).stem, [r.computed.file.slug for r in proof.recipes], "recipes")
         raise Misuse(f"there is no recipe {given.recipe!r} that can be computed; {hint}")
-    wrong = [f for f in one.findings if f.severity == "error"]
+    wrong = errors(one.findings)
     if wrong:
         print(as_text(wrong))
         print("a recipe with errors cannot be recorded; nothing was written", file=sys.stderr)

@@ -19,7 +19,7 @@ from saponary.build.signing import Signing, message, signing, told
 from saponary.cli.asked_book import proofed, scope
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
 from saponary.cli.writing import again_if_saved, writing
-from saponary.reading.findings import suggest
+from saponary.reading.findings import errors, suggest
 from saponary.reading.findings_text import as_text
 from saponary.reading.git import ask
 from saponary.reading.textfile import TextFile
@@ -129,9 +129,7 @@ def _propose(folder: Path, signed: Sequence[Signing]) -> None:
 
 def _still_wrong(folder: Path, files: set[str]) -> bool:
     """Tell what errors are left in what was signed."""
-    wrong = [
-        f for f in prove(folder).findings if f.severity == "error" and (not files or f.place.file in files)
-    ]
+    wrong = [f for f in errors(prove(folder).findings) if not files or f.place.file in files]
     if wrong:
         print(as_text(wrong), file=sys.stderr)
     return bool(wrong)

@@ -79,3 +79,8 @@ def suggest(word: str, known: Iterable[str] | Mapping[str, object], what: str) -
 def has_errors(findings: Iterable[Finding]) -> bool:
     """True when anything here stops a build."""
     return any(f.severity == "error" for f in findings)
+
+
+def errors(findings: Iterable[Finding]) -> list[Finding]:
+    """Those that stop a build."""
+    return [f for f in findings if f.severity == "error"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from saponary.reading.decode import printable
-from saponary.reading.findings import Finding
+from saponary.reading.findings import Finding, errors
 
 
 def as_text(findings: Iterable[Finding]) -> str:
@@ -20,7 +20,7 @@ def as_text(findings: Iterable[Finding]) -> str:
 
 def summary(recipes: int, findings: Sequence[Finding]) -> str:
     """How many recipes were read, and what was found."""
-    errors = sum(f.severity == "error" for f in findings)
-    told = ((recipes, "recipe"), (errors, "error"), (len(findings) - errors, "warning"))
+    wrong = len(errors(findings))
+    told = ((recipes, "recipe"), (wrong, "error"), (len(findings) - wrong, "warning"))
     first, *rest = (f"{count} {what}{'s' * (count != 1)}" for count, what in told)
     return ", ".join((f"{first} recomputed", *rest))

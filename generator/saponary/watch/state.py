@@ -8,7 +8,7 @@ from functools import cached_property
 
 from saponary.quantity.rounding import show
 from saponary.reading.files import Files
-from saponary.reading.findings import Finding, has_errors
+from saponary.reading.findings import Finding, errors, has_errors
 from saponary.reading.findings_text import as_text, summary
 
 Told = Mapping[str, object]
@@ -54,7 +54,7 @@ class State:
             "number": self.number,
             "failed": self.failed,
             "shows": self.shows,
-            "errors": sum(f.severity == "error" for f in self.findings),
+            "errors": len(errors(self.findings)),
             "count": len(self.findings),
             "editions": [{"name": name, "address": address} for name, address in self.editions],
             "findings": [
