@@ -16,8 +16,7 @@ from saponary.book.recipe_text import parse_recipe
 from saponary.build.begin import Asked, settings_of
 from saponary.build.from_table import recipes_from
 from saponary.pantry.standard import standard
-from saponary.reading.findings import Finding
-from support import errors
+from saponary.reading.findings import Finding, errors
 
 BOOK = settings_of(Asked())
 """The settings of a new book."""
