@@ -23,7 +23,7 @@ from saponary.build.content import Bytes, content
 from saponary.build.graph import PAGE, STEPS
 from saponary.build.pages import Pages
 from saponary.build.proof import prove
-from saponary.build.shown import keep, made_from, recalled, shown_now
+from saponary.build.shown import as_before, keep, made_from, recalled, shown_now
 from saponary.label.lists import bar
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
@@ -224,7 +224,7 @@ def test_a_recipe_that_is_as_it_was_is_not_published(tmp_path: Path, monkeypatch
     first = Pages(composition(site, (STANDARD,), spoken=spoken((STANDARD,))), NoStore())
     keys = {file.path: first.key(file) for file in first.composed.files}
     keep(store, edition, shown_now({one.slug: one.glance for one in site.recipes}, now, first.digests))
-    was = recalled(store, edition, now)
+    was = as_before(recalled(store, edition), now)
     assert was.keys() == now.keys() == {one.slug for one in site.recipes}
     monkeypatch.setattr(cut, "published", lambda *_: pytest.fail("a recipe was published"))
     again = for_edition(whole(), edition, {slug: one.glance for slug, one in was.items()})

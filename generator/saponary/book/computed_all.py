@@ -84,7 +84,7 @@ def compute_all(book: Book) -> AllComputed:
         pantry=found.pantry,
         findings=found.findings,
         outlines={s: one for s, one in found.outlines.items() if s not in found.odd and s in book.own},
-        identities=found.identities(known),
+        identities=found.identities(None if known is rests else known),
         anew=tuple(found.anew),
         sources=Sources(book, found.outlines, known, settings),
     )
@@ -142,8 +142,9 @@ class _Found:
         one = self.alone[slug]
         return late(Computed, lambda: with_scraps(one, self.alone), file=one.file)
 
-    def identities(self, rests: Rests) -> dict[str, str]:
-        own = {slug: rests.key(one) for slug, one in self.outlines.items()}
+    def identities(self, other: Rests | None) -> dict[str, str]:
+        """By slug; `other` is what the recipes rest on, where the outlines were marked by something else."""
+        own = {s: one.alone if other is None else other.key(one) for s, one in self.outlines.items()}
         return {slug: self._identity(slug, own) for slug in self.outlines}
 
     def _identity(self, slug: str, own: Mapping[str, str]) -> str:

@@ -38,6 +38,8 @@ class Proof:
     recipes: tuple[Proofed, ...]
     findings: tuple[Finding, ...]
     sources: Sources
+    kept: Mapping[str, Kept]
+    """What the next proof need not look at."""
 
     @property
     def failed(self) -> bool:
@@ -52,8 +54,17 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
     store = store or NoStore()
     with uncollected():
         kept = recalled(store)
+        proof = prove_again(root, kept, workers)
+    if proof.kept != kept:
+        keep(store, proof.kept)
+    return proof
+
+
+def prove_again(root: Path, kept: Mapping[str, Kept], workers: int | None = 1) -> Proof:
+    """The same, with what the last proof left behind at hand."""
+    with uncollected():
         book = read_book(Folder(root), {slug: one.outline for slug, one in kept.items()})
-        return prove_book(book, formulas_lacking, store, workers, date.today(), kept)
+        return prove_book(book, formulas_lacking, workers, date.today(), kept)
 
 
 @contextmanager
@@ -71,13 +82,11 @@ def uncollected() -> Generator[None, None, None]:
 def prove_book(
     book: Book,
     earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {},
-    store: Store | None = None,
     workers: int | None = 1,
     today: date | None = None,
     kept: Mapping[str, Kept] | None = None,
 ) -> Proof:
-    """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches,
-    and for `store`, which is left what the next proof need not look at.
+    """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
 
     No batch may be recorded for a day after `today`, by the clock; None holds none to it.
     """
@@ -101,22 +110,21 @@ def prove_book(
         today=today,
     )
     outcome = check(context, (*book.findings, *found.findings, *own_faults), identities, kept, workers)
-    if store is not None:
-        odd = {one.slug for one in lacking}
-        now = {
-            slug: Kept(one, outcome.rests[slug], outcome.recipes[slug])
-            for slug, one in found.outlines.items()
-            if slug not in odd
-        }
-        if now != kept:
-            keep(store, now)
+    odd = {one.slug for one in lacking}
+    now = {
+        slug: Kept(one, outcome.rests[slug], outcome.recipes[slug])
+        for slug, one in found.outlines.items()
+        if slug not in odd
+    }
     by_file = _by_file(outcome.findings)
     proofed = tuple(
         _of_one(one, outcome.recipes[slug].facts, identities[slug], by_file) for slug, one in recipes.items()
     )
     of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
-    return Proof(book, proofed, tuple(sorted(set(outcome.findings), key=Finding.sort_key)), found.sources)
+    return Proof(
+        book, proofed, tuple(sorted(set(outcome.findings), key=Finding.sort_key)), found.sources, now
+    )
 
 
 def _by_file(findings: Iterable[Finding]) -> dict[str, list[tuple[int, Finding]]]:

@@ -50,14 +50,18 @@ def _made_from(one: Proofed, today: str, ever: str, photos: Mapping[str, str]) -
     return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
 
 
-def recalled(store: Store, edition: Edition, now: Mapping[str, str]) -> dict[str, Shown]:
+def as_before(known: Mapping[str, Shown], now: Mapping[str, str]) -> dict[str, Shown]:
     """The recipes that an edition showed last, and would show the same again."""
+    return {slug: one for slug, one in known.items() if now.get(slug) == one.of}
+
+
+def recalled(store: Store, edition: Edition) -> dict[str, Shown]:
+    """The recipes that an edition showed last."""
     kept = store.recall(_key(edition))
     try:
-        found = _KEPT_AS.validate_json(kept) if kept is not None else {}
+        return _KEPT_AS.validate_json(kept) if kept is not None else {}
     except ValidationError:
         return {}
-    return {slug: one for slug, one in found.items() if now.get(slug) == one.of}
 
 
 def keep(store: Store, edition: Edition, shown: Mapping[str, Shown]) -> None:

@@ -24,7 +24,7 @@ from saponary.build.pages import Earlier, Pages
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
-from saponary.build.shown import keep, made_from, recalled, shown_now
+from saponary.build.shown import Shown, as_before, keep, made_from, recalled, shown_now
 from saponary.build.versions import versions
 from saponary.build.why import PROGRAM, Last, last_of, remember, why
 from saponary.label.lists import Bar, bar
@@ -136,12 +136,24 @@ class Unmade:
         return {file.path: file for file in self.pages.composed.files}
 
 
-def unmade(proof: Proof, on: date, edition: Edition, store: Store) -> Unmade:
-    """An edition of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used."""
+def unmade(
+    proof: Proof,
+    on: date,
+    edition: Edition,
+    store: Store,
+    last: dict[str, Mapping[str, Shown]] | None = None,
+) -> Unmade:
+    """An edition of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used.
+
+    `last` is what each edition showed last, for whoever asks again and again; else the store keeps it.
+    """
     whole, photo_files = cut_from(proof, on, store, [edition])
     maker = Maker(proof, whole, photo_files, None, None, store, 1)
-    site = maker.site(edition)
-    maker.keep_shown([site])
+    site = maker.site(edition, last)
+    if last is None:
+        maker.keep_shown([site])
+    else:
+        last[edition.name] = maker.shown_by(site)
     photos = {name: photo_files[name] for name in shown(site.photos.values())}
     return Unmade(Bytes(photos), maker.pages(site))
 
@@ -208,10 +220,11 @@ class Maker:
     def _of(self, what: str) -> Progress | None:
         return None if self.progress is None else partial(self.progress, what)
 
-    def site(self, edition: Edition) -> SiteInput:
+    def site(self, edition: Edition, last: Mapping[str, Mapping[str, Shown]] | None = None) -> SiteInput:
         """An edition; recipes that are as it showed them last are published when they are asked about."""
         now = made_from(self.whole, edition)
-        was = recalled(self.store, edition, now)
+        known = recalled(self.store, edition) if not last or edition.name not in last else last[edition.name]
+        was = as_before(known, now)
         self._made_from[edition.name] = now
         self._known[edition.name] = {name: of for one in was.values() for name, of in one.digests.items()}
         return for_edition(self.whole, edition, {slug: one.glance for slug, one in was.items()})
@@ -219,10 +232,14 @@ class Maker:
     def keep_shown(self, sites: Iterable[SiteInput]) -> None:
         """Leave behind what editions show; where their pages were made, what those rest on too."""
         for site in sites:
-            name = site.edition.name
-            digests = self.rested_on[name][0] if name in self.rested_on else self._known[name]
-            glances = {recipe.slug: recipe.glance for recipe in site.recipes}
-            keep(self.store, site.edition, shown_now(glances, self._made_from[name], digests))
+            keep(self.store, site.edition, self.shown_by(site))
+
+    def shown_by(self, site: SiteInput) -> dict[str, Shown]:
+        """What an edition shows."""
+        name = site.edition.name
+        digests = self.rested_on[name][0] if name in self.rested_on else self._known[name]
+        glances = {recipe.slug: recipe.glance for recipe in site.recipes}
+        return shown_now(glances, self._made_from[name], digests)
 
     def pages(self, site: SiteInput) -> Pages:
         """The pages of an edition, not yet made."""

@@ -24,7 +24,7 @@ from saponary.messages.message import message
 from saponary.messages.speaker import speaker
 from saponary.outputs.compose import compose
 from saponary.outputs.frame import NavEntry
-from saponary.outputs.page_kind import PageContext
+from saponary.outputs.page_kind import PageContext, Ways
 from saponary.outputs.pages.type import FOLDER as TYPE_FOLDER
 from saponary.outputs.templating import environment, font, font_names, named_by_content, style_sheet
 from saponary.reading.findings import Finding
@@ -133,7 +133,7 @@ class _Made:
             named_by_content("style.css", style),
             style,
             Drawings(site),
-            nav,
+            Ways(nav),
         )
 
     def _built(self, up: str, name: str) -> pages.Built:

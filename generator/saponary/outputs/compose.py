@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 
 from jinja2 import Environment
@@ -29,7 +29,7 @@ class Composition:
 
     @property
     def _ways(self) -> object:
-        return self.context.nav, sorted(self.context.beside)
+        return self.context.nav, sorted(self.context.ways.beside)
 
     def value(self, name: str) -> object:
         """What is under a name that files of this site say they rest on."""
@@ -67,8 +67,9 @@ def composition(
         cards=cards or Cards(),
     )
     kinds = [kind for kind in KINDS if kind.is_for(site)]
-    paths = {file.path for kind in kinds for file in kind.render(context)}
+    files = tuple(file for kind in kinds for file in kind.render(context))
+    paths = {file.path for file in files}
     entries = (entry for kind in kinds for entry in (kind.nav, *kind.ways(site)))
-    nav = tuple(entry for entry in entries if entry is not None and entry.path in paths)
-    context = replace(context, nav=nav, beside=BESIDE & paths)
-    return Composition(context, tuple(file for kind in kinds for file in kind.render(context)))
+    context.ways.nav = tuple(entry for entry in entries if entry is not None and entry.path in paths)
+    context.ways.beside = BESIDE & paths
+    return Composition(context, files)

@@ -36,6 +36,16 @@ class SiteFile:
     recipe: str | None = None
 
 
+@dataclass
+class Ways:
+    """What is known once a site's files have been counted, and before any is written."""
+
+    nav: tuple[NavEntry, ...] = ()
+    """The ways through the site."""
+    beside: frozenset[str] = frozenset()
+    """Those of `frame.BESIDE` that the site has."""
+
+
 @dataclass(frozen=True)
 class PageContext:
     """The site's input with what all pages share."""
@@ -47,14 +57,16 @@ class PageContext:
     """Address of the style sheet, from the top of the site."""
     style_sheet: bytes
     drawings: Drawings = field(compare=False)
-    nav: tuple[NavEntry, ...] = ()
-    """The ways through this site; empty while its files are still being counted."""
+    ways: Ways = field(default_factory=Ways, compare=False)
     root: str | None = None
     """What leads to the top, where a page's path does not tell."""
-    beside: frozenset[str] = frozenset()
-    """Those of `frame.BESIDE` that this site has."""
     rows: Rows = field(default_factory=Rows, compare=False)
     cards: Cards = field(default_factory=Cards, compare=False)
+
+    @property
+    def nav(self) -> tuple[NavEntry, ...]:
+        """The ways through this site."""
+        return self.ways.nav
 
     @property
     def top(self) -> str:
@@ -76,7 +88,7 @@ class PageContext:
 
     def page(self, template: str, path: str, **view: object) -> bytes:
         """Fill a template for the page at `path`."""
-        around = frame(self.site, path, self.style, self.nav, self.beside, self.root)
+        around = frame(self.site, path, self.style, self.ways.nav, self.ways.beside, self.root)
         made = fill(self.environment, template, frame=around, **view)
         return with_policy(made, self.style_sheet.decode("utf-8", "replace")).encode("utf-8")
 

@@ -49,6 +49,8 @@ def ask(root: Path, *words: str) -> str | None:
 
 
 def _asked(root: Path, words: Sequence[str], more: Mapping[str, str]) -> bytes | None:
+    if not _may_be_kept(root):
+        return None
     try:
         done = subprocess.run(
             [*_ALONE, "-C", str(root), *words],
@@ -77,6 +79,14 @@ def _no_filters(root: Path) -> dict[str, str]:
     for number, (name, value) in enumerate(off, first):
         found |= {f"GIT_CONFIG_KEY_{number}": name, f"GIT_CONFIG_VALUE_{number}": value}
     return found
+
+
+def _may_be_kept(root: Path) -> bool:
+    """Whether git has to be asked at all: to start it takes as long as to look at a hundred recipes."""
+    if any(name.startswith("GIT_DIR") for name in os.environ):
+        return True
+    here = root.resolve()
+    return any((folder / ".git").exists() for folder in (here, *here.parents)) or (here / "HEAD").is_file()
 
 
 class Objects:

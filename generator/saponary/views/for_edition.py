@@ -17,6 +17,7 @@ from saponary.book.proofed import Proofed
 from saponary.book.published import Glance, Published, belongs, published
 from saponary.label.lists import Bar
 from saponary.messages.message import Message
+from saponary.pantry.model import Pantry
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once, only_seen
 from saponary.views.site import PhotoSet, PublishedBook, PublishedPage, SiteInput
@@ -148,7 +149,7 @@ def _photos(recipes: tuple[Published, ...], pages: tuple[PublishedPage, ...]) ->
 def _book(book: Book, edition: Edition) -> PublishedBook:
     return PublishedBook(
         settings=only_seen(book.settings, edition.sight),
-        pantry=only_seen(book.pantry, edition.sight),
+        pantry=late(Pantry, lambda: only_seen(book.pantry, edition.sight)),
         classes=tuple(lesson for read in book.classes if (lesson := _lesson(read, edition)) is not None),
         waived=book.waived if "waivers" in edition.shows else (),
         pages=_own_pages(book, edition),

@@ -6,7 +6,7 @@ Where errors stop a build, the pages stay those of the last state without any.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from functools import cached_property, partial
@@ -14,10 +14,12 @@ from pathlib import Path
 from threading import Lock
 
 from saponary.assets.store import FOLDER, DiskStore
-from saponary.build.proof import Proof, prove
+from saponary.build.proof import Proof, prove, prove_again
 from saponary.build.put_editions import PRIVATE, SITE, home
+from saponary.build.shown import Shown
 from saponary.build.site import Stopped, Unmade, unmade
 from saponary.build.unwritten import of_disk
+from saponary.checks.kept import Kept
 from saponary.outputs.filling import BrokenTemplate
 from saponary.reading.files import is_book
 from saponary.reading.findings import Finding, Place
@@ -35,6 +37,8 @@ class Preview:
         self._lock = Lock()
         self._store = DiskStore(root / FOLDER)
         self._pages: dict[str, _Edition] = {}
+        self._kept: Mapping[str, Kept] | None = None
+        self._shown: dict[str, Mapping[str, Shown]] = {}
         self.state = State(0)
 
     def look(self, on: date, workers: int | None = 1) -> State:
@@ -87,10 +91,15 @@ class Preview:
             gone = "there is no book here any more: neither recipes/ nor book.yaml"
             return [Finding("writing", "error", Place("."), gone, "put it back, and it is shown again")], 0
         try:
-            proof = prove(self._root, self._store, workers)
+            # What the last look left behind is at hand: to write it and read it again takes as long as the rest.
+            if self._kept is None:
+                proof = prove(self._root, self._store, workers)
+            else:
+                proof = prove_again(self._root, self._kept, workers)
+            self._kept = proof.kept
             if proof.failed:
                 return proof.findings, len(proof.recipes)
-            cut = partial(unmade, proof, on, store=self._store)
+            cut = partial(unmade, proof, on, store=self._store, last=self._shown)
             self._pages = {one.name: _Edition(one, cut) for one in self._editions(proof)}
             return proof.findings, len(proof.recipes)
         except OSError as error:  # a file vanished between being listed and being read

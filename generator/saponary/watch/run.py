@@ -22,6 +22,10 @@ _A_WHILE = 60.0
 """Seconds after which it is asked whether another day has begun."""
 
 
+_OFTEN = 50
+"""After so many looks too, where there is no pause."""
+
+
 class PortTaken(Exception):
     """Something else is served there."""
 
@@ -39,7 +43,9 @@ def watch(
         # Copies of this process are made while it has one thread.
         on = today()
         tell(preview.look(on, workers=None).as_text())
+        gc.collect()
         gc.freeze()
+        gc.disable()  # what goes in circles is looked for while nobody waits
         Thread(target=server.serve_forever, kwargs={"poll_interval": 0.1}, daemon=True).start()
         try:
             tell(f"the book is shown at {server.address} until you press Ctrl-C")
@@ -60,6 +66,8 @@ def _go_on(
     with Changes(root) as changes:
         while True:
             happened = changes.wait(_A_WHILE)
+            if not happened or preview.state.number % _OFTEN == 0:
+                gc.collect()
             if happened or today() != on:
                 on = today()
                 before = preview.state
