@@ -4,7 +4,8 @@ In the HTML such a part begins a page and has an `id`, `data-pages` (how many pa
 `data-steps` (how many steps there are). What a step is, the style sheet says of `[data-step="1"]`,
 `[data-step="2"]`, and so on; a part that fits has none. One that does not fit at the last step runs over.
 From the step that `data-overleaf` names, where a part has that, it may fill one page more.
-The steps of a part are tried with that part alone, so that the whole is laid out twice at the most.
+The steps of a part of a long document are tried with that part alone, so that the whole is laid out twice.
+A short one is laid out whole at each step, which takes less than a part and then the whole.
 """
 
 from __future__ import annotations
@@ -12,23 +13,51 @@ from __future__ import annotations
 from copy import copy
 from typing import Any, cast
 
+from saponary.outputs.pdf_columns import set_columns
+
+_FEW = 8
+"""Pages of a document that is laid out whole at each step."""
+
 
 def fitted(html: Any, **options: Any) -> Any:
     """A WeasyPrint document of `html`, in which parts that ran over are set tighter; `options` are those of
     its method `render`.
     """
+    set_columns(html.etree_element)
     document = html.render(**options)
-    over = [part for part in html.etree_element.iter() if _runs_over(part, document)]
+    over = _over(html, document)
     if not over:
         return document
+    if len(document.pages) <= _FEW:
+        return _as_a_whole(html, document, over, options)
     parents = {child: parent for parent in html.etree_element.iter() for child in parent}
     for part in over:
         alone = _alone(html, part, parents)
-        for step in range(1, int(part.get("data-steps")) + 1):
-            part.set("data-step", str(step))
+        while _tighter(part):
             if not _runs_over(part, alone.render(**options)):
                 break
     return html.render(**options)
+
+
+def _as_a_whole(html: Any, document: Any, over: list[Any], options: dict[str, Any]) -> Any:
+    """The document with all that runs over a step tighter, until nothing does or no step is left."""
+    while over := [part for part in over if _tighter(part)]:
+        document = html.render(**options)
+        over = [part for part in over if _runs_over(part, document)]
+    return document
+
+
+def _over(html: Any, document: Any) -> list[Any]:
+    return [part for part in html.etree_element.iter() if _runs_over(part, document)]
+
+
+def _tighter(part: Any) -> bool:
+    """Go to the next step of a part; false where it stands at its last."""
+    step = int(part.get("data-step") or 0)
+    if step >= int(part.get("data-steps")):
+        return False
+    part.set("data-step", str(step + 1))
+    return True
 
 
 def _runs_over(part: Any, document: Any) -> bool:

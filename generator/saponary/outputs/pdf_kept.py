@@ -19,7 +19,7 @@ from saponary.outputs.pdf_kind import PdfSheet
 PDF = Step(
     "pdf",
     ("system libraries", "html", "attachments"),
-    ("outputs/pdf_engine.py", "outputs/pdf_fit.py", "assets/fonts.py"),
+    ("outputs/pdf_engine.py", "outputs/pdf_fit.py", "outputs/pdf_columns.py", "assets/fonts.py"),
     (
         "weasyprint",
         "pydyf",
