@@ -23,7 +23,7 @@ from saponary.schema.edition import STANDARD, Edition
 from saponary.schema.seen import FIELDS
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet
-from support import PLAIN, write_book
+from support import PLAIN, in_part, write_book
 
 PAGE = "recipes/tried/index.html"
 HELD = ("trace", "present")
@@ -67,9 +67,16 @@ def made(result: str, edition: Edition) -> Mapping[str, bytes]:
     return composed(for_edition(whole, edition))
 
 
-@pytest.mark.parametrize("edition", EDITIONS, ids=lambda one: one.name)
-@pytest.mark.parametrize("result", [*HELD, ""])
-def test_a_lot_is_told_for_what_it_is_or_is_not_there(result: str, edition: Edition) -> None:
+LOTS = [(result, edition) for edition in EDITIONS for result in (*HELD, "")]
+
+
+@pytest.mark.parametrize(
+    "case",
+    in_part(LOTS, lambda case: case[1].name),
+    ids=lambda case: f"{case[0] or 'untested'}-{case[1].name}",
+)
+def test_a_lot_is_told_for_what_it_is_or_is_not_there(case: tuple[str, Edition]) -> None:
+    result, edition = case
     site = made(result, edition)
     assert PAGE in site
     _none_is_called_ready(site)

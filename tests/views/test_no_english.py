@@ -77,7 +77,7 @@ def other_language(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.mark.usefixtures("other_language")
-@pytest.mark.parametrize("book", sorted(BOOKS))
+@pytest.mark.parametrize("book", ["demo", pytest.param("starters", marks=pytest.mark.slow)])
 def test_no_english_but_the_makers(book: str, other_language: None) -> None:
     known = corpus(book)
     context = desk_for(proof_of(book), "maker")

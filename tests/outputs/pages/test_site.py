@@ -22,7 +22,7 @@ from saponary.quantity.rounding import told
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
 from saponary.views.site import PhotoSet, SiteInput
-from support import BOOKS, PLAIN, REPOSITORY, proof_of, prove_one, some
+from support import PLAIN, REPOSITORY, proof_of, prove_one, some
 
 TEMPLATES = (REPOSITORY / "templates",)
 X = "{http://www.w3.org/1999/xhtml}"
@@ -46,7 +46,7 @@ def text(element: ElementTree.Element) -> str:
     return " ".join("".join(element.itertext()).split())
 
 
-@pytest.fixture(scope="module", params=sorted(BOOKS))
+@pytest.fixture(scope="module", params=["demo", pytest.param("starters", marks=pytest.mark.slow)])
 def book(request: pytest.FixtureRequest) -> tuple[Proof, Mapping[str, bytes]]:
     proof = proof_of(request.param)
     return proof, files(proof)
