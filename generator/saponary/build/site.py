@@ -34,8 +34,6 @@ from saponary.outputs.cards import Cards
 from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.page_kind import SiteFile
-from saponary.outputs.pdf_kind import PdfContext
-from saponary.outputs.pdf_make import Failed, make, sheets
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment
 from saponary.reading.findings import Finding, Place, errors
@@ -259,9 +257,12 @@ class Maker:
         files = {name: self.photo_files[name] for name in shown(site.photos.values())}
         wanted = []
         if self.press is not None:
-            wanted = sheets(
-                PdfContext(site, Bytes(files), self.spoken, Drawings(site, self.store)), self.press
-            )
+            # What sets PDFs is imported where one is asked for.
+            from saponary.outputs.pdf_kind import PdfContext
+            from saponary.outputs.pdf_make import make, sheets
+
+            drawn = Drawings(site, self.store)
+            wanted = sheets(PdfContext(site, Bytes(files), self.spoken, drawn), self.press)
             site = replace(site, pdfs=frozenset(sheet.path for sheet in wanted))
         pages = self.pages(site)
         self.tells_day |= site.shows("shop") or any(
@@ -270,12 +271,12 @@ class Maker:
         made = pages.made()
         files |= made
         self.rested_on[site.edition.name] = pages.digests, pages.told(made)
-        if wanted:
+        if self.press is not None and wanted:
             pdfs, failed = make(Bytes(files), wanted, self._of("PDFs"), self.store)
-            self.faults += [_fault(one) for one in failed]
+            self.faults += [_fault(one.path, one.why) for one in failed]
             files |= {path: content(data) for path, data in pdfs.items()}
         return files
 
 
-def _fault(failed: Failed) -> Finding:
-    return Finding("press", "error", Place(f"site/{failed.path}"), "this PDF cannot be set", failed.why)
+def _fault(path: str, why: str) -> Finding:
+    return Finding("press", "error", Place(f"site/{path}"), "this PDF cannot be set", why)

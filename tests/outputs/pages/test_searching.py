@@ -69,7 +69,9 @@ def test_a_thousand_recipes_with_much_to_say_are_looked_through_in_small_parts()
     often = [1 / (n + 1) for n in range(len(known))]
     rows = [" ".join(set(chance.choices(known, often, k=300))) for _ in range(1000)]
     count = -(-len(rows) // searching.PART)
-    files = [searching.told(rows, part, count).encode() for part in range(count)]
+    files = [
+        searching.told(words, part).encode() for part, words in enumerate(searching.sorted_out(rows, count))
+    ]
     assert sum(len(row.split()) for row in rows) > 120_000
     assert max(map(len, files)) <= 150_000
     for number, data in enumerate(files):

@@ -25,6 +25,10 @@ PART = 100
 """Recipes whose words are about as much as one file is to hold."""
 
 
+Places = dict[str, list[int]]
+"""By a word, the recipes that have it, by their places on the index."""
+
+
 def parts(context: PageContext) -> int:
     """Over how many files the words are spread."""
     return max(1, -(-len(context.recipes) // PART))
@@ -77,14 +81,18 @@ def gaps(found: Sequence[int]) -> str:
     return " ".join(f"{on}+{more}" if more else str(on) for on, more in told)
 
 
-def told(words: Sequence[str], part: int, count: int) -> str:
-    """One file: each of its words with the recipes that have it, by their places on the index."""
-    found = dict[str, list[int]]()
+def sorted_out(words: Sequence[str], count: int) -> list[Places]:
+    """By file, each of its words with the recipes that have it, by their places on the index."""
+    found: list[Places] = [{} for _ in range(count)]
     for place, row in enumerate(words):
         for word in row.split():
-            if part_of(word, count) == part:
-                found.setdefault(word, []).append(place)
-    said = {word: gaps(places) for word, places in sorted(found.items())}
+            found[part_of(word, count)].setdefault(word, []).append(place)
+    return found
+
+
+def told(words: Places, part: int) -> str:
+    """One file."""
+    said = {word: gaps(places) for word, places in sorted(words.items())}
     return f"saponaryWords({part}, {json.dumps(said, ensure_ascii=False, indent=0)});\n"
 
 
@@ -96,17 +104,17 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     row, count = in_order(context.recipes), parts(context)
 
     @cache
-    def words() -> list[str]:
-        return context.rows.of("words", row, _of_recipe, words_of)
+    def words() -> list[Places]:
+        return sorted_out(context.rows.of("words", row, _of_recipe, words_of), count)
 
     said = (rests_on.notes(recipe.slug) for recipe in row)
     uses = (rests_on.SETTINGS, *rests_on.recipes(row), *said)
     for part in range(count):
-        yield SiteFile(address(part), partial(_written, words, part, count), uses)
+        yield SiteFile(address(part), partial(_written, words, part), uses)
 
 
-def _written(words: Callable[[], list[str]], part: int, count: int) -> bytes:
-    return told(words(), part, count).encode("utf-8")
+def _written(words: Callable[[], list[Places]], part: int) -> bytes:
+    return told(words()[part], part).encode("utf-8")
 
 
 KIND = PageKind("searching", _render, readers=RECIPES)
