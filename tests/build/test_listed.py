@@ -83,3 +83,14 @@ def test_schemas_are_not_written_over_anything(
     )
     if what == "file":
         assert place.read_text() == "mine"
+
+
+def test_a_list_that_was_being_written_is_nobody_elses(tmp_path: Path) -> None:
+    """Killed while the list itself was written, the next begins anew and leaves no part of it."""
+    folder = tmp_path / "manual"
+    (folder / "keys").mkdir(parents=True)
+    for part in (folder / "..list.abcd1234.part", folder / "keys/.oils.html.abcd1234.part"):
+        part.write_bytes(b"ha")
+    laid(folder, FILES)
+    found = {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
+    assert found == {".list", *FILES}

@@ -99,3 +99,19 @@ def test_a_rebatch_goes_out_without_lye_and_a_cook_with_its_late_oils_apart(tmp_
         if len(row) > 3
     }
     assert oat["after-cook-shea-butter"] == "40.00" and oat["olive"] == "500.00"
+
+
+def test_what_was_killed_is_finished_and_what_is_another_stays(tmp_path: Path) -> None:
+    book, out = write_book(tmp_path / "book", {"recipes/a.md": PLAIN}), tmp_path / "out"
+    words = ["export", str(out), "--book", str(book)]
+    assert main(words) == 0
+    whole = {path.name: path.read_bytes() for path in out.iterdir()}
+    (out / "a.csv").unlink()
+    (out / ".a.csv.abcd1234.part").write_bytes(b"ha")
+    assert main(words) == 0
+    assert {path.name: path.read_bytes() for path in out.iterdir()} == whole
+    assert main(words) == 2, "all are there"
+    (out / "a.csv").write_bytes(b"mine")
+    (out / "figures.csv").unlink()
+    assert main(words) == 2
+    assert {path.name: path.read_bytes() for path in out.iterdir()} == {"a.csv": b"mine"}

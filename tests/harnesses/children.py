@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import importlib
 import os
+import pkgutil
 import resource
 import signal
 import sys
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
 
+import saponary
 from saponary.cli.main import main
+from support import PLAIN, errors, prove_one
 
 
 @dataclass
@@ -20,6 +25,7 @@ class Child:
     pid: int
     output: int
     """The end of a pipe that what it prints comes out of: no limit of files holds for it."""
+    words: Sequence[str] = ()
     status: int | None = None
     said: str = ""
 
@@ -38,9 +44,20 @@ class Child:
         self.ended()
 
 
+@cache
+def warm() -> None:
+    """Have all modules and tables read once, so that each copy of this process begins with them."""
+    for found in pkgutil.walk_packages(saponary.__path__, "saponary."):
+        if not found.name.endswith("__main__"):
+            importlib.import_module(found.name)
+    assert not errors(prove_one(PLAIN).findings)
+
+
 def begin(words: Sequence[str], *, limit: int | None = None) -> Child:
     """Run a command; `limit` is the most bytes that it may write into one file."""
-    return begin_call(lambda: main(list(words)), limit=limit)
+    child = begin_call(lambda: main(list(words)), limit=limit)
+    child.words = words
+    return child
 
 
 def begin_call(call: Callable[[], int], *, limit: int | None = None) -> Child:

@@ -12,10 +12,12 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from harnesses import fuzz, merges, noise, sheets, spellings, stopped, writers
+from harnesses import fuzz, kills, merges, noise, pairs, sheets, spellings, stopped, writers
 
 HARNESSES = (
     *writers.HARNESSES,
+    *pairs.HARNESSES,
+    *kills.HARNESSES,
     *stopped.HARNESSES,
     *spellings.HARNESSES,
     *noise.HARNESSES,

@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from harnesses import fuzz, merges, noise, sheets, spellings, stopped, writers
+from harnesses import fuzz, kills, merges, noise, pairs, sheets, spellings, stopped, writers
 from harnesses.harness import Harness
+from saponary.cli.main import COMMANDS
 
 LINUX = pytest.mark.skipif(
     not sys.platform.startswith("linux"), reason="copies of a process, and the one-step exchange"
@@ -24,7 +25,9 @@ def scored(harness: Harness, folder: Path) -> None:
 @LINUX
 @pytest.mark.slow
 @pytest.mark.parametrize(
-    "harness", [*writers.HARNESSES, *stopped.HARNESSES, *noise.HARNESSES], ids=lambda one: one.name
+    "harness",
+    [*writers.HARNESSES, *pairs.HARNESSES, *kills.HARNESSES, *stopped.HARNESSES, *noise.HARNESSES],
+    ids=lambda one: one.name,
 )
 def test_commands(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)
@@ -37,3 +40,8 @@ def test_commands(harness: Harness, tmp_path: Path) -> None:
 )
 def test_texts(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)
+
+
+def test_every_command_is_in_the_harness_of_pairs_or_writes_nothing() -> None:
+    named = {one.name.split()[0] for one in pairs.COMMANDS}
+    assert named | pairs.READS == {one.name for one in COMMANDS} and not named & pairs.READS

@@ -8,9 +8,9 @@ import os
 import re
 import sys
 import tempfile
-from collections.abc import Iterable
+from collections.abc import Generator, Iterable
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 PART = ".part"
@@ -93,6 +93,25 @@ def clear_parts(folder: Path) -> None:
         for path in folder.iterdir():
             if is_part(path.name) and path.is_file():
                 path.unlink()
+
+
+@contextmanager
+def alone_in(folder: Path) -> Generator[None, None, None]:
+    """Hold a folder that is no book against other commands of this program, where the system locks folders.
+
+    The lock ends with the process. Another waits."""
+    if sys.platform == "win32":
+        yield
+        return
+    import fcntl
+
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        with suppress(OSError):  # a share that has no locks
+            fcntl.flock(handle, fcntl.LOCK_EX)
+        yield
+    finally:
+        os.close(handle)
 
 
 def put(path: Path, data: bytes) -> None:

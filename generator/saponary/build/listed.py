@@ -9,6 +9,7 @@ import os
 from collections.abc import Mapping
 from pathlib import Path
 
+from saponary.assets.disk import alone_in, clear_parts
 from saponary.build import written
 from saponary.build.content import content
 from saponary.build.survey import survey
@@ -34,8 +35,16 @@ def lay(folder: Path, listed: Path, files: Mapping[str, bytes], *, alone: bool =
     """
     if os.path.lexists(folder) and (folder.is_symlink() or not folder.is_dir()):
         raise InTheWay(folder, NO_FOLDER)
-    known = written.read(listed)
     folder.mkdir(parents=True, exist_ok=True)
+    with alone_in(folder):
+        for home in (folder, *(folder / name for name in written.folders_of(files))):
+            if not home.is_symlink():
+                clear_parts(home)
+        _lay(folder, listed, files, alone=alone)
+
+
+def _lay(folder: Path, listed: Path, files: Mapping[str, bytes], *, alone: bool) -> None:
+    known = written.read(listed)
     made = {name: content(data) for name, data in files.items()}
     found = survey(folder, known, made, ("",), adopt=False)
     for path, why in sorted(found.in_the_way.items()):

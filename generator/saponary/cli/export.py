@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import argparse
+import os
 from pathlib import Path
 
-from saponary.assets.disk import put_new
+from saponary.assets.disk import alone_in, clear_parts, put_new
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
 from saponary.reading.findings import errors
 
@@ -40,18 +41,34 @@ def run(given: argparse.Namespace) -> int:
         return FOUND
     computed = [one.computed for one in chosen]
     files = {f"{one.slug}.csv": weigh_sheet(one) for one in computed} | {_FIGURES: figures_table(computed)}
-    _write(given.folder, files)
+    write(given.folder, files)
     print(f"{given.folder}: {len(computed)} weigh sheets and {_FIGURES}")
     return CLEAN
 
 
-def _write(folder: Path, files: dict[str, str]) -> None:
-    """Write all, or nothing where one is there already."""
-    taken = [name for name in files if (folder / name).exists()]
-    if taken or (folder.exists() and not folder.is_dir()):
-        raise Misuse(f"{folder / taken[0] if taken else folder} is there already; nothing was written")
-    for name, text in files.items():
-        try:
-            put_new(folder / name, text.encode())
-        except FileExistsError as there:
-            raise Misuse(f"{folder / name} came to be there meanwhile, and was not written over") from there
+def write(folder: Path, files: dict[str, str]) -> None:
+    """Write all, or nothing where another is there already. What an export that was killed has written is not in the way."""
+    if os.path.lexists(folder) and not folder.is_dir():
+        raise Misuse(f"{folder} is there already; nothing was written")
+    folder.mkdir(parents=True, exist_ok=True)
+    with alone_in(folder):
+        clear_parts(folder)
+        lacking = {name: text for name, text in files.items() if not _is_there(folder / name, text)}
+        if not lacking:
+            raise Misuse(f"{folder / next(iter(files))} is there already; nothing was written")
+        for name, text in lacking.items():
+            try:
+                put_new(folder / name, text.encode())
+            except FileExistsError as there:
+                raise Misuse(
+                    f"{folder / name} came to be there meanwhile, and was not written over"
+                ) from there
+
+
+def _is_there(path: Path, text: str) -> bool:
+    """Whether a file is there as it is to be; Misuse where something else is."""
+    if not os.path.lexists(path):
+        return False
+    if path.is_symlink() or not path.is_file() or path.read_bytes() != text.encode():
+        raise Misuse(f"{path} is there already; nothing was written")
+    return True
