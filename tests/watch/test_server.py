@@ -5,6 +5,7 @@ from __future__ import annotations
 import http.client
 import json
 import shutil
+import socket
 import subprocess
 from collections.abc import Iterator
 from datetime import date
@@ -14,6 +15,7 @@ from threading import Thread
 import pytest
 
 from saponary.reading.files import Folder
+from saponary.watch import server
 from saponary.watch.preview import Preview
 from saponary.watch.run import own_files
 from saponary.watch.server import Server
@@ -147,6 +149,52 @@ def test_browsers_are_told_of_each_state(shown: Shown) -> None:
     assert told()["failed"] is False
     assert b"Plainer Bar" in shown.ask("/recipes/plain/")[2]
     line.close()
+
+
+def raw(shown: Shown, *lines: str, wait: float = 5.0) -> bytes:
+    """What is answered to lines as they are, until the line is closed."""
+    with socket.create_connection(("127.0.0.1", shown.server.server_port), timeout=wait) as line:
+        line.sendall("\r\n".join((*lines, "Connection: close", "", "")).encode("latin-1"))
+        found = b""
+        while part := line.recv(65536):
+            found += part
+    return found
+
+
+def test_a_request_by_two_names_is_refused(shown: Shown) -> None:
+    """RFC 9112, 3.2 and 3.2.2: one Host alone, and the address in full goes before it."""
+    ours = f"localhost:{shown.server.server_port}"
+    for lines in (
+        ("GET / HTTP/1.1", f"Host: {ours}", "Host: evil.example"),
+        ("GET / HTTP/1.1", "Host: evil.example", f"Host: {ours}"),
+        ("GET http://evil.example/ HTTP/1.1", f"Host: {ours}"),
+        (f"GET http://{ours}/ HTTP/1.1", "Host: evil.example"),
+        ("GET / HTTP/1.1",),
+    ):
+        assert raw(shown, *lines).startswith(b"HTTP/1.1 403 "), lines
+    assert raw(shown, f"GET http://{ours}/ HTTP/1.1", f"Host: {ours}").startswith(b"HTTP/1.1 200 ")
+
+
+@pytest.mark.parametrize(
+    "path", ["http://[::1", "//[", "/%", "/%ff%fe", "/\xff", "/" + "a" * 60_000, "*", "/?\x00"]
+)
+def test_what_is_no_address_is_answered(shown: Shown, path: str) -> None:
+    answer = raw(shown, f"GET {path} HTTP/1.1", f"Host: localhost:{shown.server.server_port}")
+    assert answer.split()[1] in (b"200", b"400", b"403", b"404"), answer[:100]
+    assert b"not of the site" not in answer
+
+
+def test_who_asks_slowly_is_let_go_and_keeps_nobody_waiting(
+    shown: Shown, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(server._Handler, "timeout", 0.2)
+    slow = [socket.create_connection(("127.0.0.1", shown.server.server_port), timeout=5) for _ in range(40)]
+    for line in slow:
+        line.sendall(b"GET / HTTP/1.1\r\nHo")
+    assert shown.ask("/")[0] == 200
+    for line in slow:
+        assert line.recv(1) == b"", "the line is closed"
+        line.close()
 
 
 @pytest.mark.browser

@@ -15,7 +15,7 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from socket import socket
 from threading import Condition
 from typing import cast
-from urllib.parse import unquote, urlsplit
+from urllib.parse import SplitResult, unquote, urlsplit
 
 from saponary.watch.preview import INDEX, Preview
 from saponary.watch.state import State, Told
@@ -27,6 +27,9 @@ OWN = "/-/"
 _HOSTS = ("localhost", "127.0.0.1", "[::1]")
 _BEAT = 15.0
 """Seconds after which a browser that hears nothing is told that the line still stands."""
+
+_PATIENCE = 30.0
+"""Seconds in which a browser must go on asking, or taking what it is sent, before it is let go."""
 
 _FRAME_POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; connect-src 'self'; "
@@ -55,6 +58,7 @@ class Server(ThreadingHTTPServer):
     """Serves one preview. `tell` wakes the browsers that listen."""
 
     daemon_threads = True
+    request_queue_size = 64
     block_on_close = False
 
     def __init__(self, preview: Preview, own: Own, port: int, as_data: Callable[[State], Told]) -> None:
@@ -83,10 +87,19 @@ class Server(ThreadingHTTPServer):
         """A browser that went away is no fault."""
 
 
+def _asked(address: str) -> SplitResult:
+    """The parts of what is asked for; those of nothing where it is no address."""
+    try:
+        return urlsplit(address)
+    except ValueError:
+        return SplitResult("", "", "/:", "", "")
+
+
 class _Handler(BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     server_version = "saponary"
     sys_version = ""
+    timeout = _PATIENCE
 
     @property
     def _served(self) -> Server:
@@ -105,7 +118,7 @@ class _Handler(BaseHTTPRequestHandler):
         if not self._is_ours():
             self._send(HTTPStatus.FORBIDDEN, b"This address is for this machine alone.", ".txt", body=body)
             return
-        path = unquote(urlsplit(self.path).path, errors="replace")
+        path = unquote(_asked(self.path).path, errors="replace")
         if path == f"{OWN}events":
             self._tell_on(body=body)
         elif path.startswith(OWN):
@@ -120,8 +133,12 @@ class _Handler(BaseHTTPRequestHandler):
             self._send_page(path.lstrip("/"), body=body)
 
     def _is_ours(self) -> bool:
-        port = self._served.server_port
-        return self.headers.get("Host", "") in {f"{name}:{port}" for name in _HOSTS}
+        """Whether it is asked by a name of this machine, and by no other (RFC 9112, 3.2: one Host, and that of an
+        address in full before it)."""
+        ours = {f"{name}:{self._served.server_port}" for name in _HOSTS}
+        hosts = self.headers.get_all("Host", [])
+        asked = _asked(self.path)
+        return len(hosts) == 1 and hosts[0] in ours and (not asked.scheme or asked.netloc in ours)
 
     def _is_seen(self) -> bool:
         """Whether a browser asks for what stands in its window, and not in the frame there."""
