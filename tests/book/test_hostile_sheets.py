@@ -125,3 +125,9 @@ def test_a_recipe_cannot_be_begun_under_a_devices_name(
     assert main(["new", "con", "--book", str(tmp_path)]) == 2
     assert "device" in capsys.readouterr().err
     assert not list((tmp_path / "recipes").iterdir())
+
+
+def test_the_library_prints_nothing(recwarn: pytest.WarningsRecorder) -> None:
+    data = workbook(ROWS)
+    assert read_grids(with_part(data, "xl/styles.xml", b"<styleSheet/>"), "t.xlsx", "t")
+    assert not recwarn.list

@@ -15,7 +15,8 @@ from functools import cache
 
 import saponary
 from saponary.cli.main import main
-from support import PLAIN, errors, prove_one
+from saponary.reading.findings import errors
+from support import PLAIN, prove_one
 
 
 @dataclass

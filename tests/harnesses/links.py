@@ -69,6 +69,8 @@ def fault_of(top: Path, page: Path, link: str) -> str | None:
         return None
     if parts.scheme == "data":
         return None
+    if page.name == "404.html" and link.startswith("/"):
+        return None if (top / unquote(parts.path).removeprefix(_below(top))).is_file() else "is dead"
     if parts.scheme or parts.netloc or link.startswith("/"):
         return "leads to the top of a server, or elsewhere"
     home = page.parent.relative_to(top).as_posix()
@@ -86,6 +88,14 @@ def fault_of(top: Path, page: Path, link: str) -> str | None:
     if place and target.suffix == ".html" and place not in _read(target).places:
         return f"there is no place {place!r}"
     return None
+
+
+def _below(top: Path) -> str:
+    """Where a page that answers for any address looks for its site: below the book's own address, else at the top of
+    the server."""
+    settings = (top.parent / "book.yaml").read_text() if (top.parent / "book.yaml").is_file() else ""
+    found = re.search(r"^base-url: *[a-z]+://[^/\s]+(\S*)", settings, re.MULTILINE)
+    return f"{found[1].rstrip('/')}/" if found else "/"
 
 
 def crawled(top: Path, score: Score) -> None:

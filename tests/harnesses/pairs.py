@@ -15,7 +15,8 @@ from harnesses.children import Child, begin, warm
 from harnesses.harness import Harness, Score, fault_of_site, parts_left, small_book
 from saponary.build.proof import prove
 from saponary.cli.main import main
-from support import PLAIN, errors
+from saponary.reading.findings import errors
+from support import PLAIN
 
 READS = frozenset(["watch", "compare", "pantry", "rules"])
 """Commands that write nothing but what they keep for the next time."""

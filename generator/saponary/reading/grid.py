@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import csv
 import io
+import warnings
 import zipfile
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -113,8 +114,10 @@ def _workbook(data: bytes, file: str) -> tuple[list[Grid], list[Finding]]:
     try:
         if _gained(data) > _MOST_GAINED:
             return [], [_too_large(file, "save the sheet with the recipes alone")]
-        book = openpyxl.load_workbook(io.BytesIO(data), read_only=True, data_only=True)
-        grids = [Grid(file, str(sheet.title), rows) for sheet, rows in _sheets(book.worksheets)]
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # the library prints what it makes of styles and of parts that are lacking
+            book = openpyxl.load_workbook(io.BytesIO(data), read_only=True, data_only=True)
+            grids = [Grid(file, str(sheet.title), rows) for sheet, rows in _sheets(book.worksheets)]
     except _TooManyCells:
         return [], [_too_large(file, f"{_CELLS}; delete what stands far from the table")]
     except Exception as error:  # the library raises whatever a broken archive makes it raise
