@@ -115,7 +115,8 @@ def _workbook(data: bytes, file: str) -> tuple[list[Grid], list[Finding]]:
         if _gained(data) > _MOST_GAINED:
             return [], [_too_large(file, "save the sheet with the recipes alone")]
         with warnings.catch_warnings():
-            warnings.simplefilter("ignore")  # the library prints what it makes of styles and of parts that are lacking
+            # The library prints what it makes of styles, and of parts that are lacking.
+            warnings.simplefilter("ignore")
             book = openpyxl.load_workbook(io.BytesIO(data), read_only=True, data_only=True)
             grids = [Grid(file, str(sheet.title), rows) for sheet, rows in _sheets(book.worksheets)]
     except _TooManyCells:
