@@ -13,6 +13,7 @@ from saponary.label.fit import (
     NAME,
     POINT,
     REGULAR,
+    Beside,
     Fitted,
     LabelText,
     Misfit,
@@ -55,6 +56,26 @@ def test_text_fits_or_is_refused(lengths: list[int], width: float, height: float
     assert high * POINT * LEADING <= height - 2 * made.padding
     assert made.size * POINT * face(REGULAR).x_height >= smallest(width, height, law) - 1e-9
     assert made.net_size * POINT * face(BOLD).x_height >= smallest_net(width, height, law) - 1e-9
+
+
+@given(st.floats(60, 190), st.floats(40, 120), st.floats(0.5, 3), st.floats(5, 30), st.floats(8, 20))
+def test_room_is_kept_free_for_what_stands_beside(
+    width: float, height: float, mark: float, picture: float, square: float
+) -> None:
+    made = fit(words("Sodium Olivate, Aqua"), width, height, "eu", Beside(mark, picture, square))
+    if isinstance(made, Misfit):
+        return
+    room = width - 2 * made.padding
+    assert all(
+        face(NAME).width(line) * made.name_size * POINT + mark * made.name_size * POINT + picture < room
+        for line in made.name
+    )
+    foot = (made.caution, made.lot, made.maker)
+    assert all(face(REGULAR).width(line) * made.size * POINT + square < room for run in foot for line in run)
+    assert all(face(BOLD).width(line) * made.net_size * POINT + square < room for line in made.net_weight)
+    listed = made.size * len(made.ingredients) * POINT * LEADING
+    assert made.head + listed + max(made.foot, square) <= height - 2 * made.padding
+    assert made.size * POINT * face(REGULAR).x_height >= smallest(width, height, "eu") - 1e-9
 
 
 def test_smallest_type_by_law() -> None:

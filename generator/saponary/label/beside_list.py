@@ -17,6 +17,9 @@ def minds(bar: Bar, settings: Settings, law: PlaceOfSale) -> Iterator[Message]:
     colours = unlisted(bar.charged, bar.pantry, jurisdictions()[law])
     if colours:
         yield message("label.unlisted", colours=", ".join(colours))
+    kinds = [entry.name for entry in bar.ingredients(jurisdictions()[law]).entries if not entry.known]
+    if kinds:
+        yield message("label.unnamed", kinds=", ".join(kinds))
     if settings.after_opening_months and wanted(law, "durability"):
         yield message("label.opened-sign")
 

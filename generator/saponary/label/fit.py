@@ -73,6 +73,28 @@ class LabelText:
     maker: str
     before: str = ""
     facts: str = ""
+    names_lot: bool = False
+    """Whether `lot` names one, so that nothing is left to write in."""
+
+
+@dataclass(frozen=True)
+class Beside:
+    """What stands beside the text, for which room is kept free: a mark before the name, as wide as so many times
+    its height; a picture at the right of the head, as wide in mm; a square at the right of the foot, in mm.
+    """
+
+    mark: float = 0.0
+    picture: float = 0.0
+    square: float = 0.0
+
+
+NOTHING = Beside()
+APART = 2.0
+"""Between the text and what stands beside it, in mm."""
+_MARK_APART = 0.35
+"""Between the mark and the name, in parts of the name's size."""
+LOWEST_PICTURE = 5.0
+"""A picture less high, in mm, shows nothing."""
 
 
 @dataclass(frozen=True)
@@ -92,6 +114,19 @@ class Fitted:
     name_size: float
     net_size: float
     padding: float
+
+    @property
+    def head(self) -> float:
+        """The height of the name and the kind, in mm."""
+        points = self.name_size * len(self.name) + self.size * len(self.kind)
+        return points * POINT * LEADING
+
+    @property
+    def foot(self) -> float:
+        """The height of all that stands below the list, in mm."""
+        runs = (self.caution, self.lot, self.maker, self.before, self.facts)
+        points = self.net_size * len(self.net_weight) + self.size * sum(len(run) for run in runs)
+        return points * POINT * LEADING
 
 
 @dataclass(frozen=True)
@@ -116,7 +151,7 @@ def smallest_net(width: float, height: float, law: str) -> float:
     return INCH * next((size for most, size in _NET_BY_AREA if area <= most), _NET_BEYOND)
 
 
-def fit(words: LabelText, width: float, height: float, law: str) -> Fitted | Misfit:
+def fit(words: LabelText, width: float, height: float, law: str, beside: Beside = NOTHING) -> Fitted | Misfit:
     """The largest type at which everything fits, or why even the smallest does not."""
     padding = min(2.5, 0.07 * min(width, height))
     room_x, room_y = width - 2 * padding, height - 2 * padding
@@ -125,18 +160,18 @@ def fit(words: LabelText, width: float, height: float, law: str) -> Fitted | Mis
 
     def at(quarters: int) -> Fitted | Misfit:
         size, net_size = quarters / _QUARTER_POINTS, max(quarters, net) / _QUARTER_POINTS
-        return _set(words, size, net_size, room_x, padding)
+        return _set(words, size, net_size, room_x, padding, beside)
 
     for quarters in range(max(_LARGEST, least), least, -1):
         made = at(quarters)
-        if isinstance(made, Fitted) and _height(made) <= room_y:
+        if isinstance(made, Fitted) and _height(made, beside) <= room_y:
             return made
     made = at(least)
-    if isinstance(made, Misfit) or _height(made) <= room_y:
+    if isinstance(made, Misfit) or _height(made, beside) <= room_y:
         return made
     return Misfit(
         f"at the smallest type allowed, {show(least / _QUARTER_POINTS, 2)} pt, its text is "
-        f"{show(_height(made), 1)} mm high and the label has room for {show(room_y, 1)} mm"
+        f"{show(_height(made, beside), 1)} mm high and the label has room for {show(room_y, 1)} mm"
     )
 
 
@@ -145,7 +180,9 @@ def _quarters(millimetres: float) -> int:
     return -int(-millimetres / POINT * _QUARTER_POINTS // 1)
 
 
-def _set(words: LabelText, size: float, net_size: float, room: float, padding: float) -> Fitted | Misfit:
+def _set(
+    words: LabelText, size: float, net_size: float, room: float, padding: float, beside: Beside
+) -> Fitted | Misfit:
     name_size = max(size * _TITLE, net_size)
     runs = {
         "name": (words.name, NAME, name_size),
@@ -159,13 +196,23 @@ def _set(words: LabelText, size: float, net_size: float, room: float, padding: f
         "facts": (words.facts, REGULAR, size),
     }
     broken: dict[str, tuple[str, ...]] = {}
+    rooms = _rooms(room, beside, name_size)
     for run, (text, font, points) in runs.items():
+        room = rooms.get(run, rooms["foot"])
         lines = tuple(_lines(text, font, points * POINT, room))
         wide = max(lines, key=face(font).width, default="")
         if face(font).width(wide) * points * POINT * _SAFE > room:
             return Misfit(f"{wide!r} is wider than the label")
         broken[run] = lines
     return Fitted(size=size, name_size=name_size, net_size=net_size, padding=padding, **broken)
+
+
+def _rooms(room: float, beside: Beside, name_size: float) -> dict[str, float]:
+    """How wide the lines of each run may be, in mm; those that are not named stand in the foot."""
+    head = room - (beside.picture + APART if beside.picture else 0.0)
+    mark = name_size * POINT * (beside.mark + _MARK_APART) if beside.mark else 0.0
+    foot = room - (beside.square + APART if beside.square else 0.0)
+    return {"name": head - mark, "kind": head, "ingredients": room, "foot": foot}
 
 
 def _lines(text: str, font: str, size: float, room: float) -> Iterator[str]:
@@ -187,9 +234,8 @@ def _wide(font: str, word: str) -> float:
     return face(font).width(word)
 
 
-def _height(made: Fitted) -> float:
+def _height(made: Fitted, beside: Beside) -> float:
     """Of all lines and of the gaps between the head, the list and the foot, in mm."""
-    runs = (made.kind, made.ingredients, made.caution, made.lot, made.maker, made.before, made.facts)
-    points = made.name_size * len(made.name) + made.net_size * len(made.net_weight)
-    points += made.size * sum(len(run) for run in runs)
-    return points * POINT * LEADING + 2 * GAP
+    head = max(made.head, LOWEST_PICTURE) if beside.picture else made.head
+    the_list = made.size * len(made.ingredients) * POINT * LEADING
+    return head + the_list + max(made.foot, beside.square) + 2 * GAP

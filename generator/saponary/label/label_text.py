@@ -62,6 +62,7 @@ def label_text(
         maker=say.say(responsible(settings, sold)),
         before=say("label.best-before") if durable and good is None else "",
         facts=" ".join((*dated, *(say.say(fact) for fact in facts(settings, sold, law)))),
+        names_lot=bool(lots.lot),
         lot=say(message("label.of-lot", lot=lots.lot) if lots.lot else message("label.lot")),
     )
 

@@ -8,12 +8,12 @@ import pytest
 
 from outputs.pdfs.desk import desk_at, pdfs_of, read, sheets_of
 from saponary.build.proof import prove
-from saponary.label.fit import (
-    POINT,
-)
+from saponary.label.fit import POINT, LabelText
 from saponary.label.label_text import label_text
 from saponary.schema.label_sheets import PAGES, LabelSheet
 from saponary.schema.seen import only_seen
+from saponary.views.paper.label_sheet import LabelsView, Seen, labels_view
+from saponary.views.paper.short_code import Picture
 from support import PLAIN, proof_of, write_book
 
 LABELLED = PLAIN.replace("signed:", "label: {net-weight: 100 g}\nsigned:")
@@ -125,6 +125,54 @@ def test_a_sheet_for_the_united_states_minds_colours_that_are_not_listed(tmp_pat
     assert told not in sheets["labels/plain-wide.pdf"].html
 
 
+LOT = """\
+batches:
+  - {lot: A1, poured: 2026-03-02}
+"""
+
+
+def test_a_label_of_one_lot_names_it_and_leads_to_its_page(tmp_path: Path) -> None:
+    """The code alone leads anywhere, only where the book says where it stands; the small label has no room."""
+    named = LABELLED.replace(
+        "label: {net-weight: 100 g}", "label: {net-weight: 100 g, lot: A1}\n" + LOT.strip()
+    )
+    root = write_book(
+        tmp_path, {"book.yaml": f"base-url: https://soap.example\n{SHEETS}", "recipes/plain.md": named}
+    )
+    made = sheets_of(desk_at(root), "labels")["labels/plain-wide.pdf"].html
+    assert made.count("Lot A1") == 10 and made.count('class="code"') == 10
+    assert "https://soap.example/lots/plain/a1/index.html" in made
+    assert made.count('src="recipes/plain/cured.svg"') == 10
+    assert 'class="blank"' not in made
+    assert 'class="code"' not in sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
+
+
+def test_a_label_of_any_lot_leaves_its_line_to_write_on(tmp_path: Path) -> None:
+    root = write_book(
+        tmp_path, {"book.yaml": f"base-url: https://soap.example\n{SHEETS}", "recipes/plain.md": LABELLED}
+    )
+    made = sheets_of(desk_at(root), "labels")["labels/plain-wide.pdf"].html
+    assert made.count('class="blank"') == 10 and 'class="code"' not in made
+
+
+def test_what_stands_beside_the_text_gives_way_to_it() -> None:
+    said = LabelText(
+        "A Bar", "soap", "Sodium Olivate, " * 14, "Keep out of eyes.", "100 g", "Lot", "Somebody"
+    )
+    code = Picture("<svg></svg>", "", 40)
+    seen = Seen(mark="mark.svg", drawing="cured.svg", code=code)
+
+    def shown(width: str, height: str) -> tuple[bool, bool, bool]:
+        grid = LabelSheet.model_validate({"width": width, "height": height, "columns": "1", "rows": "1"})
+        view = labels_view(said, grid, seen)
+        assert isinstance(view, LabelsView)
+        return bool(view.seen.mark), bool(view.seen.drawing), view.seen.code is not None
+
+    assert shown("90 mm", "60 mm") == (True, True, True)
+    assert shown("60 mm", "60 mm") == (True, True, True)
+    assert shown("60 mm", "41 mm") == (True, True, False)
+
+
 @pytest.mark.slow
 def test_labels_say_what_the_engine_says(tmp_path: Path) -> None:
     root = write_book(tmp_path, {"book.yaml": SHEETS, "recipes/plain.md": LABELLED})
@@ -151,3 +199,15 @@ def test_labels_say_what_the_engine_says(tmp_path: Path) -> None:
             "Lot",
         ):
             assert text.count(said) >= 10, said
+
+
+def test_a_list_that_names_only_a_kind_is_told_to_its_maker(tmp_path: Path) -> None:
+    """The maker of this book has set the finding about the entry aside; the sheet tells it all the same."""
+    named = LABELLED.replace("label:", "additions: [{what: brick-dust, amount: 3 g}]\nlabel:", 1)
+    dust = 'colourants: {brick-dust: {fresh: "#a4503c", cured: "#b98f86", usual: [1 g/kg, 8 g/kg], origin: mineral}}\n'
+    aside = "waive: [{rule: unnamed-ingredient, about: brick-dust, because: no list has a name for it}]\n"
+    root = write_book(tmp_path, {"book.yaml": SHEETS, "pantry.yaml": dust + aside, "recipes/plain.md": named})
+    made = sheets_of(desk_at(root), "labels")["labels/plain-wide.pdf"].html
+    assert "The list names only a kind: Colourant of no known name." in made
+    plain = write_book(tmp_path / "plain", {"book.yaml": SHEETS, "recipes/plain.md": LABELLED})
+    assert "names only a kind" not in sheets_of(desk_at(plain), "labels")["labels/plain-wide.pdf"].html

@@ -5,13 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from saponary.book.published import Published
 from saponary.label.beside_list import minds
 from saponary.label.label_text import label_text
 from saponary.messages.message import message
 from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
+from saponary.views import links
 from saponary.views.paper.frame import SIZES, paper
-from saponary.views.paper.label_sheet import LabelsView, labels_view
+from saponary.views.paper.label_sheet import LabelsView, Seen, labels_view
+from saponary.views.paper.short_code import code, lot_address
 
 _SIZES = {size.name: size for size in SIZES}
 
@@ -22,9 +25,10 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
         bar = site.labels.get(recipe.slug)
         if bar is None:
             continue
+        seen = _seen(context, recipe)
         for name, grid in site.book.settings.label_sheets.items():
             said = label_text(recipe, bar, site.book.settings, grid.law)
-            view = labels_view(said, grid) if said is not None else None
+            view = labels_view(said, grid, seen) if said is not None else None
             if said is None or not isinstance(view, LabelsView):
                 continue
             subject = message("label.subject", name=said.name, grid=name, caution=said.caution)
@@ -35,6 +39,18 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
                 f"labels/{recipe.slug}-{name}.pdf",
                 fill(context.environment, "press/labels.html", paper=sheet, view=replace(view, minds=mind)),
             )
+
+
+def _seen(context: PdfContext, recipe: Published) -> Seen:
+    """What stands beside a label's text: the code only where labels are made for one lot."""
+    site = context.site
+    logo, drawing, lot = site.book.logo, links.drawing(recipe.slug, "cured"), recipe.labelled.lot
+    return Seen(
+        mark=links.LOGO if logo is not None and links.LOGO in context.files else "",
+        mark_wide=logo.width / logo.height if logo is not None else 1.0,
+        drawing=drawing if drawing in context.files else "",
+        code=code(lot_address(site, recipe, lot)) if lot else None,
+    )
 
 
 KIND = PdfKind("labels", render, needs="ingredients")

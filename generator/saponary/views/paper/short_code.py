@@ -6,8 +6,10 @@ from dataclasses import dataclass
 
 import segno
 
+from saponary.book.published import Published
 from saponary.messages.message import Value, message
 from saponary.views import links
+from saponary.views.readiness import lots_of
 from saponary.views.site import SiteInput
 
 _QUIET = 4
@@ -16,11 +18,23 @@ _QUIET = 4
 
 def page_address(site: SiteInput, slug: str) -> str:
     """Where a recipe's page stands on the web; empty where the book does not say."""
+    return _on_the_web(site, links.recipe_page(slug))
+
+
+def lot_address(site: SiteInput, recipe: Published, lot: str) -> str:
+    """Where a lot's page stands on the web; empty where the book does not say, or shows no such page there."""
+    if not (site.shows("batches") and site.edition.published):
+        return ""
+    found = next((one for one in lots_of(recipe) if one.batch.lot == lot), None)
+    return _on_the_web(site, found.path) if found is not None else ""
+
+
+def _on_the_web(site: SiteInput, path: str) -> str:
     base = site.book.settings.base_url
     if base is None:
         return ""
     folder = "" if site.edition.is_public else f"{site.edition.name}/"
-    return f"{base.rstrip('/')}/{folder}{links.recipe_page(slug)}"
+    return f"{base.rstrip('/')}/{folder}{path}"
 
 
 @dataclass(frozen=True)
@@ -29,6 +43,8 @@ class Picture:
 
     svg: str
     words: Value
+    across: int
+    """How many modules wide it is, with the white round it."""
 
 
 def code(address: str) -> Picture | None:
@@ -47,4 +63,4 @@ def code(address: str) -> Picture | None:
         f'<svg class="code" viewBox="0 0 {size} {size}" width="{size}" height="{size}" role="img">'
         f'<path fill="#000" d="{marks}"/></svg>'
     )
-    return Picture(svg, message("sheet.code", address=address))
+    return Picture(svg, message("sheet.code", address=address), size)
