@@ -96,7 +96,8 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
         "ClassPlan.waive", "PantryFile.waive", "Recipe.waive", "Settings.waive",
     },
     ("work",): {
-        "Addition.from_", "AdditionEntry.chips", "Portion.note", "Recipe.steps", "Recipe.vessel",
+        "Addition.from_", "AdditionEntry.chips", "Portion.note", "Recipe.steps", "Recipe.temperatures", "Recipe.vessel",
+        "Temperatures.lye", "Temperatures.oils", "Temperatures.cook",
     },
 }  # fmt: skip
 """By what an edition must show, the fields that not every edition shows: by hand, so that none opens unseen."""

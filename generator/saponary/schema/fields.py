@@ -33,6 +33,7 @@ from saponary.schema.described import into_schema
 from saponary.schema.scalars import (
     read_any_amount,
     read_colour,
+    read_cook_temperature,
     read_date,
     read_day,
     read_density,
@@ -45,6 +46,7 @@ from saponary.schema.scalars import (
     read_mass,
     read_molar_mass,
     read_normality,
+    read_oils_at,
     read_oils_temperature,
     read_part,
     read_positive_mass,
@@ -140,6 +142,8 @@ Temperature = Annotated[Quantity, *_quantity(read_temperature, "38 °C", "a temp
 RoomTemperature = Annotated[Quantity, *_quantity(read_room_temperature, "18 °C", "a room's temperature")]
 LyeTemperature = Annotated[Quantity, *_quantity(read_lye_temperature, "35 °C", "the lye's temperature")]
 OilsTemperature = Annotated[Quantity, *_quantity(read_oils_temperature, "38 °C", "the oils' temperature")]
+OilsAt = Annotated[Quantity, *_quantity(read_oils_at, "40 °C", "the oils' temperature")]
+CookTemperature = Annotated[Quantity, *_quantity(read_cook_temperature, "85 °C", "the temperature of a pot")]
 Slice = Annotated[Quantity, *_quantity(read_slice, "25 mm", "the thickness of a bar: mm, cm, in")]
 Inside = Annotated[Quantity, *_quantity(read_inside, "70 mm", "an inner measure of a mould: mm, cm, in")]
 SaponificationValue = Annotated[

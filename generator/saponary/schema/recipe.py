@@ -33,6 +33,7 @@ from saponary.schema.pour import PourStep
 from saponary.schema.seen import Private, Public, Seen
 from saponary.schema.shop import Offer
 from saponary.schema.stock import LyeStock
+from saponary.schema.temperatures import Temperatures
 from saponary.schema.waivers import Waivers
 
 
@@ -227,6 +228,10 @@ class Recipe(Part):
     """
     vessel: Annotated[ShortText | None, Seen("work")] = None
     """The pot, in your words. Aluminium is refused: lye dissolves it. Example: vessel: stainless steel pot"""
+    temperatures: Annotated[Temperatures | None, Seen("work")] = None
+    """How warm the lye solution and the oils are when they meet, in °C or °F, and the pot of what is cooked.
+    Example: temperatures: {lye: 38 °C, oils: 40 °C}
+    """
     steps: Annotated[list[Step], Field(max_length=60), Seen("work")] = []
     """Your own sentences, set into the order of work at the place you name.
     Example: steps: [{at: trace, say: Stop at the thinnest trace.}]

@@ -131,6 +131,18 @@ def read_oils_temperature(value: object) -> Quantity:
     return _bounded(q, -10.0, 150.0, q.celsius, "the temperature of melted oils, from -10 °C to 150 °C")
 
 
+def read_oils_at(value: object) -> Quantity:
+    """Over oils above 100 °C the water of the lye boils."""
+    q = read_temperature(value)
+    return _bounded(q, 0.0, 100.0, q.celsius, "from 0 °C to 100 °C, above which the water of the lye boils")
+
+
+def read_cook_temperature(value: object) -> Quantity:
+    """Below, no fat of a soap maker's is sure to be melted; above, its water has boiled away: from memory."""
+    q = read_temperature(value)
+    return _bounded(q, 40.0, 120.0, q.celsius, "the temperature of a pot that cooks, from 40 °C to 120 °C")
+
+
 def read_slice(value: object) -> Quantity:
     """How thick soap can be cut and stay whole: common practice, no source."""
     q = read_length(value)

@@ -18,6 +18,7 @@ METHOD = Method(
     refuses={
         "soap": NO_SOAP,
         "oils.after-cook": _NO_COOK,
+        "temperatures.cook": _NO_COOK,
         "dilute": NO_DILUTION,
         "container": "a bar is poured into a mould",
         "rest": "a bar is cured, by the days of book.yaml",

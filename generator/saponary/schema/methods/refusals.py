@@ -36,6 +36,7 @@ NO_LYE: Mapping[str, str] = {
     "lye": _NO_LYE,
     "superfat": _NO_LYE,
     "water": "what softens the soap is listed under liquids",
+    "temperatures": _NO_LYE,
     "pots": "all of it is melted in one pot",
     "portions.oils": _NO_LYE,
     "portions.infused": _NO_LYE,

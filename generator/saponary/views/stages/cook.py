@@ -10,13 +10,15 @@ from saponary.messages.message import Message, message, percent
 from saponary.schema.methods.method import Makes
 from saponary.views import names
 from saponary.views.cooked_lots import last_cook
-from saponary.views.stages.stage import Stage
+from saponary.views.stages.stage import Stage, kept_at
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, WeighTable
 
 
 def cook(bench: WeighSheet) -> Stage:
+    warm = bench.computed.model.temperatures
     lead = (
         message("work.cook.pot"),
+        *kept_at(warm.cook if warm else None, "work.cook.at"),
         message(f"work.cook.heat.{bench.computed.model.by.makes}"),
         message("work.cook.weigh"),
     )

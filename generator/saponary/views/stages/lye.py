@@ -10,7 +10,7 @@ from saponary.messages.message import message, percent, short
 from saponary.quantity.rounding import divided
 from saponary.views import names
 from saponary.views.pots import Pot, pots
-from saponary.views.stages.stage import Stage
+from saponary.views.stages.stage import Stage, kept_at
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, WeighTable
 
 
@@ -53,6 +53,8 @@ def lye(bench: WeighSheet) -> Stage:
     close = [message("work.lye.dissolves", strength=percent(figures.lye_strength_dissolved, tight=True))]
     if abs(figures.lye_strength_dissolved - figures.lye_strength) > 0.0005:
         close.append(message("work.lye.all-water", strength=percent(figures.lye_strength, tight=True)))
+    warm = bench.computed.model.temperatures
+    close += kept_at(warm.lye if warm else None, "work.lye.at")
     total = bench.total("lye-solution", message("work.lye.total"), lines)
     whole = Stage(
         "lye",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from saponary.messages.message import Listed, Message, message, percent
 from saponary.views.stages.lye import separate_pots
-from saponary.views.stages.stage import Stage
+from saponary.views.stages.stage import Stage, kept_at
 from saponary.views.weigh_sheet import WeighSheet, WeighTable
 
 
@@ -20,7 +20,9 @@ def oils(bench: WeighSheet) -> Stage:
         every = bench.computed.resolved.formula.oils
         tables = (bench.oils("oils", message("work.oils.caption"), every, message("work.oils.all")),)
     lead = (message("work.oils.lead"),)
-    return Stage("oils", message("work.oils.title"), lead, tables, steps=bench.steps("oils"))
+    warm = bench.computed.model.temperatures
+    close = kept_at(warm.oils if warm else None, "work.oils.at")
+    return Stage("oils", message("work.oils.title"), lead, tables, steps=bench.steps("oils"), close=close)
 
 
 def trace(bench: WeighSheet) -> Stage:

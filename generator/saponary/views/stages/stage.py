@@ -6,9 +6,17 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from saponary.messages.message import Message, Value
+from saponary.messages.message import Message, Value, message, short
+from saponary.quantity.units import Quantity
 from saponary.views.pots import PortionView
 from saponary.views.weigh_sheet import WeighTable
+
+
+def kept_at(wanted: Quantity | None, key: str) -> tuple[Message, ...]:
+    """How warm something is to be, where the recipe says so, in the unit that it is written in."""
+    if wanted is None:
+        return ()
+    return (message(key, temperature=short(wanted.number, unit=wanted.unit)),)
 
 
 @dataclass(frozen=True)
