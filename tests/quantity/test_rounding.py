@@ -36,6 +36,27 @@ def test_decimals_agree_with_decimal(number: Decimal, decimals: int) -> None:
 
 
 @REPEATABLE
+@given(
+    st.one_of(
+        st.floats(-1e7, 1e7),
+        st.floats(-1.0, 1.0),
+        st.builds(
+            lambda n, places, noise: n / 2 / 10**places + noise,
+            st.integers(-2000, 2000),
+            st.integers(0, 6),
+            st.sampled_from([0.0, 1e-16, -1e-16, 1e-4, -1e-4]),
+        ),
+    ),
+    st.integers(0, 9),
+)
+def test_the_quick_way_shows_what_the_rule_says(value: float, decimals: int) -> None:
+    """Of any double, halves and what is just beside them among them: the same as decimal arithmetic on twelve figures."""
+    expected = Decimal(f"{value:.12g}").quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
+    assert Decimal(show(value, decimals)) == expected
+    assert len(show(value, decimals).partition(".")[2]) == decimals and show(-0.0, decimals)[0] == "0"
+
+
+@REPEATABLE
 @given(written, st.sampled_from(["1", "0.1", "0.01", "0.5", "2", "5", "0.05", "28.349523125"]))
 def test_steps_agree_with_fractions(number: Decimal, step: str) -> None:
     steps = half_away(Fraction(number) / Fraction(step))

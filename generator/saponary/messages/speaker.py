@@ -105,7 +105,8 @@ class Speaker:
         text = self.texts[message.key]
         if not isinstance(text, str):
             text = text[self._form(message.values["count"])]
-        return _PLACE.sub(lambda place: self.say(message.values[place[1]]), self.literal(text))
+        said = self.literal(text)
+        return _PLACE.sub(lambda place: self.say(message.values[place[1]]), said) if "{" in text else said
 
     def _form(self, count: Value) -> str:
         number = count.value if isinstance(count, Number) else count

@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from types import CodeType
 
@@ -106,15 +107,23 @@ _COMPILED = {True: _Compiled("template in the sandbox"), False: _Compiled("templ
 """By whether the sandbox fills them: what is compiled for it asks it about every name."""
 
 
+@lru_cache(maxsize=4096)
+def _escaped(text: str) -> Markup:
+    """A text escaped: those of the catalogue are on every page."""
+    return escape(text)
+
+
 @dataclass(frozen=True)
 class HtmlSpeaker(Speaker):
     """Says messages as HTML: every text escaped, but for values that are HTML already."""
 
     def say(self, what: Value | None) -> Markup:
-        return Markup(super().say(what))
+        said = super().say(what)
+        return said if type(said) is Markup else Markup(said)
 
     def literal(self, text: str) -> str:
-        return escape(text)
+        # HTML compares equal to the plain text that looks like it, and must not be taken for it.
+        return _escaped(text) if type(text) is str else escape(text)
 
     def day(self, day: Day) -> str:
         return Markup(f'<time datetime="{day.on.isoformat()}">{super().day(day)}</time>')

@@ -13,9 +13,15 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal
+from functools import cache
 
 FIGURES = 9
 """Significant figures, and decimals, that leave the program at most: more than any scale weighs."""
+
+
+_PLAIN, _NEAR_HALF = 1e9, 1e-3
+"""Of figures below the one (in units of their last decimal) the noise of the last bits is less than half of the
+other: where none is so near to a half, every rule rounds them alike, and the quickest is taken."""
 
 
 def steady(value: float) -> float:
@@ -45,7 +51,12 @@ def as_decimal(value: float, figures: int = FIGURES) -> str:
 def to_decimals(value: float, decimals: int) -> Decimal:
     """`value` to so many decimals, half away from zero."""
     exact = Decimal(f"{value:.12g}")
-    return exact.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
+    return exact.quantize(_least(decimals), rounding=ROUND_HALF_UP)
+
+
+@cache
+def _least(decimals: int) -> Decimal:
+    return Decimal(1).scaleb(-decimals)
 
 
 def to_step(value: float, step: float) -> float:
@@ -76,6 +87,11 @@ def divided(whole: float, parts: Sequence[float], step: float) -> list[float]:
 
 def show(value: float, decimals: int) -> str:
     """The figure as text, with no minus sign on a zero."""
+    if type(value) is float and 0 <= decimals <= FIGURES:
+        scaled = value * 10.0**decimals
+        if -_PLAIN < scaled < _PLAIN and abs(scaled % 1.0 - 0.5) > _NEAR_HALF:
+            text = f"{value:.{decimals}f}"
+            return text[1:] if -0.5 < scaled <= 0 and text[0] == "-" else text
     rounded = to_decimals(value, decimals)
     return f"{rounded.copy_abs() if rounded.is_zero() else rounded:f}"
 
