@@ -149,13 +149,17 @@ def _how(kind: type) -> Write:
 
 def _of_fields(kind: type) -> Write:
     """Writes a dataclass, or a model of the schema, by the names and values of its fields."""
+    known, of_model = (
+        kind.__qualname__,
+        cast("Mapping[str, object] | None", getattr(kind, "model_fields", None)),
+    )
     if is_dataclass(kind):
         names = [field.name for field in fields(kind)]
-    elif (of_model := getattr(kind, "model_fields", None)) is not None:
+    elif of_model is not None:
         names = list(of_model)
     else:
-        raise TypeError(f"a {kind.__qualname__} has no digest")
-    head = f"of {kind.__qualname__} {' '.join(names)}:"
+        raise TypeError(f"a {known} has no digest")
+    head = f"of {known} {' '.join(names)}:"
     # With a name beside them it gives them as a tuple, however few they are.
     parts = cast("Callable[[object], tuple[object, ...]]", attrgetter("__class__", "__class__", *names))
 

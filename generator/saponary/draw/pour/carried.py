@@ -63,10 +63,10 @@ class _Lines:
     def moved(self) -> list[Array]:
         # What stays where it is keeps its own points.
         still = self.run[~self._within(self.points)[1]]
-        paced = [
-            np.linspace(first, last, max(4, math.ceil((last - first) / PACE) + 1))
-            for first, last in zip(self.first.tolist(), self.last.tolist(), strict=True)
-        ]
+        paced: list[Array] = []
+        for first, last in zip(self.first.tolist(), self.last.tolist(), strict=True):
+            count = max(4, math.ceil((last - first) / PACE) + 1)
+            paced.append(np.linspace(first, last, count, dtype=np.float64))
         at = np.unique(np.concatenate([*paced, still]))
         points = self._carried(at)
         for _ in range(ROUNDS):

@@ -28,7 +28,7 @@ def solved(
     `longest` is how far a weight may be moved in one of the turns, of which there are at most `turns`.
     """
     weights, inverse = begin.weights, begin.inverse
-    least, best = math.inf, begin
+    least, best, better = math.inf, begin, False
     last: tuple[Array, Array] | None = None
     for _ in range(turns):
         miss = targets - areas(weights)
@@ -59,4 +59,4 @@ def sloped(areas: Callable[[Array], Array], guess: Guess) -> Guess:
     near = 1e-3 * max(1.0, float(np.max(np.abs(guess.weights))))
     here = areas(guess.weights)
     slope = [(areas(guess.weights + near * one) - here) / near for one in np.eye(len(here))]
-    return Guess(guess.weights, np.linalg.pinv(np.column_stack(slope), 1e-6))
+    return Guess(guess.weights, np.linalg.pinv(np.column_stack(slope), 1e-6).astype(np.float64))

@@ -116,7 +116,7 @@ def _seen(
 ) -> Array:
     """The free area that shows of each portion; the gaps are the first portion's."""
     areas = np.zeros(len(filling.loads))
-    left, bottom, right, top = shapely.bounds(np.array(shapes, dtype=object)).T
+    left, bottom, right, top = np.array([spoon.bounds for spoon in shapes], dtype=np.float64).T
     for i, spoon in enumerate(shapes):
         meet = near[i] & (left < right[i]) & (right > left[i]) & (bottom < top[i]) & (top > bottom[i])
         later = [shapes[j] for j in np.flatnonzero(meet).tolist() if j > i]
