@@ -25,7 +25,7 @@ def test_a_value_comes_back_under_its_own_words_alone() -> None:
 @pytest.mark.skipif(sys.platform == "win32", reason="modes of folders are of POSIX")
 def test_nothing_is_believed_in_a_folder_that_others_can_write_to(home: Path) -> None:
     for_user.keep(("a",), b"value")
-    (folder,) = (home / "saponary" / "said").iterdir()
+    (folder,) = (home / "saponary" / "kept").iterdir()
     assert folder.stat().st_mode & 0o777 == 0o700
     for mode, kept in ((0o777, None), (0o720, None), (0o755, b"value")):
         folder.chmod(mode)

@@ -22,7 +22,7 @@ from saponary.assets import stamps
 T = TypeVar("T")
 
 _MOST = 400
-"""Values kept at a time; the manual can be asked for any word."""
+"""Values kept at a time."""
 
 
 def recall(words: Sequence[str]) -> bytes | None:
@@ -64,7 +64,7 @@ def _home() -> Path:
     """Where a user's programs keep what can be made again (XDG Base Directory; on Windows, LOCALAPPDATA)."""
     named = os.environ.get("LOCALAPPDATA" if sys.platform == "win32" else "XDG_CACHE_HOME", "")
     with suppress(RuntimeError):
-        return (Path(named) if Path(named).is_absolute() else Path.home() / ".cache") / "saponary" / "said"
+        return (Path(named) if Path(named).is_absolute() else Path.home() / ".cache") / "saponary" / "kept"
     return Path(os.devnull)
 
 
