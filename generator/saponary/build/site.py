@@ -259,7 +259,7 @@ class Maker:
         if self.press is not None:
             # What sets PDFs is imported where one is asked for.
             from saponary.outputs.pdf_kind import PdfContext
-            from saponary.outputs.pdf_make import make, sheets
+            from saponary.outputs.pdf_make import sheets
 
             drawn = Drawings(site, self.store)
             wanted = sheets(PdfContext(site, Bytes(files), self.spoken, drawn), self.press)
@@ -271,7 +271,9 @@ class Maker:
         made = pages.made()
         files |= made
         self.rested_on[site.edition.name] = pages.digests, pages.told(made)
-        if self.press is not None and wanted:
+        if wanted:
+            from saponary.outputs.pdf_make import make
+
             pdfs, failed = make(Bytes(files), wanted, self._of("PDFs"), self.store)
             self.faults += [_fault(one.path, one.why) for one in failed]
             files |= {path: content(data) for path, data in pdfs.items()}
