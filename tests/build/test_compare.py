@@ -220,3 +220,21 @@ def test_figures_are_those_of_a_hundred_pairs_of_checkouts(
     rng = random.Random(20)
     _grown(tmp_path / "book", 40, rng)
     _agree(tmp_path / "book", 100, rng, capsys)
+
+
+def test_a_working_tree_of_its_own_and_a_repository_within_another_are_compared(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Where `.git` is a file; a repository without files is said to be no book."""
+    root = tmp_path / "bücher"
+    for superfat in (5, 6):
+        commit(root, {"recipes/a.md": recipe("A", superfat)})
+    git(root, "worktree", "add", "-q", "--detach", "../beside", "HEAD")
+    git(tmp_path, "init", "-q", "above")
+    git(tmp_path / "above", "-c", "protocol.file.allow=always", "submodule", "add", "-q", str(root), "book")
+    for place in (tmp_path / "beside", tmp_path / "above" / "book"):
+        assert (place / ".git").is_file()
+        assert [one["kind"] for one in told(capsys, place, "HEAD~1..HEAD")["changed"]] == ["changed"]
+    git(tmp_path, "clone", "-q", "--bare", str(root), "bare.git")
+    assert main(["compare", "--book", str(tmp_path / "bare.git")]) == 2
+    assert "is no book" in capsys.readouterr().err

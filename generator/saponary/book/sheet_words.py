@@ -65,7 +65,7 @@ def row(text: str) -> str | None:
 
 
 _PER_CENT = re.compile(r"\d+(?:[.,]\d+)?(?=\s*%)")
-_LONGEST = 120
+_LETTERS = 120
 """Letters of a cell or title that may tell of a superfat, or of another kind of oil."""
 
 
@@ -77,7 +77,7 @@ def _any_of(section: str, meaning: str) -> re.Pattern[str]:
 
 def superfat_said(text: str) -> Fraction | None:
     """The superfat that a title, or the name of an alkali, tells beside it: `5% SF`, `NaOH (superfat 7 %)`."""
-    said = folded(text[:_LONGEST])
+    said = folded(text[:_LETTERS])
     found = _PER_CENT.findall(said) if _any_of("rows", "superfat").search(said) else []
     return Fraction(found[0].replace(",", ".")) / 100 if len(found) == 1 and len(found[0]) <= 6 else None
 
