@@ -124,7 +124,7 @@ def strange(proof: Proof, edition: str, unit: re.Pattern[str]) -> tuple[int, lis
             around = " ".join(text[max(0, found.start() - 40) : found.end() + 12].split())
             written = " ".join(text[max(0, found.start() - 8) : found.end()].split())
             known = written in mine or written in _GLOSSARY or any(other in around for other in _NO_WEIGHT)
-            if not known and f"sizes: {found[0]}" not in mine:
+            if not known and f"sizes: {' '.join(found[0].split())}" not in mine:
                 wrong.append(f"{path}: {around}")
     return seen, list(dict.fromkeys(wrong))
 

@@ -7,6 +7,7 @@ runs without reach into Python, and no link leads it out of its folder.
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -30,6 +31,7 @@ from markupsafe import Markup, escape
 from saponary.assets import for_user, resources
 from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import Speaker
+from saponary.quantity.units import MASS, TEMPERATURE, VOLUME
 from saponary.schema.look import Accent
 
 STYLES = "style"
@@ -107,6 +109,12 @@ _COMPILED = {True: _Compiled("template in the sandbox"), False: _Compiled("templ
 """By whether the sandbox fills them: what is compiled for it asks it about every name."""
 
 
+_BEFORE_UNIT = re.compile(
+    rf"(?<=\d) (?=(?:{'|'.join((*MASS, *VOLUME, 'mm', 'cm', *TEMPERATURE))})(?![\w-])|%)"
+)
+"""A space that a line is not to end at: a number stands by its unit."""
+
+
 @lru_cache(maxsize=4096)
 def _escaped(text: str) -> Markup:
     """A text escaped: those of the catalogue are on every page."""
@@ -118,8 +126,7 @@ class HtmlSpeaker(Speaker):
     """Says messages as HTML: every text escaped, but for values that are HTML already."""
 
     def say(self, what: Value | None) -> Markup:
-        said = super().say(what)
-        return said if type(said) is Markup else Markup(said)
+        return Markup(_BEFORE_UNIT.sub("\u00a0", super().say(what)))
 
     def literal(self, text: str) -> str:
         # HTML compares equal to the plain text that looks like it, and must not be taken for it.

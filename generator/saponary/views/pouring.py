@@ -183,6 +183,7 @@ def mould_words(name: str | None, mould: Mould | None, at: str = "mould") -> Mes
     """The mould with its inner measures, in millimetres; `at` is `mould-first` at the head of a sentence."""
     if name is None or mould is None:
         return message(f"{at}.unknown")
+    name = names.spoken(name)
     if mould.kind == "cavities":
         return message(
             f"{at}.cavities", mould=name, count=mould.count or 0, each=short(mould.cavity_ml, unit="ml")

@@ -11,7 +11,7 @@ from saponary.lye.formula import Formula
 from saponary.lye.stock import from_stock
 from saponary.messages.message import Message, Number, Value, message
 from saponary.quantity.numbers import Scale
-from saponary.views.names import charge
+from saponary.views.names import charge, spoken
 
 
 @dataclass(frozen=True)
@@ -37,10 +37,9 @@ def sizes(computed: Published, scale: Scale) -> Sizes | None:
     if not built.sizes:
         return None
     heads, _ = _weighed(built.formula)
-    written: tuple[Value, Formula, int | None]
-    written = (built.mould_name or message("sizes.as-written"), built.formula, built.bars)
+    written = (built.mould_name or "", built.formula, built.bars)
     rows = tuple(
-        Size(name, tuple(_weights(formula, scale)), bars or None)
+        Size(spoken(name) or message("sizes.as-written"), tuple(_weights(formula, scale)), bars or None)
         for name, formula, bars in (written, *((s.name, s.formula, s.bars) for s in built.sizes))
     )
     return Sizes((message("figure.oils"), *heads), rows)

@@ -65,7 +65,7 @@ def test_each_version_has_its_lots_and_what_it_moved(proof: Proof) -> None:
     assert page.count("<section") == 3, "two versions, and the cautions"
     later, first = page.split("<section")[1:3]
     assert "milder &lt;b&gt;for&lt;/b&gt; winter" in later and "Lot A1" not in later
-    assert re.search(r"superfat</th><td[^>]*>5.0 %</td><td[^>]*>6.0 %</td><td[^>]*>\+1.0 points", later)
+    assert re.search(r"superfat</th><td[^>]*>5.0\s%</td><td[^>]*>6.0\s%</td><td[^>]*>\+1.0 points", later)
     assert "Lot A1 was made to it" in first and "The first version" in first
     now = f"{proof.recipes[0].computed.catalogue['lye'].value / 10:.2f} %"
     assert f"2 versions: lye from 13.98 % to {now} of the oils" in page
