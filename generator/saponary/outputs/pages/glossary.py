@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
-from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.glossary import words
 
@@ -19,4 +19,4 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     yield SiteFile(links.GLOSSARY, write, (*rests_on.FRAME, rests_on.PANTRY))
 
 
-KIND = PageKind("glossary", _render, nav=NavEntry(message("nav.glossary"), links.GLOSSARY))
+KIND = PageKind("glossary", _render, readers=RECIPES, nav=NavEntry(message("nav.glossary"), links.GLOSSARY))
