@@ -158,7 +158,7 @@ def test_weights_are_told_in_the_units_that_the_book_is_kept_in_now(tmp_path: Pa
     ]
     made = site(proof, STANDARD["maker"])
     before, now = (139.824 / 28.349523125, proof.recipes[0].computed.catalogue["lye"].value / 28.349523125)
-    row = f"lye</th><td[^>]*>{before:.2f} oz</td><td[^>]*>{now:.2f} oz</td><td[^>]*>\u2212{before - now:.3f} oz<"
+    row = rf"lye</th><td[^>]*>{before:.2f}\soz</td><td[^>]*>{now:.2f}\soz</td><td[^>]*>\u2212{before - now:.3f}\soz<"
     assert re.search(row, made[PAGE]) and re.search(row, made[CHANGES])
     assert f"lye {before:.2f} oz to {now:.2f} oz" in made[FEED]
     assert not re.search(r"\d g\b", made[PAGE] + made[CHANGES] + made[FEED])

@@ -12,20 +12,21 @@ from saponary.views.gallery import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    base = context.site.book.settings.base_url
-    if base is None:
+    edition, top = context.site.edition, context.top
+    if not top or not (edition.is_public or edition.reader == "customer"):
         return
 
     def write() -> bytes:
         pages = [entry.path for entry in context.nav]
         pages += [links.recipe_page(recipe.slug) for recipe in in_order(context.recipes)]
-        rows = "".join(f" <url><loc>{escape(base.rstrip('/'))}/{page}</loc></url>\n" for page in pages)
+        addresses = (top + page.removesuffix("index.html") for page in pages)
+        rows = "".join(f" <url><loc>{escape(address)}</loc></url>\n" for address in addresses)
         return (
             '<?xml version="1.0" encoding="UTF-8"?>\n'
             f'<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n{rows}</urlset>\n'
         ).encode()
 
-    yield SiteFile("sitemap.xml", write, (rests_on.SETTINGS, rests_on.NAVIGATION, rests_on.TITLES))
+    yield SiteFile("sitemap.xml", write, (rests_on.SETTINGS, rests_on.EDITION, rests_on.NAVIGATION, rests_on.TITLES))
 
 
 KIND = PageKind("sitemap", _render)
