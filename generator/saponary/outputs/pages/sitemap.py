@@ -26,7 +26,9 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
             f'<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n{rows}</urlset>\n'
         ).encode()
 
-    yield SiteFile("sitemap.xml", write, (rests_on.SETTINGS, rests_on.EDITION, rests_on.NAVIGATION, rests_on.TITLES))
+    yield SiteFile(
+        "sitemap.xml", write, (rests_on.SETTINGS, rests_on.EDITION, rests_on.NAVIGATION, rests_on.TITLES)
+    )
 
 
 KIND = PageKind("sitemap", _render)
