@@ -119,7 +119,7 @@ def test_every_date_is_one_for_programs_too(edition: str) -> None:
             assert re.fullmatch(
                 r"\d{4}-\d{2}-\d{2}|\d{2}:\d{2}", day.get("datetime") or "".join(day.itertext())
             ), path
-    assert seen >= {"shop": 8, "class": 8}.get(edition, 30)
+    assert seen >= {"shop": 3, "class": 3}.get(edition, 20)
 
 
 @pytest.mark.parametrize("edition", ALL)
