@@ -18,6 +18,7 @@ from PIL import Image
 from composed import composed
 from outputs.pages.test_site import parse
 from saponary.book.changes import Changed
+from saponary.label.lists import bar
 from saponary.outputs.pages.feed import MOST
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
@@ -38,7 +39,8 @@ def site_of(edition: str, base: str | None = BASE) -> SiteInput:
     settings = proof.book.settings.model_copy(update={"base_url": base})
     book = proof.book.__class__(**{**vars(proof.book), "settings": settings})
     changed = {one.computed.slug: Changed(date(2026, 3, 2), False) for one in proof.recipes}
-    whole = Unpublished(book, proof.recipes, "e", "t", photos=photos, changed=changed, on=ON)
+    labels = {one.slug: bar(one.computed) for one in proof.recipes}
+    whole = Unpublished(book, proof.recipes, "e", "t", labels=labels, photos=photos, changed=changed, on=ON)
     return for_edition(whole, STANDARD[edition])
 
 

@@ -1,0 +1,223 @@
+"""Pages as a browser lays them out: nothing runs over the edge, text stands out, things have names and are large enough,
+what a reader looks for first stands high, what is chosen is shown, and a recipe prints on three pages."""
+
+from __future__ import annotations
+
+import json
+import re
+import subprocess
+from collections.abc import Iterable
+from html import unescape
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+
+from composed import composed
+from outputs.test_head import site_of
+from support import BOOKS
+
+pytestmark = pytest.mark.browser
+CHROMIUM = ("chromium", "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-background-networking",
+            "--allow-file-access-from-files", "--hide-scrollbars")  # fmt: skip
+RECIPE, SOAP = "recipes/quarry-strata/index.html", "shop/recipes/quarry-strata/index.html"
+KINDS = (
+    "index.html", RECIPE, "recipes/bell-in-a-drainpipe/index.html", "recipes/quarry-strata/at-the-bench.html",
+    "colours/index.html", "cure-shelf/index.html", "glossary/index.html", "ingredients/index.html", "lye/index.html",
+    "lots/index.html", "lots/quarry-strata/qs-014/index.html", "pages/the-hall/index.html", "shop/index.html", SOAP,
+    "class/index.html", "class/recipes/index.html", "class/recipes/quarry-strata/index.html", "maker/costs/index.html",
+    "maker/waived-rules/index.html", "maker/classes/index.html", "maker/classes/first-winter-bench/index.html",
+)  # fmt: skip
+
+LOADED = """<!doctype html><meta charset="utf-8"><body style="margin: 0"><p id="told"></p>
+<script type="application/json" id="asked">%s</script><script>
+async function at(page, width) {
+  const frame = document.createElement("iframe");
+  frame.style.cssText = `border: 0; width: ${width}px; height: 844px`;
+  frame.src = page;
+  document.body.append(frame);
+  await new Promise((done) => { frame.onload = done; });
+  const inside = frame.contentDocument;
+  for (const image of inside.images) image.loading = "eager";
+  await inside.fonts.ready;
+  return [frame, inside, frame.contentWindow];
+}
+(async () => {
+  const found = [];
+  for (const one of JSON.parse(document.getElementById("asked").textContent)) {
+    const [frame, inside, win] = await at(one.page, one.width);
+    try { found.push(await look(one, inside, win)); } catch (fault) { found.push("fault: " + fault); }
+    frame.remove();
+  }
+  document.getElementById("told").textContent = JSON.stringify(found);
+})();
+%s
+</script>"""
+
+
+@pytest.fixture(scope="module")
+def root(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo book's editions with its photos, in folders of their own; of each only what is looked at."""
+    top = tmp_path_factory.mktemp("site")
+    for edition, folder in (("public", ""), ("shop", "shop"), ("class", "class"), ("maker", "maker")):
+        files, home = composed(site_of(edition)), top / folder
+        for path in files:
+            if path.endswith((".css", ".woff2", ".js", ".svg")) or str(Path(folder, path)) in KINDS:
+                (home / path).parent.mkdir(parents=True, exist_ok=True)
+                (home / path).write_bytes(files[path])
+        for photo in (BOOKS["demo"] / "photos").iterdir():
+            (home / "photos").mkdir(exist_ok=True)
+            (home / "photos" / photo.name).symlink_to(photo)
+    return top
+
+
+def looked_at(root: Path, asked: Iterable[tuple[str, int]], look: str, *options: str) -> list[Any]:
+    """What the script `look(one, inside, win)` says of each page at its width, in order."""
+    pages = [{"page": page, "width": width} for page, width in asked]
+    page = root / "looking.html"
+    page.write_text(LOADED % (json.dumps(pages), look), "utf-8")
+    command = [
+        *CHROMIUM,
+        *options,
+        f"--user-data-dir={root / 'profile'}",
+        "--virtual-time-budget=60000",
+        "--dump-dom",
+    ]
+    shown = subprocess.run([*command, page.as_uri()], capture_output=True, text=True, timeout=300, check=True)
+    told = re.search(r'id="told">([^<]+)<', shown.stdout)
+    assert told is not None, shown.stderr[-400:]
+    found: list[Any] = json.loads(unescape(told[1]))
+    assert len(found) == len(pages) and not [one for one in found if str(one).startswith("fault")], found
+    return found
+
+
+RUNS_OVER = """
+function look(one, inside, win) {
+  for (const folded of inside.querySelectorAll("details")) folded.open = true;
+  const over = () => inside.documentElement.scrollWidth - one.width;
+  const plain = over();
+  const style = new win.CSSStyleSheet();
+  style.replaceSync("* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important }"
+    + " p { margin-bottom: 2em !important }");
+  inside.adoptedStyleSheets = [style];
+  return [plain, over()];
+}"""
+
+
+@pytest.mark.parametrize("width", [320, 390, 768, 1000, 1280])
+def test_nothing_runs_over_the_edge(root: Path, width: int) -> None:
+    """Sources: WCAG 2.2, 1.4.10 (320 px, which is 1280 at 400 %) and 1.4.12 (text spacing)."""
+    found = looked_at(root, [(page, width) for page in KINDS], RUNS_OVER)
+    wide = {page: over for page, over in zip(KINDS, found, strict=True) if max(over) > 0}
+    assert not wide, wide
+
+
+STANDS_OUT = """
+function look(one, inside, win) {
+  for (const folded of inside.querySelectorAll("details")) folded.open = true;
+  const pen = document.createElement("canvas").getContext("2d", { willReadFrequently: true });
+  const rgba = (colour) => { pen.clearRect(0, 0, 1, 1); pen.fillStyle = colour; pen.fillRect(0, 0, 1, 1);
+    return [...pen.getImageData(0, 0, 1, 1).data]; };
+  const light = (c) => c.slice(0, 3).map((v) => (v /= 255, v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4))
+    .reduce((sum, v, at) => sum + v * [0.2126, 0.7152, 0.0722][at], 0);
+  const wrong = [];
+  for (const e of inside.querySelectorAll("body *")) {
+    const says = [...e.childNodes].some((n) => n.nodeType === 3 && n.data.trim());
+    if (!says || e.closest("svg, .visually-hidden, .skip, script, caption, thead") || !e.checkVisibility()) continue;
+    let behind = e;
+    while (behind && rgba(win.getComputedStyle(behind).backgroundColor)[3] < 255) behind = behind.parentElement;
+    const ground = rgba(win.getComputedStyle(behind || inside.documentElement).backgroundColor);
+    const [high, low] = [light(rgba(win.getComputedStyle(e).color)), light(ground)].sort((a, b) => b - a);
+    if ((high + 0.05) / (low + 0.05) < 4.5) wrong.push(e.tagName + "." + e.className + " " + e.textContent.trim().slice(0, 20));
+  }
+  for (const e of inside.querySelectorAll("a[href], button, input, select, summary")) {
+    const name = e.getAttribute("aria-label") || e.textContent.trim() || (e.labels && e.labels.length && e.labels[0].textContent.trim())
+      || [...e.querySelectorAll("img")].map((i) => i.alt).join("");
+    if (!name) wrong.push("no name: " + e.outerHTML.slice(0, 80));
+  }
+  return wrong;
+}"""
+
+
+@pytest.mark.parametrize(("scheme", "said"), [("light", "1"), ("dark", "0")])
+def test_text_stands_out_and_things_have_names(root: Path, scheme: str, said: str) -> None:
+    """Source: WCAG 2.2, 1.4.3: 4.5 to 1 for text against what is behind it; 4.1.2: names."""
+    found = looked_at(
+        root, [(page, 390) for page in KINDS], STANDS_OUT, f"--blink-settings=preferredColorScheme={said}"
+    )
+    wrong = {page: faults for page, faults in zip(KINDS, found, strict=True) if faults}
+    assert not wrong, wrong
+
+
+def test_what_is_looked_for_first_stands_high(root: Path) -> None:
+    """The budgets are our own, in CSS pixels on a phone of 390."""
+    measure = """function look(one, inside, win) {
+      const top = (what) => { const e = inside.querySelector(what); return e && Math.round(e.getBoundingClientRect().top); };
+      const end = (what) => { const e = inside.querySelector(what); return e && Math.round(e.getBoundingClientRect().bottom); };
+      return { photo: top(".shown img"), work: top("#work"), price: end(".asked"), main: end("main"), bar: end(".masthead") };
+    }"""
+    recipe, soap, shelf, lesson = looked_at(
+        root, [(RECIPE, 390), (SOAP, 390), ("cure-shelf/index.html", 390), (f"class/{RECIPE}", 390)], measure
+    )
+    assert recipe["photo"] <= 320 and recipe["work"] <= 1550, recipe
+    assert soap["price"] <= 720, soap
+    assert shelf["main"] <= 2300, shelf
+    assert lesson["work"] <= 844, lesson
+    for page, width in (("index.html", 960), ("index.html", 1100), ("maker/classes/index.html", 960)):
+        (found,) = looked_at(root, [(page, width)], measure)
+        assert found["bar"] <= 160, (page, width, found)
+
+
+CHOOSES = """
+async function look(one, inside, win) {
+  const shown = () => [...inside.querySelectorAll(".card")].filter((c) => c.checkVisibility()).map((c) => c.querySelector("a").textContent);
+  const box = inside.querySelector(".choose"), clear = box.querySelector(".clear"), told = { all: shown() };
+  const change = (field) => field.dispatchEvent(new win.Event("input", { bubbles: true }));
+  const search = box.querySelector("input[type=search]");
+  if (search) {
+    for (const words of ["oat drink", "QUARRY strata", "xyzzy", "calendula"]) {
+      search.value = words; change(search);
+      await new Promise((done) => setTimeout(done, 300));
+      told[words] = shown();
+    }
+    told.none = inside.querySelector(".none").hidden;
+  }
+  clear.click(); told.cleared = shown();
+  const of = (name, nth) => box.querySelectorAll(`[data-choice="${name}"]`)[nth];
+  const free = of("free", 0); free.click(); told.free = shown(); clear.click();
+  const colour = of("colour", 0); colour.click(); told.colour = shown(); clear.click();
+  const scent = of("scent", 2); scent.click(); told.scent = shown(); clear.click();
+  const oil = of("oil", 0); oil.selectedIndex = oil.options.length - 1; change(oil); told.oil = shown();
+  told.said = inside.querySelector(".found").textContent; clear.click();
+  told.reached = [...box.querySelectorAll("input, select, button, summary")].every((e) => e.tabIndex === 0);
+  told.end = shown();
+  return told;
+}"""
+
+
+def test_soaps_and_recipes_are_chosen_without_a_server(root: Path) -> None:
+    book, shop = looked_at(root, [("index.html", 1280), ("shop/index.html", 1280)], CHOOSES)
+    assert len(book["all"]) == 7 == len(shop["all"])
+    assert book["oat drink"] == ["Quarry Strata"] and "Quarry Strata" in book["QUARRY strata"]
+    assert book["xyzzy"] == [] and len(book["calendula"]) == 2
+    for found in (book, shop):
+        assert found["cleared"] == found["end"] == found["all"] and found["reached"]
+        for choice in ("free", "colour", "scent", "oil"):
+            assert 0 < len(found[choice]) < len(found["all"]), (choice, found)
+        assert found["scent"] == ["Pressure Chart, Tuesday"]
+        assert found["said"].startswith(f"{len(found['oil'])} of 7")
+
+
+@pytest.mark.parametrize("page", [RECIPE, "recipes/bell-in-a-drainpipe/index.html"])
+def test_a_recipe_prints_on_three_pages(root: Path, page: str) -> None:
+    command = [*CHROMIUM, f"--user-data-dir={root / 'profile'}", "--no-pdf-header-footer",
+               f"--print-to-pdf={root / 'printed.pdf'}", (root / page).as_uri()]  # fmt: skip
+    subprocess.run(command, capture_output=True, timeout=120, check=True)
+    printed = PdfReader(BytesIO((root / "printed.pdf").read_bytes()))
+    words = " ".join(" ".join(sheet.extract_text() for sheet in printed.pages).split())
+    assert len(printed.pages) <= 3
+    for part in ("Work order", "Lye safety", "Plain water", "Sodium hydroxide", "Cover and cure"):
+        assert part in words, part
+    assert "On this page" not in words and "Ingredients" not in words
