@@ -177,17 +177,19 @@ async function look(one, inside, win) {
   const change = (field) => field.dispatchEvent(new win.Event("input", { bubbles: true }));
   const search = box.querySelector("input[type=search]");
   if (search) {
+    search.value = "oat"; change(search);
+    const words = [...inside.scripts].find((script) => script.src.includes("words-"));
+    await new Promise((done) => { words.onload = done; });
     for (const words of ["oat drink", "QUARRY strata", "xyzzy", "calendula"]) {
       search.value = words; change(search);
-      await new Promise((done) => setTimeout(done, 300));
       told[words] = shown();
     }
     told.none = inside.querySelector(".none").hidden;
   }
   clear.click(); told.cleared = shown();
-  const of = (name, nth) => box.querySelectorAll(`[data-choice="${name}"]`)[nth];
+  const of = (name, nth) => [...box.querySelectorAll(`[data-choice="${name}"]`)].at(nth);
   const free = of("free", 0); free.click(); told.free = shown(); clear.click();
-  const colour = of("colour", 0); colour.click(); told.colour = shown(); clear.click();
+  const colour = of("colour", -1); colour.click(); told.colour = shown(); clear.click();
   const scent = of("scent", 2); scent.click(); told.scent = shown(); clear.click();
   const oil = of("oil", 0); oil.selectedIndex = oil.options.length - 1; change(oil); told.oil = shown();
   told.said = inside.querySelector(".found").textContent; clear.click();

@@ -20,7 +20,10 @@ _SIZES = {size.name: size for size in SIZES}
 
 
 def render(context: PdfContext) -> Iterator[PdfSheet]:
+    """None for customers, who stick nothing on a bar."""
     site = context.site
+    if site.edition.reader == "customer":
+        return
     for recipe in site.recipes:
         bar = site.labels.get(recipe.slug)
         if bar is None:
