@@ -119,7 +119,11 @@ def test_a_clean_lot_is_called_ready() -> None:
     assert "Ready 30 March 2026" in words(parsed(site, "lots/tried/heldlot/index.html"))
 
 
-@pytest.mark.parametrize("edition", ["shop", "class", "maker"])
+def test_customers_get_no_label_sheets() -> None:
+    assert not sheets_of(desk_for(proved("none", ""), "shop"), "labels")
+
+
+@pytest.mark.parametrize("edition", ["class", "maker"])
 def test_labels_are_made_of_no_lot_that_is_held_back(edition: str) -> None:
     newer = "  - {lot: FREELOT, poured: 2026-05-02}\n"
     for result, more, lot in (
