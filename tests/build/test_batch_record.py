@@ -133,3 +133,24 @@ def test_a_record_has_the_line_ends_of_its_file(ends: str, tmp_path: Path) -> No
         assert f"lot: {lot}" in after
         assert not set("\r\n") & set(after.replace(ends, ""))
     assert [r.batch.lot for r in prove(root).recipes[0].computed.batches] == ["PB-001", "PB-002"]
+
+
+def test_what_comes_later_stands_as_comments_that_read_clean(tmp_path: Path) -> None:
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN})
+    assert main(["record", "a", "--book", str(root), "--on", "2026-03-02"]) == 0
+    path = root / "recipes/a.md"
+    text = path.read_text()
+    assert "# weighed: {0: 130 g, 28: 117 g}" in text and "on: 2026-03-30}" in text
+    path.write_text(re.sub(r"# (weighed|free-alkali):", r"\1:", text))
+    batch = prove(root).recipes[0].computed.model.batches[-1]
+    assert sorted(batch.weighed) == [0, 28] and batch.free_alkali
+
+
+def test_a_new_record_stands_behind_the_comments_of_the_one_before(tmp_path: Path) -> None:
+    root = write_book(tmp_path, {"recipes/a.md": PLAIN})
+    for day in ("2026-03-02", "2026-03-03"):
+        assert main(["record", "a", "--book", str(root), "--on", day]) == 0
+    lines = [line.split(":")[0] for line in (root / "recipes/a.md").read_text().splitlines()]
+    first, second = (i for i, line in enumerate(lines) if line.strip().startswith("- lot"))
+    comments = [i for i, line in enumerate(lines) if line.strip() == "# free-alkali"]
+    assert first < comments[0] < second < comments[1]

@@ -9,7 +9,7 @@ import pytest
 
 from saponary.book.library import read_recipe
 from saponary.build.begin import Asked, begin
-from saponary.build.new import fresh, made_from
+from saponary.build.new import fresh, in_units, made_from
 from saponary.build.proof import prove
 from saponary.reading.files import Folder
 from saponary.schema.fields import kebab
@@ -71,3 +71,23 @@ def test_a_book_begins_as_it_was_told(tmp_path: Path) -> None:
     assert (told.units, told.language, told.emergency, told.maker) == ("oz", "en-GB", "999", 'Ines "H"')
     assert list(told.sold_in) == ["gb"] and not proof.failed
     assert {finding.rule for finding in proof.findings} == {"draft"}
+
+
+@pytest.mark.parametrize(
+    ("metric", "ounces"),
+    [
+        ("amount: 100 g, at", "amount: 3.5 oz, at"),
+        ("amount: 10 g/kg", "amount: 0.16 oz/lb"),
+        ("cut: 25 mm", "cut: 1 in"),
+        ("pounds of 2 lb", "pounds of 2 lb"),
+        ("42 days, 25 mg/g", "42 days, 25 mg/g"),
+    ],
+)
+def test_examples_of_a_book_in_ounces(metric: str, ounces: str) -> None:
+    """An ounce is 28.349523125 g and an inch 25.4 mm (NIST Handbook 44); 10 g/kg are 0.16 oz in 16 oz."""
+    assert in_units(metric, "oz") == ounces
+    assert in_units(metric, "g") == metric
+
+
+def test_a_new_recipe_in_ounces_has_no_gram_in_its_examples() -> None:
+    assert not re.search(r"\d (g|g/kg|mm)\b", fresh("A bar", "oz"))

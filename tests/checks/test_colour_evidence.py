@@ -8,7 +8,8 @@ import pytest
 
 from saponary.book.library import read_book
 from saponary.build.proof import prove
-from saponary.pantry.colour import difference, lab, seen
+from saponary.pantry.colour import difference, seen
+from saponary.pantry.lab import lab
 from saponary.reading.files import Folder
 from support import PLAIN, write_book
 

@@ -75,3 +75,12 @@ def test_each_place_asks_for_its_own(law: str, settings: str, count: int) -> Non
 
 def test_a_book_without_labels_is_not_asked() -> None:
     assert found(recipe(more(""), book=book("eu")), "label-facts") == []
+
+
+@pytest.mark.parametrize(
+    ("sold", "place"), [("us: {}", "United States"), ("gb: {}, us: {}", "Great Britain"), ("", "European")]
+)
+def test_a_grid_without_a_law_follows_the_first_place_of_sale(sold: str, place: str) -> None:
+    settings = book("eu", f"sold-in: {{{sold}}}\n").replace(", law: eu", "")
+    (told,) = found(recipe(LABELLED, book=settings), "label-facts")
+    assert place in told.message

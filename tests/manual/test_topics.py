@@ -11,6 +11,7 @@ from saponary.build.proof import Proof
 from saponary.cli.main import COMMANDS
 from saponary.manual.find import keys
 from saponary.manual.sample import RECIPES, files, sample
+from saponary.manual.topic_lines import topic_lines
 from saponary.manual.topics import Topic, topics
 from saponary.reading.findings import Finding
 
@@ -77,3 +78,8 @@ def test_a_block_of_keys_reads_clean() -> None:
             if fence.kind == "keys":
                 found = proved(book_of("recipe", fence.text.rstrip("\n")), PHOTOS).findings
                 assert {one.rule for one in found} <= {"draft", fence.name}, fence.text
+
+
+def test_the_variables_of_the_style_are_told_in_the_terminal_too() -> None:
+    told = list(topic_lines(next(one for one in topics() if one.slug == "themes")))
+    assert any(re.fullmatch(r"    --paper: #[0-9a-f]{6}", line) for line in told)

@@ -156,3 +156,17 @@ def test_a_strange_name_is_an_error_that_says_what_is_known(field: str, tmp_path
 
 def test_the_kinds_of_pdf_that_a_book_may_name_are_those_there_are() -> None:
     assert set(get_args(PdfName)) == {kind.name for kind in KINDS}
+
+
+def test_a_comma_in_braces_is_one_finding_that_says_so(tmp_path: Path) -> None:
+    steps = "steps: [{at: trace, say: Goggles, gloves and aprons}]\nsuperfat:"
+    book = write_book(tmp_path, {"recipes/plain.md": PLAIN.replace("superfat:", steps, 1)})
+    (told,) = [f for f in prove(book).findings if "gloves" in f.message]
+    assert told.hint is not None and 'in quotes: "…, gloves and aprons"' in told.hint
+
+
+def test_a_key_given_twice_in_the_pantry_takes_no_mould_from_the_recipes(tmp_path: Path) -> None:
+    twice = "moulds: {a: {cavities: {count: 8, volume: 200 ml}}}\nmoulds: {b: {cavities: {count: 8, volume: 200 ml}}}\n"
+    recipe = PLAIN.replace("superfat:", "mould: b\nsuperfat:", 1)
+    book = write_book(tmp_path, {"recipes/plain.md": recipe, "pantry.yaml": twice})
+    assert [f.rule for f in prove(book).findings if f.severity == "error"] == ["reading"]

@@ -58,6 +58,8 @@ def read_pantry(files: Files) -> PartRead[Pantry]:
     pantry, found = pantry_file.apply(standard(), own, tree, PANTRY_FILE)
     texts = (*said(tree, PANTRY_FILE, PANTRY), *_mould_names(tree))
     waived = placed(own.waive, tree, PANTRY_FILE)
+    if any(one.severity == "error" for one in findings):
+        pantry = replace(pantry, unread=True)
     return PartRead(pantry, texts, waived, (*findings, *found))
 
 

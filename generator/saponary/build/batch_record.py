@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
+from saponary.book.cure_days import cure_days
 from saponary.book.proofed import Proofed
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
@@ -100,6 +101,18 @@ def record_lines(one: Proofed, lot: str, poured: date, by: str | None) -> list[s
         *_stock(formula.stock),
         "as-weighed:   # write what the scale showed",
         *weights,
+        *_later(
+            scale, units, poured + timedelta(days=cure_days(one.computed.model, one.computed.settings).usual)
+        ),
+    ]
+
+
+def _later(scale: Scale, units: str, ready: date) -> list[str]:
+    """What comes into a record later, as comments with an example."""
+    fresh, cured = (f"{scale.weigh(grams).main} {units}" for grams in (130.0, 117.0))
+    return [
+        f"# weighed: {{0: {fresh}, 28: {cured}}}   # a marked bar, by days after the pour",
+        f"# free-alkali: {{test: phenolphthalein on the cut face, result: none, on: {ready.isoformat()}}}",
     ]
 
 

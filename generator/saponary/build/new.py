@@ -11,6 +11,8 @@ from collections.abc import Iterator
 
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
+from saponary.quantity.rounding import show
+from saponary.quantity.units import MASS
 from saponary.reading.text_edits import closing_line
 from saponary.schema.described import Described, described
 from saponary.schema.editors import schema_line
@@ -45,14 +47,14 @@ def fresh(title: str, units: str = "g") -> str:
     return _file((_key(name, text, units, title) for name, text in _common()), _NOTES)
 
 
-def made_from(other: RecipeFile, title: str) -> str:
+def made_from(other: RecipeFile, title: str, units: str = "g") -> str:
     """The text of a recipe with the formula and the work of another."""
     kept = dict(_blocks(other))
     lines = [_HEAD, f"title: {_quoted(title)}"]
     lines += [block for name, block in kept.items() if name not in _NOT_TAKEN]
     said = {"title", *(kept.keys() - _NOT_TAKEN)}
     more = [
-        _commented(text.meaning, _own_lines(name, text.example))
+        _commented(text.meaning, in_units(_own_lines(name, text.example), units))
         for name, text in _common()
         if name not in said
     ]
@@ -81,13 +83,37 @@ def _key(name: str, text: Described, units: str, title: str) -> str:
     if name in _WRITTEN:
         written = _WRITTEN[name]
         return f"{_as_comment(text.meaning)}{written.get(units, next(iter(written.values())))}\n"
-    return _commented(text.meaning, _own_lines(name, text.example))
+    return _commented(text.meaning, in_units(_own_lines(name, text.example), units))
 
 
 def _own_lines(name: str, example: str) -> str:
     """Of an example, the lines of one key alone."""
     found = re.search(rf"^{re.escape(name)}:.*(?:\n[ -].*)*", example, re.MULTILINE)
     return found[0] if found else example
+
+
+def in_units(example: str, units: str) -> str:
+    """An example in the weights and lengths of a book in ounces: rounded, for it is an example."""
+    if units != "oz":
+        return example
+    return _METRIC.sub(_in_ounces, example)
+
+
+_POUND, _OUNCE = (float(MASS[unit]) for unit in ("lb", "oz"))
+_METRIC = re.compile(r"\b(\d+(?:\.\d+)?) (g/kg|g|mm)(?![\w/])")
+
+
+def _in_ounces(found: re.Match[str]) -> str:
+    value, unit = float(found[1]), found[2]
+    if unit == "mm":
+        return f"{show(value / 25.4, 1).removesuffix('.0')} in"
+    if unit == "g/kg":
+        return f"{_short(value * _POUND / 1000.0 / _OUNCE)} oz/lb"
+    return f"{_short(value / _OUNCE)} oz"
+
+
+def _short(value: float) -> str:
+    return show(value, 2 if value < 1.0 else 1 if value < 10.0 else 0).removesuffix(".0")
 
 
 def _commented(meaning: str, example: str) -> str:

@@ -23,11 +23,10 @@ def check(context: ProofContext) -> Iterator[Finding]:
     if not any(context.mentions[RULE.name].values()):
         return
     for name, grid in settings.label_sheets.items():
-        law = jurisdictions()[grid.law]
+        place = settings.law_of(grid)
+        law = jurisdictions()[place]
         missing = [
-            told
-            for fact, told in _ASKED.items()
-            if fact in law.label and not _stated(fact, settings, grid.law)
+            told for fact, told in _ASKED.items() if fact in law.label and not _stated(fact, settings, place)
         ]
         if missing:
             lacks = ", ".join(words for words, _ in missing)

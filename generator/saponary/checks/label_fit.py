@@ -20,8 +20,9 @@ def check(computed: Computed) -> Iterator[Finding]:
         return
     contents = bar(computed)
     for name, grid in grids.items():
-        said = label_text(computed, contents, computed.settings, grid.law)
-        made = fit(said, grid.width.millimetres, grid.height.millimetres, grid.law) if said else None
+        law = computed.settings.law_of(grid)
+        said = label_text(computed, contents, computed.settings, law)
+        made = fit(said, grid.width.millimetres, grid.height.millimetres, law) if said else None
         if isinstance(made, Misfit):
             yield computed.finding(
                 RULE.name,

@@ -41,7 +41,11 @@ def run(given: argparse.Namespace) -> int:
     if wrong is not None:
         raise Misuse(f"{name!r} cannot be a recipe's address on the site: {wrong}; nothing was written")
     title = given.title or title_of(name)
-    text = made_from(_source(book, given.source), title) if given.source else fresh(title, _units(book))
+    text = (
+        made_from(_source(book, given.source), title, _units(book))
+        if given.source
+        else fresh(title, _units(book))
+    )
     if not sound(name, text):
         raise Misuse(f"{given.source!r} cannot be copied key by key; correct it first, or copy its file")
     path = book / "recipes" / f"{name}.md"

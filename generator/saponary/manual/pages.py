@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from saponary.checks.listed import listed
+from saponary.manual.colour_variables import colour_variables
 from saponary.manual.held import found
 from saponary.manual.keys import PLACES, Key, default_of, keys_of
 from saponary.manual.rule_lines import waived
@@ -26,7 +27,6 @@ SAMPLE = "sample/"
 """Where the built sample book lies."""
 
 _HEADING = re.compile(r"^##+ (.*)$", re.MULTILINE)
-_VARIABLE = re.compile(r"^  (--[a-z-]+): ([^;]+);", re.MULTILINE)
 
 
 def topic_page(slug: str) -> str:
@@ -82,7 +82,7 @@ def blocks(topic: Topic, built: Callable[[str], Built], style: str) -> Iterator[
             under = headings[-1] if headings else under
             yield Block(prose=_captioned(prose.block(part, top=2), under))
         elif part.kind == "variables":
-            yield Block(rows=tuple(variables(style)))
+            yield Block(rows=tuple(colour_variables(style)))
         else:
             yield Block(code=part.text.rstrip("\n"), built=_built(part, built))
 
@@ -95,13 +95,6 @@ def _captioned(html: Markup, words: str) -> Markup:
 
 def _built(part: Fence, built: Callable[[str], Built]) -> Built | None:
     return built(part.name) if part.kind in RECIPES else None
-
-
-def variables(style: str) -> Iterator[tuple[str, str]]:
-    """The colour variables of a style sheet with their values by daylight, each once."""
-    for name, value in _VARIABLE.findall(style.partition("@media")[0]):
-        if value.startswith("#"):
-            yield name, value
 
 
 def cards(file: str) -> tuple[Card, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from textwrap import indent, wrap
 
+from saponary.manual.colour_variables import colour_variables, standard_style
 from saponary.manual.topics import Fence, Topic
 
 WIDTH = 88
@@ -16,7 +17,9 @@ def topic_lines(topic: Topic) -> Iterator[str]:
     yield "=" * len(topic.title)
     for part in topic.parts():
         yield ""
-        if isinstance(part, Fence):
+        if isinstance(part, Fence) and part.kind == "variables":
+            yield from (f"    {name}: {value}" for name, value in colour_variables(standard_style()))
+        elif isinstance(part, Fence):
             yield indent(part.text.rstrip("\n"), "    ")
         else:
             yield from _prose(part.strip("\n"))

@@ -7,11 +7,12 @@ no more than it must. `pantry/own_lines.py` tells of a pantry that has been made
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from importlib.resources import files
 
 import yaml
 
+from saponary.quantity.numbers import WeightUnit
 from saponary.quantity.rounding import show
 from saponary.reading.plain import is_list
 
@@ -40,15 +41,22 @@ def liquid(name: str, water: float) -> str:
     return f"{name}: {show(water, 1)} % water"
 
 
-def addition(name: str, usual: tuple[float, float] | None) -> str:
-    """Its usual rate, g per kg of oils, where it has one."""
+def addition(
+    name: str, usual: tuple[float, float] | None, colours: Sequence[str] = (), units: WeightUnit = "g"
+) -> str:
+    """Its colour fresh and cured, as `#rrggbb`, and its usual rate, of g per kg of oils, where it has them."""
+    shown = f", {' as poured, '.join(dict.fromkeys(colours))}{' as cured' if len(set(colours)) > 1 else ''}"
+    told = name + (shown if colours else "")
     if usual is None:
-        return name
-    return f"{name}: usually {show(usual[0], 1)} to {show(usual[1], 1)} g per kg of oils"
+        return told
+    if units == "oz":
+        low, high = (show(_OUNCES_IN_A_POUND * each / 1000.0, 2) for each in usual)
+        return f"{told}: usually {low} to {high} oz per lb of oils"
+    return f"{told}: usually {show(usual[0], 1)} to {show(usual[1], 1)} g per kg of oils"
 
 
-def of_tables() -> Lines:
-    """The standard tables."""
+def of_tables(units: WeightUnit = "g") -> Lines:
+    """The standard tables, their rates in the units of a book."""
     rows = {name: _rows(name) for name in ("oils", "liquids", "additions", "colourants")}
     placed = {**rows["additions"], **rows["colourants"]}
     return {
@@ -56,8 +64,8 @@ def of_tables() -> Lines:
         "liquids": {
             name: liquid(str(row["name"]), _number(row["water"])) for name, row in rows["liquids"].items()
         },
-        "additions": {name: _addition(row) for name, row in placed.items() if not _colours(row)},
-        "colourants": {name: _addition(row) for name, row in placed.items() if _colours(row)},
+        "additions": {name: _addition(row, units) for name, row in placed.items() if not _colours(row)},
+        "colourants": {name: _addition(row, units) for name, row in placed.items() if _colours(row)},
     }
 
 
@@ -74,15 +82,20 @@ def _oil(row: Row) -> str:
     return oil(str(row["name"]), _number(stated["value"]), low, high)
 
 
-def _addition(row: Row) -> str:
+def _addition(row: Row, units: WeightUnit) -> str:
     if "usual" not in row:
-        return addition(str(row["name"]), None)
+        return addition(str(row["name"]), None, _colours(row), units)
     low, high = _numbers(row["usual"])
-    return addition(str(row["name"]), (low, high))
+    return addition(str(row["name"]), (low, high), _colours(row), units)
 
 
-def _colours(row: Row) -> bool:
-    return "fresh" in row or "cured" in row
+def _colours(row: Row) -> Sequence[str]:
+    """Fresh and cured; where one is not stated it is the other."""
+    stated = [str(row[key]) for key in ("fresh", "cured") if key in row]
+    return stated * 2 if len(stated) == 1 else stated
+
+
+_OUNCES_IN_A_POUND = 16.0
 
 
 def _numbers(amounts: object) -> Iterable[float]:

@@ -40,8 +40,8 @@ class LabelSheet(Part):
     """The gap between labels side by side."""
     gap_y: Public[Length | None] = None
     """The gap between labels one below the other."""
-    law: Public[PlaceOfSale] = "eu"
-    """The place whose rules the list of ingredients follows: `us`, `eu` or `gb`."""
+    law: Public[PlaceOfSale | None] = None
+    """The place whose rules the list of ingredients follows: `us`, `eu` or `gb`. Left out, the first of `sold-in:`, or `eu`."""
 
     @model_validator(mode="after")
     def on_its_page(self) -> LabelSheet:

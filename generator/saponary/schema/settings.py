@@ -180,6 +180,11 @@ class Settings(Part):
             )
         return self
 
+    def law_of(self, grid: LabelSheet) -> PlaceOfSale:
+        """Whose rules a sheet of labels follows: its own word, or the first place of sale."""
+        first: PlaceOfSale = next(iter(self.sold_in), "eu")
+        return grid.law or first
+
     @property
     def scale_step_grams(self) -> float:
         return self.scale_step.grams if self.scale_step else 1.0

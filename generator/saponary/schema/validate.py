@@ -44,12 +44,14 @@ _PLAIN: Mapping[str, tuple[str, str]] = {
 
 def validate(model: type[M], tree: Tree, file: str) -> tuple[M | None, list[Finding]]:
     """Validate a tree; on faults the model is None and every fault is a finding."""
-    blanks = list(_blanks(tree, file))[:MAX_FAULTS]
     try:
-        return model.model_validate(only_seen_in(tree.data), strict=False), blanks
+        made = model.model_validate(only_seen_in(tree.data), strict=False)
+        return made, [one for _, one in _blank_keys(tree, file)][:MAX_FAULTS]
     except ValidationError as error:
         every = error.errors(include_url=False)
     faults = [_finding(model, tree, file, fault) for fault in every[:MAX_FAULTS]]
+    unknown = {tuple(fault["loc"]) for fault in every if fault["type"] == "extra_forbidden"}
+    blanks = [one for path, one in _blank_keys(tree, file) if path not in unknown][:MAX_FAULTS]
     if len(every) > MAX_FAULTS:
         more = f"{len(every) - MAX_FAULTS} more faults are not listed"
         faults.append(Finding("schema", "error", Place(file), more, "correct those listed first"))
@@ -71,7 +73,7 @@ _TO_FILL = ("as-weighed",)
 """The weights that a new batch record leaves to be written in."""
 
 
-def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
+def _blank_keys(tree: Tree, file: str) -> Iterator[tuple[Path, Finding]]:
     """Keys with nothing after them: read as absent, and likely a slip or a colour taken for a comment."""
     stack: list[tuple[Path, Any]] = [((), tree.data)]
     while stack:
@@ -81,13 +83,13 @@ def _blanks(tree: Tree, file: str) -> Iterator[Finding]:
             hint = "give it a value, or leave the key out"
             if path[-1] in _COLOURS:
                 hint += "; a colour stands in quotes"
-            yield Finding("schema", "warning", place, _nothing(path), hint)
+            yield path, Finding("schema", "warning", place, _nothing(path), hint)
         elif is_map(value) and path[-1:] == _TO_FILL and None in value.values():
             place = placed(tree.keys.get(path) or tree.nearest(path), file)
             empty = sum(one is None for one in value.values())
             message = f"{empty} of {len(value)} weights of this batch are not filled in"
             hint = "write what the scale showed, or take those lines out"
-            yield Finding("schema", "warning", place, message, hint)
+            yield path, Finding("schema", "warning", place, message, hint)
         elif is_map(value) and path != ("private",):
             stack += [((*path, key), inner) for key, inner in value.items()]
         elif is_list(value):
@@ -119,7 +121,7 @@ def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
     if own is not None:
         return own
     if kind == "extra_forbidden":
-        return f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known_keys(model, path[:-1]), "keys")
+        return f"unknown key {shown(path[-1])}", _known_here(model, path, given)
     if kind == "literal_error":
         expected = context["expected"]
         close = nearest(str(given), re.findall(r"'([^']+)'", expected))
@@ -135,6 +137,14 @@ def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
         key = str(path[-1])[:60] if path else "a value"
         return message.format(key=key), hint.replace("{key}", key)
     return _out_of_bounds(kind, context, given) or (fault["msg"], "see `saponary schema`")
+
+
+def _known_here(model: type[BaseModel], path: Path, given: object) -> str:
+    """What may stand in the place of an unknown key; words alone are likely the end of a text with a comma."""
+    known, key = known_keys(model, path[:-1]), str(path[-1])
+    if given is None and " " in key:
+        return f'does it belong to the text before it? a text with a comma in braces stands in quotes: "…, {key[:60]}"'
+    return suggest(key, known, "keys")
 
 
 def _out_of_bounds(kind: str, context: Any, given: object) -> tuple[str, str] | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from math import atan2, degrees, hypot
 from typing import Literal, get_args
 
-from saponary.pantry.colour import lab
+from saponary.pantry.lab import lab
 
 Family = Literal["white", "yellow", "orange", "pink", "purple", "blue", "green", "grey", "dark"]
 FAMILIES: tuple[Family, ...] = get_args(Family)

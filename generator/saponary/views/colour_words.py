@@ -9,7 +9,7 @@ from __future__ import annotations
 from math import atan2, degrees, hypot
 
 from saponary.messages.message import Message, message
-from saponary.pantry.colour import lab
+from saponary.pantry.lab import lab
 
 _GREY, _GREYISH = 6.0, 12.0
 """Strengths below which a colour is a plain grey, or a grey with a tinge."""

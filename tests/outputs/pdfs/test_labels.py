@@ -102,7 +102,7 @@ def test_a_label_carries_what_its_place_asks_for(
     site = desk_at(root).site
     (recipe,) = site.recipes
     grid = site.book.settings.label_sheets["broad"]
-    said = label_text(recipe, site.labels[recipe.slug], site.book.settings, grid.law)
+    said = label_text(recipe, site.labels[recipe.slug], site.book.settings, site.book.settings.law_of(grid))
     assert said is not None and (said.maker, said.before, said.facts) == (maker, before, facts)
 
 
@@ -164,7 +164,7 @@ def test_what_stands_beside_the_text_gives_way_to_it() -> None:
 
     def shown(width: str, height: str) -> tuple[bool, bool, bool]:
         grid = LabelSheet.model_validate({"width": width, "height": height, "columns": "1", "rows": "1"})
-        view = labels_view(said, grid, seen)
+        view = labels_view(said, grid, "eu", seen)
         assert isinstance(view, LabelsView)
         return bool(view.seen.mark), bool(view.seen.drawing), view.seen.code is not None
 

@@ -30,13 +30,14 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
             continue
         seen = _seen(context, recipe)
         for name, grid in site.book.settings.label_sheets.items():
-            said = label_text(recipe, bar, site.book.settings, grid.law)
-            view = labels_view(said, grid, seen) if said is not None else None
+            law = site.book.settings.law_of(grid)
+            said = label_text(recipe, bar, site.book.settings, law)
+            view = labels_view(said, grid, law, seen) if said is not None else None
             if said is None or not isinstance(view, LabelsView):
                 continue
             subject = message("label.subject", name=said.name, grid=name, caution=said.caution)
             title = message("label.title", name=said.name)
-            mind = tuple(minds(bar, site.book.settings, grid.law))
+            mind = tuple(minds(bar, site.book.settings, law))
             sheet = paper(site, _SIZES[grid.page], title, subject=subject)
             yield PdfSheet(
                 f"labels/{recipe.slug}-{name}.pdf",

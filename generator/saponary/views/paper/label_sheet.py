@@ -9,6 +9,7 @@ from saponary.label.fit import LEADING, LOWEST_PICTURE, Beside, Fitted, LabelTex
 from saponary.messages.message import Message
 from saponary.quantity.rounding import show
 from saponary.schema.label_sheets import LabelSheet
+from saponary.schema.selling import PlaceOfSale
 from saponary.views.paper.short_code import Picture
 
 _WIDEST, _PART = 30.0, 0.3
@@ -66,13 +67,15 @@ class LabelsView:
     """What the maker is to mind before a label goes on."""
 
 
-def labels_view(said: LabelText, grid: LabelSheet, seen: Seen = PLAIN) -> LabelsView | Misfit:
+def labels_view(
+    said: LabelText, grid: LabelSheet, law: PlaceOfSale, seen: Seen = PLAIN
+) -> LabelsView | Misfit:
     """The labels of a sheet, or why the text does not fit on them. What is seen beside the text is left out
     where the text would go under the smallest type for it: first the code, then the drawing, then the mark.
     """
     width, height = grid.width.millimetres, grid.height.millimetres
     drawing = min(_WIDEST, _PART * width)
-    fitted = fit(said, width, height, grid.law)
+    fitted = fit(said, width, height, law)
     if isinstance(fitted, Misfit):
         return fitted
     for each in _less_and_less(seen):
@@ -81,7 +84,7 @@ def labels_view(said: LabelText, grid: LabelSheet, seen: Seen = PLAIN) -> Labels
             picture=drawing if each.drawing else 0.0,
             square=_MODULE * each.code.across if each.code else 0.0,
         )
-        tried = fit(said, width, height, grid.law, beside)
+        tried = fit(said, width, height, law, beside)
         if isinstance(tried, Fitted):
             return _view(said, tried, grid, each, beside)
     return _view(said, fitted, grid, PLAIN, Beside())
