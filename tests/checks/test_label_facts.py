@@ -39,7 +39,7 @@ ALSO = [
     (
         recipe(
             more("label: {net-weight: 1 g}\n"),
-            book="label-sheets: {wide: {page: a4, width: 90 mm, height: 60 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm}, us: {page: a4, width: 90 mm, height: 60 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm, law: us}}\nafter-opening-months: 12\nsold-in: {us: {contact: a@example.org}}\n",
+            book="label-sheets: {wide: {page: a4, width: 90 mm, height: 60 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm, law: eu}, us: {page: a4, width: 90 mm, height: 60 mm, columns: 2, rows: 4, left: 10 mm, top: 15 mm, law: us}}\nafter-opening-months: 12\nsold-in: {us: {contact: a@example.org}}\n",
         ),
         [
             (
@@ -49,7 +49,7 @@ ALSO = [
                 "state sold-in.eu.responsible (Regulation (EC) 1223/2009, Article 19; defer to the law where you sell); or waive it with your reason: waive: [{rule: label-facts, about: wide, because: …}]",
             ),
             (
-                "book.yaml:1:109",
+                "book.yaml:1:118",
                 "warning",
                 "labels of the grid 'us' lack what the United States asks for: who answers for it, with the address",
                 "state sold-in.us.responsible (21 CFR 701.3; defer to the law where you sell); or waive it with your reason: waive: [{rule: label-facts, about: us, because: …}]",

@@ -162,7 +162,7 @@ def test_a_comma_in_braces_is_one_finding_that_says_so(tmp_path: Path) -> None:
     steps = "steps: [{at: trace, say: Goggles, gloves and aprons}]\nsuperfat:"
     book = write_book(tmp_path, {"recipes/plain.md": PLAIN.replace("superfat:", steps, 1)})
     (told,) = [f for f in prove(book).findings if "gloves" in f.message]
-    assert told.hint is not None and 'in quotes: "…, gloves and aprons"' in told.hint
+    assert "behind a comma" in told.message and told.hint is not None and "quotes" in told.hint
 
 
 def test_a_key_given_twice_in_the_pantry_takes_no_mould_from_the_recipes(tmp_path: Path) -> None:

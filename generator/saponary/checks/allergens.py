@@ -50,7 +50,7 @@ def _unknown(computed: Computed, name: str, word: str, path: Path) -> Finding:
     nearest = suggest(folded(word), known, "allergens")
     return computed.finding(
         RULE.name, (*path, "what"), f"the sheet of {name!r} in pantry.yaml names {word!r}, which is not a fragrance "
-        "allergen known here", nearest if alike >= _MISSPELT else f"{nearest} If it is none, take it out",
+        "allergen known here", nearest if alike >= _MISSPELT else f"{nearest} If it is not one, take it out",
         "error" if alike >= _MISSPELT else "warning", about=name,
     )  # fmt: skip
 

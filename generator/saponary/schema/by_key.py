@@ -41,7 +41,7 @@ def by_its_key(kind: str, path: Path, given: object, keys: Callable[[], list[str
         return "the reason is too short", f"write at least 12 characters, such as because: {_REASON}"
     if kind == "extra_forbidden" and path[:1] == ("moulds",) and path[-1] in _MEASURES:
         return f"{path[-1]!r} stands below the kind of a mould", f"such as {_MOULD}"
-    if kind == "extra_forbidden" and given is None and str(path[-1])[:1].isdigit():
+    if kind == "extra_forbidden" and given is None and (str(path[-1])[:1].isdigit() or " " in str(path[-1])):
         return f"{shown(path[-1])} stands behind a comma, as a key of its own", _COMMA
     return None
 

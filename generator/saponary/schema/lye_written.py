@@ -68,11 +68,7 @@ class Water(Part):
     def exactly_one(self) -> Water:
         given = [n for n in ("lye_strength", "to_lye", "of_oils") if getattr(self, n) is not None]
         if len(given) != 1:
-            wrong = (
-                "no convention of water is given"
-                if not given
-                else "water is stated by two conventions at once"
-            )
+            wrong = "water has none of its keys" if not given else "water is given in two ways at once"
             raise problem(wrong, "give exactly one of lye-strength, to-lye, of-oils")
         strength = self.lye_strength
         if strength is not None and not 0 < strength.fraction < 1:

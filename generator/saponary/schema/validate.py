@@ -121,7 +121,7 @@ def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
     if own is not None:
         return own
     if kind == "extra_forbidden":
-        return f"unknown key {shown(path[-1])}", _known_here(model, path, given)
+        return f"unknown key {shown(path[-1])}", suggest(str(path[-1]), known_keys(model, path[:-1]), "keys")
     if kind == "literal_error":
         expected = context["expected"]
         close = nearest(str(given), re.findall(r"'([^']+)'", expected))
@@ -137,14 +137,6 @@ def _told(model: type[BaseModel], path: Path, fault: Any) -> tuple[str, str]:
         key = str(path[-1])[:60] if path else "a value"
         return message.format(key=key), hint.replace("{key}", key)
     return _out_of_bounds(kind, context, given) or (fault["msg"], "see `saponary schema`")
-
-
-def _known_here(model: type[BaseModel], path: Path, given: object) -> str:
-    """What may stand in the place of an unknown key; words alone are likely the end of a text with a comma."""
-    known, key = known_keys(model, path[:-1]), str(path[-1])
-    if given is None and " " in key:
-        return f'does it belong to the text before it? a text with a comma in braces stands in quotes: "…, {key[:60]}"'
-    return suggest(key, known, "keys")
 
 
 def _out_of_bounds(kind: str, context: Any, given: object) -> tuple[str, str] | None:
