@@ -70,7 +70,7 @@ ALONE = np.zeros((1, 2))
 MOST_PASSES = 6
 MOST_POINTS = 12_000
 FINEST = 0.8
-PACE = 0.5
+PACE = 0.4
 """A step of the tool, in its radius."""
 
 
