@@ -270,7 +270,8 @@ def _of_folder(found: Mapping[str, bytes], wanted: Mapping[str, bytes]) -> str |
     half = [
         name
         for name, data in found.items()
-        if not disk.is_part(Path(name).name) and name not in _OWN and wanted.get(name) != data
+        if not (disk.is_part(Path(name).name) or name in _OWN or name.startswith(".saponary/"))
+        and wanted.get(name) != data
     ]
     return f"not whole: {half[:3]}" if half else None
 

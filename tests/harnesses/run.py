@@ -12,7 +12,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
 
-from harnesses import fuzz, kills, merges, noise, pairs, sheets, spellings, stopped, writers
+from harnesses import fuzz, kills, links, markers, merges, noise, pairs, sheets, spellings, stopped, writers
 
 HARNESSES = (
     *writers.HARNESSES,
@@ -21,6 +21,8 @@ HARNESSES = (
     *stopped.HARNESSES,
     *spellings.HARNESSES,
     *noise.HARNESSES,
+    *links.HARNESSES,
+    *markers.HARNESSES,
     *fuzz.HARNESSES,
     *merges.HARNESSES,
     *sheets.HARNESSES,

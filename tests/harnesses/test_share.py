@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import random
+import shutil
 import sys
 from pathlib import Path
 
 import pytest
 
-from harnesses import fuzz, kills, merges, noise, pairs, sheets, spellings, stopped, writers
+from harnesses import fuzz, kills, links, markers, merges, noise, pairs, sheets, spellings, stopped, writers
 from harnesses.harness import Harness
 from saponary.cli.main import COMMANDS
 
@@ -26,7 +27,15 @@ def scored(harness: Harness, folder: Path) -> None:
 @pytest.mark.slow
 @pytest.mark.parametrize(
     "harness",
-    [*writers.HARNESSES, *pairs.HARNESSES, *kills.HARNESSES, *stopped.HARNESSES, *noise.HARNESSES],
+    [
+        *writers.HARNESSES,
+        *pairs.HARNESSES,
+        *kills.HARNESSES,
+        *stopped.HARNESSES,
+        *noise.HARNESSES,
+        *links.HARNESSES,
+        markers.HARNESSES[0],
+    ],
     ids=lambda one: one.name,
 )
 def test_commands(harness: Harness, tmp_path: Path) -> None:
@@ -45,3 +54,9 @@ def test_texts(harness: Harness, tmp_path: Path) -> None:
 def test_every_command_is_in_the_harness_of_pairs_or_writes_nothing() -> None:
     named = {one.name.split()[0] for one in pairs.COMMANDS}
     assert named | pairs.READS == {one.name for one in COMMANDS} and not named & pairs.READS
+
+
+@pytest.mark.browser
+@pytest.mark.skipif(shutil.which("chromium") is None, reason="needs Chromium")
+def test_scripts(tmp_path: Path) -> None:
+    scored(markers.HARNESSES[1], tmp_path)

@@ -15,7 +15,7 @@ from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
 
-BESIDE = frozenset({links.ICON, links.FEED, links.READY})
+BESIDE = frozenset({links.ICON, links.FEED, links.READY, links.FIGURES})
 """Files that every page names in its head, where the site has them."""
 
 
@@ -66,7 +66,8 @@ class Frame:
     icon: str
     feed: str
     ready: str
-    """Files beside the pages: the icon, the feed and the calendar; '' where the site has none."""
+    figures: str
+    """Files beside the pages: the icon, the feed, the calendar and the figures; '' where the site has none."""
     hidden: bool
     """Whether no search engine is to list the page."""
     ask: str
@@ -106,6 +107,7 @@ def frame(
         icon=there[links.ICON],
         feed=there[links.FEED],
         ready=there[links.READY],
+        figures=there[links.FIGURES],
         hidden=not site.edition.is_public and site.edition.reader != "customer",
         ask=asked.ask,
         contact=asked.contact,
