@@ -11,6 +11,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, field_validator, model_validator
 
+from saponary.lye.titration import Titration
 from saponary.schema.alkali_names import by_material
 from saponary.schema.dated import days_for_dates
 from saponary.schema.fields import (
@@ -101,6 +102,17 @@ class TitrationEntry(Part):
           titration: {acid: 0.1 ml, strength: 0.1 mol/l, sample: 5 g, as: potassium-hydroxide}
           on: 2026-04-13
     """
+
+    @model_validator(mode="after")
+    def no_more_than_the_sample(self) -> TitrationEntry:
+        """Caustic soda alone is all alkali; soap is less."""
+        found = Titration(self.acid.millilitres, self.strength.number, self.sample.grams)
+        if found.free_caustic > 1:
+            raise problem(
+                "this titration finds more alkali than the sample weighs",
+                "look at the units: acid in ml, strength in mol/l, sample in g",
+            )
+        return self
 
 
 class Pot(Part):

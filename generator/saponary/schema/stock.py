@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from pydantic import model_validator
 
-from saponary.schema.fields import Part, Share, Temperature, problem
+from saponary.schema.fields import Part, RoomTemperature, Share, problem
 from saponary.schema.seen import Public
+
+_SODIUM, _POTASSIUM = 0.69, 0.757
+"""The hydroxide's share of its hydrate with one water (molar masses 39.997, 56.106 and 18.015 g/mol): with less water
+a stock is solid at any temperature of a room."""
 
 
 class LyeStock(Part):
@@ -26,7 +30,7 @@ class LyeStock(Part):
     """The strength of the stock of potassium hydroxide; 0 % where it is weighed dry.
     Example: lye-stock: {sodium: 50 %, potassium: 0 %}
     """
-    coldest: Public[Temperature | None] = None
+    coldest: Public[RoomTemperature | None] = None
     """The lowest temperature of the place where it stands. A strong stock sets in the cold.
     Example: lye-stock: {strength: 45 %, coldest: 18 °C}
     """
@@ -35,6 +39,7 @@ class LyeStock(Part):
     def some_strength(self) -> LyeStock:
         if self.strength is None and self.sodium is None and self.potassium is None:
             raise problem("no strength of the stock is given", "such as lye-stock: 50 %")
-        if any(one is not None and one.fraction >= 1 for one in (self.strength, self.sodium, self.potassium)):
+        bounds = ((self.sodium, _SODIUM), (self.potassium, _POTASSIUM), (self.strength, _POTASSIUM))
+        if any(one is not None and one.fraction > most for one, most in bounds):
             raise problem("a stock holds water beside its alkali", "such as lye-stock: 50 %")
         return self
