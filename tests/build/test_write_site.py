@@ -14,7 +14,6 @@ import pytest
 
 from saponary.build import exchange, survey, written
 from saponary.build import write_site as output
-from saponary.build import write_site as module
 from saponary.build.write_site import Laid, Refused, write_site
 from support import REPOSITORY
 
@@ -475,7 +474,7 @@ def test_a_file_that_is_as_a_build_left_it_is_not_read(
 
 def test_few_changes_in_a_large_site_are_made_in_place(tmp_path: Path) -> None:
     site = tmp_path / "site"
-    pages = {f"p/{n}.html": b"old" for n in range(module._MANY)}
+    pages = {f"p/{n}.html": b"old" for n in range(output._MANY)}
     write_site(site, pages)
     folder = (site / "p").stat().st_ino
     del pages["p/9.html"]
