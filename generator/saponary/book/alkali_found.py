@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from saponary.lye.formula import Metal
 from saponary.lye.titration import Titration
-from saponary.schema.batch import Batch, Found, FreeAlkali, TitrationEntry
+from saponary.schema.batch import Batch, Found, FreeAlkali
 from saponary.schema.settings import Settings
+from saponary.schema.titration_entry import TitrationEntry
 
 _METAL: dict[str, Metal] = {"sodium-hydroxide": "sodium", "potassium-hydroxide": "potassium"}
 _FROM_THE_WORST: tuple[Found, ...] = ("present", "trace", "none")
