@@ -182,8 +182,11 @@ class Settings(Part):
 
     def law_of(self, grid: LabelSheet) -> PlaceOfSale:
         """Whose rules a sheet of labels follows: its own word, or the first place of sale."""
-        first: PlaceOfSale = next(iter(self.sold_in), "eu")
-        return grid.law or first
+        if grid.law is not None:
+            return grid.law
+        for place in self.sold_in:
+            return place
+        return "eu"
 
     @property
     def scale_step_grams(self) -> float:
