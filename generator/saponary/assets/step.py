@@ -52,7 +52,7 @@ def key(step: str, *inputs: object) -> Key:
 @cache
 def _code(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> str:
     if not libraries:
-        return digest([code_of(*rooms), {}])
+        return digest([code_of(*rooms), dict[str, str]()])
     from importlib.metadata import version  # reading it takes as long as all else, and few steps ask for it
 
     return digest([code_of(*rooms), {name: version(name) for name in libraries}])
