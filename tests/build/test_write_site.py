@@ -432,6 +432,7 @@ for version in cycle(("new", "newer")):
 
 
 @LINUX
+@pytest.mark.slow
 def test_killed_at_any_instant_the_site_is_whole(tmp_path: Path) -> None:
     site = tmp_path / "site"
     write_site(site, site_of("old") | KEPT)
@@ -472,6 +473,7 @@ def test_a_file_that_is_as_a_build_left_it_is_not_read(
     assert held(site) == pages
 
 
+@pytest.mark.slow
 def test_few_changes_in_a_large_site_are_made_in_place(tmp_path: Path) -> None:
     site = tmp_path / "site"
     pages = {f"p/{n}.html": b"old" for n in range(output._MANY)}

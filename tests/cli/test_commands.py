@@ -144,6 +144,7 @@ def test_the_schema_is_valid_and_accepts_what_the_books_hold(
         assert list(validator.iter_errors({"title": "x", "oils": {"parts": {}}, "supperfat": "5 %"}))
 
 
+@pytest.mark.slow
 def test_begin_starts_a_book_that_builds(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     folder = tmp_path / "my_book"
     assert main(["begin", str(folder)]) == 0
@@ -184,6 +185,7 @@ def test_strict_lets_warnings_stop(tmp_path: Path) -> None:
     assert main(["proof", str(root), "--strict"]) == 1
 
 
+@pytest.mark.slow
 def test_drafts_stay_out_of_the_site(tmp_path: Path) -> None:
     draft = PLAIN.replace("signed:\n  superfat: 5.0 %\n", "").replace("Plain Bar", "Secret Draft")
     root = write_book(tmp_path, {"recipes/plain.md": PLAIN, "recipes/draft.md": draft})

@@ -55,7 +55,7 @@ def loaded(words: list[str], folder: Path, watched: Sequence[str] = WATCHED) -> 
     [
         (["--version"], set()),
         (["--help"], set()),
-        (["begin", "new"], {"markdown_it", "pydantic", "yaml"}),
+        pytest.param(["begin", "new"], {"markdown_it", "pydantic", "yaml"}, marks=pytest.mark.slow),
         (["rules"], set()),
         (["rules", "superfat"], {"yaml"}),
         (["manual", "first-recipe"], set()),
@@ -77,6 +77,7 @@ def test_a_command_loads_what_it_needs(words: list[str], needed: set[str], tmp_p
     assert loaded(words, tmp_path) == needed
 
 
+@pytest.mark.slow
 def test_two_sides_whose_figures_are_kept_are_compared_without_what_computes_them(tmp_path: Path) -> None:
     commit(write_book(tmp_path, {"recipes/a.md": PLAIN}), "first")
     write_book(tmp_path, {"recipes/a.md": PLAIN.replace("superfat: 5 %", "superfat: 6 %")})
@@ -84,6 +85,7 @@ def test_two_sides_whose_figures_are_kept_are_compared_without_what_computes_the
     assert loaded(["compare"], tmp_path) == {"yaml"}
 
 
+@pytest.mark.slow
 def test_a_proof_that_measures_labels_loads_fonts_and_nothing_that_draws(tmp_path: Path) -> None:
     found = loaded(["proof", str(copy_book("demo", tmp_path / "book"))], tmp_path)
     assert "fontTools" in found, "the demo book has label sheets, whose texts are measured"

@@ -42,11 +42,17 @@ def test_commands(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "harness",
-    [*spellings.HARNESSES, *fuzz.HARNESSES, *merges.HARNESSES, *sheets.HARNESSES],
+    [*fuzz.HARNESSES, *merges.HARNESSES, *sheets.HARNESSES],
     ids=lambda one: one.name,
 )
+def test_files(harness: Harness, tmp_path: Path) -> None:
+    scored(harness, tmp_path)
+
+
+@pytest.mark.parametrize("harness", spellings.HARNESSES, ids=lambda one: one.name)
 def test_texts(harness: Harness, tmp_path: Path) -> None:
     scored(harness, tmp_path)
 

@@ -58,7 +58,10 @@ def pages(edition: str) -> Mapping[str, Page]:
     return {path: parse(files(edition)[path]) for path in chosen.values()}
 
 
-ALL = [pytest.param(edition, id=edition) for edition in EDITIONS]
+ALL = [
+    pytest.param(edition, id=edition, marks=() if edition in ("public", "shop") else pytest.mark.slow)
+    for edition in EDITIONS
+]
 
 
 def named(page: Page, tag: str) -> Iterator[Page]:

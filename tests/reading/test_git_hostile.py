@@ -67,6 +67,7 @@ def hostile(tmp_path: Path) -> Path:
     return root
 
 
+@pytest.mark.slow
 def test_nothing_that_a_repository_names_is_run(hostile: Path) -> None:
     log = sources_log(hostile)
     assert [one.about for one in log] == ["second", "first"]
@@ -81,6 +82,7 @@ def test_nothing_that_a_repository_names_is_run(hostile: Path) -> None:
     assert not ran.exists(), ran.read_text()
 
 
+@pytest.mark.slow
 def test_a_signed_commit_calls_no_program(hostile: Path) -> None:
     """A signature is a header of the commit (gitformat-signature)."""
     env = {**os.environ, **WHO}
@@ -99,6 +101,7 @@ def test_a_signed_commit_calls_no_program(hostile: Path) -> None:
     assert not (hostile.parent / "ran").exists()
 
 
+@pytest.mark.slow
 def test_what_is_lacking_is_not_fetched(hostile: Path) -> None:
     """A partial clone fetches what is missing; by its own transport that is a program (gitremote-helpers)."""
     for name, value in (
@@ -147,6 +150,7 @@ def test_a_day_that_no_calendar_has_breaks_nothing(tmp_path: Path, day: str) -> 
     assert pair(root, ["HEAD"])[0].old.id == id
 
 
+@pytest.mark.slow
 def test_what_is_too_large_is_passed_over_and_the_next_is_read(tmp_path: Path) -> None:
     root = write_book(
         tmp_path / "book",
