@@ -68,6 +68,7 @@ def test_long_rows_of_digits_are_passed_over_at_once() -> None:
     assert "is not known here" in told_of(f"{HEAD}{'1' * 100_000}a,5\n".encode())
 
 
+@pytest.mark.slow
 def test_many_faults_and_many_tables_end() -> None:
     faults = told_of((HEAD + "zzz,1\n" * 20_000).encode())
     assert "100 rows above are found fault with" in faults and faults.count("zzz") < 200

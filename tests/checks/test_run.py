@@ -29,10 +29,15 @@ def test_a_silence_that_hides_nothing_is_told() -> None:
     "files",
     [
         recipe(more("summary: An organic bar.\n"), claims=SILENCE),
-        recipe(GOOD + "An organic bar.\n", claims=SILENCE),
-        recipe(GOOD, claims=SILENCE, book="title: Organic bars\n"),
-        recipe(
-            GOOD, claims=SILENCE, batches="batches: [{lot: A1, poured: 2026-03-02, notes: All organic.}]\n"
+        pytest.param(recipe(GOOD + "An organic bar.\n", claims=SILENCE), marks=pytest.mark.slow),
+        pytest.param(recipe(GOOD, claims=SILENCE, book="title: Organic bars\n"), marks=pytest.mark.slow),
+        pytest.param(
+            recipe(
+                GOOD,
+                claims=SILENCE,
+                batches="batches: [{lot: A1, poured: 2026-03-02, notes: All organic.}]\n",
+            ),
+            marks=pytest.mark.slow,
         ),
         recipe(GOOD, claims=SILENCE, lesson=LESSON + "All organic.\n"),
     ],

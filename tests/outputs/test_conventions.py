@@ -193,6 +193,7 @@ def test_a_lost_reader_finds_the_way_back() -> None:
     assert "/book/index.html" in [a.get("href") for a in named(page, "a")]
 
 
+@pytest.mark.slow
 def test_every_kind_of_page_is_looked_at() -> None:
     """A kind of which no edition has a page here would pass unseen."""
     made = {kind.name for kind in KINDS for edition in EDITIONS if kind.is_for(site(edition))}
