@@ -92,9 +92,8 @@ def test_a_proof_that_measures_labels_loads_fonts_and_nothing_that_draws(tmp_pat
     assert not found & {"PIL", "jinja2", "numpy", "shapely", "weasyprint"}
 
 
-@pytest.mark.parametrize(
-    "words", [["proof"], pytest.param(["build", "--edition", "all"], marks=pytest.mark.slow)]
-)
+@pytest.mark.slow
+@pytest.mark.parametrize("words", [["proof"], ["build", "--edition", "all"]])
 def test_where_nothing_has_changed_nothing_is_loaded(words: list[str], tmp_path: Path) -> None:
     recipe = write_book(tmp_path, {"recipes/plain.md": PLAIN}) / "recipes" / "plain.md"
     assert "pydantic" in loaded(words, tmp_path)
