@@ -15,7 +15,7 @@ PANTRY = "moulds:\n  tray: {cavities: {count: 8, volume: 95 ml}}\n"
 
 
 def proofed(tmp_path: Path, recipe: str, book: str = "") -> Proof:
-    files = {"recipes/a.md": recipe, "book.yaml": book, "pantry.yaml": PANTRY}
+    files = {"recipes/a.md": recipe, "pantry.yaml": PANTRY} | ({"book.yaml": book} if book else {})
     return prove(write_book(tmp_path, files))
 
 

@@ -25,7 +25,7 @@ from saponary.pantry.model import Pantry
 from saponary.reading.addresses import address_fault
 from saponary.reading.decode import printable, text_of, unmerged
 from saponary.reading.files import Files, ReadOnce, Unread
-from saponary.reading.findings import Finding, Place, suggest
+from saponary.reading.findings import Finding, Place, errors, suggest
 from saponary.reading.published_text import Said
 from saponary.reading.template_text import template_text
 from saponary.reading.textfile import TextFile
@@ -78,6 +78,10 @@ class Book:
     """Of each of these files."""
     outlines: Mapping[str, Outline] = field(default_factory=dict[str, Outline])
     """Of recipes that are not read until they are asked about."""
+    unsound: tuple[Finding, ...] = ()
+    """Errors in the settings and the pantry, which enter every sum."""
+    unread: bool = False
+    """Whether one of these two could not be read at all, so that no sum is known."""
 
     @cached_property
     def slugs(self) -> Mapping[str, None]:
@@ -136,6 +140,8 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Bo
         own={slug: one for slug, one in own.items() if slug not in faulty},
         outlines=known,
         digests=digests,
+        unsound=tuple(errors((*settings.findings, *pantry.findings))),
+        unread=settings.unread or pantry.unread,
     )
 
 

@@ -38,23 +38,26 @@ class PartRead(Generic[V]):
     waived: tuple[Waived, ...] = ()
     findings: tuple[Finding, ...] = ()
     tree: Tree = field(default_factory=Tree)
+    unread: bool = False
+    """Whether the file is there, and what it holds for every sum could not be read."""
 
 
 def read_settings(files: Files) -> PartRead[Settings]:
     """The settings of a book; the usual ones where it has none, or where they do not hold."""
     given, tree, findings = read_yaml_file(files, SETTINGS_FILE, Settings)
     if given is None:
-        return PartRead(Settings(), findings=tuple(findings))
+        return PartRead(Settings(), findings=tuple(findings), unread=bool(findings))
     settings, found = _with_sound_purity(given, tree)
     texts, waived = tuple(said(tree, SETTINGS_FILE, BOOK)), placed(given.waive, tree, SETTINGS_FILE)
-    return PartRead(settings, texts, waived, (*findings, *found), tree)
+    return PartRead(settings, texts, waived, (*findings, *found), tree, unread=bool(found))
 
 
 def read_pantry(files: Files) -> PartRead[Pantry]:
     """The standard pantry with the book's own entries over it."""
     own, tree, findings = read_yaml_file(files, PANTRY_FILE, PantryFile)
     if own is None:
-        return PartRead(replace(standard(), unread=bool(findings)), findings=tuple(findings))
+        unread = bool(findings)
+        return PartRead(replace(standard(), unread=unread), findings=tuple(findings), unread=unread)
     pantry, found = pantry_file.apply(standard(), own, tree, PANTRY_FILE)
     texts = (*said(tree, PANTRY_FILE, PANTRY), *_mould_names(tree))
     waived = placed(own.waive, tree, PANTRY_FILE)

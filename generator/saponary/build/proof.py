@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Callable, Generator, Iterable, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import date
@@ -22,6 +22,7 @@ from saponary.book.proofed import Proofed
 from saponary.book.status import Status
 from saponary.build.history import Formulas, formulas_lacking, untold
 from saponary.checks.kept import Kept, keep, recalled
+from saponary.checks.made_elsewhere import READING, SCHEMA
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import check
 from saponary.reading.files import Folder
@@ -116,15 +117,19 @@ def prove_book(
         for slug, one in found.outlines.items()
         if slug not in odd
     }
-    by_file = _by_file(outcome.findings)
+    findings = list(_without_sums(outcome.findings, book)) if book.unread else outcome.findings
+    by_file = _by_file(findings)
     proofed = tuple(
         _of_one(one, outcome.recipes[slug].facts, identities[slug], by_file) for slug, one in recipes.items()
     )
     of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
-    return Proof(
-        book, proofed, tuple(sorted(set(outcome.findings), key=Finding.sort_key)), found.sources, now
-    )
+    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), found.sources, now)
+
+
+def _without_sums(findings: Iterable[Finding], book: Book) -> Iterator[Finding]:
+    """What rests on no settings and no pantry: of these one could not be read, and what rests on it is not known."""
+    return (one for one in findings if one.rule in (READING.name, SCHEMA.name) or one in book.unsound)
 
 
 def _by_file(findings: Iterable[Finding]) -> dict[str, list[tuple[int, Finding]]]:

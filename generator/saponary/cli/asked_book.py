@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -10,12 +11,22 @@ from saponary.build.proof import Proof, prove
 from saponary.cli.command import Misuse
 from saponary.cli.is_asked import is_asked
 from saponary.reading.files import is_book
+from saponary.reading.findings_text import as_text
 
 
 def proofed(folder: Path) -> Proof:
     """The proof of a book; Misuse where the folder is none."""
     is_asked(folder)
     return prove(folder, DiskStore(folder / FOLDER), workers=None)
+
+
+def unsound(proof: Proof, undone: str) -> bool:
+    """Whether the settings or the pantry have errors, which are told then: what enters every sum is not known, and nothing is made of it."""
+    wrong = proof.book.unsound
+    if wrong:
+        print(as_text(wrong))
+        print(f"what these files hold enters every sum; nothing was {undone}", file=sys.stderr)
+    return bool(wrong)
 
 
 def scope(words: Sequence[str], book: Path | None) -> tuple[Path, dict[str, set[str]]]:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from saponary.build.batch_record import CannotRecord, record
-from saponary.cli.asked_book import proofed, scope
+from saponary.cli.asked_book import proofed, scope, unsound
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option, day, today
 from saponary.cli.writing import again_if_saved, writing
 from saponary.reading.findings import errors, suggest
@@ -33,6 +33,8 @@ def run(given: argparse.Namespace) -> int:
 
 def _record(given: argparse.Namespace, folder: Path, meant: Mapping[str, set[str]]) -> int:
     proof = proofed(folder)
+    if unsound(proof, "recorded"):
+        return FOUND
     may = meant.get(given.recipe, set())
     one = next((r for r in proof.recipes if r.computed.file.file in may), None)
     if one is None:
