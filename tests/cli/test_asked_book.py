@@ -45,7 +45,16 @@ def book(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Path:
     return root
 
 
-@pytest.mark.parametrize("files", BROKEN.values(), ids=BROKEN)
+FAST = ("a pantry with a wrong key", "a purity that is none")
+
+
+@pytest.mark.parametrize(
+    "files",
+    [
+        pytest.param(files, id=name, marks=() if name in FAST else pytest.mark.slow)
+        for name, files in BROKEN.items()
+    ],
+)
 def test_it_alone_is_told_and_nothing_is_made_of_it(
     files: dict[str, str | bytes], book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

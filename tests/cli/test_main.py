@@ -67,7 +67,7 @@ def loaded(words: list[str], folder: Path, watched: Sequence[str] = WATCHED) -> 
         (["pantry", "oils"], {"yaml"}),
         (["schema"], set()),
         (["schema", "pantry"], set()),
-        (["proof", "new"], {"markdown_it", "pydantic", "yaml"}),
+        pytest.param(["proof", "new"], {"markdown_it", "pydantic", "yaml"}, marks=pytest.mark.slow),
     ],
     ids=lambda value: " ".join(value) if isinstance(value, list) else "",
 )

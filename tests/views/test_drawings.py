@@ -76,6 +76,7 @@ def test_all_code_that_draws_is_in_the_key() -> None:
     assert used <= {room.partition("/")[0] for room in drawings.DRAWING.rooms}
 
 
+@pytest.mark.slow
 def test_what_draws_is_imported_only_where_something_is_drawn() -> None:
     """In a process of its own, for the tests have imported it."""
     program = (

@@ -90,6 +90,7 @@ def test_a_folder_that_is_new_is_watched(book: Path, changes: Changes) -> None:
     assert changes.wait(LONG)
 
 
+@pytest.mark.slow
 def test_the_whole_book_may_be_renamed_away_and_back(book: Path, tmp_path: Path) -> None:
     home = book / "inner"
     write_book(home, {"recipes/plain.md": PLAIN})
