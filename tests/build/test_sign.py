@@ -10,7 +10,7 @@ from saponary.build import sign
 from saponary.cli.main import main
 from saponary.reading.findings import errors
 from saponary.reading.text_edits import apply
-from support import BOOKS, PLAIN, copy_book, prove_one, write_book
+from support import PLAIN, copy_book, prove_one, write_book
 
 AWKWARD = (
     "\ufeff---\r\n"
