@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from saponary.draw.charts.swatch import swatch
 from saponary.messages.message import Listed, Message, Number, Value, message, short
-from saponary.pantry.colour import CURED_FROM, FRESH_UNTIL, seen
+from saponary.pantry.colour import seen
 from saponary.pantry.model import Addition, Chip, Colour, Pantry
 from saponary.pantry.standard import standard
 from saponary.views import links, names, shades
@@ -85,8 +85,6 @@ class ColoursView:
 
     used: tuple[Colourant, ...]
     others: tuple[Kind, ...]
-    fresh_until: int
-    cured_from: int
     numbers: bool
     """Whether colours are told by their sRGB numbers too: those are for the maker."""
 
@@ -110,8 +108,6 @@ def colours_view(site: SiteInput, everything: Iterable[Coloured]) -> ColoursView
             Kind(f"kind-{links.anchor(kind)}", _kind_name(kind), tuple(ones))
             for kind, ones in sorted(kinds.items(), key=_rank)
         ),
-        fresh_until=FRESH_UNTIL,
-        cured_from=CURED_FROM,
         numbers=site.shows("private"),
     )
 
