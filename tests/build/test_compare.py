@@ -126,6 +126,27 @@ def test_what_cannot_be_read_is_said(tmp_path: Path, capsys: pytest.CaptureFixtu
 
 
 @pytest.mark.parametrize(
+    ("file", "text", "fault"),
+    [
+        ("pantry.yaml", "oils: {olive: {sap: 186}}\n", "pantry.yaml:1:16: unknown key 'sap'"),
+        (
+            "book.yaml",
+            "purity: {sodium: 12 %}\n",
+            "book.yaml:1:18: a purity of 12 % is not a purity that is sold",
+        ),
+    ],
+)
+def test_without_pantry_and_settings_nothing_is_known(
+    file: str, text: str, fault: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The standard tables would give figures, and they would not be the maker's."""
+    commit(tmp_path, {"recipes/a.md": recipe("A")})
+    write_book(tmp_path, {file: text})
+    (one,) = told(capsys, tmp_path)["changed"]
+    assert one["kind"] == "unreadable" and one["faults"] == [fault]
+
+
+@pytest.mark.parametrize(
     ("words", "why"),
     [
         (["nowhere~3"], "git knows no revision 'nowhere~3'"),

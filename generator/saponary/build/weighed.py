@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from saponary.book.batch_cost import batch_cost
 from saponary.book.computed import Computed
@@ -24,12 +24,16 @@ _COMMON = (PANTRY_FILE, SETTINGS_FILE)
 
 
 def weighed(files: Files, names: Collection[str], lent: Collection[str]) -> dict[str, CameTo]:
-    """Read and compute some recipes by the names of their files, and those whose scrap they may hold (`lent`)."""
+    """Read and compute some recipes by the names of their files, and those whose scrap they may hold (`lent`).
+
+    Where the settings or the pantry could not be read, none of them came to anything that is known.
+    """
     book = read_book(_Some(files, {*names, *lent}))
     all_ = compute_all(book)
-    found = {name: all_.recipes.get(name.removesuffix(".md")) for name in names}
+    computed: Mapping[str, Computed] = {} if book.unread else all_.recipes
+    found = {name: computed.get(name.removesuffix(".md")) for name in names}
     titles = {recipe.file: recipe.model.title for recipe in book.recipes if recipe.model is not None}
-    told = [*book.findings, *all_.findings]
+    told = book.unsound if book.unread else [*book.findings, *all_.findings]
     return {
         name: _of(one) if one is not None else _unreadable(name, titles.get(f"recipes/{name}"), told)
         for name, one in found.items()
