@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 
 from saponary.assets.digest import digest
@@ -20,6 +20,7 @@ from saponary.book.outline import Outline, Rests, melted, outline_of, titles
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.soaps import with_soaps
 from saponary.pantry.model import Pantry
+from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.methods.method import Waits
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings

@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property, partial
 from pathlib import Path, PurePosixPath
 from typing import TypeVar
@@ -22,6 +22,7 @@ from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
 from saponary.pantry.model import Pantry
+from saponary.quantity.dataclass import dataclass
 from saponary.reading.addresses import address_fault
 from saponary.reading.decode import printable, text_of, unmerged
 from saponary.reading.files import Files, ReadOnce, Unread

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from saponary.book.figure import Figure
+from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from saponary.quantity.dataclass import dataclass
 from saponary.reading.textfile import TextFile
 from saponary.schema.recipe import Recipe
 from saponary.schema.waivers import Waived, placed

@@ -6,7 +6,6 @@ The one place where this is decided. Labels, calendar, pages, editions and the s
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
 
@@ -14,6 +13,7 @@ from saponary.book.alkali_found import found as alkali_found
 from saponary.book.computed import Computed
 from saponary.book.poured import Recount, recount_of
 from saponary.book.records import BatchRecord
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 
 Name = Literal["caustic", "present", "trace", "unknown", "astray", "untested", "clean"]

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from typing import Any
 
 from saponary.book.figure import Figure
+from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from pydantic import TypeAdapter, ValidationError
 
@@ -17,6 +16,7 @@ from saponary.book.proofed import Proofed
 from saponary.book.published import Glance
 from saponary.build.graph import SHOWN
 from saponary.outputs import rests_on
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
 from saponary.views.for_edition import Unpublished
 

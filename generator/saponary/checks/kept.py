@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from pydantic import TypeAdapter, ValidationError
 
@@ -12,6 +11,7 @@ from saponary.assets.store import Store
 from saponary.book.facts import Facts
 from saponary.book.outline import Outline
 from saponary.checks.rule import Mention
+from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
 
 Found = Mapping[str, tuple[Finding, ...]]

@@ -7,6 +7,7 @@ Python would swallow the first (in a finaliser).
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import sys
@@ -15,10 +16,14 @@ from types import FrameType
 STOPPED = "saponary: stopped; every file is whole, as it was or as it was to be"
 INTERRUPTED = 130
 
+_SELDOM = 50_000
+"""Objects made before it is looked for those that may go. Nearly all that a command makes stays to its end."""
+
 
 def start() -> int:
     """Run the command that the program was started with; its exit status."""
     signal.signal(signal.SIGINT, _end)
+    gc.set_threshold(_SELDOM)
     from saponary.cli.main import main
 
     sys.unraisablehook = _end_if_swallowed

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from saponary.quantity.dataclass import dataclass
 
 WIDTH, HEIGHT = 1200, 630
 """Pixels."""

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from math import cos, pi, sin
 from xml.etree import ElementTree
 
 from PIL import Image, ImageChops, ImageDraw
+
+from saponary.quantity.dataclass import dataclass
 
 Points = list[tuple[float, float]]
 Box = tuple[int, int, int, int]

@@ -9,12 +9,12 @@ down for cosmetics; 1.2 mm is this book's own rule.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from io import BytesIO
 from typing import Any
 
 from saponary.assets.fonts import font_files
+from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 
 INCH = 25.4

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from saponary.book.computed import Computed
 from saponary.book.cured import CuredWater, cured_water
 from saponary.label import contents, scents
@@ -13,6 +11,7 @@ from saponary.label.ingredients import IngredientList, ingredient_list
 from saponary.label.scents import Scent
 from saponary.label.tables import Jurisdiction
 from saponary.pantry.model import Pantry
+from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

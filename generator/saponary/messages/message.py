@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 from functools import reduce
 from typing import Literal
+
+from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from saponary.assets.step import Step
 from saponary.assets.store import NoStore, Store
 from saponary.draw.card import Card
+from saponary.quantity.dataclass import dataclass
 
 CARD = Step(
     "card",

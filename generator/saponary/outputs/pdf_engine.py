@@ -5,7 +5,6 @@ from __future__ import annotations
 import hashlib
 import mimetypes
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from importlib import import_module
 from typing import Any
@@ -14,6 +13,7 @@ from urllib.parse import unquote, urlsplit
 from saponary.assets.fonts import FONTS_AT, font_files
 from saponary.outputs.pdf_fit import fitted
 from saponary.outputs.pdf_kind import PdfSheet
+from saponary.quantity.dataclass import dataclass
 
 BASE = "https://book.invalid/"
 """Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""

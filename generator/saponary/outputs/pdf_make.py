@@ -7,7 +7,6 @@ import tempfile
 from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
-from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 
 from saponary.assets.store import NoStore, Store
@@ -16,6 +15,7 @@ from saponary.outputs.pdf_engine import SetPdf, ready, set_sheet
 from saponary.outputs.pdf_kept import keep, recall
 from saponary.outputs.pdf_kind import PdfContext, PdfSheet
 from saponary.outputs.pdfs import KINDS
+from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

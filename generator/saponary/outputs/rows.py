@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TypeVar, cast
 
 from saponary.assets.digest import digest
@@ -13,6 +13,7 @@ from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import NoStore, Store
 from saponary.book.published import Published
 from saponary.outputs import plain
+from saponary.quantity.dataclass import dataclass
 
 T = TypeVar("T")
 

@@ -6,7 +6,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from posixpath import dirname, join, normpath
 
 from markupsafe import Markup
@@ -14,6 +13,7 @@ from markupsafe import Markup
 from saponary.book.published import Published
 from saponary.messages.message import Value
 from saponary.messages.speaker import Speaker
+from saponary.quantity.dataclass import dataclass
 from saponary.views.batches import Photo
 from saponary.views.recipe import RecipeView
 from saponary.views.shop import ShopPage, Stock

@@ -9,7 +9,6 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from types import CodeType
@@ -31,6 +30,7 @@ from markupsafe import Markup, escape
 from saponary.assets import for_user, resources
 from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import Speaker
+from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS, TEMPERATURE, VOLUME
 from saponary.schema.look import Accent
 

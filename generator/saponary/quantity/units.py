@@ -9,9 +9,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal, DecimalException
 from fractions import Fraction
+
+from saponary.quantity.dataclass import dataclass
 
 MASS = {"g": "1", "kg": "1000", "mg": "0.001", "oz": "28.349523125", "lb": "453.59237"}
 VOLUME = {

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import os
 import stat
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
+from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 
 MAX_FILE_BYTES = 2_000_000

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Value, message, short
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views.batches import Photo, photo
 from saponary.views.prose import Prose

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf
 
 from markupsafe import Markup
@@ -19,6 +19,7 @@ from saponary.lye.fingerprint import matches
 from saponary.messages.message import Day, Message, grams, message, percent, short
 from saponary.messages.message import day as on_day
 from saponary.messages.speaker import Speaker, speaker
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views import names
 from saponary.views.batches import Photo, photo

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal, get_args
 
 from markupsafe import Markup
@@ -15,6 +15,7 @@ from saponary.label.holds import holds
 from saponary.label.lists import Bar
 from saponary.messages.message import Day, Listed, Message, Number, Value, Within, day, message
 from saponary.pantry.colour import near
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.ingredient import Allergen
 from saponary.schema.settings import Settings
 from saponary.views import links, names

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from saponary.quantity.dataclass import dataclass
 from saponary.views.stages import STAGES
 from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighSheet

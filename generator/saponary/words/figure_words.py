@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 import yaml
 
+from saponary.quantity.dataclass import dataclass
 from saponary.words.inflect import fold
 
 LYE, SOLUTION, WATER, SUPERFAT, OILS = "lye", "solution", "water", "superfat", "oils"

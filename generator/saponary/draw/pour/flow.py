@@ -8,7 +8,6 @@ that no batter crosses either. The veil is a quadratic spline, whose slope is kn
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -17,6 +16,7 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.mould import parts
 from saponary.draw.pour.seed import Array
+from saponary.quantity.dataclass import dataclass
 
 CELL = 0.8
 Velocity = Callable[[Array], Array]

@@ -7,7 +7,6 @@ batter that is painted later; then every seam is the edge of one patch only and 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry.base import BaseGeometry
@@ -17,6 +16,7 @@ from saponary.draw.pour.flow import Basin
 from saponary.draw.pour.mould import Mould, parts
 from saponary.draw.pour.plan import Load
 from saponary.draw.pour.seed import Array
+from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

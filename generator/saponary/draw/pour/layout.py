@@ -7,7 +7,7 @@ it lies along its seam and takes no area. Nor do sprinkled petals, which lie on 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 from shapely.geometry.base import BaseGeometry
@@ -26,6 +26,7 @@ from saponary.draw.pour.scene import Scene
 from saponary.draw.pour.seed import Array, wave
 from saponary.draw.pour.sprinkle import Petal, petals
 from saponary.draw.pour.swirl import Reach, stir
+from saponary.quantity.dataclass import dataclass
 
 GIVE = 4.0
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import Polygon
@@ -15,6 +14,7 @@ from saponary.draw.pour.mould import parts
 from saponary.draw.pour.paths import FINE, Sheet
 from saponary.draw.pour.scene import Scene
 from saponary.draw.pour.seed import Array
+from saponary.quantity.dataclass import dataclass
 
 MARGIN = 1.0
 TOLERANCES = (0.012, 0.02, 0.03, 0.04, 0.06, 0.09, 0.13, 0.18, 0.25, 0.35, 0.5)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import LineString
 
 from saponary.draw.pour.seed import Array
+from saponary.quantity.dataclass import dataclass
 
 FINE = 20
 _STEADY = 6

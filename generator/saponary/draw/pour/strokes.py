@@ -13,12 +13,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.sums import area_under
+from saponary.quantity.dataclass import dataclass
 
 MOST_SLOPE = 0.7
 STEEPEST = 1.875  # of the ramp t³(10 − 15t + 6t²), at its middle

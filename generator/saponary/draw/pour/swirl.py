@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -18,6 +18,7 @@ from shapely.geometry.base import BaseGeometry
 from saponary.draw.pour.flow import Basin, Field, Plane, Threads, carry_plane, veil
 from saponary.draw.pour.seed import Array, numbers
 from saponary.draw.pour.walls import Held, Walls
+from saponary.quantity.dataclass import dataclass
 from saponary.schema.pour import Swirl
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import uuid
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
 
@@ -14,6 +13,7 @@ from saponary.messages.message import message
 from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.readiness import Lot, lots_of, newest_first
 from saponary.views.site import SiteInput

@@ -7,8 +7,10 @@ none of them asks for its name.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Literal
+
+from saponary.quantity.dataclass import dataclass
 
 StageId = Literal[
     "before",

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -16,6 +16,7 @@ from saponary.book.classes import ClassPlan
 from saponary.book.cure_days import cure_days
 from saponary.book.published import Published
 from saponary.messages.message import Message, Value, message, percent
+from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.drawings import Drawings

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from saponary.label.fit import LEADING, LOWEST_PICTURE, Beside, Fitted, LabelText, Misfit, fit
 from saponary.messages.message import Message
+from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.selling import PlaceOfSale

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from saponary.book.published import Published
 from saponary.messages.message import Value
+from saponary.quantity.dataclass import dataclass
 from saponary.views.batches import Photo
 from saponary.views.lead_photo import lead_photo
 from saponary.views.prose import Prose

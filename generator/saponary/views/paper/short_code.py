@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import segno
 
 from saponary.book.published import Published
 from saponary.messages.message import Value, message
+from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.readiness import lots_of
 from saponary.views.site import SiteInput
