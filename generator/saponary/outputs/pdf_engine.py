@@ -13,6 +13,7 @@ from urllib.parse import unquote, urlsplit
 from saponary.assets.fonts import FONTS_AT, font_files
 from saponary.outputs.pdf_fit import fitted
 from saponary.outputs.pdf_kind import PdfSheet
+from saponary.outputs.pdf_tags import mend
 from saponary.quantity.dataclass import dataclass
 
 BASE = "https://book.invalid/"
@@ -82,6 +83,6 @@ def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> SetPdf:
         "attachments": attachments,
         "pdf_identifier": hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
     }
-    pdf = fitted(html, **options).write_pdf(**options)
+    pdf = fitted(html, **options).write_pdf(finisher=mend, **options)
     assert pdf is not None
     return SetPdf(bytes(pdf), tuple(dict.fromkeys(shown)))

@@ -19,7 +19,13 @@ from saponary.outputs.pdf_kind import PdfSheet
 PDF = Step(
     "pdf",
     ("system libraries", "html", "attachments"),
-    ("outputs/pdf_engine.py", "outputs/pdf_fit.py", "outputs/pdf_columns.py", "assets/fonts.py"),
+    (
+        "outputs/pdf_engine.py",
+        "outputs/pdf_fit.py",
+        "outputs/pdf_columns.py",
+        "outputs/pdf_tags.py",
+        "assets/fonts.py",
+    ),
     (
         "weasyprint",
         "pydyf",

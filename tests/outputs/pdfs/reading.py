@@ -10,6 +10,7 @@ from typing import Any
 from PIL import Image
 
 from outputs.pdfs.desk import read
+from outputs.pdfs.tagged import faults
 
 DPI = 60
 EDGE_MM = 5
@@ -21,7 +22,8 @@ def squeezed(pdf: bytes) -> str:
 
 
 def sound(pdf: bytes, author: str) -> None:
-    """Language, title, author and tags are there; every font is embedded and one of the book's own."""
+    """Language, title, author and tags are there and right; every font is embedded and one of the book's own."""
+    assert not faults(pdf)
     reader = read(pdf)
     root: Any = reader.trailer["/Root"]
     assert root["/Lang"] == "en"

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from outputs.pdfs.desk import desk_at, desk_of, pdfs_of, read, sheets_of
-from outputs.pdfs.reading import smallest_type
+from outputs.pdfs.reading import smallest_type, sound
 from saponary.book.classes import parse_class
 from saponary.build.proof import prove
 from saponary.messages.speaker import speaker
@@ -225,6 +225,7 @@ def test_the_demo_book_teaches_on_facing_pages() -> None:
             assert title in pages[left - 1] and "To weigh" in pages[left - 1]
             assert f"{title}: my record" in pages[left] and "weighed every week" in pages[left]
         assert smallest_type(pdf) >= 7.99
+        sound(pdf, desk.site.book.settings.maker)
 
 
 @pytest.mark.slow
@@ -236,6 +237,7 @@ def test_the_teachers_safety_fills_one_page_on_both_papers() -> None:
         pages = [page.extract_text() for page in read(pdf).pages]
         assert "Lye burns." in pages[1] and "Regulation (EC) No 1272/2008" in pages[1]
         assert "Shopping" in pages[2]
+        sound(pdf, desk.site.book.settings.maker)
 
 
 def test_the_demo_class_tells_no_weight_that_gives_its_lye_away() -> None:
