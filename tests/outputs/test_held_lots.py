@@ -119,12 +119,7 @@ def test_a_clean_lot_is_called_ready() -> None:
     assert "Ready 30 March 2026" in words(parsed(site, "lots/tried/heldlot/index.html"))
 
 
-def test_customers_get_no_label_sheets() -> None:
-    assert not sheets_of(desk_for(proved("none", ""), "shop"), "labels")
-
-
-@pytest.mark.parametrize("edition", ["class", "maker"])
-def test_labels_are_made_of_no_lot_that_is_held_back(edition: str) -> None:
+def test_labels_are_made_of_no_lot_that_is_held_back() -> None:
     newer = "  - {lot: FREELOT, poured: 2026-05-02}\n"
     for result, more, lot in (
         ("none", "", "Lot"),
@@ -132,10 +127,10 @@ def test_labels_are_made_of_no_lot_that_is_held_back(edition: str) -> None:
         ("present", newer, "Lot FREELOT"),
         ("trace", newer, "Lot FREELOT"),
     ):
-        (sheet,) = sheets_of(desk_for(proved(result, more), edition), "labels").values()
+        (sheet,) = sheets_of(desk_for(proved(result, more), "maker"), "labels").values()
         assert re.search(rf">\s*{lot}\s*<", sheet.html)
     for result in HELD:
-        assert not sheets_of(desk_for(proved(result), edition), "labels")
+        assert not sheets_of(desk_for(proved(result), "maker"), "labels")
 
 
 def test_paper_says_it_too() -> None:

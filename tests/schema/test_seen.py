@@ -71,7 +71,7 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
         "Recipe.soap",
     },
     ("ingredients",): {
-        "Recipe.label", "Settings.after_opening_months", "Settings.durability_months", "Settings.function", "Settings.sold_in",
+        "Recipe.label", "Settings.durability_months", "Settings.sold_in",
     },
     ("people",): {
         "Batch.by", "Batch.oil_lots", "Batch.shelf", "Batch.store", "ClassPlan.packs", "ClassPlan.spare",
@@ -81,7 +81,8 @@ GUARDED: dict[tuple[str, ...], set[str]] = {
         "Batch.photos", "Recipe.photo",
     },
     ("private",): {
-        "Batch.private", "Recipe.private",
+        "Batch.private", "ForSale.contact", "ForSale.origin", "ForSale.responsible", "Recipe.private",
+        "Settings.after_opening_months", "Settings.function",
     },
     ("shop",): {
         "Recipe.shop", "Settings.shop",

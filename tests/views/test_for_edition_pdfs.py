@@ -31,6 +31,9 @@ about: An old saying holds that it cures eczema.
 waive: [{rule: claims, about: cures eczema, because: zqxbookwaived for a reason}]
 editions:
   market: {shows: [summary, photos, ingredients], formula: ingredients}
+label-sheets: {wide: {width: 190 mm, height: 90 mm, columns: 1, rows: 3}}
+sold-in: {eu: {responsible: {name: zqxresponsible, address: zqxaddress}, origin: zqxorigin}}
+function: zqxfunction
 """
 PANTRY = """\
 # zqxcomment
@@ -71,6 +74,7 @@ additions:
   - {what: meadow, amount: 11 g/kg}
 steps: [{at: lye, say: Stir slowly zqxstep.}]
 vessel: steel zqxvessel
+label: {net-weight: 20 g, lot: PB-1}
 batches:
   - lot: PB-1
     poured: 2026-03-02
@@ -107,6 +111,7 @@ ALWAYS_PRIVATE = {
     "zqxcomment", "zqxsupplier", "zqxoilnote", "zqxclaynote", "zqxsecret", "zqxcertificate", "zqxfrontcomment",
     "zqxby", "zqxshelf", "zqxstore", "zqxmould", "zqxbatchprivate", "zqxbenchlot", "zqxkey", "zqxvalue",
     "zqxwaived", "zqxbookwaived", "zqxsilenced", "zqxpantrywaived", "zqxclasswaived",
+    "zqxresponsible", "zqxaddress", "zqxorigin", "zqxfunction",
     "zqxone", "zqxtwo", "zqxhtml", "zqxkept", "zqxdraft", "zqxphoto", "zqxexif", "zqxtext", "987654",
 }  # fmt: skip
 """Never outside the bench, whatever an edition shows."""
@@ -186,6 +191,18 @@ def test_nothing_private_lies_in_what_is_uploaded(site: Path) -> None:
     assert {path.name for path in site.iterdir()} >= {"shop", "class", "market"}
     assert not (site / "maker").exists()
     assert found(site, ALWAYS_PRIVATE) == set()
+
+
+def test_label_sheets_lie_in_the_makers_folder_alone(site: Path) -> None:
+    """A sheet is a PDF that holds what only a label says. Each is led to from a page."""
+    private = site.parent / "private" / "maker"
+    made = {p.relative_to(private).as_posix() for p in private.rglob("labels/*.pdf")}
+    assert made == {"labels/plain-wide.pdf", "labels/kept-wide.pdf", "labels/draft-wide.pdf"}
+    assert all(any(b"zqxresponsible" in text for text in texts(private / path)) for path in made)
+    assert not [path for path in site.rglob("*") if "label" in path.name and path.suffix == ".pdf"]
+    for path in made:
+        slug = path.removeprefix("labels/").removesuffix("-wide.pdf")
+        assert f'href="../../{path}"' in (private / "recipes" / slug / "index.html").read_text()
 
 
 def test_no_link_leads_from_one_of_the_two_folders_into_the_other(site: Path) -> None:

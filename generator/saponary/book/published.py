@@ -223,6 +223,12 @@ def _without(lots: frozenset[str], computed: Computed) -> Computed:
     )
 
 
+def is_shown(one: Proofed, edition: Edition) -> bool:
+    """Whether an edition has a page of a recipe at all."""
+    drafts = "drafts" in edition.shows
+    return belongs(one.facts.editions, edition) and (one.status.name != "draft" or drafts)
+
+
 def belongs(named: Sequence[str], edition: Edition) -> bool:
     """Whether something that names these editions is of this one; it is of all where it names none."""
     return not named or edition.name in named

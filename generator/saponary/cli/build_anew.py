@@ -23,7 +23,7 @@ from saponary.cli.told_again import Done, Telling
 from saponary.cli.writing import writing
 from saponary.reading.findings import suggest
 from saponary.reading.findings_text import as_text
-from saponary.schema.edition import ALL, PUBLIC, Edition, editions
+from saponary.schema.edition import ALL, Edition, built_always, editions
 
 
 def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
@@ -84,8 +84,9 @@ def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
     """The editions asked for, each once."""
     settings = proof.book.settings
     known = editions(settings.editions)
-    names = list(asked) or [PUBLIC, *settings.build]
-    names = list(known) if ALL in names else list(dict.fromkeys(names))
+    names = built_always(settings.build, known)
+    if asked:
+        names = list(known) if ALL in asked else list(dict.fromkeys(asked))
     for name in names:
         if name not in known:
             raise Misuse(f"there is no edition {name!r}; {suggest(name, known, 'editions')}")

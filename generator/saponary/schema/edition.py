@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -84,6 +85,11 @@ STANDARD: dict[str, Edition] = {
     "class": Edition("class", frozenset((*_METHOD, "history")), "full", "student"),
     "maker": Edition("maker", frozenset(FIELDS), "full"),
 }
+
+
+def built_always(listed: Sequence[str], known: Iterable[str]) -> list[str]:
+    """The names of the editions that a build makes where none is named: the public one and those listed."""
+    return list(known) if ALL in listed else list(dict.fromkeys((PUBLIC, *listed)))
 
 
 def editions(own: dict[Name, EditionEntry]) -> dict[str, Edition]:

@@ -1,4 +1,4 @@
-"""What a label says of who answers for a soap, for each place where it is sold."""
+"""What a label says of who answers for a soap, for each place where it is sold. Labels are the maker's alone."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from saponary.schema.fields import Part, ShortText
-from saponary.schema.seen import Public
+from saponary.schema.seen import Public, Seen
 
 PlaceOfSale = Literal["us", "eu", "gb"]
 """Places by the ids of the table of jurisdictions."""
@@ -28,11 +28,11 @@ class ForSale(Part):
     """What one place asks for. `origin` is the country, of what is imported; `contact` takes reports of
     reactions, by address, telephone or net."""
 
-    responsible: Public[Responsible | None] = None
+    responsible: Annotated[Responsible | None, Seen("private")] = None
     """Who answers for the soap in law."""
-    origin: Public[ShortText] = ""
+    origin: Annotated[ShortText, Seen("private")] = ""
     """The country it comes from, where it is imported."""
-    contact: Public[ShortText] = ""
+    contact: Annotated[ShortText, Seen("private")] = ""
     """Where reports of reactions go: an address, a telephone number or a site.
     Example:
       sold-in:

@@ -147,7 +147,7 @@ class Settings(Part):
           responsible: {name: Ines Harrowgate, address: "1 Example Street, Nowhere"}
           origin: Nowhere
     """
-    function: Annotated[ShortText, Seen("ingredients")] = ""
+    function: Annotated[ShortText, Seen("private")] = ""
     """What the soap is for, in a word, where that is not plain. Some places want it on the label.
     Example: function: Soap for washing.
     """
@@ -155,7 +155,7 @@ class Settings(Part):
     """How many months the soap keeps, from 1 to 30. The label's date is worked out from it.
     Example: durability-months: 24
     """
-    after_opening_months: Annotated[Annotated[int, Field(ge=1, le=60)] | None, Seen("ingredients")] = None
+    after_opening_months: Annotated[Annotated[int, Field(ge=1, le=60)] | None, Seen("private")] = None
     """For soap that keeps longer than 30 months: months of use after it is opened.
     Example: after-opening-months: 12
     """

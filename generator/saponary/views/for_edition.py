@@ -14,13 +14,14 @@ from saponary.book.late import LateMap, late
 from saponary.book.library import Book
 from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
-from saponary.book.published import Glance, Published, belongs, published
+from saponary.book.published import Glance, Published, belongs, is_shown, published
 from saponary.label.lists import Bar
 from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
 from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once, only_seen
+from saponary.views.on_the_web import on_the_web
 from saponary.views.site import PhotoSet, PublishedBook, PublishedPage, SiteInput
 
 T = TypeVar("T")
@@ -56,7 +57,7 @@ def for_edition(whole: Unpublished, edition: Edition, known: Mapping[str, Glance
     made = [
         (one, partial(published, one, edition, whole.on, once))
         for one in whole.recipes
-        if _is_shown(one, edition)
+        if is_shown(one, edition)
     ]
     known = known or {}
     recipes = _with_shown_pictures(
@@ -92,14 +93,12 @@ def for_edition(whole: Unpublished, edition: Edition, known: Mapping[str, Glance
             if "history" in shows
         },
         labels=_labels(whole.labels, slugs) if "ingredients" in shows else {},
+        on_the_web=LateMap(
+            {one.slug: partial(on_the_web, one, edition, whole.book.settings) for one, _ in made}
+        ),
         edition=edition,
         on=whole.on,
     )
-
-
-def _is_shown(one: Proofed, edition: Edition) -> bool:
-    drafts = "drafts" in edition.shows
-    return belongs(one.facts.editions, edition) and (one.status.name != "draft" or drafts)
 
 
 def _of(found: Mapping[str, T], slugs: set[str]) -> dict[str, T]:

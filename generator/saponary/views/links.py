@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 
 def root(path: str) -> str:
@@ -46,6 +47,23 @@ def card(slug: str) -> str:
 def lot(slug: str, name: str) -> str:
     """A lot of a recipe, by the name that it has within the recipe."""
     return f"lots/{slug}/{name}/index.html"
+
+
+_LONGEST = 80
+"""Letters of a name in an address: a folder's name may not be of any length."""
+
+
+def free_names(called: Iterable[str]) -> list[str]:
+    """A name for the address of each lot of a recipe: lots that differ by signs alone get one each too."""
+    taken: list[str] = []
+    for lot in called:
+        name = free = anchor(lot)[:_LONGEST]
+        number = 1
+        while free in taken:
+            number += 1
+            free = f"{name}--{number}"
+        taken.append(free)
+    return taken
 
 
 def lots_of_year(year: int) -> str:

@@ -24,7 +24,7 @@ from saponary.views.lot_cure import LotCure, lot_cure
 from saponary.views.lot_figures import good_until, test_name
 from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
-from saponary.views.readiness import Lot, free_names
+from saponary.views.readiness import Lot
 from saponary.views.shop_contents import Legal, Row, contents, legal
 from saponary.views.site import SiteInput
 
@@ -155,7 +155,7 @@ KEYS_BY_ID = {"lots.alkali.": ("none", "trace", "present")}
 
 def sold_lots(recipe: Published) -> tuple[tuple[str, LotOnSale], ...]:
     """The lots of a recipe that are for sale, each with the address of its page."""
-    names = free_names([sold.lot for sold in recipe.on_sale.lots])
+    names = links.free_names([sold.lot for sold in recipe.on_sale.lots])
     return tuple(
         (links.lot(recipe.slug, name), sold) for name, sold in zip(names, recipe.on_sale.lots, strict=True)
     )

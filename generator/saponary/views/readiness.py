@@ -81,7 +81,7 @@ def lots_of(recipe: Published) -> tuple[Lot, ...]:
     """The batches of one recipe, in the order of their records."""
     title = Prose(recipe.catalogue).title(recipe.model.title)
     made = [record.batch for record in recipe.batches]
-    names = free_names([batch.lot for batch in made])
+    names = links.free_names([batch.lot for batch in made])
     return tuple(Lot(recipe, batch, title, name) for batch, name in zip(made, names, strict=True))
 
 
@@ -111,23 +111,6 @@ def newest_first(found: Iterable[L]) -> list[L]:
     """What is said of lots, in the order of their days, the newest first; of one day, by recipe and name."""
     named = sorted(found, key=lambda one: (one.slug, one.lot))
     return sorted(named, key=lambda one: one.poured, reverse=True)
-
-
-_LONGEST = 80
-"""Letters of a name in an address: a folder's name may not be of any length."""
-
-
-def free_names(called: Iterable[str]) -> list[str]:
-    """A name for the address of each lot of a recipe: lots that differ by signs alone get one each too."""
-    taken: list[str] = []
-    for lot in called:
-        name = free = links.anchor(lot)[:_LONGEST]
-        number = 1
-        while free in taken:
-            number += 1
-            free = f"{name}--{number}"
-        taken.append(free)
-    return taken
 
 
 def later(day: date, days: int) -> date:

@@ -18,6 +18,7 @@ from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import PUBLIC, STANDARD, Edition
 from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived
+from saponary.views.on_the_web import OnTheWeb
 
 
 @dataclass(frozen=True)
@@ -78,6 +79,8 @@ class SiteInput:
     """By recipe, where the book is kept in a history: its versions, the latest first."""
     labels: Mapping[str, Bar] = field(default_factory=dict[str, Bar])
     """What is in each recipe's bar, by its slug."""
+    on_the_web: Mapping[str, OnTheWeb] = field(default_factory=dict[str, OnTheWeb])
+    """By recipe: where its pages lie in what is uploaded."""
     edition: Edition = STANDARD[PUBLIC]
     pdfs: frozenset[str] = frozenset()
     """Paths of the PDFs that are made of this edition beside its pages."""

@@ -6,10 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from outputs.pdfs.desk import desk_at, pdfs_of, read, sheets_of
+from outputs.pdfs.desk import desk_at, desk_for, pdfs_of, read, sheets_of
 from saponary.build.proof import prove
 from saponary.label.fit import POINT, LabelText
 from saponary.label.label_text import label_text
+from saponary.schema.edition import editions
 from saponary.schema.label_sheets import PAGES, LabelSheet
 from saponary.schema.seen import only_seen
 from saponary.views.paper.label_sheet import LabelsView, Seen, labels_view
@@ -42,14 +43,17 @@ def test_what_does_not_fit_is_a_finding_and_no_sheet(tmp_path: Path) -> None:
     root = write_book(tmp_path, {"book.yaml": SHEETS, "recipes/plain.md": LABELLED})
     (found,) = [f for f in prove(root).findings if f.rule == "label-fit"]
     assert "'tiny'" in found.message and str(found.place) == "recipes/plain.md:11:1"
-    assert set(sheets_of(desk_at(root), "labels")) == {"labels/plain-wide.pdf", "labels/plain-broad.pdf"}
+    assert set(sheets_of(desk_at(root, "maker"), "labels")) == {
+        "labels/plain-wide.pdf",
+        "labels/plain-broad.pdf",
+    }
 
 
 def test_a_book_without_grids_has_no_labels() -> None:
     if not proof_of("starters").book.settings.label_sheets:
         from outputs.pdfs.desk import desk_of
 
-        assert not sheets_of(desk_of("starters"), "labels")
+        assert not sheets_of(desk_of("starters", "maker"), "labels")
 
 
 SOLD = (
@@ -99,7 +103,7 @@ def test_a_label_carries_what_its_place_asks_for(
     with address, country of origin, date or period after opening, function. United States: place of business, 21
     CFR 701.12 (from memory), contact for reports since 29 December 2024 (second-hand)."""
     root = write_book(tmp_path, {"book.yaml": SOLD.replace("LAW", law) + more, "recipes/plain.md": LABELLED})
-    site = desk_at(root).site
+    site = desk_at(root, "maker").site
     (recipe,) = site.recipes
     grid = site.book.settings.label_sheets["broad"]
     said = label_text(recipe, site.labels[recipe.slug], site.book.settings, site.book.settings.law_of(grid))
@@ -119,39 +123,114 @@ def test_a_sheet_for_the_united_states_minds_colours_that_are_not_listed(tmp_pat
     """Turmeric is not among the sections of 21 CFR 73, subpart C."""
     coloured = LABELLED.replace("label:", "additions: [{what: turmeric, amount: 3 g}]\nlabel:", 1)
     root = write_book(tmp_path, {"book.yaml": SHEETS, "recipes/plain.md": coloured})
-    sheets = sheets_of(desk_at(root), "labels")
+    sheets = sheets_of(desk_at(root, "maker"), "labels")
     told = "place of sale: Turmeric. Check the colour law before a bar is sold."
     assert told in sheets["labels/plain-broad.pdf"].html
     assert told not in sheets["labels/plain-wide.pdf"].html
 
 
-LOT = """\
-batches:
-  - {lot: A1, poured: 2026-03-02}
-"""
+def of_lot(root: Path, settings: str, more: str = "", recipe: str = "") -> str:
+    """The maker's labels of lot A1, as a sheet's own words."""
+    named = f"label: {{net-weight: 100 g, lot: A1}}\nbatches:\n  - {{lot: A1, poured: 2026-03-02{more}}}"
+    text = LABELLED.replace("label: {net-weight: 100 g}", f"{recipe}{named}")
+    write_book(root, {"book.yaml": f"{settings}{SHEETS}", "recipes/plain.md": text})
+    return sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
+
+
+AT = "base-url: https://soap.example/book/\n"
 
 
 def test_a_label_of_one_lot_names_it_and_leads_to_its_page(tmp_path: Path) -> None:
-    """The code alone leads anywhere, only where the book says where it stands; the small label has no room."""
-    named = LABELLED.replace(
-        "label: {net-weight: 100 g}", "label: {net-weight: 100 g, lot: A1}\n" + LOT.strip()
-    )
-    root = write_book(
-        tmp_path, {"book.yaml": f"base-url: https://soap.example\n{SHEETS}", "recipes/plain.md": named}
-    )
-    made = sheets_of(desk_at(root), "labels")["labels/plain-wide.pdf"].html
+    """The code leads to the public edition, whose page of the lot is there."""
+    made = of_lot(tmp_path, AT)
     assert made.count("Lot A1") == 10 and made.count('class="code"') == 10
-    assert "https://soap.example/lots/plain/a1/index.html" in made
+    assert "https://soap.example/book/lots/plain/a1/index.html" in made
+    assert "lots/plain/a1/index.html" in desk_at(tmp_path).files
     assert made.count('src="recipes/plain/cured.svg"') == 10
-    assert 'class="blank"' not in made
-    assert 'class="code"' not in sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
+    assert 'class="blank"' not in made and "No code leads" not in made
+
+
+STALL = "build: [stall]\neditions: {stall: {shows: [batches]}}\n"
+
+
+@pytest.mark.parametrize(
+    ("settings", "batch", "recipe", "leads", "told"),
+    [
+        ("", "", "", "", "`base-url:` in book.yaml does not say where the site is published"),
+        (AT, ", editions: [maker]", "", "", "No code leads to the page of lot A1: its record keeps it out"),
+        (AT, "", "editions: [maker, class]\n", "", "no edition that is uploaded has this recipe and shows batches"),
+        (AT + "editions: {public: {shows: [summary]}}\n", "", "", "", "no edition that is uploaded shows batches"),
+        (AT + "editions: {public: {shows: [batches, costs]}}\n", "", "", "", "no edition that is uploaded shows"),
+        (AT + STALL, "", "", "book/lots/plain/a1/", ""),
+        (AT + STALL, ", editions: [stall]", "", "book/stall/lots/plain/a1/", ""),
+        (AT + STALL, "", "editions: [maker, stall, shop]\n", "book/stall/lots/plain/a1/", ""),
+        (AT + STALL.replace("build: [stall]\n", ""), "", "editions: [maker, stall]\n", "", "no edition that is uploaded has"),
+        (AT + STALL.replace("batches", "shop"), "", "editions: [maker, stall, shop]\n", "", "no edition that is uploaded has"),
+        (AT.replace("/book/", ""), "", "", "soap.example/lots/plain/a1/", ""),
+    ],
+)  # fmt: skip
+def test_a_code_leads_to_a_page_that_is_uploaded_or_is_not_there(
+    settings: str, batch: str, recipe: str, leads: str, told: str, tmp_path: Path
+) -> None:
+    made = of_lot(tmp_path, settings, batch, recipe)
+    if leads:
+        assert f"{leads}index.html" in made and made.count('class="code"') == 10
+        edition = "stall" if "stall/" in leads else "public"
+        assert "lots/plain/a1/index.html" in desk_at(tmp_path, edition).files
+    else:
+        assert 'class="code"' not in made and told in made.replace("&#39;", "'")
+
+
+def test_the_code_of_a_draft_leads_nowhere(tmp_path: Path) -> None:
+    of_lot(tmp_path, AT)
+    path = tmp_path / "recipes/plain.md"
+    path.write_text(path.read_text().split("signed:")[0] + "---\n")
+    made = sheets_of(desk_at(tmp_path, "maker"), "labels")["labels/plain-wide.pdf"].html
+    assert 'class="code"' not in made and "A draft" in made
+
+
+def test_two_lots_whose_names_differ_by_signs_lead_to_their_own_pages(tmp_path: Path) -> None:
+    """The public edition lacks one of them: there the other has the plain address."""
+    lots = "}\n  - {lot: a.1, poured: 2026-03-03, editions: [maker]}\n  - {lot: a-1, poured: 2026-03-04"
+    of_lot(tmp_path, AT, lots)
+    path = tmp_path / "recipes/plain.md"
+    path.write_text(path.read_text().replace("lot: A1}", "lot: a-1}", 1))
+    made = sheets_of(desk_at(tmp_path, "maker"), "labels")["labels/plain-wide.pdf"].html
+    assert "book/lots/plain/a-1/index.html" in made
+    assert {"lots/plain/a-1/index.html"} <= set(desk_at(tmp_path).files)
+
+
+OWN = "editions: {stall: {shows: [ingredients, batches, shop]}, till: {shows: [ingredients, costs]}}\n"
+
+
+def test_label_sheets_are_the_makers_alone(tmp_path: Path) -> None:
+    """Not in an edition that is uploaded, whatever it shows, nor in one that shows nothing private."""
+    of_lot(tmp_path, AT + OWN)
+    proof = prove(tmp_path)
+    known = editions(proof.book.settings.editions)
+    assert {"stall", "till", "shop", "class"} < set(known)
+    for name in known:
+        desk = desk_for(proof, name)
+        assert bool(sheets_of(desk, "labels")) == (name == "maker"), name
+        assert known[name].published == (name not in ("maker", "till"))
+
+
+def test_a_sheet_of_the_makers_leads_to_the_public_page_and_to_none_that_is_not_there(tmp_path: Path) -> None:
+    of_lot(tmp_path, AT)
+    path = "recipes/plain/plain-a4.pdf"
+    made = sheets_of(desk_at(tmp_path, "maker"), "recipe-sheet")[path].html
+    assert "https://soap.example/book/recipes/plain/index.html" in made
+    of_lot(tmp_path, AT, recipe="editions: [maker, class]\n")
+    assert 'class="code"' not in sheets_of(desk_at(tmp_path, "maker"), "recipe-sheet")[path].html
+    of_class = sheets_of(desk_at(tmp_path, "class"), "recipe-sheet")[path].html
+    assert "https://soap.example/book/class/recipes/plain/index.html" in of_class
 
 
 def test_a_label_of_any_lot_leaves_its_line_to_write_on(tmp_path: Path) -> None:
     root = write_book(
         tmp_path, {"book.yaml": f"base-url: https://soap.example\n{SHEETS}", "recipes/plain.md": LABELLED}
     )
-    made = sheets_of(desk_at(root), "labels")["labels/plain-wide.pdf"].html
+    made = sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
     assert made.count('class="blank"') == 10 and 'class="code"' not in made
 
 
@@ -176,7 +255,7 @@ def test_what_stands_beside_the_text_gives_way_to_it() -> None:
 @pytest.mark.slow
 def test_labels_say_what_the_engine_says(tmp_path: Path) -> None:
     root = write_book(tmp_path, {"book.yaml": SHEETS, "recipes/plain.md": LABELLED})
-    desk = desk_at(root)
+    desk = desk_at(root, "maker")
     made = pdfs_of(desk, list(sheets_of(desk, "labels").values()))
     from saponary.label.tables import jurisdictions
 
@@ -207,7 +286,9 @@ def test_a_list_that_names_only_a_kind_is_told_to_its_maker(tmp_path: Path) -> N
     dust = 'colourants: {brick-dust: {fresh: "#a4503c", cured: "#b98f86", usual: [1 g/kg, 8 g/kg], origin: mineral}}\n'
     aside = "waive: [{rule: unnamed-ingredient, about: brick-dust, because: no list has a name for it}]\n"
     root = write_book(tmp_path, {"book.yaml": SHEETS, "pantry.yaml": dust + aside, "recipes/plain.md": named})
-    made = sheets_of(desk_at(root), "labels")["labels/plain-wide.pdf"].html
+    made = sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
     assert "The list names only a kind: Colourant of no known name." in made
     plain = write_book(tmp_path / "plain", {"book.yaml": SHEETS, "recipes/plain.md": LABELLED})
-    assert "names only a kind" not in sheets_of(desk_at(plain), "labels")["labels/plain-wide.pdf"].html
+    assert (
+        "names only a kind" not in sheets_of(desk_at(plain, "maker"), "labels")["labels/plain-wide.pdf"].html
+    )

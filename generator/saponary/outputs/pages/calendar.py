@@ -12,6 +12,7 @@ from saponary.messages.message import day as on_day
 from saponary.messages.message import message
 from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
+from saponary.outputs.frame import top_of
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.quantity.dataclass import dataclass
 from saponary.views import links
@@ -71,7 +72,7 @@ def calendar(site: SiteInput, found: Sequence[Event]) -> bytes:
 
 def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
     """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
-    batch, base = lot.batch, site.book.settings.base_url
+    batch, top = lot.batch, top_of(site) if site.edition.published else ""
     found = lot.readiness
     poured = on_day(batch.poured)
     about = message("calendar.about", poured=poured, state=found.word, day=found.day, how=found.how)
@@ -84,8 +85,8 @@ def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
         f"SUMMARY:{text(say(summary))}",
         f"DESCRIPTION:{text(say(about))}",
     ]
-    if base is not None:
-        lines.append(f"URL:{base.rstrip('/')}/{lot.path}")
+    if top:
+        lines.append(f"URL:{top}{lot.path}")
     return [*lines, "TRANSP:TRANSPARENT", "END:VEVENT"]
 
 

@@ -14,7 +14,7 @@ from saponary.views import links
 from saponary.views.lot_page import LotPage, lot_page, sold_lot, sold_lots
 from saponary.views.lot_rows import LotLine, lines
 from saponary.views.lots import lots_of_year, lots_view, years_of
-from saponary.views.readiness import free_names, lots_of, newest_first
+from saponary.views.readiness import lots_of, newest_first
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -51,7 +51,7 @@ def _lines(context: PageContext, up: str) -> list[LotLine]:
 def _each(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
         uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
-        for at, name in enumerate(free_names(lot for lot, _ in recipe.glance.lots)):
+        for at, name in enumerate(links.free_names(lot for lot, _ in recipe.glance.lots)):
             path = links.lot(recipe.slug, name)
             yield SiteFile(
                 path, partial(_lot, context, path, partial(_own, context, recipe, at)), uses, recipe.slug
@@ -66,7 +66,7 @@ def _own(context: PageContext, recipe: Published, at: int) -> LotPage:
 def _sold(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
         uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug))
-        for at, name in enumerate(free_names(recipe.glance.sold)):
+        for at, name in enumerate(links.free_names(recipe.glance.sold)):
             path = links.lot(recipe.slug, name)
             yield SiteFile(
                 path, partial(_lot, context, path, partial(_for_sale, context, recipe, at)), uses, recipe.slug

@@ -1,14 +1,14 @@
-"""The code on a sheet that a camera reads: where the recipe's page stands on the web."""
+"""The code on a sheet that a camera reads: where the page of the recipe, or of the lot, stands on the web."""
 
 from __future__ import annotations
 
+from typing import get_args
+
 import segno
 
-from saponary.book.published import Published
-from saponary.messages.message import Value, message
+from saponary.messages.message import Message, Value, message
 from saponary.quantity.dataclass import dataclass
-from saponary.views import links
-from saponary.views.readiness import lots_of
+from saponary.views.on_the_web import OnTheWeb, Why
 from saponary.views.site import SiteInput
 
 _QUIET = 4
@@ -16,24 +16,31 @@ _QUIET = 4
 
 
 def page_address(site: SiteInput, slug: str) -> str:
-    """Where a recipe's page stands on the web; empty where the book does not say."""
-    return _on_the_web(site, links.recipe_page(slug))
+    """Where a recipe's page stands on the web; empty where the book does not say, or it has none there."""
+    return _address(site, site.on_the_web.get(slug, OnTheWeb()).recipe)
 
 
-def lot_address(site: SiteInput, recipe: Published, lot: str) -> str:
-    """Where a lot's page stands on the web; empty where the book does not say, or shows no such page there."""
-    if not (site.shows("batches") and site.edition.published):
-        return ""
-    found = next((one for one in lots_of(recipe) if one.batch.lot == lot), None)
-    return _on_the_web(site, found.path) if found is not None else ""
+def lot_address(site: SiteInput, slug: str, lot: str) -> str:
+    """Where a lot's page stands on the web; empty where the book does not say, or it has none there."""
+    return _address(site, site.on_the_web.get(slug, OnTheWeb()).lots.get(lot, ""))
 
 
-def _on_the_web(site: SiteInput, path: str) -> str:
+def without_address(site: SiteInput, slug: str, lot: str) -> Message | None:
+    """Why a lot has no address; None where it has one."""
+    if lot_address(site, slug, lot):
+        return None
+    if site.book.settings.base_url is None:
+        return message("label.no-code.no-base-url")
+    return message(f"label.no-code.{site.on_the_web.get(slug, OnTheWeb()).why}", lot=lot)
+
+
+KEYS_BY_ID = {"label.no-code.": get_args(Why)}
+"""Keys that are put together here: what they start with, and the ids that may follow."""
+
+
+def _address(site: SiteInput, path: str) -> str:
     base = site.book.settings.base_url
-    if base is None:
-        return ""
-    folder = "" if site.edition.is_public else f"{site.edition.name}/"
-    return f"{base.rstrip('/')}/{folder}{path}"
+    return f"{base.rstrip('/')}/{path}" if base is not None and path else ""
 
 
 @dataclass(frozen=True)
