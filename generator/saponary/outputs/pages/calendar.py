@@ -115,7 +115,7 @@ def folded(line: str) -> bytes:
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     if any(recipe.glance.free for recipe in context.recipes):
-        uses = (rests_on.SETTINGS, rests_on.DAY, *rests_on.recipes(context.recipes))
+        uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, *rests_on.recipes(context.recipes))
         yield SiteFile(links.READY, partial(_calendar, context), uses)
 
 
