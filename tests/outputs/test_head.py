@@ -207,3 +207,21 @@ def test_a_page_that_is_not_there_leads_to_the_book_from_anywhere() -> None:
     assert b'href="/book/index.html"' in made("public")["404.html"]
     assert b'href="/index.html"' in made("public", None)["404.html"]
     assert re.search(rb'rel="stylesheet" href="/book/assets/style-', made("public")["404.html"])
+
+
+@pytest.mark.parametrize(
+    ("edition", "path", "name", "how"),
+    [
+        ("public", "index.html", "Recipes", "page"),
+        ("public", "recipes/quarry-strata/index.html", "Recipes", "true"),
+        ("public", "lots/quarry-strata/qs-014/index.html", "Lots", "true"),
+        ("shop", "recipes/quarry-strata/index.html", "Soaps", "true"),
+        ("class", "recipes/quarry-strata/index.html", "Recipes", "true"),
+        ("class", "index.html", "The class", "page"),
+    ],
+)
+def test_the_menu_marks_the_part_of_the_book_that_a_page_is_of(
+    edition: str, path: str, name: str, how: str
+) -> None:
+    found = re.findall(r'<a href="[^"]*" aria-current="([^"]*)">([^<]*)<', made(edition)[path].decode())
+    assert set(found) == {(how, name)}

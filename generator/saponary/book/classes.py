@@ -50,6 +50,8 @@ class ClassPlan(Part):
 
     title: Public[Annotated[str, Field(min_length=1, max_length=120)]]
     """The name of the class. Example: title: First afternoon"""
+    summary: Public[ShortText] = ""
+    """What the class is, in a sentence. Example: summary: A bar of your own, from the oils up."""
     date: Public[Date | None] = None
     """The day it is held. Example: date: 2026-05-09"""
     place: Public[ShortText] = ""

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from typing import Literal
 
 from markupsafe import Markup
 
@@ -33,7 +34,8 @@ class NavLink:
 
     name: Value
     href: str
-    here: bool
+    here: Literal["", "page", "true"]
+    """As `aria-current` has it: the page itself, or one that lies below it."""
 
 
 @dataclass(frozen=True)
@@ -96,7 +98,7 @@ def frame(
         place=settings.place,
         root=up,
         style=up + style,
-        nav=tuple(NavLink(entry.name, up + entry.path, entry.path == path) for entry in nav),
+        nav=tuple(_nav(nav, up, path)),
         cautions=LYE,
         emergency=emergency(settings.emergency),
         engine=site.engine,
@@ -113,6 +115,17 @@ def frame(
         contact=asked.contact,
         ask_note=asked.note,
     )
+
+
+def _nav(nav: Sequence[NavEntry], up: str, path: str) -> Iterator[NavLink]:
+    """Recipes lie below the list of recipes, or below the first page where that is the list."""
+    listed = any(entry.path == links.RECIPES for entry in nav)
+    for entry in nav:
+        folder = entry.path.removesuffix("index.html")
+        if not folder and not listed:
+            folder = links.RECIPES.removesuffix("index.html")
+        below = folder != "" and path.startswith(folder)
+        yield NavLink(entry.name, up + entry.path, "page" if entry.path == path else "true" if below else "")
 
 
 LINE = 36

@@ -20,7 +20,7 @@ BOOK = frozenset(
 )
 PANTRY = frozenset({"name"})
 PAGE = frozenset({"title", "menu"})
-CLASS = frozenset({"title", "place", "teacher", "what", "emergency"})
+CLASS = frozenset({"title", "summary", "place", "teacher", "what", "emergency"})
 
 
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)

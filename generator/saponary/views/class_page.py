@@ -18,7 +18,7 @@ from saponary.views import links
 from saponary.views.batches import Photo
 from saponary.views.facts import as_written
 from saponary.views.lead_photo import lead_photo
-from saponary.views.paper.handout import RecipePages, handout
+from saponary.views.paper.handout import Handout, RecipePages, handout
 from saponary.views.paper.handout_weights import ClassWeight, ClassWeights
 from saponary.views.printed import Printed, of_class, of_recipe
 from saponary.views.prose import Prose
@@ -55,6 +55,7 @@ class ClassRecipe:
 @dataclass(frozen=True)
 class ClassPage:
     title: str
+    summary: str
     facts: tuple[tuple[Message, Value], ...]
     timetable: tuple[tuple[str, str], ...]
     papers: tuple[Paper, ...]
@@ -82,7 +83,8 @@ def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> Cl
     made = zip(recipes, sheet.recipes, strict=True)
     return ClassPage(
         title=sheet.title,
-        facts=tuple(_facts(plan, site.book.settings.units)),
+        summary=plan.summary,
+        facts=tuple(_facts(plan, sheet, site.book.settings.units)),
         timetable=sheet.timetable,
         papers=tuple(_papers(read, recipes, site, up)),
         recipes=tuple(_recipe(recipe, pages, site, up) for recipe, pages in made),
@@ -92,7 +94,7 @@ def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> Cl
     )
 
 
-def _facts(plan: ClassPlan, units: WeightUnit) -> Iterator[tuple[Message, Value]]:
+def _facts(plan: ClassPlan, sheet: Handout, units: WeightUnit) -> Iterator[tuple[Message, Value]]:
     if plan.date is not None:
         when: Value = day(plan.date, "weekday")
         if plan.timetable:
@@ -106,10 +108,10 @@ def _facts(plan: ClassPlan, units: WeightUnit) -> Iterator[tuple[Message, Value]
     if plan.oils is not None:
         yield message("class.each-makes"), message("handout.of-oils", oils=as_written(plan.oils, units))
     else:
-        yield (
-            message("class.each-makes"),
-            message("handout.one-mould", mould=(plan.mould or "").replace("-", " ")),
-        )
+        mould = message("handout.one-mould", mould=(plan.mould or "").replace("-", " "))
+        bars = {pages.one.computed.resolved.bars for pages in sheet.recipes}
+        many = bars.pop() if len(bars) == 1 else None
+        yield message("class.each-makes"), message("class.bars", mould=mould, count=many) if many else mould
 
 
 def _papers(read: ClassFile, recipes: Sequence[Published], site: SiteInput, up: str) -> Iterator[Paper]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
 from saponary.lye.cost import Cost
-from saponary.messages.message import Number, Value, commas
+from saponary.messages.message import Number, Value, clauses
 from saponary.pantry.model import Pantry
 from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit
@@ -74,7 +74,7 @@ def money(amount: float, settings: Settings) -> Number:
 
 def unpriced(found: Cost, shelf: Pantry) -> Value:
     """What a sum leaves out, by name."""
-    return commas(*(names.anything(shelf, name) for name in found.unpriced))
+    return clauses(*(names.anything(shelf, name) for name in found.unpriced))
 
 
 def _row(recipe: Published, found: Cost, up: str) -> CostRow:

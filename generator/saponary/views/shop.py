@@ -102,6 +102,14 @@ class Sold:
 
 
 @dataclass(frozen=True)
+class Brought:
+    """Allergens that a bar holds, and what brings them."""
+
+    what: Value
+    sources: Value
+
+
+@dataclass(frozen=True)
 class ShopPage:
     title: str
     collection: str
@@ -113,7 +121,7 @@ class ShopPage:
     stock: Stock
     facts: tuple[tuple[Message, Value], ...]
     lot: Sold | None
-    allergens: tuple[Message, ...]
+    allergens: tuple[Brought, ...]
     ask_allergens: bool
     free: Value | None
     faces: tuple[Face, ...]
@@ -250,15 +258,14 @@ def _facts(recipe: Published, bar: Bar | None) -> Iterator[tuple[Message, Value]
         yield message("shop.scent"), scent.words if scent.added else message("shop.none-added")
 
 
-def _allergens(bar: Bar, settings: Settings) -> Iterator[Message]:
+def _allergens(bar: Bar, settings: Settings) -> Iterator[Brought]:
     """Each food allergen with what brings it, then those of the scent that have to be named."""
     for allergen, sources in holds(bar).allergens:
-        brought = Listed(tuple(map(Within, sources)))
-        yield message("shop.allergen", allergen=message(f"shop.allergens.{allergen}"), sources=brought)
+        yield Brought(message(f"shop.allergens.{allergen}"), Listed(tuple(map(Within, sources))))
     law = law_of(settings)
     named = [d.allergen for d in bar.scent.doses if law.wants_named(d.share, d.allergen.since)]
     if named:
-        yield message("shop.scent-allergens", names=Listed(tuple(one.name.casefold() for one in named)))
+        yield Brought(Listed(tuple(one.name.casefold() for one in named)), message("shop.the-scent"))
 
 
 KEYS_BY_ID = {"shop.allergens.": get_args(Allergen)}

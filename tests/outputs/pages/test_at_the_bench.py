@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import posixpath
 import re
 import shutil
 import subprocess
@@ -72,6 +73,10 @@ def test_the_way_leads_through_every_screen(book: str) -> None:
         back = [a.get("href") for screen in screens for a in classed(screen, "a", "back")]
         assert onward == [f"#{name}" for name in ids[1:]], path
         assert back == [f"#{name}" for name in ids[:-1]], path
+        (end,) = classed(page, "a", "end")
+        assert end in list(screens[-1].iter()), path
+        home = posixpath.normpath(posixpath.join(posixpath.dirname(path), end.get("href") or ""))
+        assert home == posixpath.dirname(path) + "/index.html"
         for screen in screens:
             assert list(screen.iter(f"{X}input")) or classed(screen, "p", "say"), (path, screen.get("id"))
         places = [text(p) for p in classed(page, "p", "position")]

@@ -24,9 +24,11 @@ from support import PLAIN, some, write_book
 CLASS = """\
 ---
 title: A day at the bench
+summary: A bar of your own, from the oils up.
 date: 2026-12-05
 place: A barn
 students: 5
+emergency: Ring 000.
 per-bench: 2
 oils: 420 g
 recipes: [plain]
@@ -114,12 +116,20 @@ def test_too_little_for_the_scale_is_weighed_for_all() -> None:
 def test_the_class_opens_with_its_day_and_leads_to_its_work() -> None:
     main = main_of("", "index.html")
     assert [words(e) for e in main.iter(f"{X}h1")] == ["A day at the bench"]
+    assert [words(e) for e in having(main, "summary")] == ["A bar of your own, from the oils up."]
     (facts,) = having(main, "told")
     assert "Saturday 5 December 2026, from 09:30" in words(facts) and "A barn" in words(facts)
     ways = [a.get("href") for a in facts.iter(f"{X}a")]
     assert ways == ["#recipe-1", "recipes/plain/index.html#work"]
     heads = [words(e) for e in main_of("", "recipes/plain/index.html").iter(f"{X}h2")]
     assert heads.index("Work order") < heads.index("How it looks")
+
+
+def test_without_handouts_there_is_no_place_for_them_and_one_emergency_line() -> None:
+    heads = [words(e) for e in main_of("", "index.html").iter(f"{X}h2")]
+    assert "The day" in heads and "Handouts to print" not in heads
+    told = [words(e) for e in having(parsed(made(""), "index.html"), "emergency")]
+    assert told == ["Ring 000."]
 
 
 def test_the_makers_own_edition_stays_at_the_recipes_size() -> None:

@@ -54,6 +54,14 @@ def test_photos_stand_once_in_order_of_days_and_the_last_at_the_head() -> None:
     assert [e.get("type") for e in page.iter(f"{X}script")] == ["application/ld+json"], "data alone"
 
 
+def test_earlier_lots_are_folded_and_one_that_is_held_back_is_not() -> None:
+    lots = "lot: A-3\npoured: 2026-03-02", "lot: A-2\npoured: 2026-02-02", "lot: A-1\npoured: 2026-01-02"
+    held = "\nfree-alkali: {test: phenolphthalein, result: trace, on: 2026-02-20}"
+    page = parsed(built(recipe(lots[0], lots[1] + held, lots[2])), PAGE)
+    shown = {words(next(e.iter(f"{X}h3"))): bool(having(e, "earlier-lot")) for e in having(page, "batch")}
+    assert shown == {"Lot A-3": False, "Lot A-2": False, "Lot A-1": True}
+
+
 def test_the_number_of_a_colour_is_for_the_maker() -> None:
     listed = '{file: d0.jpg, day: 0, colours: {gold: "#D8BF78"}}'
     text = recipe(f"lot: A-1\npoured: 2026-01-02\nphotos: [{listed}]")

@@ -14,7 +14,7 @@ from saponary.messages.speaker import Speaker
 from saponary.quantity.dataclass import dataclass
 
 _LEFT, _RIGHT = 8.0, svg.WIDTH - 8.0
-_HEIGHT, _BAR = 26.0, 14.0
+_HEIGHT, _BAR = 26.0, 19.0
 _STEPS = (1, 2, 7, 14, 28, 56, 112, 182, 364, 728, 1820, 3640, 36400)
 _MOST = 8
 """Steps of the scale at most, so that their numbers do not touch."""
