@@ -4,19 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from typing import Literal, get_args
+from typing import Literal
 
 from markupsafe import Markup
 
 from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing
-from saponary.label.free_from import SCENT, free_from
 from saponary.label.holds import holds
 from saponary.label.lists import Bar
 from saponary.messages.message import Day, Listed, Message, Number, Value, Within, day, message
 from saponary.pantry.colour import near
 from saponary.quantity.dataclass import dataclass
-from saponary.schema.ingredient import Allergen
 from saponary.schema.settings import Settings
 from saponary.views import links, names
 from saponary.views.asking import asking
@@ -29,7 +27,8 @@ from saponary.views.money import money
 from saponary.views.prose import Prose, first_sentence
 from saponary.views.prose_links import Links
 from saponary.views.scene import portions_alone
-from saponary.views.shop_contents import Legal, Row, contents, law_of, legal
+from saponary.views.shop_allergens import Brought, allergens, free
+from saponary.views.shop_contents import Legal, Row, contents, legal
 from saponary.views.site import SiteInput
 from saponary.views.swatches import Tinted, tinted
 from saponary.views.traits import Traits, scent_of, traits
@@ -99,14 +98,6 @@ class Sold:
     name: str
     href: str
     tested: Day
-
-
-@dataclass(frozen=True)
-class Brought:
-    """Allergens that a bar holds, and what brings them."""
-
-    what: Value
-    sources: Value
 
 
 @dataclass(frozen=True)
@@ -207,8 +198,8 @@ def shop_page(recipe: Published, site: SiteInput, drawing: PourDrawing, up: str)
         stock=stock(recipe),
         facts=tuple(_facts(recipe, bar)),
         lot=next((Sold(sold.lot, up + path, day(sold.tested)) for path, sold in sold_lots(recipe)), None),
-        allergens=tuple(_allergens(bar, settings)) if bar is not None else (),
-        free=_free(bar),
+        allergens=tuple(allergens(bar, settings)) if bar is not None else (),
+        free=free(bar),
         ask_allergens=held is None or not held.known,
         faces=_faces(recipe, drawing),
         turns=tuple(_turns(recipe)),
@@ -256,29 +247,6 @@ def _facts(recipe: Published, bar: Bar | None) -> Iterator[tuple[Message, Value]
     scent = scent_of(recipe, bar)
     if scent is not None:
         yield message("shop.scent"), scent.words if scent.added else message("shop.none-added")
-
-
-def _allergens(bar: Bar, settings: Settings) -> Iterator[Brought]:
-    """Each food allergen with what brings it, then those of the scent that have to be named."""
-    for allergen, sources in holds(bar).allergens:
-        yield Brought(message(f"shop.allergens.{allergen}"), Listed(tuple(map(Within, sources))))
-    law = law_of(settings)
-    named = [d.allergen for d in bar.scent.doses if law.wants_named(d.share, d.allergen.since)]
-    if named:
-        yield Brought(Listed(tuple(one.name.casefold() for one in named)), message("shop.the-scent"))
-
-
-KEYS_BY_ID = {"shop.allergens.": get_args(Allergen)}
-"""Keys that are put together here: what they start with, and the ids that may follow."""
-
-
-def _free(bar: Bar | None) -> Value | None:
-    free = [
-        message(f"choose.free.{name}")
-        for name in (free_from(bar) if bar is not None else ())
-        if name != SCENT
-    ]
-    return Listed(tuple(free)) if free else None
 
 
 def _faces(recipe: Published, drawing: PourDrawing) -> tuple[Face, ...]:
