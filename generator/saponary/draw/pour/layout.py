@@ -12,7 +12,7 @@ from dataclasses import replace
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.carried import carried
+from saponary.draw.pour.carried import Map, carried
 from saponary.draw.pour.chart import chart
 from saponary.draw.pour.comb import comb
 from saponary.draw.pour.drops import Dropped, drop
@@ -24,6 +24,7 @@ from saponary.draw.pour.mould import EMPTY, Mould, make_mould, union
 from saponary.draw.pour.plan import Zone, plan
 from saponary.draw.pour.scene import Scene
 from saponary.draw.pour.seed import Array, wave
+from saponary.draw.pour.skewer import skewer
 from saponary.draw.pour.sprinkle import Petal, petals
 from saponary.draw.pour.swirl import Reach, stir
 from saponary.quantity.dataclass import dataclass
@@ -200,9 +201,14 @@ def _stirred(
         threads = rings + [item.line for item in lines]
         closed = [True] * len(rings) + [False] * len(lines)
         obstacle = solid.union(union(later))
-        flat = chart(mould.xs, bottom, surface) if obstacle.is_empty and step.swirl.tool == "comb" else None
+        tool = step.swirl.tool
+        flat = chart(mould.xs, bottom, surface) if obstacle.is_empty and tool != "hanger" else None
         if flat is not None:
-            strokes = comb(step.swirl, flat, upright, mould.face.top_view, room.words)
+            strokes: list[Map] = (
+                [*comb(step.swirl, flat, upright, mould.face.top_view, room.words)]
+                if tool == "comb"
+                else [*skewer(step.swirl, flat, upright, room.words)]
+            )
             moved = iter(carried(threads, closed, flat, strokes))
         else:
             moved = iter(stir(step.swirl, room, Basin(mould.xs, bottom, surface), obstacle, threads, closed))
