@@ -199,3 +199,10 @@ def test_every_kind_of_page_is_looked_at() -> None:
     made = {kind.name for kind in KINDS for edition in EDITIONS if kind.is_for(site(edition))}
     assert made == {kind.name for kind in KINDS}
     assert len({alike(path) for edition in EDITIONS for path in pages(edition)}) > 16
+
+
+def test_a_track_that_takes_a_share_of_the_width_may_be_narrower_than_its_longest_word() -> None:
+    """CSS Grid Layout 1, 7.2.4: `1fr` alone is no narrower than its content, so that a long word widens the page."""
+    written = "".join(one.read_text("utf-8") for one in some((resources.templates() / "style").glob("*.css")))
+    tracks = some(re.findall(r"grid-template-columns: ([^;}]*)", written))
+    assert [one for one in tracks if "fr" in re.sub(r"minmax\((?:[^()]|\([^()]*\))*\)", "", one)] == []
