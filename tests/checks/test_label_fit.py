@@ -15,7 +15,7 @@ TOLD = [
         "recipes/tried.md:11:1",
         "warning",
         "no labels of the grid 'plain' are made of this recipe: 'Sunflowerseedate,' is wider than the label",
-        "use a grid of larger labels",
+        "labels of 43 mm by 29 mm would do, two for each bar",
     ),
 ]
 NEIGHBOUR = recipe(more(LOT, LABELLED), book=BOOK % ("90 mm", "50 mm"))
@@ -30,7 +30,7 @@ ALSO = [
                 "recipes/tried.md:11:1",
                 "warning",
                 "no labels of the grid 'tiny' are made of this recipe: 'Sunflowerseedate,' is wider than the label",
-                "use a grid of larger labels; or waive it with your reason: waive: [{rule: label-fit, about: tiny, because: …}]",
+                "use the grid 'wide', whose labels hold it; or waive it with your reason: waive: [{rule: label-fit, about: tiny, because: …}]",
             )
         ],
     ),
@@ -41,6 +41,16 @@ def test_each_grid_is_tried_on_its_own() -> None:
     book = BOOK % ("90 mm", "50 mm") + "  tiny: " + GRID % ("20 mm", "10 mm") + "\n"
     (one,) = found(recipe(more(LOT, LABELLED), book=book), "label-fit")
     assert one.about == "tiny" and "no labels of the grid 'tiny'" in one.message
+
+
+def test_a_list_that_has_room_on_a_second_label_is_no_finding() -> None:
+    assert found(recipe(more(LOT, LABELLED), book=BOOK % ("48 mm", "26 mm")), "label-fit") == []
+
+
+def test_what_no_label_holds_is_told_so() -> None:
+    book = BOOK.replace("address: Quay", f"address: {'q' * 150}")
+    (one,) = found(recipe(more(LOT, LABELLED), book=book % ("48 mm", "26 mm")), "label-fit")
+    assert one.hint.startswith("no label of a bar is large enough: shorten what stands beside the list")
 
 
 def test_a_recipe_without_a_net_weight_has_no_label() -> None:

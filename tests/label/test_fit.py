@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from saponary.label.fit import (
-    BOLD,
-    INCH,
+    GAP,
     LEADING,
-    NAME,
-    POINT,
-    REGULAR,
+    RULED,
     Beside,
     Fitted,
     LabelText,
     Misfit,
-    face,
     fit,
     smallest,
     smallest_net,
 )
+from saponary.label.measure import BOLD, INCH, NAME, POINT, REGULAR, face
 
 
 def words(ingredients: str) -> LabelText:
@@ -46,16 +45,26 @@ def test_text_fits_or_is_refused(lengths: list[int], width: float, height: float
     for lines, font, size in (
         (made.name, NAME, made.name_size),
         (made.ingredients, REGULAR, made.size),
+        (made.caution, BOLD, made.size),
         (made.net_weight, BOLD, made.net_size),
     ):
         assert all(face(font).width(line) * size * POINT <= room for line in lines)
     assert " ".join(made.ingredients) == said.ingredients
-    small = (made.kind, made.ingredients, made.caution, made.lot, made.maker)
-    high = made.name_size * len(made.name) + made.net_size * len(made.net_weight)
-    high += made.size * sum(len(lines) for lines in small)
-    assert high * POINT * LEADING <= height - 2 * made.padding
-    assert made.size * POINT * face(REGULAR).x_height >= smallest(width, height, law) - 1e-9
+    if made.lot_beside:
+        net = face(BOLD).width(said.net_weight) * made.net_size
+        assert (net + face(REGULAR).width(said.lot) * made.size) * POINT + 16 < room
+    assert high(made) == pytest.approx(made.high - RULED - GAP)
+    assert made.high <= height - 2 * made.padding
+    assert made.size * POINT * face(REGULAR).x_height >= smallest(law) - 1e-9
     assert made.net_size * POINT * face(BOLD).x_height >= smallest_net(width, height, law) - 1e-9
+
+
+def high(made: Fitted) -> float:
+    """Of all its lines, in mm."""
+    small = [made.kind, made.ingredients, made.caution, made.maker, made.before, made.facts]
+    small += [] if made.lot_beside else [made.lot]
+    points = made.name_size * len(made.name) + made.net_size * len(made.net_weight)
+    return (points + made.size * sum(len(lines) for lines in small)) * POINT * LEADING
 
 
 @given(st.floats(60, 190), st.floats(40, 120), st.floats(0.5, 3), st.floats(5, 30), st.floats(8, 20))
@@ -70,18 +79,18 @@ def test_room_is_kept_free_for_what_stands_beside(
         face(NAME).width(line) * made.name_size * POINT + mark * made.name_size * POINT + picture < room
         for line in made.name
     )
-    foot = (made.caution, made.lot, made.maker)
+    foot = (made.lot, made.maker)
     assert all(face(REGULAR).width(line) * made.size * POINT + square < room for run in foot for line in run)
     assert all(face(BOLD).width(line) * made.net_size * POINT + square < room for line in made.net_weight)
-    listed = made.size * len(made.ingredients) * POINT * LEADING
-    assert made.head + listed + max(made.foot, square) <= height - 2 * made.padding
-    assert made.size * POINT * face(REGULAR).x_height >= smallest(width, height, "eu") - 1e-9
+    assert made.foot >= square and made.head >= min(16.2, 5)
+    assert made.high <= height - 2 * made.padding + 1e-9
+    assert made.size * POINT * face(REGULAR).x_height >= smallest("eu") - 1e-9
 
 
 def test_smallest_type_by_law() -> None:
-    assert smallest(60, 35, "eu") == 1.2
-    assert smallest(60, 35, "us") == pytest.approx(INCH / 32)
-    assert smallest(4 * INCH, 3 * INCH, "us") == pytest.approx(INCH / 16)
+    """21 CFR 701.3(b): 1/16 inch (from memory). 1/32 is for packages whose surface no label's size tells."""
+    assert smallest("eu") == smallest("gb") == 1.2
+    assert smallest("us") == pytest.approx(INCH / 16)
     assert smallest_net(2 * INCH, 2 * INCH, "us") == pytest.approx(INCH / 16)
     assert smallest_net(4 * INCH, 2 * INCH, "us") == pytest.approx(INCH / 8)
 
@@ -98,20 +107,6 @@ def test_more_room_never_means_smaller_type() -> None:
         if isinstance(made := fit(words("oil, " * 40), 80, h, "eu"), Fitted)
     ]
     assert sizes == sorted(sizes) and sizes
-
-
-@pytest.mark.parametrize(
-    ("inches", "law", "least"),
-    [
-        ((4, 3.01), "us", INCH / 16),
-        ((4, 3), "us", INCH / 16),
-        ((4, 2.99), "us", INCH / 32),
-        ((4, 2.99), "eu", 1.2),
-    ],
-)
-def test_twelve_square_inches_are_the_limit(inches: tuple[float, float], law: str, least: float) -> None:
-    """21 CFR 701.3(p): 1/32 inch on less than 12 square inches (from memory)."""
-    assert smallest(inches[0] * INCH, inches[1] * INCH, law) == pytest.approx(least)
 
 
 @pytest.mark.parametrize(
@@ -138,33 +133,47 @@ def test_the_net_weight_by_the_area_of_the_panel(area: float, least: float) -> N
 
 def test_it_is_the_largest_type_that_fits() -> None:
     """At a quarter of a point more, the very lines that fit would not."""
-    made = fit(words("oil, " * 120), 80, 60, "eu")
+    made = fit(words("oil, " * 120), 80, 50, "eu")
     assert isinstance(made, Fitted)
-    assert (made.size * 4) % 1 == 0 and 4 < made.size < 10
-    room = 60 - 2 * made.padding
-    small = sum(len(run) for run in (made.kind, made.ingredients, made.caution, made.lot, made.maker))
-    high = (
-        (made.name_size * len(made.name) + made.net_size * len(made.net_weight) + made.size * small)
-        * POINT
-        * LEADING
-    )
-    assert high + 1.4 <= room
-    assert made.name_size == pytest.approx(1.7 * made.size)
-    taller = fit(words("oil, " * 120), 80, 60 + 0.25 * POINT * LEADING * (small + 3), "eu")
+    assert (made.size * 4) % 1 == 0 and 4 < made.size < 9
+    lines = high(made) / POINT / LEADING / made.size
+    taller = fit(words("oil, " * 120), 80, 50 + 0.25 * POINT * LEADING * (lines + 3), "eu")
     assert isinstance(taller, Fitted) and taller.size >= made.size
 
 
+def test_the_name_is_as_large_as_it_can_be_on_the_fewest_lines() -> None:
+    short = fit(words("Sodium Olivate"), 80, 45, "eu")
+    assert isinstance(short, Fitted) and short.name_size == pytest.approx(2.4 * short.size)
+    long = fit(replace(words("Sodium Olivate"), name="A Bar of Rather Many Words Indeed"), 80, 45, "eu")
+    assert isinstance(long, Fitted) and len(long.name) == 1 and long.name_size < 1.7 * long.size
+
+
 def test_a_label_of_just_its_height_holds_its_text() -> None:
-    """Lines of 1.18 times the type, and 0.7 mm between head and list, and between list and foot."""
+    """Lines of 1.18 times the type, 1.4 mm round the rule under the head, and 0.8 between list and foot."""
     said = words("oil, " * 120)
-    made = fit(said, 80, 60, "eu")
+    made = fit(said, 80, 50, "eu")
     assert isinstance(made, Fitted)
-    small = sum(len(run) for run in (made.kind, made.ingredients, made.caution, made.lot, made.maker))
-    points = made.name_size * len(made.name) + made.net_size * len(made.net_weight) + made.size * small
-    high = points * POINT * LEADING + 2 * 0.7 + 2 * made.padding
-    assert fit(said, 80, high + 0.01, "eu") == made
-    less = fit(said, 80, high - 0.01, "eu")
+    least = high(replace(made, name_size=1.7 * made.size)) + 1.4 + 0.8 + 2 * made.padding
+    at_least = fit(said, 80, least + 0.01, "eu")
+    assert isinstance(at_least, Fitted) and at_least.size == made.size
+    less = fit(said, 80, least - 0.01, "eu")
     assert isinstance(less, Fitted) and less.size < made.size
+
+
+def test_the_lot_shares_the_line_of_the_net_weight_where_there_is_room() -> None:
+    said = words("Sodium Olivate")
+    broad, narrow = fit(said, 90, 45, "eu"), fit(said, 52, 45, "eu")
+    assert isinstance(broad, Fitted) and broad.lot_beside
+    assert isinstance(narrow, Fitted) and not narrow.lot_beside
+    assert broad.foot < narrow.foot
+    named = fit(replace(said, lot="Lot A", names_lot=True), 52, 45, "eu")
+    assert isinstance(named, Fitted) and named.lot_beside, "no line to write on is needed"
+
+
+def test_what_room_is_left_goes_to_the_picture() -> None:
+    low, tall = (fit(words("oil, " * 60), 80, h, "eu", Beside(picture=24)) for h in (36, 90))
+    assert isinstance(low, Fitted) and isinstance(tall, Fitted)
+    assert low.head < tall.head == 16.2
 
 
 def test_why_it_does_not_fit_is_said_in_figures() -> None:

@@ -66,6 +66,11 @@ class LabelSheet(Part):
         """The same from top to bottom."""
         return _mm(self.top), self.height.millimetres, self.rows, _mm(self.gap_y)
 
+    @property
+    def measures(self) -> tuple[float, float]:
+        """Width and height of one label in mm."""
+        return self.width.millimetres, self.height.millimetres
+
     def places(self) -> Iterator[tuple[float, float]]:
         """Left and top of every label in mm, row by row."""
         (left, width, columns, gap_x), (top, height, rows, gap_y) = self.across, self.down

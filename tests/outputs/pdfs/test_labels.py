@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -232,6 +233,27 @@ def test_a_label_of_any_lot_leaves_its_line_to_write_on(tmp_path: Path) -> None:
     )
     made = sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
     assert made.count('class="blank"') == 10 and 'class="code"' not in made
+
+
+FOLDED = SHEETS.replace(
+    "width: 90 mm, height: 50 mm, columns: 2, rows: 5,", "width: 48 mm, height: 26 mm, COUNT,"
+)
+
+
+@pytest.mark.parametrize(
+    ("count", "pages", "bars"),
+    [("columns: 2, rows: 5", 1, 5), ("columns: 3, rows: 7", 2, 21), ("columns: 1, rows: 1", 2, 1)],
+)
+def test_a_list_without_room_lies_on_the_next_label(
+    count: str, pages: int, bars: int, tmp_path: Path
+) -> None:
+    book = FOLDED.replace("COUNT", count)
+    root = write_book(tmp_path, {"book.yaml": book, "recipes/plain.md": LABELLED})
+    made = sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
+    labels = re.findall(r'<section class="label (first|second)"', made)
+    assert labels == ["first", "second"] * bars and made.count('<div class="grid">') == pages
+    assert made.count("Ingredients: ") == made.count("Net weight 100 g") == bars
+    assert "Each bar takes two of these labels" in made
 
 
 def test_what_stands_beside_the_text_gives_way_to_it() -> None:
