@@ -27,6 +27,7 @@ from saponary.build.shown import as_before, keep, made_from, recalled, shown_now
 from saponary.label.lists import bar
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
+from saponary.outputs.rows import Rows
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import EditionEntry, editions
@@ -221,7 +222,8 @@ def test_a_recipe_that_is_as_it_was_is_not_published(tmp_path: Path, monkeypatch
     """What the edition showed last tells every page's key."""
     edition, store = editions({})["maker"], DiskStore(tmp_path)
     site, now = for_edition(whole(), edition), made_from(whole(), edition)
-    first = Pages(composition(site, (STANDARD,), spoken=spoken((STANDARD,))), NoStore())
+    rows = Rows("maker", store)
+    first = Pages(composition(site, (STANDARD,), spoken=spoken((STANDARD,)), rows=rows), NoStore())
     keys = {file.path: first.key(file) for file in first.composed.files}
     keep(store, edition, shown_now({one.slug: one.glance for one in site.recipes}, now, first.digests))
     was = as_before(recalled(store, edition), now)
@@ -229,7 +231,8 @@ def test_a_recipe_that_is_as_it_was_is_not_published(tmp_path: Path, monkeypatch
     monkeypatch.setattr(cut, "published", lambda *_: pytest.fail("a recipe was published"))
     again = for_edition(whole(), edition, {slug: one.glance for slug, one in was.items()})
     known = {name: of for one in was.values() for name, of in one.digests.items()}
-    pages = Pages(composition(again, (STANDARD,), spoken=spoken((STANDARD,))), NoStore(), known)
+    rows = Rows("maker", store)
+    pages = Pages(composition(again, (STANDARD,), spoken=spoken((STANDARD,)), rows=rows), NoStore(), known)
     assert {file.path: pages.key(file) for file in pages.composed.files} == keys
 
 

@@ -10,7 +10,7 @@ import pytest
 from composed import composed
 from saponary.assets.store import DiskStore
 from saponary.book.published import Published
-from saponary.outputs.figures_json import figures_index, site_object
+from saponary.outputs.figures_json import figures_index, figures_rows, site_object
 from saponary.outputs.rows import Rows
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
@@ -29,8 +29,10 @@ def rows(store: Path, of: str, made: list[str], site: SiteInput) -> list[str]:
         made.append(recipe.slug)
         return f"{recipe.slug} of {of}"
 
-    return Rows("public", DiskStore(store), lambda name: f"{name} {of}").of(
-        "tried", site.recipes, lambda slug: (slug,), make
+    return (
+        Rows("public", DiskStore(store), lambda name: f"{name} {of}")
+        .of("tried", site.recipes, lambda slug: (slug,), make)
+        .found()
     )
 
 
@@ -46,7 +48,7 @@ def test_a_row_is_made_once_for_what_it_rests_on(tmp_path: Path, site: SiteInput
 
 
 def test_the_list_leads_to_the_figures_of_each_recipe(site: SiteInput) -> None:
-    listed, files = json.loads(figures_index(site, Rows())), composed(site)
+    listed, files = json.loads(figures_index(site, figures_rows(site, Rows()).found())), composed(site)
     (whole,) = site_object(site)["recipes"]
     (one,) = listed["recipes"]
     assert listed | {"recipes": [whole]} == site_object(site)

@@ -1,12 +1,15 @@
 """The files of one edition's site, made or recalled, over as many processes as there are.
 
-A page is recalled where nothing that it says it rests on has changed, and its template is not read.
+A page is recalled where nothing that it says it rests on has changed, and its template is not read. Of all files
+about one recipe it is seen at one look whether anything has: a build keeps a mark of what they rested on.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from functools import partial
+from collections.abc import Mapping, Sequence
+from functools import cached_property, partial
+from hashlib import sha256
+from typing import NamedTuple
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import FEW, Progress, spread
@@ -20,8 +23,14 @@ from saponary.outputs.page_kind import SiteFile
 Group = Sequence[SiteFile]
 """Files that are made one after another, because they share work."""
 
-Earlier = Mapping[str, Sequence[str]]
-"""By its path, under which key a file was made last, and the digest of its bytes."""
+
+class Earlier(NamedTuple):
+    """What was made before: by its path, under which key a file was made and the digest of its bytes; by recipe, a
+    mark of all that its files rested on; by the name of rows, their marks."""
+
+    files: Mapping[str, Sequence[str]] = {}
+    groups: Mapping[str, str] = {}
+    rows: Mapping[str, Mapping[str, str]] = {}
 
 
 class Pages:
@@ -39,16 +48,20 @@ class Pages:
         progress: Progress | None = None,
         earlier: Earlier | None = None,
     ) -> None:
-        self.composed, self.store, self._earlier = composed, store, earlier or {}
+        self.composed, self.store, self._earlier = composed, store, earlier or Earlier()
         self._workers, self._progress = workers, progress
         self._digests = dict(known or {})
+        self._keys: dict[str, Key] = {}
         self._done = 0
+        rows = composed.context.rows
+        if rows.digest_of is None:
+            rows.digest_of = self.digest
 
     def made(self) -> dict[str, Content]:
         """Every file by its path in the site."""
-        of_recipes, others = _groups(self.composed.files)
+        of_recipes, others = self._groups
         # What is about the whole book comes last: it shows drawings that the pages of recipes have made.
-        found = self._all(of_recipes, FEW) | self._all([[file] for file in others], 2)
+        found = self._all(list(of_recipes.values()), FEW) | self._all([[file] for file in others], 2)
         return {file.path: found[file.path] for file in self.composed.files}
 
     def key(self, file: SiteFile) -> Key:
@@ -56,13 +69,43 @@ class Pages:
         return PAGE.key(file.path, "\n".join([f"{self.digest(name)} {name}" for name in file.uses]))
 
     def told(self, made: Mapping[str, Content]) -> Earlier:
-        """Of files that were made: under which key, and the digest of their bytes."""
-        return {file.path: (self.key(file).of, made[file.path].digest) for file in self.composed.files}
+        """Of files that were made, for the next build."""
+        files = {file.path: (self._key(file).of, made[file.path].digest) for file in self.composed.files}
+        groups = {slug: self._mark(group) for slug, group in self._groups[0].items()}
+        rows = {name: rows.as_kept() for name, rows in self.composed.context.rows.kinds.items()}
+        return Earlier(files, groups, rows)
 
     @property
     def digests(self) -> dict[str, str]:
         """Those of all values that the files rest on."""
-        return {name: self.digest(name) for file in self.composed.files for name in file.uses}
+        names = dict.fromkeys(name for file in self.composed.files for name in file.uses)
+        return {name: self.digest(name) for name in names}
+
+    @cached_property
+    def _groups(self) -> tuple[dict[str, list[SiteFile]], list[SiteFile]]:
+        """The files of each recipe, and those of the whole book."""
+        of_recipes: dict[str, list[SiteFile]] = {}
+        others: list[SiteFile] = []
+        for file in self.composed.files:
+            (others if file.recipe is None else of_recipes.setdefault(file.recipe, [])).append(file)
+        return of_recipes, others
+
+    def _key(self, file: SiteFile) -> Key:
+        if file.path not in self._keys:
+            self._keys[file.path] = self.key(file)
+        return self._keys[file.path]
+
+    def _mark(self, group: Group) -> str:
+        """Of all files of a group and all that they rest on."""
+        parts = [self._of_program]
+        for file in group:
+            parts += (file.path, *file.uses)
+        parts += [self.digest(name) for name in dict.fromkeys(name for file in group for name in file.uses)]
+        return sha256("\n".join(parts).encode()).hexdigest()[:32]
+
+    @cached_property
+    def _of_program(self) -> str:
+        return PAGE.key("", "").of
 
     def _all(self, groups: Sequence[Group], few: int) -> dict[str, Content]:
         found: dict[str, Content] = {}
@@ -90,10 +133,16 @@ class Pages:
         """The files of a group, where all are kept, and nothing has to be gone through to tell."""
         if not all(self._is_known(name) for file in group for name in file.uses):
             return None
+        slug = group[0].recipe
+        if slug is not None and self._earlier.groups.get(slug) == self._mark(group):
+            keys = {file.path: Key(PAGE.name, self._earlier.files[file.path][0]) for file in group}
+        else:
+            keys = {file.path: self.key(file) for file in group}
+        self._keys |= keys
         found: dict[str, Content] = {}
         for file in group:
-            key = self.key(file)
-            was = self._earlier.get(file.path)
+            key = keys[file.path]
+            was = self._earlier.files.get(file.path)
             if was is not None and was[0] == key.of:
                 self.store.needs(key)
                 found[file.path] = Content(was[1], partial(self.store.get, key, file.write))
@@ -105,29 +154,24 @@ class Pages:
 
     def _is_known(self, name: str) -> bool:
         """Whether a value's digest is at hand; those of the whole book are made here, once for all workers."""
-        if name not in self._digests and not rests_on.is_of_recipe(name):
-            self._digests[name] = self._made(name)
-        return name in self._digests
+        if name in self._digests:
+            return True
+        if rests_on.is_of_recipe(name) or self.composed.context.rows.lacking(name, self._digests) > FEW:
+            return False
+        self._digests[name] = self._made(name)
+        return True
 
     def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes]]:
         """The files of a group, and the digests of what they rest on."""
-        files = {file.path: self.store.get(self.key(file), file.write) for file in group}
+        files = {file.path: self.store.get(self._key(file), file.write) for file in group}
         return {name: self.digest(name) for file in group for name in file.uses}, files
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""
-        if name not in self._digests:
-            self._digests[name] = self._made(name)
-        return self._digests[name]
+        found = self._digests.get(name)
+        if found is None:
+            found = self._digests[name] = self._made(name)
+        return found
 
     def _made(self, name: str) -> str:
         return digest(self.composed.value(name))
-
-
-def _groups(files: Iterable[SiteFile]) -> tuple[list[Group], list[SiteFile]]:
-    """The files of each recipe, and those of the whole book."""
-    of_recipes: dict[str, list[SiteFile]] = {}
-    others: list[SiteFile] = []
-    for file in files:
-        (others if file.recipe is None else of_recipes.setdefault(file.recipe, [])).append(file)
-    return list(of_recipes.values()), others

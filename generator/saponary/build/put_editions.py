@@ -68,13 +68,13 @@ def put_editions(
 
 def _files(folder: str, made: Mapping[Edition, Mapping[str, Content]]) -> dict[str, Content]:
     """The files that belong into a folder, by path in it."""
-    top = f"{folder}/"
-    return {
-        f"{home(edition).removeprefix(top)}{name}": one
-        for edition, files in made.items()
-        if home(edition).startswith(top)
-        for name, one in files.items()
-    }
+    top, found = f"{folder}/", dict[str, Content]()
+    for edition, files in made.items():
+        own = home(edition)
+        if own.startswith(top):
+            inside = own.removeprefix(top)
+            found |= {inside + name: one for name, one in files.items()} if inside else files
+    return found
 
 
 def _holds(root: Path, folder: str, within: list[str]) -> bool:

@@ -111,7 +111,9 @@ def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | 
     file = next((one for one in pages.composed.files if one.path == path), None)
     if file is None:
         return None
-    now = {name: pages.digest(name) for name in file.uses}, _sources(proof)
+    digests = {name: pages.digest(name) for name in file.uses}
+    rows = {name: one.marks for name, one in pages.composed.context.rows.kinds.items() if name in digests}
+    now = Last(digests, _sources(proof), Earlier(rows=rows))
     recipes = {one.slug: partial(proof.sources.of, one.slug) for one in proof.recipes}
     return list(why(file, edition.name, now, recipes, store))
 
@@ -248,9 +250,8 @@ class Maker:
         composed = composition(site, self.templates, drawn, self.spoken, rows, cards)
         known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name)
-        earlier: Earlier = last.files if last is not None else {}
+        earlier = last.made if last is not None else None
         pages = Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
-        rows.digest_of = pages.digest
         return pages
 
     def files(self, site: SiteInput) -> dict[str, Content]:

@@ -49,8 +49,9 @@ def survey(
 ) -> Survey:
     """See what lies in a folder, no link followed. `within` are the parts of it that are written anew."""
     seen = _Surveyor(folder, written, files, tuple(within), adopt)
-    for path, is_folder in _everything(folder, seen.found.closed):
-        seen.see(path, is_folder)
+    for path, entry in _everything(folder, seen.found.closed):
+        if not seen.is_as_left(path, entry):
+            seen.see(path, entry)
     return seen.found
 
 
@@ -68,8 +69,20 @@ class _Surveyor:
         self.folders = folders_of(files)
         self.found = Survey()
 
-    def see(self, path: str, is_folder: bool) -> None:
-        if is_folder:
+    def is_as_left(self, path: str, entry: os.DirEntry[str]) -> bool:
+        """Whether a file is as a build left it and as it is to be: nearly all are, and are looked at no further."""
+        noted, wanted = self.written.stamps.get(path), self.files.get(path)
+        if noted is None or wanted is None or self.written.files.get(path) != frozenset((wanted.digest,)):
+            return False
+        found = entry.stat(follow_symlinks=False)
+        if not stat.S_ISREG(found.st_mode) or stamp(found) != noted:
+            return False
+        self.found.stamps[path] = noted
+        self.found.same.add(path)
+        return True
+
+    def see(self, path: str, entry: os.DirEntry[str]) -> None:
+        if entry.is_dir(follow_symlinks=False):
             self._folder(path)
         elif path in self.folders:
             self.found.in_the_way[path] = NO_FOLDER
@@ -139,18 +152,21 @@ def _is_empty(folder: Path) -> bool:
         return False
 
 
-def _everything(folder: Path, closed: set[str]) -> Iterator[tuple[str, bool]]:
-    """Everything in a folder and its folders, and whether it is a folder; a link is none."""
-
-    def note(error: OSError) -> None:
-        if not isinstance(error, PermissionError) or Path(error.filename) == folder:
-            raise error
-        closed.add(Path(error.filename).relative_to(folder).as_posix())
-
-    for home, folders, names in os.walk(folder, onerror=note):
-        top = os.path.relpath(home, folder).replace(os.sep, "/") + "/"
-        top = "" if top == "./" else top
-        for name in folders:
-            yield top + name, not Path(home, name).is_symlink()
-        for name in names:
-            yield top + name, False
+def _everything(folder: Path, closed: set[str]) -> Iterator[tuple[str, os.DirEntry[str]]]:
+    """Everything in a folder and its folders, by its path in it; a link is no folder. Raises OSError."""
+    todo = [""]
+    while todo:
+        home = todo.pop()
+        try:
+            with os.scandir(folder / home if home else folder) as entries:
+                listed = list(entries)
+        except PermissionError:
+            if not home:
+                raise
+            closed.add(home.removesuffix("/"))
+            continue
+        for entry in listed:
+            path = home + entry.name
+            if entry.is_dir(follow_symlinks=False):
+                todo.append(f"{path}/")
+            yield path, entry

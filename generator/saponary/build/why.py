@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from saponary.assets.store import Key, Store
+from saponary.build.pages import Earlier
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import SiteFile
 
@@ -28,6 +29,7 @@ _IN_WORDS = {
     rests_on.DAY: "the day that the site speaks of",
     rests_on.TITLES: "the titles of the recipes, and their order",
     rests_on.WAIVERS: "what is waived",
+    rests_on.LOTS: "which lots are shown, and their days",
 }
 PROGRAM = "this program"
 """The name of a source that is no file of the maker's."""
@@ -35,51 +37,68 @@ PROGRAM = "this program"
 
 class Last(NamedTuple):
     """What the last build of an edition left behind: digests of what its pages rested on, and of what that was
-    made of; of each file, under which key it was made, and the digest of its bytes."""
+    made of; and of the files themselves."""
 
     pages: Digests = {}
     sources: Digests = {}
-    files: Mapping[str, Sequence[str]] = {}
+    made: Earlier = Earlier()
 
 
 def remember(store: Store, edition: str, last: Last) -> None:
     """Leave it behind for the next build."""
-    store.keep(_key(edition), json.dumps(last._asdict(), ensure_ascii=False).encode("utf-8"))
+    store.keep(_key(edition), json.dumps(last, ensure_ascii=False).encode("utf-8"))
 
 
 def last_of(store: Store, edition: str) -> Last | None:
     """What was left behind; None where no build was."""
     kept = store.recall(_key(edition))
-    return Last(**json.loads(kept)) if kept is not None else None
+    if kept is None:
+        return None
+    pages, sources, made = json.loads(kept)
+    return Last(pages, sources, Earlier(*made))
 
 
 def why(
     file: SiteFile,
     edition: str,
-    now: tuple[Digests, Digests],
+    now: Last,
     recipes: Mapping[str, Callable[[], Digests]],
     store: Store,
 ) -> Iterator[str]:
     """Lines that say what a file rests on, what has changed of it, and through which sources.
 
-    `now` are the digests of the values that the edition's pages rest on, and of the sources; `recipes` tells of
-    each recipe which sources it has.
+    `now` is what a build would leave behind; `recipes` tells of each recipe which sources it has.
     """
     kept = last_of(store, edition)
     then = kept or Last()
     if kept is None:
         yield "no earlier build of this edition is known"
-    elif then.sources.get(PROGRAM) != now[1][PROGRAM]:
+    elif then.sources.get(PROGRAM) != now.sources[PROGRAM]:
         yield "changed  the program itself, or a library: everything is made again"
-    changed = [name for name in file.uses if then.pages.get(name) != now[0][name]]
+    changed = [name for name in file.uses if then.pages.get(name) != now.pages[name]]
     for name in changed:
-        yield f"changed  {_told(name)}"
-        slug = rests_on.slug_of(name)
-        if slug is not None and slug in recipes:
-            yield from (f"         by {part}" for part in _changed(recipes[slug](), then.sources))
-    yield from (f"as it was  {line}" for line in _gathered(name for name in file.uses if name not in changed))
+        for line, slug in _in_full(name, then, now):
+            yield f"changed  {line}"
+            if slug is not None and slug in recipes:
+                yield from (f"         by {part}" for part in _changed(recipes[slug](), then.sources))
+    yield from (
+        f"as it was  {line}" for line in _gathered((n for n in file.uses if n not in changed), now.made.rows)
+    )
     if kept is not None and not changed:
         yield "nothing that it rests on has changed since the last build"
+
+
+def _in_full(name: str, then: Last, now: Last) -> Iterator[tuple[str, str | None]]:
+    """What has changed, each with the recipe that it is about: of rows, those that are other ones."""
+    if name not in now.made.rows:
+        yield _told(name), rests_on.slug_of(name)
+        return
+    before, after = then.made.rows.get(name, {}), now.made.rows[name]
+    changed = _changed(after, before)
+    yield from ((f"what it says of {slug}", slug) for slug in changed)
+    yield from ((f"what it said of {slug}", slug) for slug in before if slug not in after)
+    if before and not changed and before.keys() <= after.keys():
+        yield "the order of the recipes", None
 
 
 def _changed(now: Digests, then: Digests) -> list[str]:
@@ -89,20 +108,25 @@ def _changed(now: Digests, then: Digests) -> list[str]:
 _MANY = 5
 
 
-def _gathered(names: Iterable[str]) -> Sequence[str]:
+def _gathered(names: Iterable[str], rows: Mapping[str, Digests]) -> Sequence[str]:
     """In words; many recipes as their number."""
     listed = list(names)
     recipes = [name for name in listed if rests_on.slug_of(name) is not None]
+    said = [f"what it says of {len(rows[name])} recipes" for name in listed if name in rows]
     if len(recipes) <= _MANY:
-        return [_told(name) for name in listed]
-    others = [_told(name) for name in listed if name not in recipes]
-    return [*others, f"{len({rests_on.slug_of(name) for name in recipes})} recipes"]
+        return [*(_told(name) for name in listed if name not in rows), *said]
+    others = [_told(name) for name in listed if name not in recipes and name not in rows]
+    return [*others, *said, f"{len({rests_on.slug_of(name) for name in recipes})} recipes"]
 
 
 def _told(name: str) -> str:
+    if name.startswith(rests_on.PICKED):
+        return "the recipes whose drawings give its swatches"
     slug = rests_on.slug_of(name)
     return _IN_WORDS.get(name, name) if slug is None else f"{name.removesuffix(slug)}of {slug}"
 
 
 def _key(edition: str) -> Key:
-    return Key(_STEP, hashlib.sha256(edition.encode()).hexdigest())
+    """What another version of this program left behind, in another shape, lies under another key."""
+    shape = (edition, *Last._fields, *Earlier._fields)
+    return Key(_STEP, hashlib.sha256("\n".join(shape).encode()).hexdigest())

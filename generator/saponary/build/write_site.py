@@ -60,8 +60,7 @@ def plan(
     there, and that is not among `files`, is removed. The files of other parts stay.
     """
     for name in files:
-        parts = PurePosixPath(name)
-        if parts.is_absolute() or ".." in parts.parts or not parts.parts:
+        if name.startswith("/") or ((name[-1:] in ("", ".") or ".." in name) and not _is_inside(name)):
             raise ValueError(f"{name!r} would be written outside the site")
     place = _place(site, adopt)
     place.recover()
@@ -70,6 +69,12 @@ def plan(
     if found.in_the_way:
         raise Refused({f"{site.name}/{path}": (why, ADOPT) for path, why in found.in_the_way.items()})
     return Plan(place, files, known, found)
+
+
+def _is_inside(name: str) -> bool:
+    """Whether a path leads to something in a folder."""
+    parts = PurePosixPath(name).parts
+    return bool(parts) and ".." not in parts
 
 
 @dataclass(frozen=True)
@@ -88,22 +93,28 @@ class Plan:
         made = {path: frozenset((one.digest,)) for path, one in files.items()}
         now = Written(str(place.folder), stay | made)
         changes = len(found.gone) + len(files) - len(found.same)
+        moved = False
         if changes or not place.folder.is_dir():
             both = self.known.joined(now)
             written.save(place.list, both)
             few = changes <= _FEW and len(files) >= _MANY
-            if place.exchangeable and not found.closed and not few:
+            moved = place.exchangeable and not found.closed and not few
+            if moved:
                 _all_at_once(place, files, found, both.files.keys() | found.gone)
             else:
                 one_by_one(place.folder, files, found)
         written.save(place.list, now)
-        self._note(stay)
+        self._note(stay, moved)
         return Laid(len(files), tuple(sorted(found.foreign)))
 
-    def _note(self, stay: Collection[str]) -> None:
-        """Note what lies there now; of what stayed unlooked at, what was noted before."""
+    def _note(self, stay: Collection[str], moved: bool) -> None:
+        """Note what lies there now; of what stayed unlooked at, what was noted before.
+
+        Files that were moved into a new folder have a new time of change; others are as they were seen.
+        """
         known, seen = self.known.stamps, {path: self.found.stamps[path] for path in self.found.same}
-        stamps = written.stamps_of(self.place.folder, self.files, seen)
+        anew = self.files if moved else self.files.keys() - self.found.same
+        stamps = {**({} if moved else seen), **written.stamps_of(self.place.folder, anew, seen)}
         stamps |= {path: known[path] for path in stay if path in known}
         if stamps != known:
             written.note(self.place.list, stamps)
@@ -133,8 +144,10 @@ class _Place:
         """Put back, or clear away, what a killed build left aside."""
         clear_parts(self.list.parent)
         exchange.put_back(self.old, self.folder)
-        known = written.read(self.list)
         for left in (self.new, self.old):
+            if not os.path.lexists(left):
+                continue
+            known = written.read(self.list)
             if left.is_dir() and not known.folder:
                 why = "this is left of a build that was killed, and the list of its files is lost"
                 raise Refused({left.name: (why, "look at what lies there, and delete it")})

@@ -63,10 +63,10 @@ class Written:
 
     def joined(self, other: Written) -> Written:
         """What either wrote."""
-        paths = self.files.keys() | other.files.keys()
-        both = {
-            path: self.files.get(path, frozenset()) | other.files.get(path, frozenset()) for path in paths
-        }
+        both = dict(self.files)
+        for path, ones in other.files.items():
+            was = both.get(path, ones)
+            both[path] = ones if was == ones else was | ones
         return Written(other.folder or self.folder, both)
 
 

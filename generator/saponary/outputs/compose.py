@@ -33,6 +33,9 @@ class Composition:
 
     def value(self, name: str) -> object:
         """What is under a name that files of this site say they rest on."""
+        of_rows = self.context.rows.value(name)
+        if of_rows is not None:
+            return of_rows
         return rests_on.value(name, self.context.site, self.context.templates, self._ways)
 
 

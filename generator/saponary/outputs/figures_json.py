@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterable
 from typing import Any
 
 from saponary.book.computed import Computed
@@ -11,7 +12,7 @@ from saponary.book.status import Status
 from saponary.lye.figures import Figures
 from saponary.lye.portions import PortionFigures
 from saponary.outputs import rests_on
-from saponary.outputs.rows import Rows
+from saponary.outputs.rows import Rows, TextRows
 from saponary.quantity.rounding import told
 from saponary.reading.plain import is_map, is_row
 from saponary.views import links
@@ -19,10 +20,14 @@ from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
 
 
-def figures_index(site: SiteInput, rows: Rows) -> str:
+def figures_rows(site: SiteInput, rows: Rows) -> TextRows:
+    """Of each recipe what it is called, and where its figures lie."""
+    return rows.of("figures", site.recipes, lambda slug: (rests_on.recipe(slug),), _row)
+
+
+def figures_index(site: SiteInput, rows: Iterable[str]) -> str:
     """What an edition publishes of its book as JSON: its recipes, and where the figures of each lie."""
-    found = rows.of("figures", site.recipes, lambda slug: (rests_on.recipe(slug),), _row)
-    return as_text({**_book(site), "recipes": [json.loads(row) for row in found]})
+    return as_text({**_book(site), "recipes": [json.loads(row) for row in rows]})
 
 
 def _row(recipe: Published) -> str:

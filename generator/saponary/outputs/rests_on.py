@@ -25,6 +25,8 @@ DAY = "day"
 """The day that the site speaks of."""
 TITLES = "titles"
 """Which recipes are published, in their order, and what each is called."""
+LOTS = "lots"
+"""Which lots are shown, the day of each, and whether any of a recipe is not held back."""
 WAIVERS = "waivers"
 CLASSES = "classes"
 LOGO = "logo"
@@ -37,6 +39,9 @@ FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS, LOGO)
 """What stands round every page."""
 
 _RECIPE, _NOTES, _HISTORY = "recipe ", "notes ", "history "
+_ROWS = "rows "
+PICKED = "picked "
+"""What stands before the name of rows where a page shows more of a few recipes than their rows say."""
 _OF_NOTES = ("notes", "quotes", "pictures")
 """Fields of a recipe that its own page alone shows."""
 
@@ -54,6 +59,16 @@ def notes(slug: str) -> str:
 def history(slug: str) -> str:
     """What is known of a recipe's earlier formulas and versions, and when it last changed."""
     return f"{_HISTORY}{slug}"
+
+
+def rows(kind: str) -> str:
+    """What a page of the whole book says of each recipe (`outputs/rows.py`)."""
+    return f"{_ROWS}{kind}"
+
+
+def picked(rows: str) -> str:
+    """The few recipes of which a page of the whole book shows more than its rows say."""
+    return f"{PICKED}{rows}"
 
 
 def slug_of(name: str) -> str | None:
@@ -110,6 +125,7 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         PANTRY: lambda: site.book.pantry,
         DAY: lambda: site.on,
         TITLES: lambda: [_title(one) for one in in_order(site.recipes)],
+        LOTS: lambda: [(one.slug, one.glance.lots, one.glance.free) for one in site.recipes],
         CLASSES: lambda: [(read.slug, read.body, read.plan) for read in site.book.classes],
         LOGO: lambda: site.book.logo,
         PAGES: lambda: _pages(site),

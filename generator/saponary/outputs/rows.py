@@ -1,27 +1,38 @@
-"""What a page of the whole book says of each recipe, kept so that only what has changed is made again."""
+"""What a page of the whole book says of each recipe, kept so that only what has changed is made again.
+
+A page that says no more of its recipes than its rows do rests on the rows, and not on the recipes: where a recipe
+has changed and its row has not, the page stays. Of each row two things are kept in an index: what it was made
+from, and a mark of its text. The texts lie beside it, and are read where a page has to be made.
+"""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import field
-from typing import TypeVar, cast
+from functools import cached_property
+from hashlib import sha256
+from typing import Generic, TypeVar, cast
 
-from saponary.assets.digest import digest
 from saponary.assets.step import TO_THE_LABEL, Step
-from saponary.assets.store import NoStore, Store
+from saponary.assets.store import Key, NoStore, Store
 from saponary.book.published import Published
-from saponary.outputs import plain
+from saponary.outputs import plain, rests_on
 from saponary.quantity.dataclass import dataclass
 
 T = TypeVar("T")
 
-ROWS = Step("rows", ("kind", "edition"), (*TO_THE_LABEL, "draw", "views", "outputs"), ("markdown-it-py",))
+ROWS = Step(
+    "rows", ("kind", "edition", "what"), (*TO_THE_LABEL, "draw", "views", "outputs"), ("markdown-it-py",)
+)
 """The rows of one page, with digests of what each was made from."""
 
 DigestOf = Callable[[str], str]
 """The digest of a value that files rest on, by its name."""
+
+_SHORT = 32
+"""Signs of a digest that tell one from any other."""
 
 
 @dataclass
@@ -31,6 +42,21 @@ class Rows:
     edition: str = ""
     store: Store = field(default_factory=NoStore)
     digest_of: DigestOf | None = None
+    kinds: dict[str, TextRows] = field(default_factory=dict[str, "TextRows"])
+    """All that were asked for, by the names under which files rest on them."""
+    picks: dict[str, Callable[[], object]] = field(default_factory=dict[str, Callable[[], object]])
+    """What pages show of single recipes beside their rows, by the names under which they rest on it."""
+
+    def lacking(self, name: str, known: Collection[str]) -> int:
+        """How many rows have to be made to tell what is under a name; all, where what they rest on is not yet known."""
+        found = self.kinds.get(name.removeprefix(rests_on.PICKED))
+        return 0 if found is None else found.lacking(known)
+
+    def value(self, name: str) -> object:
+        """What is under a name that is about rows; None for any other."""
+        if name in self.kinds:
+            return self.kinds[name].digest()
+        return self.picks[name]() if name in self.picks else None
 
     def of(
         self,
@@ -38,22 +64,11 @@ class Rows:
         recipes: Iterable[Published],
         rests_on: Callable[[str], Iterable[str]],
         make: Callable[[Published], str],
-    ) -> list[str]:
+    ) -> TextRows:
         """What `make` makes of each recipe; `rests_on` names, by its slug, all that the row rests on."""
-        if self.digest_of is None:
-            return [make(recipe) for recipe in recipes]
-        key = ROWS.key(kind, self.edition)
-        was: dict[str, list[str]] = {}
-        with suppress(ValueError):
-            was = json.loads(self.store.recall(key) or b"{}")
-        now: dict[str, list[str]] = {}
-        for recipe in recipes:
-            of = digest([self.digest_of(name) for name in rests_on(recipe.slug)])
-            known = was.get(recipe.slug)
-            now[recipe.slug] = known if known is not None and known[0] == of else [of, make(recipe)]
-        if now != was:
-            self.store.keep(key, json.dumps(now, ensure_ascii=False).encode("utf-8"))
-        return [row for _, row in now.values()]
+        found = TextRows(self, kind, tuple(recipes), rests_on, make)
+        self.kinds[found.name] = found
+        return found
 
     def all(
         self,
@@ -62,10 +77,161 @@ class Rows:
         recipes: Iterable[Published],
         rests_on: Callable[[str], Iterable[str]],
         make: Callable[[Published], Iterable[T]],
-    ) -> list[T]:
+    ) -> RowsOf[T]:
         """The rows that `make` makes of each recipe, one after another: dataclasses, which `row` is."""
-        return [
-            one
-            for text in self.of(kind, recipes, rests_on, lambda recipe: plain.as_text(tuple(make(recipe))))
-            for one in cast("list[T]", plain.of_text(row, text))
-        ]
+        texts = self.of(kind, recipes, rests_on, lambda recipe: plain.as_text(tuple(make(recipe))))
+        return RowsOf(texts, row)
+
+
+@dataclass(frozen=True)
+class RowsOf(Generic[T]):
+    """The rows of one page."""
+
+    texts: TextRows
+    row: type[T]
+
+    @property
+    def name(self) -> str:
+        """That under which files rest on them."""
+        return self.texts.name
+
+    def found(self) -> list[T]:
+        """All of them."""
+        return [one for text in self.texts.found() for one in cast("list[T]", plain.of_text(self.row, text))]
+
+
+class TextRows:
+    """The rows of one page as text, one for each recipe, in the recipes' order."""
+
+    def __init__(
+        self,
+        rows: Rows,
+        kind: str,
+        recipes: Sequence[Published],
+        rests_on: Callable[[str], Iterable[str]],
+        make: Callable[[Published], str],
+    ) -> None:
+        self._rows, self._kind, self._recipes = rows, kind, recipes
+        self._rests_on, self._make = rests_on, make
+        self._new: dict[str, str] = {}
+        """Those that were made now."""
+
+    @property
+    def name(self) -> str:
+        """That under which files rest on them."""
+        return rests_on.rows(self._kind)
+
+    def lacking(self, known: Collection[str]) -> int:
+        """How many have to be made; all, where the digests of what they rest on are not all `known`."""
+        names = (name for recipe in self._recipes for name in self._rests_on(recipe.slug))
+        if any(rests_on.is_of_recipe(name) and name not in known for name in names):
+            return len(self._recipes)
+        return sum(recipe.slug not in self._as_before for recipe in self._recipes)
+
+    def as_kept(self) -> Mapping[str, str]:
+        """The marks of those that are kept by now: a worker may have made them."""
+        if "marks" in self.__dict__:
+            return self.marks
+        for name in ("_kept", "_as_before"):
+            self.__dict__.pop(name, None)
+        return self._as_before
+
+    @cached_property
+    def marks(self) -> Mapping[str, str]:
+        """By recipe, a mark of its row."""
+        before, now = self._as_before, dict[str, str]()
+        for recipe in self._recipes:
+            mark = before.get(recipe.slug)
+            now[recipe.slug] = self._made(recipe) if mark is None else mark
+        if self._rows.digest_of is not None and (self._new or self._kept[1].keys() != now.keys()):
+            self._keep(now)
+        return now
+
+    def digest(self) -> str:
+        """Of all of them, in their order."""
+        return sha256("\n".join(f"{mark} {slug}" for slug, mark in self.marks.items()).encode()).hexdigest()
+
+    def found(self) -> list[str]:
+        """All of them."""
+        marks, kept, texts = self.marks, self._texts, list[str]()
+        for recipe in self._recipes:
+            text = self._new.get(recipe.slug)
+            if text is None:
+                was = kept.get(recipe.slug)
+                text = was[1] if was is not None and was[0] == marks[recipe.slug] else self._make(recipe)
+            texts.append(text)
+        return texts
+
+    def picked(self, what: str, pick: Callable[[], Sequence[str]]) -> Sequence[str]:
+        """What is picked out of them, such as recipes, kept while they are as they were."""
+        key = ROWS.key(self._kind, self._rows.edition, (what, self.digest()))
+        with suppress(ValueError):
+            kept = self._rows.store.recall(key)
+            if kept is not None:
+                return cast("list[str]", json.loads(kept))
+        found = pick()
+        self._rows.store.keep(key, json.dumps(found).encode())
+        return found
+
+    def _made(self, recipe: Published) -> str:
+        text = self._new[recipe.slug] = self._make(recipe)
+        return sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:_SHORT]
+
+    @cached_property
+    def _rest(self) -> tuple[str, Mapping[str, str]]:
+        """What all rows rest on, and each by itself: digests."""
+        digest_of, common, own = self._rows.digest_of, dict[str, None](), dict[str, str]()
+        if digest_of is None:
+            return "", {}
+        for recipe in self._recipes:
+            parts = ""
+            for name in self._rests_on(recipe.slug):
+                if rests_on.slug_of(name) is None:
+                    common[name] = None
+                else:
+                    parts += digest_of(name)[:_SHORT]
+            own[recipe.slug] = parts
+        return " ".join(digest_of(name) for name in common), own
+
+    @cached_property
+    def _kept(self) -> tuple[str, Mapping[str, Sequence[str]]]:
+        """What the index says: what all rested on; by recipe, what its row rested on and its mark."""
+        with suppress(ValueError):
+            kept = json.loads(self._rows.store.recall(self._key("index")) or b"")
+            return kept["common"], kept["rows"]
+        return "", {}
+
+    @cached_property
+    def _as_before(self) -> Mapping[str, str]:
+        """Marks of the rows that rest on what they rested on before."""
+        common, own = self._rest
+        was, rows = self._kept
+        if not own or was != common:
+            return {}
+        return {slug: mark for slug, (of, mark) in rows.items() if own.get(slug) == of}
+
+    @cached_property
+    def _texts(self) -> Mapping[str, Sequence[str]]:
+        """By recipe, the mark of a row and its text, as they are kept."""
+        if self._rows.digest_of is None:
+            return {}
+        with suppress(ValueError):
+            return cast(
+                "dict[str, list[str]]", json.loads(self._rows.store.recall(self._key("texts")) or b"")
+            )
+        return {}
+
+    def _keep(self, marks: Mapping[str, str]) -> None:
+        common, own = self._rest
+        if any(self._kept[1].get(slug, ("", ""))[1] != marks[slug] for slug in self._new):
+            was = self._texts
+            texts = {
+                slug: (mark, self._new[slug]) if slug in self._new else was.get(slug, ("", ""))
+                for slug, mark in marks.items()
+            }
+            self._rows.store.keep(self._key("texts"), json.dumps(texts, ensure_ascii=False).encode())
+        index = {"common": common, "rows": {slug: (own[slug], mark) for slug, mark in marks.items()}}
+        self._rows.store.keep(self._key("index"), json.dumps(index).encode())
+
+    def _key(self, what: str) -> Key:
+        return ROWS.key(self._kind, self._rows.edition, what)

@@ -110,9 +110,14 @@ def gallery_view(
         if settings.about.strip()
         else None,
         cards=tuple(row.card for row in rows),
-        choices=choices([row.traits for row in rows], _CHOSEN_BY),
+        choices=gallery_choices(rows),
         printed=of_book(site, up),
     )
+
+
+def gallery_choices(rows: Sequence[GalleryRow]) -> tuple[Choice, ...]:
+    """What the recipes of these rows may be chosen by."""
+    return choices([row.traits for row in rows], _CHOSEN_BY)
 
 
 def _card(recipe: Published, site: SiteInput, borne: str, up: str) -> Card:

@@ -150,10 +150,15 @@ def shop_index(site: SiteInput, rows: Sequence[ShopRow]) -> ShopIndex:
         title=settings.title,
         description=Prose({}).plain(opening) or settings.title,
         opening=Prose({}).inline(opening) if opening else None,
-        choices=choices([row.traits for row in rows], _CHOSEN_BY),
+        choices=shop_choices(rows),
         cards=tuple(cards),
         ask=asking(settings.shop).ask,
     )
+
+
+def shop_choices(rows: Sequence[ShopRow]) -> tuple[Choice, ...]:
+    """What the soaps of these rows, in their order, may be chosen by."""
+    return choices([row.traits for row in rows], _CHOSEN_BY)
 
 
 def _rank(recipe: Published) -> tuple[int, int, str]:

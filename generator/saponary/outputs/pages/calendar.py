@@ -14,6 +14,7 @@ from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs import rests_on
 from saponary.outputs.frame import top_of
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.rows import RowsOf
 from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.readiness import Lot, lots_of, newest_first
@@ -115,15 +116,15 @@ def folded(line: str) -> bytes:
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     if any(recipe.glance.free for recipe in context.recipes):
-        uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, *rests_on.recipes(context.recipes))
-        yield SiteFile(links.READY, partial(_calendar, context), uses)
+        rows = context.rows.all(
+            "calendar", Event, context.recipes, rests_on.dated_row, lambda one: events(one, context.site)
+        )
+        uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, rows.name)
+        yield SiteFile(links.READY, partial(_calendar, context, rows), uses)
 
 
-def _calendar(context: PageContext) -> bytes:
-    rows = context.rows.all(
-        "calendar", Event, context.recipes, rests_on.dated_row, lambda one: events(one, context.site)
-    )
-    return calendar(context.site, due(rows, context.site.on))
+def _calendar(context: PageContext, rows: RowsOf[Event]) -> bytes:
+    return calendar(context.site, due(rows.found(), context.site.on))
 
 
 KIND = PageKind("calendar", _render, needs="batches")

@@ -14,19 +14,20 @@ from saponary.views.colours import colours_view
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
+    up = links.root(links.COLOURS)
+    rows = context.rows.all(
+        "colours",
+        Coloured,
+        by_title(context.recipes),
+        lambda slug: (*rests_on.row(slug), rests_on.PANTRY),
+        lambda one: coloured(one, context.site.book.pantry, up),
+    )
+
     def write() -> bytes:
-        shelf, up = context.site.book.pantry, links.root(links.COLOURS)
-        rows = context.rows.all(
-            "colours",
-            Coloured,
-            by_title(context.recipes),
-            lambda slug: (*rests_on.row(slug), rests_on.PANTRY),
-            lambda one: coloured(one, shelf, up),
-        )
-        view = colours_view(context.site, rows)
+        view = colours_view(context.site, rows.found())
         return context.page("colours.html", links.COLOURS, colours=view)
 
-    uses = (*rests_on.FRAME, rests_on.PANTRY, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.PANTRY, rests_on.TITLES, rests_on.LOTS, rows.name)
     yield SiteFile(links.COLOURS, write, uses)
 
 

@@ -14,15 +14,16 @@ from saponary.views.gallery import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
+    up = links.root(links.COSTS)
+    rows = context.rows.all(
+        "costs", CostRow, in_order(context.recipes), rests_on.row, lambda one: cost_rows(one, up)
+    )
+
     def write() -> bytes:
-        up = links.root(links.COSTS)
-        rows = context.rows.all(
-            "costs", CostRow, in_order(context.recipes), rests_on.row, lambda one: cost_rows(one, up)
-        )
-        view = costs_view(rows, context.site.book.settings)
+        view = costs_view(rows.found(), context.site.book.settings)
         return context.page("costs.html", links.COSTS, costs=view)
 
-    uses = (*rests_on.FRAME, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.TITLES, rows.name)
     yield SiteFile(links.COSTS, write, uses)
 
 

@@ -14,19 +14,20 @@ from saponary.views.readiness import newest_first
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
+    up = links.root(links.CURE_SHELF)
+    rows = context.rows.all(
+        "cure-shelf",
+        ShelfLine,
+        context.recipes,
+        rests_on.dated_row,
+        lambda one: shelf_lines(one, context.site, up),
+    )
+
     def write() -> bytes:
-        up = links.root(links.CURE_SHELF)
-        rows = context.rows.all(
-            "cure-shelf",
-            ShelfLine,
-            context.recipes,
-            rests_on.dated_row,
-            lambda one: shelf_lines(one, context.site, up),
-        )
-        view = cure_shelf_view(context.site, newest_first(rows), up)
+        view = cure_shelf_view(context.site, newest_first(rows.found()), up)
         return context.page("cure-shelf.html", links.CURE_SHELF, shelf=view)
 
-    uses = (*rests_on.FRAME, rests_on.DAY, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.DAY, rests_on.TITLES, rests_on.LOTS, rows.name)
     yield SiteFile(links.CURE_SHELF, write, uses)
 
 

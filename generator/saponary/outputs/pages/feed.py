@@ -5,12 +5,14 @@ knows its address, since a feed is read away from its site.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import partial
 
 from saponary.book.published import Published
 from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.atom import Entry, Feed, atom
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
+from saponary.outputs.rows import RowsOf
 from saponary.views import links
 from saponary.views.prose import Prose
 from saponary.views.readiness import lots_of
@@ -44,18 +46,11 @@ def _summary(recipe: Published) -> str:
     return Prose(recipe.catalogue).plain(recipe.model.summary)
 
 
-def _feed(context: PageContext, base: str) -> bytes:
+def _feed(context: PageContext, base: str, rows: RowsOf[Entry]) -> bytes:
     """The book's feed, for the address of its site."""
-    site, settings = context.site, context.site.book.settings
-    rows = context.rows.all(
-        "feed",
-        Entry,
-        context.recipes,
-        lambda slug: (*rests_on.dated_row(slug), rests_on.history(slug)),
-        lambda one: entries(one, site, base),
-    )
+    settings = context.site.book.settings
     own, page = f"{base}/{links.FEED}", f"{base}/{links.GALLERY}"
-    return atom(Feed("book", settings.title, own, page, latest(rows)), settings)
+    return atom(Feed("book", settings.title, own, page, latest(rows.found())), settings)
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -64,12 +59,15 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     if not base or not site.edition.is_public:
         return
 
-    def write() -> bytes:
-        return _feed(context, base)
-
-    histories = (rests_on.history(recipe.slug) for recipe in context.recipes)
-    uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, *rests_on.recipes(context.recipes), *histories)
-    yield SiteFile(links.FEED, write, uses)
+    rows = context.rows.all(
+        "feed",
+        Entry,
+        context.recipes,
+        lambda slug: (*rests_on.dated_row(slug), rests_on.history(slug)),
+        lambda one: entries(one, site, base),
+    )
+    uses = (rests_on.SETTINGS, rests_on.EDITION, rows.name)
+    yield SiteFile(links.FEED, partial(_feed, context, base, rows), uses)
 
 
 KIND = PageKind("feed", _render)

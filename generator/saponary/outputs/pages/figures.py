@@ -7,7 +7,7 @@ from functools import partial
 
 from saponary.book.published import Published
 from saponary.outputs import rests_on
-from saponary.outputs.figures_json import as_text, figures_index, published_object
+from saponary.outputs.figures_json import as_text, figures_index, figures_rows, published_object
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.views import links
 
@@ -15,8 +15,9 @@ from saponary.views import links
 def _render(context: PageContext) -> Iterator[SiteFile]:
     site = context.site
     book = (rests_on.SETTINGS, rests_on.EDITION)
-    listed = (*book, rests_on.VERSIONS, *rests_on.recipes(site.recipes))
-    yield SiteFile(links.FIGURES, lambda: figures_index(site, context.rows).encode(), listed)
+    rows = figures_rows(site, context.rows)
+    listed = (*book, rests_on.VERSIONS, rows.name)
+    yield SiteFile(links.FIGURES, lambda: figures_index(site, rows.found()).encode(), listed)
     for recipe in site.recipes:
         uses = (*book, *rests_on.taught(site), rests_on.recipe(recipe.slug))
         yield SiteFile(links.figures(recipe.slug), partial(_of, context, recipe), uses, recipe.slug)

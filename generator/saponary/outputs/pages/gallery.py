@@ -11,33 +11,35 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import choosing, searching
-from saponary.outputs.swatched import swatched
+from saponary.outputs.swatched import Swatched
 from saponary.views import links
-from saponary.views.gallery import GalleryRow, gallery_row, gallery_view, in_order
+from saponary.views.gallery import GalleryRow, gallery_choices, gallery_row, gallery_view, in_order
 
 
 def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
     up = links.root(path)
 
+    rows = context.rows.all(
+        f"gallery {up}",
+        GalleryRow,
+        in_order(context.recipes),
+        rests_on.row,
+        lambda one: (gallery_row(one, context.site, up),),
+    )
+    swatched = Swatched(context, rows, gallery_choices)
+
     def write() -> bytes:
-        rows = context.rows.all(
-            f"gallery {up}",
-            GalleryRow,
-            in_order(context.recipes),
-            rests_on.row,
-            lambda one: (gallery_row(one, context.site, up),),
-        )
-        view = gallery_view(context.site, rows, context.published, up)
-        parts = [part for row in rows for part in row.tinted]
+        found = rows.found()
+        view = gallery_view(context.site, found, context.published, up)
         return context.page(
             "gallery.html",
             path,
-            gallery=replace(view, choices=swatched(context, view.choices, parts)),
+            gallery=replace(view, choices=swatched.on(found)),
             script=up + choosing.address(context),
             words=[up + searching.address(part) for part in range(searching.parts(context))],
         )
 
-    uses = (*rests_on.FRAME, rests_on.PDFS, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.PDFS, rests_on.TITLES, rows.name, swatched.name())
     yield SiteFile(path, write, uses)
 
 

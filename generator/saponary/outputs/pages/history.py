@@ -51,7 +51,7 @@ def book_changes(
         lambda slug: (*rests_on.row(slug), rests_on.history(slug)),
         lambda one: changes(one, site, up),
     )
-    return in_their_order(rows, wanted)
+    return in_their_order(rows.found(), wanted)
 
 
 def _changes(context: PageContext, told: Sequence[Published]) -> bytes:

@@ -14,12 +14,13 @@ from saponary.views.pantry import Taken, shelves, taken
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
+    rows = context.rows.all("ingredients", Taken, in_order(context.recipes), rests_on.row, taken)
+
     def write() -> bytes:
-        rows = context.rows.all("ingredients", Taken, in_order(context.recipes), rests_on.row, taken)
-        view = shelves(context.site.book.pantry, rows)
+        view = shelves(context.site.book.pantry, rows.found())
         return context.page("ingredients.html", links.INGREDIENTS, shelves=view)
 
-    uses = (*rests_on.FRAME, rests_on.PANTRY, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.PANTRY, rests_on.TITLES, rows.name)
     yield SiteFile(links.INGREDIENTS, write, uses)
 
 

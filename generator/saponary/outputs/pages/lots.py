@@ -10,6 +10,7 @@ from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
+from saponary.outputs.rows import RowsOf
 from saponary.views import links
 from saponary.views.lot_page import LotPage, lot_page, sold_lot, sold_lots
 from saponary.views.lot_rows import LotLine, lines
@@ -18,34 +19,32 @@ from saponary.views.readiness import lots_of, newest_first
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    uses = (*rests_on.FRAME, rests_on.DAY, *rests_on.recipes(context.recipes))
-    yield SiteFile(links.LOTS, partial(_all, context), uses)
+    rows = _lines(context, links.root(links.LOTS))
+    uses = (*rests_on.FRAME, rests_on.DAY, rests_on.TITLES, rests_on.LOTS, rows.name)
+    yield SiteFile(links.LOTS, partial(_all, context, rows), uses)
     for year in sorted(years_of(context.recipes), reverse=True):
-        yield SiteFile(links.lots_of_year(year), partial(_year, context, year), uses)
+        yield SiteFile(links.lots_of_year(year), partial(_year, context, rows, year), uses)
 
 
-def _all(context: PageContext) -> bytes:
-    up = links.root(links.LOTS)
-    view = lots_view(context.site, _lines(context, up), up)
+def _all(context: PageContext, rows: RowsOf[LotLine]) -> bytes:
+    view = lots_view(context.site, newest_first(rows.found()), links.root(links.LOTS))
     return context.page("lots.html", links.LOTS, lots=view)
 
 
-def _year(context: PageContext, year: int) -> bytes:
-    path = links.lots_of_year(year)
-    view = lots_of_year(context.site, _lines(context, links.root(path)), year)
-    return context.page("lots.html", path, lots=view)
+def _year(context: PageContext, rows: RowsOf[LotLine], year: int) -> bytes:
+    view = lots_of_year(context.site, newest_first(rows.found()), year)
+    return context.page("lots.html", links.lots_of_year(year), lots=view)
 
 
-def _lines(context: PageContext, up: str) -> list[LotLine]:
-    """Every lot, the newest first."""
-    rows = context.rows.all(
+def _lines(context: PageContext, up: str) -> RowsOf[LotLine]:
+    """Every lot. The pages of years lie beside that of all."""
+    return context.rows.all(
         f"lots {up}",
         LotLine,
         context.recipes,
         rests_on.dated_row,
         lambda one: lines(one, context.site, up),
     )
-    return newest_first(rows)
 
 
 def _each(context: PageContext) -> Iterator[SiteFile]:

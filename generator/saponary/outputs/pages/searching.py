@@ -103,14 +103,14 @@ def _of_recipe(slug: str) -> tuple[str, ...]:
 def _render(context: PageContext) -> Iterator[SiteFile]:
     row, count = in_order(context.recipes), parts(context)
 
+    rows = context.rows.of("words", row, _of_recipe, words_of)
+
     @cache
     def words() -> list[Places]:
-        return sorted_out(context.rows.of("words", row, _of_recipe, words_of), count)
+        return sorted_out(rows.found(), count)
 
-    said = (rests_on.notes(recipe.slug) for recipe in row)
-    uses = (rests_on.SETTINGS, *rests_on.recipes(row), *said)
     for part in range(count):
-        yield SiteFile(address(part), partial(_written, words, part), uses)
+        yield SiteFile(address(part), partial(_written, words, part), (rows.name,))
 
 
 def _written(words: Callable[[], list[Places]], part: int) -> bytes:

@@ -10,27 +10,29 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFile
 from saponary.outputs.pages import choosing
-from saponary.outputs.swatched import swatched
+from saponary.outputs.swatched import Swatched
 from saponary.views import links
 from saponary.views.gallery import in_order
-from saponary.views.shop import ShopRow, in_shop_order, shop_index, shop_row
+from saponary.views.shop import ShopRow, in_shop_order, shop_choices, shop_index, shop_row
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
+    rows = context.rows.all(
+        "shop",
+        ShopRow,
+        in_order(context.recipes),
+        rests_on.row,
+        lambda one: (shop_row(one, context.site),),
+    )
+    swatched = Swatched(context, rows, lambda found: shop_choices(in_shop_order(found)))
+
     def write() -> bytes:
-        rows = context.rows.all(
-            "shop",
-            ShopRow,
-            in_order(context.recipes),
-            rests_on.row,
-            lambda one: (shop_row(one, context.site),),
-        )
-        parts = [part for row in rows for part in row.tinted]
-        view = shop_index(context.site, in_shop_order(rows))
-        view = replace(view, choices=swatched(context, view.choices, parts))
+        found = rows.found()
+        view = shop_index(context.site, in_shop_order(found))
+        view = replace(view, choices=swatched.on(found))
         return context.page("shop-index.html", links.GALLERY, shop=view, script=choosing.address(context))
 
-    uses = (*rests_on.FRAME, *rests_on.recipes(context.recipes))
+    uses = (*rests_on.FRAME, rests_on.TITLES, rows.name, swatched.name())
     yield SiteFile(links.GALLERY, write, uses)
 
 
