@@ -11,6 +11,7 @@ from composed import composed
 from saponary.assets.store import DiskStore
 from saponary.book.published import Published
 from saponary.outputs.figures_json import figures_index, figures_rows, site_object
+from saponary.outputs.rests_on import Rests
 from saponary.outputs.rows import Rows
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
@@ -31,7 +32,7 @@ def rows(store: Path, of: str, made: list[str], site: SiteInput) -> list[str]:
 
     return (
         Rows("public", DiskStore(store), lambda name: f"{name} {of}")
-        .of("tried", site.recipes, lambda slug: (slug,), make)
+        .of("tried", site.recipes, Rests((), lambda slug: (slug,)), make)
         .found()
     )
 

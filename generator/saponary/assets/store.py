@@ -66,7 +66,7 @@ class DiskStore:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
-        self._used: set[Path] = set()
+        self._used: set[str] = set()
         self._seal: bytes | None = None
 
     def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
@@ -84,7 +84,7 @@ class DiskStore:
                 return None
         except OSError:
             return None
-        self._used.add(place)
+        self.needs(key)
         with suppress(OSError):
             os.utime(place)
         return value
@@ -105,10 +105,10 @@ class DiskStore:
             with suppress(OSError):
                 beside.unlink(missing_ok=True)
             return
-        self._used.add(place)
+        self.needs(key)
 
     def needs(self, key: Key) -> None:
-        self._used.add(self._place(key))
+        self._used.add(f"{key.step}/{key.of}")
 
     def _begin(self) -> None:
         if self._seal is None:
@@ -143,7 +143,7 @@ class DiskStore:
         for _, one, path in sorted(kept) if size > most else ():
             if size <= most:
                 break
-            if Path(path) not in self._used:
+            if "/".join(Path(path).parts[-2:]) not in self._used:
                 _forget(Path(path))
                 size -= one
 

@@ -6,7 +6,7 @@ about one recipe it is seen at one look whether anything has: a build keeps a ma
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property, partial
 from hashlib import sha256
 from typing import NamedTuple
@@ -78,8 +78,7 @@ class Pages:
     @property
     def digests(self) -> dict[str, str]:
         """Those of all values that the files rest on."""
-        names = dict.fromkeys(name for file in self.composed.files for name in file.uses)
-        return {name: self.digest(name) for name in names}
+        return {name: self.digest(name) for name in _names(self.composed.files)}
 
     @cached_property
     def _groups(self) -> tuple[dict[str, list[SiteFile]], list[SiteFile]]:
@@ -99,8 +98,9 @@ class Pages:
         """Of all files of a group and all that they rest on."""
         parts = [self._of_program]
         for file in group:
-            parts += (file.path, *file.uses)
-        parts += [self.digest(name) for name in dict.fromkeys(name for file in group for name in file.uses)]
+            parts.append(file.path)
+            parts += file.uses
+        parts += map(self.digest, _names(group))
         return sha256("\n".join(parts).encode()).hexdigest()[:32]
 
     @cached_property
@@ -119,9 +119,11 @@ class Pages:
                 self._done += len(kept)
         told = partial(self._tell, todo)
         made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
-        for digests, files in made:
+        for group, (digests, files, rows) in zip(todo, made, strict=True):
             self._digests |= digests
             found |= {path: content(data) for path, data in files.items()}
+            if group[0].recipe is not None:
+                self.composed.context.rows.take(group[0].recipe, rows)
         return found
 
     def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
@@ -131,7 +133,7 @@ class Pages:
 
     def _recalled(self, group: Group) -> dict[str, Content] | None:
         """The files of a group, where all are kept, and nothing has to be gone through to tell."""
-        if not all(self._is_known(name) for file in group for name in file.uses):
+        if not all(map(self._is_known, _names(group))):
             return None
         slug = group[0].recipe
         if slug is not None and self._earlier.groups.get(slug) == self._mark(group):
@@ -161,10 +163,12 @@ class Pages:
         self._digests[name] = self._made(name)
         return True
 
-    def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes]]:
-        """The files of a group, and the digests of what they rest on."""
+    def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes], dict[str, str]]:
+        """The files of a group, the digests of what they rest on, and the rows that other pages have of its recipe."""
         files = {file.path: self.store.get(self._key(file), file.write) for file in group}
-        return {name: self.digest(name) for file in group for name in file.uses}, files
+        context, slug = self.composed.context, group[0].recipe
+        rows = context.rows.beside(context.site.by_slug[slug]) if slug is not None else {}
+        return {name: self.digest(name) for name in _names(group)}, files, rows
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""
@@ -175,3 +179,11 @@ class Pages:
 
     def _made(self, name: str) -> str:
         return digest(self.composed.value(name))
+
+
+def _names(files: Iterable[SiteFile]) -> dict[str, None]:
+    """All that files rest on, each once."""
+    found: dict[str, None] = {}
+    for uses in {id(file.uses): file.uses for file in files}.values():
+        found |= dict.fromkeys(uses)
+    return found

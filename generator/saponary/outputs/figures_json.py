@@ -22,7 +22,7 @@ from saponary.views.site import SiteInput
 
 def figures_rows(site: SiteInput, rows: Rows) -> TextRows:
     """Of each recipe what it is called, and where its figures lie."""
-    return rows.of("figures", site.recipes, lambda slug: (rests_on.recipe(slug),), _row)
+    return rows.of("figures", site.recipes, rests_on.Rests((), rests_on.ROW.own), _row)
 
 
 def figures_index(site: SiteInput, rows: Iterable[str]) -> str:

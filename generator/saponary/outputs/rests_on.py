@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import fields
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.views.gallery import in_order
@@ -87,14 +88,21 @@ def recipes(published: Iterable[Published]) -> tuple[str, ...]:
     return (TITLES, *(recipe(one.slug) for one in published))
 
 
-def row(slug: str) -> tuple[str, ...]:
-    """What is said of one recipe on a page of the whole book."""
-    return SETTINGS, EDITION, VERSIONS, recipe(slug)
+class Rests(NamedTuple):
+    """What the rows of a page rest on: names that all have in common, and by its slug those of each."""
+
+    common: tuple[str, ...]
+    own: Callable[[str], Iterable[str]]
 
 
-def dated_row(slug: str) -> tuple[str, ...]:
-    """What is said of one recipe on a day."""
-    return *row(slug), DAY
+def _alone(slug: str) -> tuple[str, ...]:
+    return (f"{_RECIPE}{slug}",)
+
+
+ROW = Rests((SETTINGS, EDITION, VERSIONS), _alone)
+"""What is said of one recipe on a page of the whole book."""
+DATED_ROW = Rests((*ROW.common, DAY), _alone)
+"""What is said of one recipe on a day."""
 
 
 def taught(site: SiteInput) -> tuple[str, ...]:

@@ -19,6 +19,7 @@ from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, NoStore, Store
 from saponary.book.published import Published
 from saponary.outputs import plain, rests_on
+from saponary.outputs.rests_on import Rests
 from saponary.quantity.dataclass import dataclass
 
 T = TypeVar("T")
@@ -47,6 +48,16 @@ class Rows:
     picks: dict[str, Callable[[], object]] = field(default_factory=dict[str, Callable[[], object]])
     """What pages show of single recipes beside their rows, by the names under which they rest on it."""
 
+    def beside(self, recipe: Published) -> dict[str, str]:
+        """The rows of a recipe on all pages, by the names of the rows, made while the recipe is at hand."""
+        found = {name: rows.anew(recipe) for name, rows in self.kinds.items()}
+        return {name: row for name, row in found.items() if row is not None}
+
+    def take(self, slug: str, rows: Mapping[str, str]) -> None:
+        """Rows of a recipe that were made beside its own files."""
+        for name, row in rows.items():
+            self.kinds[name].new[slug] = row
+
     def lacking(self, name: str, known: Collection[str]) -> int:
         """How many rows have to be made to tell what is under a name; all, where what they rest on is not yet known."""
         found = self.kinds.get(name.removeprefix(rests_on.PICKED))
@@ -62,11 +73,11 @@ class Rows:
         self,
         kind: str,
         recipes: Iterable[Published],
-        rests_on: Callable[[str], Iterable[str]],
+        rests: Rests,
         make: Callable[[Published], str],
     ) -> TextRows:
-        """What `make` makes of each recipe; `rests_on` names, by its slug, all that the row rests on."""
-        found = TextRows(self, kind, tuple(recipes), rests_on, make)
+        """What `make` makes of each recipe; `rests` names all that the rows rest on."""
+        found = TextRows(self, kind, tuple(recipes), rests, make)
         self.kinds[found.name] = found
         return found
 
@@ -75,11 +86,11 @@ class Rows:
         kind: str,
         row: type[T],
         recipes: Iterable[Published],
-        rests_on: Callable[[str], Iterable[str]],
+        rests: Rests,
         make: Callable[[Published], Iterable[T]],
     ) -> RowsOf[T]:
         """The rows that `make` makes of each recipe, one after another: dataclasses, which `row` is."""
-        texts = self.of(kind, recipes, rests_on, lambda recipe: plain.as_text(tuple(make(recipe))))
+        texts = self.of(kind, recipes, rests, lambda recipe: plain.as_text(tuple(make(recipe))))
         return RowsOf(texts, row)
 
 
@@ -108,12 +119,12 @@ class TextRows:
         rows: Rows,
         kind: str,
         recipes: Sequence[Published],
-        rests_on: Callable[[str], Iterable[str]],
+        rests: Rests,
         make: Callable[[Published], str],
     ) -> None:
         self._rows, self._kind, self._recipes = rows, kind, recipes
-        self._rests_on, self._make = rests_on, make
-        self._new: dict[str, str] = {}
+        self._rests, self._make = rests, make
+        self.new: dict[str, str] = {}
         """Those that were made now."""
 
     @property
@@ -121,12 +132,24 @@ class TextRows:
         """That under which files rest on them."""
         return rests_on.rows(self._kind)
 
+    @cached_property
+    def slugs(self) -> frozenset[str]:
+        """The recipes that have a row."""
+        return frozenset(recipe.slug for recipe in self._recipes)
+
+    def anew(self, recipe: Published) -> str | None:
+        """The row of one recipe, where it has to be made."""
+        return (
+            None if recipe.slug not in self.slugs or self._is_as_before(recipe.slug) else self._make(recipe)
+        )
+
     def lacking(self, known: Collection[str]) -> int:
         """How many have to be made; all, where the digests of what they rest on are not all `known`."""
-        names = (name for recipe in self._recipes for name in self._rests_on(recipe.slug))
-        if any(rests_on.is_of_recipe(name) and name not in known for name in names):
+        own = self._rests.own
+        names = [name for recipe in self._recipes if recipe.slug not in self.new for name in own(recipe.slug)]
+        if any(name not in known and rests_on.is_of_recipe(name) for name in names):
             return len(self._recipes)
-        return sum(recipe.slug not in self._as_before for recipe in self._recipes)
+        return sum(slug not in self.new and slug not in self._as_before for slug in self.slugs)
 
     def as_kept(self) -> Mapping[str, str]:
         """The marks of those that are kept by now: a worker may have made them."""
@@ -141,9 +164,9 @@ class TextRows:
         """By recipe, a mark of its row."""
         before, now = self._as_before, dict[str, str]()
         for recipe in self._recipes:
-            mark = before.get(recipe.slug)
+            mark = None if recipe.slug in self.new else before.get(recipe.slug)
             now[recipe.slug] = self._made(recipe) if mark is None else mark
-        if self._rows.digest_of is not None and (self._new or self._kept[1].keys() != now.keys()):
+        if self._rows.digest_of is not None and (self.new or self._kept[1].keys() != now.keys()):
             self._keep(now)
         return now
 
@@ -155,7 +178,7 @@ class TextRows:
         """All of them."""
         marks, kept, texts = self.marks, self._texts, list[str]()
         for recipe in self._recipes:
-            text = self._new.get(recipe.slug)
+            text = self.new.get(recipe.slug)
             if text is None:
                 was = kept.get(recipe.slug)
                 text = was[1] if was is not None and was[0] == marks[recipe.slug] else self._make(recipe)
@@ -174,24 +197,25 @@ class TextRows:
         return found
 
     def _made(self, recipe: Published) -> str:
-        text = self._new[recipe.slug] = self._make(recipe)
+        text = self.new.get(recipe.slug)
+        if text is None:
+            text = self.new[recipe.slug] = self._make(recipe)
         return sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:_SHORT]
 
     @cached_property
-    def _rest(self) -> tuple[str, Mapping[str, str]]:
-        """What all rows rest on, and each by itself: digests."""
-        digest_of, common, own = self._rows.digest_of, dict[str, None](), dict[str, str]()
-        if digest_of is None:
-            return "", {}
-        for recipe in self._recipes:
-            parts = ""
-            for name in self._rests_on(recipe.slug):
-                if rests_on.slug_of(name) is None:
-                    common[name] = None
-                else:
-                    parts += digest_of(name)[:_SHORT]
-            own[recipe.slug] = parts
-        return " ".join(digest_of(name) for name in common), own
+    def _common(self) -> str:
+        digest_of = self._rows.digest_of
+        return " ".join(digest_of(name) for name in self._rests.common) if digest_of is not None else ""
+
+    def _own(self, slug: str) -> str:
+        """What one row rests on besides: digests."""
+        digest_of = self._rows.digest_of
+        return "".join([digest_of(name)[:_SHORT] for name in self._rests.own(slug)]) if digest_of else ""
+
+    def _is_as_before(self, slug: str) -> bool:
+        """Whether a row rests on what it rested on before."""
+        was, rows = self._kept
+        return slug in rows and was == self._common and rows[slug][0] == self._own(slug)
 
     @cached_property
     def _kept(self) -> tuple[str, Mapping[str, Sequence[str]]]:
@@ -204,11 +228,12 @@ class TextRows:
     @cached_property
     def _as_before(self) -> Mapping[str, str]:
         """Marks of the rows that rest on what they rested on before."""
-        common, own = self._rest
         was, rows = self._kept
-        if not own or was != common:
+        if was != self._common:
             return {}
-        return {slug: mark for slug, (of, mark) in rows.items() if own.get(slug) == of}
+        return {
+            slug: rows[slug][1] for slug in self.slugs if slug in rows and rows[slug][0] == self._own(slug)
+        }
 
     @cached_property
     def _texts(self) -> Mapping[str, Sequence[str]]:
@@ -222,15 +247,15 @@ class TextRows:
         return {}
 
     def _keep(self, marks: Mapping[str, str]) -> None:
-        common, own = self._rest
-        if any(self._kept[1].get(slug, ("", ""))[1] != marks[slug] for slug in self._new):
+        if any(self._kept[1].get(slug, ("", ""))[1] != marks[slug] for slug in self.new):
             was = self._texts
             texts = {
-                slug: (mark, self._new[slug]) if slug in self._new else was.get(slug, ("", ""))
+                slug: (mark, self.new[slug]) if slug in self.new else was.get(slug, ("", ""))
                 for slug, mark in marks.items()
             }
             self._rows.store.keep(self._key("texts"), json.dumps(texts, ensure_ascii=False).encode())
-        index = {"common": common, "rows": {slug: (own[slug], mark) for slug, mark in marks.items()}}
+        rows = {slug: (self._own(slug), mark) for slug, mark in marks.items()}
+        index = {"common": self._common, "rows": rows}
         self._rows.store.keep(self._key("index"), json.dumps(index).encode())
 
     def _key(self, what: str) -> Key:

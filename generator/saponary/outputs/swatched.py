@@ -44,8 +44,9 @@ class Swatched(Generic[T]):
         """The choices of these rows, with their swatches."""
         choices, most = self._most(found)
         recipes = [self.context.site.by_slug[slug] for slug in _slugs(most)]
+        rests = rests_on.Rests((rests_on.SETTINGS,), self._names)
         drawn = self.context.rows.all(
-            "swatches", Swatch, recipes, self._names, lambda one: swatches(one, self.context.drawings)
+            "swatches", Swatch, recipes, rests, lambda one: swatches(one, self.context.drawings)
         )
         return with_swatches(choices, most, drawn.found())
 
@@ -55,7 +56,7 @@ class Swatched(Generic[T]):
 
     def _names(self, slug: str) -> tuple[str, ...]:
         scraps = rests_on.scraps(self.context.site.by_slug[slug])
-        return rests_on.SETTINGS, rests_on.recipe(slug), *scraps
+        return rests_on.recipe(slug), *scraps
 
     def _rest(self) -> object:
         digest_of, pick = self.context.rows.digest_of, partial(self._picked)

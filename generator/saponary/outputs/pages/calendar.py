@@ -117,7 +117,7 @@ def folded(line: str) -> bytes:
 def _render(context: PageContext) -> Iterator[SiteFile]:
     if any(recipe.glance.free for recipe in context.recipes):
         rows = context.rows.all(
-            "calendar", Event, context.recipes, rests_on.dated_row, lambda one: events(one, context.site)
+            "calendar", Event, context.recipes, rests_on.DATED_ROW, lambda one: events(one, context.site)
         )
         uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, rows.name)
         yield SiteFile(links.READY, partial(_calendar, context, rows), uses)

@@ -19,7 +19,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         "colours",
         Coloured,
         by_title(context.recipes),
-        lambda slug: (*rests_on.row(slug), rests_on.PANTRY),
+        rests_on.Rests((*rests_on.ROW.common, rests_on.PANTRY), rests_on.ROW.own),
         lambda one: coloured(one, context.site.book.pantry, up),
     )
 

@@ -16,7 +16,7 @@ from saponary.views.gallery import in_order
 def _render(context: PageContext) -> Iterator[SiteFile]:
     up = links.root(links.COSTS)
     rows = context.rows.all(
-        "costs", CostRow, in_order(context.recipes), rests_on.row, lambda one: cost_rows(one, up)
+        "costs", CostRow, in_order(context.recipes), rests_on.ROW, lambda one: cost_rows(one, up)
     )
 
     def write() -> bytes:

@@ -19,7 +19,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         "cure-shelf",
         ShelfLine,
         context.recipes,
-        rests_on.dated_row,
+        rests_on.DATED_ROW,
         lambda one: shelf_lines(one, context.site, up),
     )
 

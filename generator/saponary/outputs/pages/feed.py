@@ -63,7 +63,9 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         "feed",
         Entry,
         context.recipes,
-        lambda slug: (*rests_on.dated_row(slug), rests_on.history(slug)),
+        rests_on.Rests(
+            rests_on.DATED_ROW.common, lambda slug: (rests_on.recipe(slug), rests_on.history(slug))
+        ),
         lambda one: entries(one, site, base),
     )
     uses = (rests_on.SETTINGS, rests_on.EDITION, rows.name)

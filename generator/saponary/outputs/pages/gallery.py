@@ -23,7 +23,7 @@ def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
         f"gallery {up}",
         GalleryRow,
         in_order(context.recipes),
-        rests_on.row,
+        rests_on.ROW,
         lambda one: (gallery_row(one, context.site, up),),
     )
     swatched = Swatched(context, rows, gallery_choices)

@@ -14,7 +14,7 @@ from saponary.views.pantry import Taken, shelves, taken
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    rows = context.rows.all("ingredients", Taken, in_order(context.recipes), rests_on.row, taken)
+    rows = context.rows.all("ingredients", Taken, in_order(context.recipes), rests_on.ROW, taken)
 
     def write() -> bytes:
         view = shelves(context.site.book.pantry, rows.found())

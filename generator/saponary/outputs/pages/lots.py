@@ -42,7 +42,7 @@ def _lines(context: PageContext, up: str) -> RowsOf[LotLine]:
         f"lots {up}",
         LotLine,
         context.recipes,
-        rests_on.dated_row,
+        rests_on.DATED_ROW,
         lambda one: lines(one, context.site, up),
     )
 

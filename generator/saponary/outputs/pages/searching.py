@@ -103,7 +103,7 @@ def _of_recipe(slug: str) -> tuple[str, ...]:
 def _render(context: PageContext) -> Iterator[SiteFile]:
     row, count = in_order(context.recipes), parts(context)
 
-    rows = context.rows.of("words", row, _of_recipe, words_of)
+    rows = context.rows.of("words", row, rests_on.Rests((), _of_recipe), words_of)
 
     @cache
     def words() -> list[Places]:

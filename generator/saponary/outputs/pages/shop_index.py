@@ -21,7 +21,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         "shop",
         ShopRow,
         in_order(context.recipes),
-        rests_on.row,
+        rests_on.ROW,
         lambda one: (shop_row(one, context.site),),
     )
     swatched = Swatched(context, rows, lambda found: shop_choices(in_shop_order(found)))
