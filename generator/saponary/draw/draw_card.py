@@ -42,7 +42,7 @@ def draw_card(card: Card) -> bytes:
         _words(pen, card, 334)
         image.paste(_cut(card.photo), (_PANEL, 0))
     out = BytesIO()
-    image.save(out, "JPEG", quality=_QUALITY, subsampling="4:4:4", optimize=True)
+    image.save(out, "JPEG", quality=_QUALITY, subsampling="4:2:0")
     return out.getvalue()
 
 

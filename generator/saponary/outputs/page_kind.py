@@ -85,7 +85,8 @@ class PageContext:
 
     @property
     def published(self) -> frozenset[str]:
-        return frozenset(recipe.slug for recipe in self.recipes)
+        """The slugs of the edition's recipes."""
+        return self.site.slugs
 
     def page(self, template: str, path: str, **view: object) -> bytes:
         """Fill a template for the page at `path`."""

@@ -88,10 +88,12 @@ def _read(text: str) -> _Seen:
     return seen
 
 
-_REST = r"(?:[^>\"']|\"[^\"]*\"|'[^']*')*>"
+_PARTS = r"(?:[^>\"']|\"[^\"]*\"|'[^']*')*"
+_REST = f"{_PARTS}>"
+_NAMES = ("head", "link", "form", "source", *sorted({tag for tag, _ in _ADDRESSED}))
 _ELEMENT = re.compile(
-    r"<(script|style)\b.*?</\1\s*>"
-    rf"|<(?:meta|head|link|form|source|{'|'.join(sorted({tag for tag, _ in _ADDRESSED}))})\b{_REST}",
+    rf"<(?=[{''.join(sorted({name[0] for name in (*_NAMES, 'meta', 'style')}))}])"  # most elements end here
+    rf"(?:(script|style)\b.*?</\1\s*>|meta\b(?={_PARTS}?http-equiv){_REST}|(?:{'|'.join(_NAMES)})\b{_REST})",
     re.DOTALL | re.IGNORECASE,
 )
 _STYLED = re.compile(rf"\sstyle\s*={_REST}", re.IGNORECASE)

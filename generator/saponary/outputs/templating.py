@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import field
 from functools import lru_cache
 from pathlib import Path
 from types import CodeType
@@ -28,7 +29,7 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from markupsafe import Markup, escape
 
 from saponary.assets import for_user, resources
-from saponary.messages.message import Day, Value, message
+from saponary.messages.message import Day, Message, Value, message
 from saponary.messages.speaker import Speaker
 from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS, TEMPERATURE, VOLUME
@@ -110,9 +111,9 @@ _COMPILED = {True: _Compiled("template in the sandbox"), False: _Compiled("templ
 
 
 _BEFORE_UNIT = re.compile(
-    rf"(?<=\d) (?=(?:{'|'.join((*MASS, *VOLUME, 'mm', 'cm', *TEMPERATURE))})(?![\w-])|%)"
+    rf" (?<=\d )(?=(?:{'|'.join((*MASS, *VOLUME, 'mm', 'cm', *TEMPERATURE))})(?![\w-])|%)"
 )
-"""A space that a line is not to end at: a number stands by its unit."""
+"""A space that a line is not to end at: a number stands by its unit. The space comes first, since it is looked for quickly."""
 
 
 @lru_cache(maxsize=4096)
@@ -125,8 +126,19 @@ def _escaped(text: str) -> Markup:
 class HtmlSpeaker(Speaker):
     """Says messages as HTML: every text escaped, but for values that are HTML already."""
 
+    plain: dict[str, Markup] = field(default_factory=dict[str, Markup], compare=False)
+    """Texts said without a value, which stand on page after page, as they were said first."""
+
     def say(self, what: Value | None) -> Markup:
         return Markup(_BEFORE_UNIT.sub("\u00a0", super().say(what)))
+
+    def __call__(self, key: str | Value | None, /, **values: Value) -> Markup:
+        if isinstance(key, str) and not values:
+            said = self.plain.get(key)
+            if said is None:
+                said = self.plain[key] = self.say(Message(key))
+            return said
+        return self.say(Message(key, values) if isinstance(key, str) else key)
 
     def literal(self, text: str) -> str:
         # HTML compares equal to the plain text that looks like it, and must not be taken for it.

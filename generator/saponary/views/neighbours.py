@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from saponary.book.published import Published
 from saponary.quantity.dataclass import dataclass
 from saponary.views import links
-from saponary.views.prose import Prose
+from saponary.views.prose_marks import typographic
+
+Beside = tuple[Published | None, Published | None]
+"""The recipe before one, and the one after it."""
 
 
 @dataclass(frozen=True)
@@ -22,15 +25,19 @@ class Neighbours:
     after: Neighbour | None
 
 
-def neighbours(recipe: Published, row: Sequence[Published], up: str) -> Neighbours:
-    """`row` is all recipes in their order, `up` leads from the page to the top of the site."""
-    place = next(i for i, other in enumerate(row) if other.slug == recipe.slug)
-    return Neighbours(
-        _neighbour(row[place - 1], up) if place > 0 else None,
-        _neighbour(row[place + 1], up) if place + 1 < len(row) else None,
-    )
+def with_neighbours(row: Sequence[Published]) -> Iterator[tuple[Published, Beside]]:
+    """Each of the recipes with those beside it, all in their order."""
+    for recipe, before, after in zip(row, (None, *row[:-1]), (*row[1:], None), strict=True):
+        yield recipe, (before, after)
 
 
-def _neighbour(recipe: Published, up: str) -> Neighbour:
-    title = Prose(recipe.catalogue).title(recipe.model.title)
-    return Neighbour(title, up + links.recipe_page(recipe.slug))
+def neighbours(beside: Beside, up: str) -> Neighbours:
+    """`up` leads from the page to the top of the site."""
+    before, after = beside
+    return Neighbours(_neighbour(before, up), _neighbour(after, up))
+
+
+def _neighbour(recipe: Published | None, up: str) -> Neighbour | None:
+    if recipe is None:
+        return None
+    return Neighbour(typographic(recipe.glance.named), up + links.recipe_page(recipe.slug))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import get_args
 
@@ -29,7 +29,7 @@ from saponary.views.lead_photo import lead_photo
 from saponary.views.lot_cure import LotCure, lot_cures
 from saponary.views.maker_only import MakerOnly, maker_only
 from saponary.views.mind import by_stage
-from saponary.views.neighbours import Neighbours, neighbours
+from saponary.views.neighbours import Beside, Neighbours, neighbours
 from saponary.views.panel import Panel, panel
 from saponary.views.paper.record_fields import Blank, sheet_fields
 from saponary.views.printed import Printed, of_labels, of_recipe
@@ -163,12 +163,12 @@ def _work(recipe: Published, scale: Scale, prose: Prose, lesson: AtClass | None)
 def recipe_page(
     recipe: Published,
     site: SiteInput,
-    row: Sequence[Published],
+    between: Beside,
     view: RecipeView,
     drawing: PourDrawing,
     to: Links,
 ) -> RecipePage:
-    """`row` is the recipes in the order of the gallery, for the ways to the neighbours."""
+    """`between` are its neighbours in the order of the gallery."""
     computed, model = recipe, recipe.model
     prose, lesson = Prose(computed.catalogue, to), view.lesson
     scale = Scale(site.book.settings.scale_step_grams, site.book.settings.units)
@@ -201,7 +201,7 @@ def recipe_page(
         cures=lot_cures(computed, site, prose),
         maker_only=maker_only(computed, site),
         history=to.up + links.history(recipe.slug) if site.versions.get(recipe.slug) and not sums else "",
-        beside=neighbours(recipe, row, to.up),
+        beside=neighbours(between, to.up),
     )
 
 

@@ -93,6 +93,11 @@ class SiteInput:
         return {recipe.slug: recipe for recipe in self.recipes}
 
     @cached_property
+    def slugs(self) -> frozenset[str]:
+        """The recipes, by what others call them."""
+        return frozenset(recipe.slug for recipe in self.recipes)
+
+    @cached_property
     def pages(self) -> frozenset[str]:
         """The pages of the book's own, by the names of their files."""
         return frozenset(page.slug for page in self.book.pages)
