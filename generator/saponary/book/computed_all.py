@@ -7,7 +7,7 @@ the colours of another, and the scrap of one may lie in another.
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from functools import partial
 
@@ -150,5 +150,11 @@ class _Found:
 
     def _identity(self, slug: str, own: Mapping[str, str]) -> str:
         held = deep(self.outlines[slug].scraps, self.outlines, lambda one: one.scraps)
-        lines = [f"{name} {own[name]} {self.odd.get(name, '-')}" for name in (slug, *held)]
-        return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
+        return identity((name, own[name], self.odd.get(name, "")) for name in (slug, *held))
+
+
+def identity(rests: Iterable[tuple[str, str, str]]) -> str:
+    """A digest of all that a recipe rests on. Of itself, and of each whose scrap it holds: the name, a digest of what
+    that rests on, and one of what is odd in it, '' where nothing is."""
+    lines = [f"{name} {own} {odd or '-'}" for name, own, odd in rests]
+    return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()

@@ -6,15 +6,33 @@ stands for, and is used as one that was made at once; some of its fields may be 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterator, Mapping
+from collections.abc import Callable, Generator, Hashable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import fields
-from functools import cache
+from functools import cache, partial
 from typing import Any, TypeVar, cast
 
 T = TypeVar("T")
 U = TypeVar("U")
 
 _MAKE = "_make_late"
+
+_MADE: list[list[Callable[[], object]]] = []
+"""What lets go again of each value that was made late, within each `let_go` that is going on."""
+
+
+@contextmanager
+def let_go() -> Generator[None, None, None]:
+    """What is made late in here is let go of at the end, and made once more where somebody asks again.
+
+    So a process that goes through a thousand recipes, one after another, holds no more than one.
+    """
+    _MADE.append([])
+    try:
+        yield
+    finally:
+        for one in reversed(_MADE.pop()):
+            one()
 
 
 def late(kind: type[T], make: Callable[[], T], **known: object) -> T:
@@ -32,9 +50,12 @@ def _late_kind(of: Hashable) -> type[Any]:
     names = [field.name for field in fields(kind)]
 
     def whole(value: Any) -> None:
-        make = value.__dict__.pop(_MAKE)
-        made = make()
-        value.__dict__.update({name: getattr(made, name) for name in names if name not in value.__dict__})
+        held: dict[str, Any] = value.__dict__
+        before = dict(held)
+        made = held.pop(_MAKE)()
+        held.update({name: getattr(made, name) for name in names if name not in held})
+        if _MADE:
+            _MADE[-1].append(partial(_as_before, held, before))
 
     def looked_up(name: str) -> property:
         def get(value: Any) -> object:
@@ -52,6 +73,11 @@ def _late_kind(of: Hashable) -> type[Any]:
     )
 
 
+def _as_before(held: dict[str, Any], before: dict[str, Any]) -> None:
+    held.clear()
+    held.update(before)
+
+
 class LateMap(Mapping[str, T]):
     """Values by name, each made once, when it is asked for."""
 
@@ -62,6 +88,8 @@ class LateMap(Mapping[str, T]):
     def __getitem__(self, name: str) -> T:
         if name not in self._made:
             self._made[name] = self._makers[name]()
+            if _MADE:
+                _MADE[-1].append(partial(self._made.pop, name, None))
         return self._made[name]
 
     def __contains__(self, name: object) -> bool:

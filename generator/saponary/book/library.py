@@ -4,23 +4,24 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import field
 from functools import cached_property, partial
 from pathlib import Path, PurePosixPath
 from typing import TypeVar
 
 from saponary.book import classes, own_pages
+from saponary.book.batch_files import all_batches, in_folder
 from saponary.book.classes import ClassFile
 from saponary.book.file_names import SETTINGS_FILE
-from saponary.book.late import LateMap, late
+from saponary.book.late import late
 from saponary.book.logo import Logo, LogoFault, logo_of
 from saponary.book.outline import Outline
 from saponary.book.own_pages import OwnPage
-from saponary.book.parts import PartRead, read_pantry, read_settings, read_yaml_file
+from saponary.book.parts import PartRead, read_pantry, read_settings
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
-from saponary.book.records import BatchesFile, BatchRecord, in_recipe, records
+from saponary.book.records import BatchRecord
 from saponary.pantry.model import Pantry
 from saponary.quantity.dataclass import dataclass
 from saponary.reading.addresses import address_fault
@@ -43,8 +44,6 @@ _TEXTS = frozenset({".css", ".html", ".js", ".svg", ".txt", ".xml"})
 """The book's own list of claim words, or its silencing of some."""
 
 MAX_RECIPES = 20_000
-
-Records = tuple[BatchRecord, ...]
 
 T = TypeVar("T", bound=TextFile)
 
@@ -95,8 +94,28 @@ class Book:
         return self.settings_tree.place(SETTINGS_FILE, path, key=True) if written else Place(SETTINGS_FILE)
 
 
-def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Book:
-    """Read everything a book is made of; recipes whose `outlines` are of the very same files, when they are asked about."""
+@dataclass(frozen=True)
+class Unlooked:
+    """What recipes are computed with, before any of them is read; `own` is by recipe a digest of its own files."""
+
+    files: Files
+    settings: Settings
+    pantry: Pantry
+    photos: frozenset[str]
+    own: Mapping[str, str]
+    claims: str | None
+    """The text of the book's own `claims.yaml`."""
+
+
+Look = Callable[[Unlooked, list[str]], Mapping[str, Outline]]
+"""Tells outlines of recipes, by the names of their files, of which none is known."""
+
+
+def read_book(files: Files, outlines: Mapping[str, Outline] | None = None, look: Look | None = None) -> Book:
+    """Read everything a book is made of; recipes whose `outlines` are of the very same files, when they are asked about.
+
+    `look` is asked for the outlines of all others.
+    """
     files = ReadOnce(files)
     settings, pantry = read_settings(files), read_pantry(files)
     findings = [*settings.findings, *pantry.findings]
@@ -104,6 +123,11 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Bo
     digests: dict[str, str] = {}
     own = {name[:-3]: _own(files, name[:-3], digests) for name in names}
     known = {slug: one for slug, one in (outlines or {}).items() if own.get(slug) == one.own}
+    claims, unread_claims = text_of(files, CLAIMS) if files.has(CLAIMS) else (None, None)
+    photos = files.below("photos")
+    if look is not None:
+        unlooked = Unlooked(files, settings.value, pantry.value, photos, own, claims)
+        known |= look(unlooked, [name for name in names if name[:-3] not in known])
     recipes = [
         late(RecipeFile, partial(read_recipe, files, name), file=f"recipes/{name}", slug=name[:-3])
         if name[:-3] in known
@@ -113,14 +137,10 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None) -> Bo
     if not recipes:
         message, hint = "this book has no recipes yet", "write one to recipes/NAME.md"
         findings.append(Finding("reading", "warning", Place("recipes"), message, hint))
-    batches, faulty = _batches(files, recipes, known, findings)
-    claims = None
-    if files.has(CLAIMS):
-        claims, fault = text_of(files, CLAIMS)
-        findings += [fault] if fault else []
+    batches, faulty = all_batches(files, recipes, known, findings)
+    findings += [unread_claims] if unread_claims else []
     taught = _all(files, "classes", ClassFile, classes.parse_class, findings)
     pages = _all(files, own_pages.FOLDER, OwnPage, own_pages.parse_page, findings)
-    photos = files.below("photos")
     read: tuple[ClassFile | OwnPage, ...] = (*taught, *pages)
     return Book(
         root=files.root,
@@ -226,57 +246,10 @@ def _templates(files: Files, findings: list[Finding]) -> Iterator[Said]:
                 yield template_text(text, file)
 
 
-def _batches(
-    files: Files, recipes: list[RecipeFile], outlined: Collection[str], findings: list[Finding]
-) -> tuple[Mapping[str, Records], set[str]]:
-    """Every recipe's batches, by slug: those in its own file, then those in `batches/`; whose file there has faults."""
-    found = {recipe.slug: partial(in_recipe, recipe) for recipe in recipes}
-    makers: dict[str, Callable[[], Records]] = dict(found)
-    faulty: set[str] = set()
-    for name in _in_folder(files, "batches", findings):
-        path = PurePosixPath(name)
-        if path.suffix != ".yaml":
-            continue
-        file, slug = f"batches/{printable(name)}", path.stem
-        if slug not in found:
-            message = f"there is no recipe {slug!r} for these batches"
-            findings.append(
-                Finding("reading", "error", Place(file), message, suggest(slug, found, "recipes"))
-            )
-        elif slug in outlined:
-            makers[slug] = partial(_all_batches, files, file, found[slug])
-        else:
-            own, tree, faults = read_yaml_file(files, f"batches/{name}", BatchesFile)
-            findings += faults
-            if faults:
-                faulty.add(slug)
-            if own is not None:
-                makers[slug] = partial(_joined, found[slug], records(own.batches, file, tree))
-    return LateMap(makers), faulty
-
-
-def _joined(first: Callable[[], Records], others: Records) -> Records:
-    return (*first(), *others)
-
-
-def _all_batches(files: Files, file: str, first: Callable[[], Records]) -> Records:
-    own, tree, _ = read_yaml_file(files, file, BatchesFile)
-    return _joined(first, records(own.batches, file, tree) if own is not None else ())
-
-
-def _in_folder(files: Files, folder: str, findings: list[Finding]) -> list[str]:
-    """What stands in a folder of the book; why it cannot be listed goes to the findings."""
-    names = files.names(folder)
-    if isinstance(names, Unread):
-        findings.append(Finding("reading", "error", Place(folder), names.message, names.hint))
-        return []
-    return names
-
-
 def _names(files: Files, what: str, findings: list[Finding]) -> list[str]:
     """The Markdown files of `recipes/`, `classes/` or `pages/`, by name."""
     kept: list[str] = []
-    for name in _in_folder(files, what, findings):
+    for name in in_folder(files, what, findings):
         if not name.casefold().endswith(".md"):
             continue
         slug = name[:-3] if name.endswith(".md") else ""

@@ -17,14 +17,16 @@ from saponary.book.computed import Computed
 from saponary.book.computed_all import Sources, compute_all
 from saponary.book.facts import Facts, status_of
 from saponary.book.late import late
-from saponary.book.library import CLAIMS, Book, read_book
+from saponary.book.library import CLAIMS, Book, Unlooked, read_book
+from saponary.book.outline import Outline
 from saponary.book.proofed import Proofed
 from saponary.book.status import Status
+from saponary.build.first_look import first_look
 from saponary.build.history import Formulas, formulas_lacking, untold
 from saponary.checks.kept import Kept, keep, recalled
 from saponary.checks.made_elsewhere import READING, SCHEMA
 from saponary.checks.rule import ProofContext
-from saponary.checks.run import check
+from saponary.checks.run import Words, check
 from saponary.quantity.dataclass import dataclass
 from saponary.reading.files import Folder
 from saponary.reading.findings import Finding, has_errors
@@ -65,8 +67,15 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
 def prove_again(root: Path, kept: Mapping[str, Kept], workers: int | None = 1) -> Proof:
     """The same, with what the last proof left behind at hand."""
     with uncollected():
-        book = read_book(Folder(root), {slug: one.outline for slug, one in kept.items()})
-        return prove_book(book, formulas_lacking, workers, date.today(), kept)
+        known = dict(kept)
+
+        def look(book: Unlooked, names: list[str]) -> dict[str, Outline]:
+            looked = first_look(book, names, _words(_own_words(book.claims)[0]), workers)
+            known.update(looked)
+            return {slug: one.outline for slug, one in looked.items()}
+
+        book = read_book(Folder(root), {slug: one.outline for slug, one in kept.items()}, look)
+        return prove_book(book, formulas_lacking, workers, date.today(), known)
 
 
 @contextmanager
@@ -101,13 +110,13 @@ def prove_book(
         recipes[slug] = replace(recipes[slug], poured_to=formulas)
         identities[slug] = f"{identities[slug]} {digest(formulas)}"
     book = replace(book, pantry=found.pantry)
-    own, own_faults = _words(book)
-    standard = standard_words()
+    own, own_faults = _own_words(book.own_claims)
+    words = _words(own)
     context = ProofContext(
         book=book,
         recipes=recipes,
-        words=own.over(standard),
-        silenced=standard.only(own.silenced) if own.silenced else None,
+        words=words.listed,
+        silenced=words.silenced,
         silences=own.silences,
         today=today,
     )
@@ -151,6 +160,12 @@ def _of_one(
     return Proofed(one, late(Status, partial(status_of, one), name=facts.status), facts, identity, found)
 
 
-def _words(book: Book) -> tuple[Own, list[Finding]]:
-    """What the book adds to the standard list of claim words, and what it silences."""
-    return (Own(), []) if book.own_claims is None else read_own(book.own_claims, CLAIMS)
+def _own_words(claims: str | None) -> tuple[Own, list[Finding]]:
+    """What a book adds to the standard list of claim words, and what it silences, by the text of its file."""
+    return (Own(), []) if claims is None else read_own(claims, CLAIMS)
+
+
+def _words(own: Own) -> Words:
+    """The claim words that a book looks for, and those that it looks away from."""
+    standard = standard_words()
+    return Words(own.over(standard), standard.only(own.silenced) if own.silenced else None)

@@ -34,6 +34,18 @@ class Outcome:
     """By recipe, a digest of all that the rules looked at."""
 
 
+@dataclass(frozen=True)
+class Words:
+    """The claim words that a book looks for, and those alone that it looks away from; None where there are none."""
+
+    listed: WordList
+    silenced: WordList | None
+
+    @property
+    def digest(self) -> str:
+        return digest([self.listed.digest, self.silenced and self.silenced.digest])
+
+
 def check(
     context: ProofContext,
     read: Iterable[Finding],
@@ -45,7 +57,7 @@ def check(
 
     A recipe that is `kept`, and is as it was by its identity, is not looked at again.
     """
-    words = digest([context.words.digest, context.silenced and context.silenced.digest])
+    words = Words(context.words, context.silenced).digest
     rests = {slug: f"{identities[slug]} {words}" for slug in context.recipes}
     alone = _alone(context, rests, kept or {}, workers)
     asked = {

@@ -22,6 +22,10 @@ DRAWING = Step(
 )
 
 
+_AT_HAND = 16
+"""So many drawings stay at hand: the pages of a recipe, which all show its own, are made one after another."""
+
+
 class Drawings:
     """Draws on demand, unless a store keeps the drawing."""
 
@@ -35,6 +39,8 @@ class Drawings:
         """The drawing of one of the site's recipes. Its slug begins the ids within the drawing."""
         slug = recipe.slug
         if slug not in self._drawn:
+            if len(self._drawn) >= _AT_HAND:
+                del self._drawn[next(iter(self._drawn))]
             self._drawn[slug] = self._draw(scene(recipe, self._scrap, self._face), slug)
         return self._drawn[slug]
 

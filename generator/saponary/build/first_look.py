@@ -1,0 +1,44 @@
+"""A first look at recipes of which nothing is kept, over as many processes as there are.
+
+Each is read, computed and checked by itself, and what comes of it is what a build would keep of it: its outline,
+and what the rules found. So the book is then proofed as one that was proofed before, and no process holds more
+than one recipe. What cannot be told of a recipe alone, or what has faults, is left to the proof itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from saponary.assets.digest import digest
+from saponary.assets.spread import FEW, cores, spread
+from saponary.book.batch_files import batches_of
+from saponary.book.computed import compute
+from saponary.book.computed_all import identity
+from saponary.book.library import Unlooked, read_recipe
+from saponary.book.outline import Rests, outline_of
+from saponary.build.history import untold
+from saponary.checks.kept import Kept
+from saponary.checks.run import Words, looked_at
+
+
+def first_look(book: Unlooked, names: Sequence[str], words: Words, workers: int | None) -> dict[str, Kept]:
+    """What may be kept of these recipes, named by their files; nothing where one process does all the work."""
+    if min(cores() if workers is None else workers, len(names)) < 2 or len(names) < FEW:
+        return {}
+    rests = Rests(book.pantry, digest(book.settings), book.photos)
+    said = words.digest
+    found = spread(len(names), lambda n: _looked_at(book, names[n], rests, words, said), workers)
+    return {name[:-3]: one for name, one in zip(names, found, strict=True) if one is not None}
+
+
+def _looked_at(book: Unlooked, name: str, rests: Rests, words: Words, said: str) -> Kept | None:
+    recipe = read_recipe(book.files, name)
+    batches, faults = batches_of(book.files, recipe)
+    computed, findings = compute(recipe, batches, book.settings, book.pantry, book.photos)
+    if computed is None or faults or findings or computed.instead:
+        return None
+    if computed.scraps_of() or computed.model.soap or untold(computed):
+        return None
+    outline = outline_of(computed, book.own[recipe.slug], rests)
+    checked = looked_at(computed, words.listed, words.silenced)
+    return Kept(outline, f"{identity([(recipe.slug, outline.alone, '')])} {said}", checked)
