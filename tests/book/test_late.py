@@ -7,7 +7,7 @@ from functools import partial
 
 import pytest
 
-from saponary.book.late import LateMap, Seen, late
+from saponary.book.late import LateMap, Seen, late, let_go
 
 
 @dataclass(frozen=True)
@@ -50,3 +50,22 @@ def test_a_map_makes_the_values_that_are_asked_for() -> None:
     assert soaps.get("c") is None
     names = Seen(soaps, lambda soap: soap.name)
     assert names["a"] == "A" and "b" in names and len(names) == 2 and list(names) == ["a", "b"]
+
+
+def test_what_is_made_within_is_let_go_of_and_made_again_when_it_is_asked_for() -> None:
+    made: list[str] = []
+
+    def make(name: str) -> Soap:
+        made.append(name)
+        return Soap(name, (name,))
+
+    before, within = (late(Soap, partial(make, name), name=name) for name in ("A", "B"))
+    stays = late(Soap, partial(make, "C"), stays=True)
+    soaps = LateMap({"d": partial(make, "D")})
+    assert before.first == "A"
+    with let_go():
+        assert (before.first, within.first, stays.first, soaps["d"].first) == ("A", "B", "C", "D")
+        assert (within.oils, soaps["d"].oils) == (("B",), ("D",))
+    assert made == ["A", "B", "C", "D"]
+    assert (before.first, within.first, stays.first, soaps["d"].first) == ("A", "B", "C", "D")
+    assert made == ["A", "B", "C", "D", "B", "D"] and within.name == "B"

@@ -15,7 +15,7 @@ from typing import Any, TypeVar, cast
 T = TypeVar("T")
 U = TypeVar("U")
 
-_MAKE = "_make_late"
+_MAKE, _STAYS = "_make_late", "_stays_late"
 
 _MADE: list[list[Callable[[], object]]] = []
 """What lets go again of each value that was made late, within each `let_go` that is going on."""
@@ -35,10 +35,15 @@ def let_go() -> Generator[None, None, None]:
             one()
 
 
-def late(kind: type[T], make: Callable[[], T], **known: object) -> T:
-    """A value of a dataclass that `make` makes once, when a field is asked for that is not among those `known`."""
+def late(kind: type[T], make: Callable[[], T], /, *, stays: bool = False, **known: object) -> T:
+    """A value of a dataclass that `make` makes once, when a field is asked for that is not among those `known`.
+
+    One that `stays` is not let go of: it is of the whole book.
+    """
     value: Any = object.__new__(_late_kind(cast("Hashable", kind)))
     value.__dict__.update(known)
+    if stays:
+        value.__dict__[_STAYS] = True
     value.__dict__[_MAKE] = make
     return cast("T", value)
 
@@ -54,7 +59,7 @@ def _late_kind(of: Hashable) -> type[Any]:
         before = dict(held)
         made = held.pop(_MAKE)()
         held.update({name: getattr(made, name) for name in names if name not in held})
-        if _MADE:
+        if _MADE and _STAYS not in held:
             _MADE[-1].append(partial(_as_before, held, before))
 
     def looked_up(name: str) -> property:

@@ -128,12 +128,7 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None, look:
     if look is not None:
         unlooked = Unlooked(files, settings.value, pantry.value, photos, own, claims)
         known |= look(unlooked, [name for name in names if name[:-3] not in known])
-    recipes = [
-        late(RecipeFile, partial(read_recipe, files, name), file=f"recipes/{name}", slug=name[:-3])
-        if name[:-3] in known
-        else read_recipe(files, name)
-        for name in names
-    ]
+    recipes = [_late(files, name) if name[:-3] in known else read_recipe(files, name) for name in names]
     if not recipes:
         message, hint = "this book has no recipes yet", "write one to recipes/NAME.md"
         findings.append(Finding("reading", "warning", Place("recipes"), message, hint))
@@ -164,6 +159,11 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None, look:
         unsound=tuple(errors((*settings.findings, *pantry.findings))),
         unread=settings.unread or pantry.unread,
     )
+
+
+def _late(files: Files, name: str) -> RecipeFile:
+    """A recipe that is read when somebody asks what is in it."""
+    return late(RecipeFile, partial(read_recipe, files, name), file=f"recipes/{name}", slug=name[:-3])
 
 
 def _own(files: Files, slug: str, digests: dict[str, str]) -> str:

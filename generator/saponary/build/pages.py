@@ -14,6 +14,7 @@ from typing import NamedTuple
 from saponary.assets.digest import digest
 from saponary.assets.spread import FEW, Progress, spread
 from saponary.assets.store import Key, Store
+from saponary.book.late import let_go
 from saponary.build.content import Content, content
 from saponary.build.graph import PAGE
 from saponary.outputs import rests_on
@@ -121,10 +122,15 @@ class Pages:
         made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
         for group, (digests, files, rows) in zip(todo, made, strict=True):
             self._digests |= digests
-            found |= {path: content(data) for path, data in files.items()}
+            for file in group:
+                found[file.path] = Content(files[file.path], partial(self._written, file))
             if group[0].recipe is not None:
                 self.composed.context.rows.take(group[0].recipe, rows)
         return found
+
+    def _written(self, file: SiteFile) -> bytes:
+        """A file's bytes, left in the store by whoever made it: no process holds those of a whole book."""
+        return self.store.get(self._key(file), file.write)
 
     def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
         self._done += len(todo[done - 1])
@@ -163,12 +169,14 @@ class Pages:
         self._digests[name] = self._made(name)
         return True
 
-    def _group(self, group: Group) -> tuple[dict[str, str], dict[str, bytes], dict[str, str]]:
-        """The files of a group, the digests of what they rest on, and the rows that other pages have of its recipe."""
-        files = {file.path: self.store.get(self._key(file), file.write) for file in group}
+    def _group(self, group: Group) -> tuple[dict[str, str], dict[str, str], dict[str, str]]:
+        """Makes the files of a group and lets go of their recipe: digests of what they rest on and of their bytes, and
+        the rows that other pages have of the recipe."""
         context, slug = self.composed.context, group[0].recipe
-        rows = context.rows.beside(context.site.by_slug[slug]) if slug is not None else {}
-        return {name: self.digest(name) for name in _names(group)}, files, rows
+        with let_go():
+            files = {file.path: content(self._written(file)).digest for file in group}
+            rows = context.rows.beside(context.site.by_slug[slug]) if slug is not None else {}
+            return {name: self.digest(name) for name in _names(group)}, files, rows
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""

@@ -11,13 +11,16 @@ from collections.abc import Mapping
 from pydantic import TypeAdapter, ValidationError
 
 from saponary.assets.digest import digest
+from saponary.assets.spread import FEW, cores, spread
 from saponary.assets.store import Key, Store
+from saponary.book.late import let_go
 from saponary.book.proofed import Proofed
-from saponary.book.published import Glance
+from saponary.book.published import Glance, is_shown, published
 from saponary.build.graph import SHOWN
 from saponary.outputs import rests_on
 from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
+from saponary.schema.seen import Once
 from saponary.views.for_edition import Unpublished
 
 
@@ -53,6 +56,26 @@ def _made_from(one: Proofed, today: str, ever: str, photos: Mapping[str, str]) -
 def as_before(known: Mapping[str, Shown], now: Mapping[str, str]) -> dict[str, Shown]:
     """The recipes that an edition showed last, and would show the same again."""
     return {slug: one for slug, one in known.items() if now.get(slug) == one.of}
+
+
+def at_a_glance(
+    whole: Unpublished, edition: Edition, known: Mapping[str, object], workers: int | None
+) -> dict[str, Glance]:
+    """What an edition's other pages ask of recipes of which it is not known, over as many processes as there are.
+
+    Nothing where one process does all the work, or where there are few.
+    """
+    todo = [one for one in whole.recipes if one.slug not in known and is_shown(one, edition)]
+    if min(cores() if workers is None else workers, len(todo)) < 2 or len(todo) < FEW:
+        return {}
+    once: Once = {}
+
+    def glance(number: int) -> Glance:
+        with let_go():
+            return published(todo[number], edition, whole.on, once).glance
+
+    found = spread(len(todo), glance, workers)
+    return {one.slug: told for one, told in zip(todo, found, strict=True)}
 
 
 def recalled(store: Store, edition: Edition) -> dict[str, Shown]:

@@ -24,7 +24,7 @@ from saponary.build.pages import Earlier, Pages
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
-from saponary.build.shown import Shown, as_before, keep, made_from, recalled, shown_now
+from saponary.build.shown import Shown, as_before, at_a_glance, keep, made_from, recalled, shown_now
 from saponary.build.versions import versions
 from saponary.build.why import PROGRAM, Last, last_of, remember, why
 from saponary.label.lists import Bar, bar
@@ -228,7 +228,9 @@ class Maker:
         was = as_before(known, now)
         self._made_from[edition.name] = now
         self._known[edition.name] = {name: of for one in was.values() for name, of in one.digests.items()}
-        return for_edition(self.whole, edition, {slug: one.glance for slug, one in was.items()})
+        glances = {slug: one.glance for slug, one in was.items()}
+        glances |= at_a_glance(self.whole, edition, was, self.workers)
+        return for_edition(self.whole, edition, glances)
 
     def keep_shown(self, sites: Iterable[SiteInput]) -> None:
         """Leave behind what editions show; where their pages were made, what those rest on too."""

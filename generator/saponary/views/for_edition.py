@@ -149,7 +149,7 @@ def _photos(recipes: tuple[Published, ...], pages: tuple[PublishedPage, ...]) ->
 def _book(book: Book, edition: Edition) -> PublishedBook:
     return PublishedBook(
         settings=only_seen(book.settings, edition.sight),
-        pantry=late(Pantry, lambda: only_seen(book.pantry, edition.sight)),
+        pantry=late(Pantry, lambda: only_seen(book.pantry, edition.sight), stays=True),
         classes=tuple(lesson for read in book.classes if (lesson := _lesson(read, edition)) is not None),
         waived=book.waived if "waivers" in edition.shows else (),
         pages=_own_pages(book, edition),
