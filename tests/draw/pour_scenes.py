@@ -121,8 +121,9 @@ def covered(data: str, width: int, height: int) -> Grid:
     for ring in rings(data):
         here = np.array(ring, dtype=float)
         there = np.roll(here, -1, axis=0)
-        first = np.ceil((np.minimum(here[:, 1], there[:, 1]) - 0.5) / 2).astype(int)
-        count = np.ceil((np.maximum(here[:, 1], there[:, 1]) - 0.5) / 2).astype(int) - first
+        ends = np.ceil((np.sort([here[:, 1], there[:, 1]], axis=0) - 0.5) / 2)
+        first, last = np.clip(ends, 0, height // 2).astype(int)
+        count = last - first
         edge = np.repeat(np.arange(len(here)), count)
         rows = first[edge] + np.arange(len(edge)) - np.repeat(np.cumsum(count) - count, count)
         (x0, y0), (x1, y1) = here[edge].T, there[edge].T
@@ -147,13 +148,22 @@ def areas(svg: str) -> list[tuple[str, str]]:
     return found
 
 
+def mould(svg: str) -> str:
+    """The path that all batter is clipped to."""
+    (clip,) = [
+        c for c in ElementTree.fromstring(svg).iter(f"{SVG}clipPath") if c.attrib["id"].endswith("mould")
+    ]
+    return clip[0].attrib["d"]
+
+
 def flat(pour: Scene, when: When = "fresh") -> str:
     """One face with nothing in it but its flat areas, as a drawing of its own."""
     pair = draw_pair(pour, "a", speaker())
     svg = pair.fresh_svg if when == "fresh" else pair.cured_svg
     head = svg[: svg.index(">") + 1]
     paths = (f'<path fill="{fill}" fill-rule="evenodd" d="{data}"/>' for fill, data in areas(svg))
-    return f"{head}{''.join(paths)}</svg>"
+    clip = f'<defs><clipPath id="m"><path d="{mould(svg)}"/></clipPath></defs>'
+    return f'{head}{clip}<g clip-path="url(#m)">{"".join(paths)}</g></svg>'
 
 
 def painted(pour: Scene, when: When = "fresh") -> Grid:
@@ -161,8 +171,10 @@ def painted(pour: Scene, when: When = "fresh") -> Grid:
     root = ElementTree.fromstring(flat(pour, when))
     _, _, width, height = (int(n) for n in root.attrib["viewBox"].split())
     grid = np.full((height // 2, width), -1)
-    for path in root.iter(f"{SVG}path"):
+    (clip, *paths) = root.iter(f"{SVG}path")
+    for path in paths:
         grid[covered(path.attrib["d"], width, height)] = int(path.attrib["fill"][1:], 16)
+    grid[~covered(clip.attrib["d"], width, height)] = -1
     return grid
 
 

@@ -54,3 +54,11 @@ def test_walls_stay_where_they_are() -> None:
         np.column_stack([part * room.width, np.full(101, room.height)]),
     ):
         assert carried(room, points) == pytest.approx(points, abs=1e-9)
+
+
+def test_they_can_be_taken_back() -> None:
+    room = charted("loaf")
+    part = np.linspace(0.03, 0.97, 23)
+    points = np.array([[x, y] for x in part * room.width for y in part * room.height])
+    for one in eddies(room, SPACING, ("Quarry Strata", "0")):
+        assert one.back(one.carry(points)) == pytest.approx(points, abs=1e-6)

@@ -59,6 +59,18 @@ class Eddies:
         _, leaning = self.up.at(there)
         return np.column_stack([u + self.strength * whole * leaning, there])
 
+    def back(self, points: Array) -> Array:
+        """Points of the chart before it."""
+        there, v = points[:, 0], points[:, 1]
+        whole, slope = self.up.at(v)
+        slope = slope * self.strength
+        u = there
+        for _ in range(3):
+            f, leaning = self.across.at(u)
+            u = u - (u + slope * f - there) / (1.0 + slope * leaning)
+        _, leaning = self.across.at(u)
+        return np.column_stack([u, v + self.strength * whole * leaning])
+
 
 def eddies(room: Chart, spacing: float, words: tuple[str, ...]) -> list[Eddies]:
     """Eddies about as wide as a spoonful."""

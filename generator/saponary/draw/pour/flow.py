@@ -19,7 +19,6 @@ from saponary.draw.pour.seed import Array
 from saponary.quantity.dataclass import dataclass
 
 CELL = 0.8
-Velocity = Callable[[Array], Array]
 Plane = NDArray[np.complex128]
 """Points as complex numbers, x + iy: half the steps of arithmetic in as many calls."""
 
@@ -130,16 +129,8 @@ def _round(obstacle: BaseGeometry, across: Array, up: Array, reach: float, depth
         depth[rows, columns] = np.minimum(near, away.reshape(near.shape))
 
 
-def carry(points: Array, velocity: Velocity) -> Array:
-    """The points after one unit of time (third-order Runge-Kutta, after Heun)."""
-    first = velocity(points)
-    third = velocity(points + velocity(points + first / 3) * (2 / 3))
-    moved: Array = points + (first + 3 * third) / 4
-    return moved
-
-
 def carry_plane(points: Plane, velocity: Callable[[Plane], Plane]) -> Plane:
-    """The same for points as complex numbers."""
+    """The points after one unit of time (third-order Runge-Kutta, after Heun)."""
     first = velocity(points)
     third = velocity(points + velocity(points + first * (1 / 3)) * (2 / 3))
     third *= 3
@@ -167,10 +158,6 @@ class Threads:
         """The points as complex numbers, in the same memory."""
         found: Plane = self.points.view(np.complex128)[:, 0]
         return found
-
-    def move(self, velocity: Velocity) -> None:
-        """Carry all the points."""
-        self.points = carry(self.points, velocity)
 
     def refine(self) -> None:
         if len(self.points):

@@ -16,6 +16,7 @@ from saponary.draw.pour.flow import Basin
 from saponary.draw.pour.mould import Mould, parts
 from saponary.draw.pour.plan import Load
 from saponary.draw.pour.seed import Array
+from saponary.draw.pour.sums import area_under
 from saponary.quantity.dataclass import dataclass
 
 
@@ -47,6 +48,11 @@ class Filling:
     def target(self, load: Load) -> float:
         return load.share * self.free_area
 
+    @property
+    def area(self) -> float:
+        """Of the whole zone, with what is blocked in it."""
+        return area_under(self.basin.high - self.basin.low, self.basin.xs)
+
     def free(self, shape: BaseGeometry) -> float:
         """How much of a shape counts as this zone's batter."""
         return free(shape.intersection(self.zone), self.blocked)
@@ -56,7 +62,11 @@ Pattern = Callable[[Filling], list[Patch]]
 
 
 def patch(step: int, name: str, shape: BaseGeometry) -> Patch:
-    rings: list[Array] = []
-    for part in parts(shape):
-        rings.extend(np.asarray(ring.coords)[:-1, :2] for ring in (part.exterior, *part.interiors))
-    return Patch(step, name, tuple(rings))
+    return Patch(step, name, tuple(rings(shape)))
+
+
+def rings(shape: BaseGeometry) -> list[Array]:
+    """The outlines of a shape, each without its last point, which is its first."""
+    return [
+        np.asarray(ring.coords)[:-1, :2] for part in parts(shape) for ring in (part.exterior, *part.interiors)
+    ]

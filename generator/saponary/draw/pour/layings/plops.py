@@ -1,58 +1,76 @@
 """Plops: spoonfuls set down in turn, each pressing against those before it.
 
 Every spoonful has a cell whose weight is its portion's; the weights are moved until each
-portion shows its area; at last the whole is moved by a faint stream, so that no edge is
-straight.
+portion shows its area; at last the whole is moved by faint eddies, so that no edge is
+straight. What stands in the way is moved back by them before areas are counted.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 import numpy as np
-import shapely
 from numpy.typing import NDArray
-from shapely.geometry import Point, Polygon
 
 from saponary.draw.pour.carried import carried
-from saponary.draw.pour.chart import chart
-from saponary.draw.pour.eddies import eddies
-from saponary.draw.pour.flow import Field, Threads, grid, veil
-from saponary.draw.pour.laying import Filling, Patch, patch
+from saponary.draw.pour.chart import Chart, chart
+from saponary.draw.pour.eddies import Eddies, eddies
+from saponary.draw.pour.laying import Filling, Patch, patch, rings
 from saponary.draw.pour.power_cells import PowerCells
+from saponary.draw.pour.raster import Raster
 from saponary.draw.pour.seed import Array, numbers
-from saponary.draw.pour.spoons import spoons
+from saponary.draw.pour.spoons import Spoons
 from saponary.draw.pour.weights import Guess, sloped, solved
 
 MOST = 52
 WITHIN = 0.0015
+CELL_TURNS = 3
+CELL = 1 / 20
+"""A cell of the raster in which areas are counted, in a spoonful's width."""
+OUTSIDE = 0.8
+"""Outlines go so far beyond the mould's walls."""
 
 
 def plops(filling: Filling) -> list[Patch]:
     if len(filling.loads) < 2:
         return [patch(filling.step, load.name, filling.above) for load in filling.loads]
-    size = filling.across or math.sqrt(filling.zone.area / 24)
+    size = filling.across or math.sqrt(filling.area / 24)
     # A spoonful of the scarcest portion must not be dwarfed by its cell.
     size = min(size, math.sqrt(1.5 * min(filling.target(load) for load in filling.loads)))
-    sites, spacing = _sites(filling, max(size, math.sqrt(filling.zone.area / MOST)))
+    sites, spacing = _sites(filling, max(size, math.sqrt(filling.area / MOST)))
     owners = _owners(filling, sites)
-    shapes = _solved(filling, sites, owners, spacing)
+    basin = filling.basin
+    room = chart(basin.xs, basin.low, basin.high)
+    maps = eddies(room, spacing, filling.words) if room is not None else []
+    outlines = _solved(filling, sites, owners, spacing, _free(filling, spacing, room, maps))
     painted = [patch(filling.step, filling.loads[0].name, filling.above)]
-    for owner, spoon in zip(owners, shapes, strict=True):
-        name = filling.loads[int(owner)].name
-        painted.append(patch(filling.step, name, spoon.intersection(filling.above)))
-    return _wavering(filling, painted, spacing)
+    painted += [
+        Patch(filling.step, filling.loads[owner].name, (_trimmed(filling, ring),))
+        for owner, ring in zip(owners.tolist(), outlines, strict=True)
+    ]
+    if room is None:
+        return painted
+    lines = [ring for item in painted for ring in item.rings]
+    moved = iter(carried(lines, [True] * len(lines), room, maps))
+    return [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in painted]
+
+
+def _box(filling: Filling) -> tuple[float, float, float, float]:
+    basin = filling.basin
+    thick = np.flatnonzero(basin.high - basin.low > 1e-3)
+    first, last = int(thick[0]), int(thick[-1])
+    here = slice(first, last + 1)
+    low, high = float(basin.low[here].min()), float(basin.high[here].max())
+    return float(basin.xs[first]), low, float(basin.xs[last]), high
 
 
 def _sites(filling: Filling, size: float) -> tuple[Array, float]:
     """Where the spoonfuls go: staggered rows, each a little off its place."""
-    left, bottom, right, top = filling.zone.bounds
+    left, bottom, right, top = _box(filling)
     spacing = size
     while True:
         rows = max(1, round((top - bottom) / (0.87 * spacing)))
         pitch = (top - bottom) / rows
-        inner = filling.zone.buffer(-0.12 * spacing)
         found: list[tuple[float, float]] = []
         for row in range(rows):
             columns = max(1, round((right - left) / spacing)) + row % 2
@@ -61,11 +79,25 @@ def _sites(filling: Filling, size: float) -> tuple[Array, float]:
                 draws = numbers(2, "site", str(row), str(column), *filling.words)
                 x = left + step * (column + 0.5 + 0.42 * (draws[0] - 0.5))
                 y = bottom + pitch * (row + 0.5 + 0.42 * (draws[1] - 0.5))
-                if inner.contains(Point(x, y)):
-                    found.append((x, y))
-        if len(found) >= 2 * len(filling.loads):
-            return np.array(found), spacing
+                found.append((x, y))
+        sites = np.array(found)
+        sites = sites[_clear(filling, sites, 0.12 * spacing)]
+        if len(sites) >= 2 * len(filling.loads):
+            return sites, spacing
         spacing *= 0.92
+
+
+def _clear(filling: Filling, places: Array, margin: float) -> NDArray[np.bool_]:
+    """Which places are so far from the walls."""
+    basin, (left, _, right, _) = filling.basin, _box(filling)
+    x, y = places[:, 0], places[:, 1]
+    clear: NDArray[np.bool_] = (x > left + margin) & (x < right - margin)
+    for aside in (-0.9, -0.6, 0.0, 0.6, 0.9):
+        rise = margin * math.sqrt(1.0 - aside * aside)
+        at = x + aside * margin
+        clear &= y - rise > np.interp(at, basin.xs, basin.low)
+        clear &= y + rise < np.interp(at, basin.xs, basin.high)
+    return clear
 
 
 def _owners(filling: Filling, sites: Array) -> NDArray[np.int64]:
@@ -73,93 +105,83 @@ def _owners(filling: Filling, sites: Array) -> NDArray[np.int64]:
     shares = np.array([load.share for load in filling.loads])
     wanted = np.maximum(shares / shares.sum() * len(sites), 1.0)
     given = np.zeros(len(shares))
+    near = np.exp(-((sites[:, None] - sites) ** 2).sum(axis=2) / (0.02 * filling.area))
+    owned = np.zeros((len(sites), len(shares)))
     owners: list[int] = []
-    for i, site in enumerate(sites):
-        near = np.exp(-(((sites[:i] - site) ** 2).sum(axis=1)) / (0.02 * filling.zone.area))
-        crowd = np.zeros(len(shares))
-        np.add.at(crowd, owners, near)
+    for i in range(len(sites)):
+        crowd = near[i, :i] @ owned[:i]
         owed = wanted * (i + 1) / len(sites) - given
         starved = [k for k in range(len(shares)) if given[k] == 0]
         pool = starved if len(starved) >= len(sites) - i else list(range(len(shares)))
-        best = max(pool, key=lambda k: (round(float(owed[k] - 0.55 * crowd[k]), 9), -k))
+        wish = (owed - 0.55 * crowd).tolist()
+        best = max(pool, key=[(round(one, 9), -k) for k, one in enumerate(wish)].__getitem__)
         owners.append(best)
+        owned[i, best] = 1.0
         given[best] += 1
-    return np.array(owners)
+    return np.array(owners, dtype=np.int64)
 
 
-def _solved(filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float) -> list[Polygon]:
-    """The spoonfuls with weights that give every portion its area."""
+def _free(filling: Filling, spacing: float, room: Chart | None, maps: list[Eddies]) -> tuple[Raster, Array]:
+    """The zone's own batter on a raster, as it is before the eddies."""
+    basin = filling.basin
+    raster = Raster(_box(filling), CELL * spacing)
+    free = raster.between(basin.xs, basin.low, basin.high)
+    if not filling.blocked.is_empty:
+        lines = rings(filling.blocked)
+        if room is not None:
+            lines = [_before(line, room, maps) for line in lines]
+        free *= 1.0 - raster.within(lines)
+    return raster, free
+
+
+def _before(line: Array, room: Chart, maps: list[Eddies]) -> Array:
+    place = room.into(line)
+    inside = (place[:, 1] > 0) & (place[:, 1] < room.height)
+    there = place[inside]
+    for one in reversed(maps):
+        there = one.back(there)
+    line = line.copy()
+    line[inside] = room.out(there)
+    return line
+
+
+def _solved(
+    filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float, seen: tuple[Raster, Array]
+) -> Array:
+    """The spoonfuls' outlines with weights that give every portion its area."""
     targets = np.array([filling.target(load) for load in filling.loads])
-    counts = np.bincount(owners, minlength=len(targets))
+    count = len(targets)
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
-    cells = PowerCells(sites, near, filling.zone.bounds)
-    shapes: list[Polygon] = []
+    cells = PowerCells(sites, near, _box(filling))
+    made = Spoons(sites, near, 1.15 * spacing)
+    raster, free = seen
+    # Areas of the raster are taken in proportion.
+    scale = float(targets.sum()) / float(free.sum())
+    longest = 0.35 * spacing**2
 
-    def in_cells(weights: Array) -> Array:
-        whole = cells.areas(weights[owners])
-        areas = np.array([whole[owners == owner].sum() for owner in range(len(targets))])
-        areas *= targets.sum() / areas.sum()
+    def shown(weights: Array) -> Array:
+        of = raster.shown(made.outlines(weights[owners]), free) * scale
+        areas: Array = np.bincount(owners, of, count).astype(np.float64)
+        areas[0] += targets.sum() - areas.sum()
         return areas
 
-    def in_spoonfuls(weights: Array) -> Array:
-        shapes[:] = spoons(sites, weights[owners], near, 1.15 * spacing)
-        return _seen(filling, shapes, near, owners)
-
-    begin = Guess(np.zeros(len(targets)), np.diag(0.45 / counts))
-    guess = sloped(in_cells, solved(in_cells, targets, begin, 0.35 * spacing**2, WITHIN, 24))
-    best = solved(in_spoonfuls, targets, guess, 0.35 * spacing**2, WITHIN, 7)
-    return shapes if best.latest else spoons(sites, best.weights[owners], near, 1.15 * spacing)
-
-
-def _seen(
-    filling: Filling, shapes: Sequence[Polygon], near: NDArray[np.bool_], owners: NDArray[np.int64]
-) -> Array:
-    """The free area that shows of each portion; the gaps are the first portion's."""
-    areas = np.zeros(len(filling.loads))
-    left, bottom, right, top = np.array([spoon.bounds for spoon in shapes], dtype=np.float64).T
-    for i, spoon in enumerate(shapes):
-        meet = near[i] & (left < right[i]) & (right > left[i]) & (bottom < top[i]) & (top > bottom[i])
-        later = [shapes[j] for j in np.flatnonzero(meet).tolist() if j > i]
-        shown = spoon.difference(shapely.union_all(later)) if later else spoon
-        areas[owners[i]] += filling.free(shown)
-    areas[0] += filling.free(filling.zone) - areas.sum()
-    return areas
+    weights = np.zeros(count)
+    guess = sloped(weights, np.eye(count))
+    for _ in range(CELL_TURNS):
+        areas, slopes = cells.slopes(weights, owners)
+        guess = sloped(weights, slopes)
+        stride = guess.inverse @ (targets - areas * (targets.sum() / areas.sum()))
+        most = float(np.max(np.abs(stride)))
+        weights = weights + stride * min(1.0, longest / most if most else 1.0)
+    best = solved(shown, targets, Guess(weights, guess.inverse), longest, WITHIN, 8)
+    return made.outlines(best.weights[owners])
 
 
-def _wavering(filling: Filling, painted: list[Patch], spacing: float) -> list[Patch]:
-    """The patches moved by a faint stream of eddies about as wide as a spoonful."""
-    basin = filling.basin
-    room = chart(basin.xs, basin.low, basin.high) if filling.blocked.is_empty else None
-    rings = [ring for item in painted for ring in item.rings]
-    if room is not None:
-        moved = iter(carried(rings, [True] * len(rings), room, eddies(room, spacing, filling.words)))
-    else:
-        moved = iter(_streamed(filling, rings, spacing))
-    return [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in painted]
-
-
-def _streamed(filling: Filling, rings: list[Array], spacing: float) -> list[Array]:
-    """The same about what stands in the way: a stream that goes round it."""
-    left, bottom, across, up = grid(filling.basin)
-    draws = numbers(24, "eddies", *filling.words)
-    stream = np.zeros((len(up), len(across)))
-    for k in range(8):
-        angle, phase, length = (
-            math.tau * draws[3 * k],
-            math.tau * draws[3 * k + 1],
-            0.7 + 0.5 * draws[3 * k + 2],
-        )
-        place = across[None, :] * math.cos(angle) + up[:, None] * math.sin(angle)
-        stream += np.sin(math.tau * place / (length * spacing) + phase)
-    screen = veil(filling.basin, filling.blocked, 0.25 * spacing)
-    stream *= 0.0042 * spacing**2 * screen.values
-    field = Field(left, bottom, stream)
-    threads = Threads(rings, [True] * len(rings), 1.2)
-
-    def velocity(at: Array) -> Array:
-        _, slope_x, slope_y = field.at(at[:, 0], at[:, 1])
-        return np.column_stack([slope_y, -slope_x]) / 3
-
-    for _ in range(3):
-        threads.move(velocity)
-    return threads.lines()
+def _trimmed(filling: Filling, ring: Array) -> Array:
+    """An outline that goes no farther beyond the walls than it must, and not below the zone's floor."""
+    mould, basin = filling.mould, filling.basin
+    x = np.clip(ring[:, 0], -OUTSIDE, mould.width + OUTSIDE)
+    y = np.clip(ring[:, 1], -OUTSIDE, float(np.max(mould.top)) + OUTSIDE)
+    floor = np.interp(x, basin.xs, basin.low)
+    above = floor > np.interp(x, basin.xs, mould.floor) + 1e-6
+    return np.column_stack([x, np.where(above, np.maximum(y, floor), y)])
