@@ -95,3 +95,25 @@ def test_a_table_and_a_whole_block_are_not_torn() -> None:
     )
     assert len(root.findall(".//table")) == 1
     assert len(root.findall(".//div[@class]")) == 1
+
+
+@pytest.mark.parametrize(
+    ("room", "size"),
+    [(100, "font-size: 150%"), (30, "font-size: 120%"), (14, None)],
+)
+def test_type_is_as_large_as_there_is_room_for(room: int, size: str | None) -> None:
+    """Ten lines in a column; set larger each of them is two, and each line higher: 27.6 lines, and 34.5."""
+    text = "".join("<p>Twenty letters long.</p>" for _ in range(20))
+    root = _set(
+        f'<div data-columns="2" data-letters="20" data-scales="1.5 1.2" data-lines="{room}">{text}</div>'
+    )
+    assert root[0].get("style") == size
+    assert len(_begin(root)) == 1
+
+
+def test_what_may_be_left_out_is_parted_for_in_a_way_of_its_own() -> None:
+    blocks = "".join(f'<p class="{"last" if n > 5 else "x"}">{n}</p>' for n in range(10))
+    root = _set(f'<div data-columns="2" data-letters="20" data-without="last">{blocks}</div>')
+    marked = {str(p.text): (p.get("class") or "").split()[-1] for p in root.iter("p")}
+    assert [text for text, mark in marked.items() if mark == "next-column"] == ["5"]
+    assert [text for text, mark in marked.items() if mark == "next-column-without"] == ["3"]

@@ -4,6 +4,11 @@ An element with `data-columns` is set in so many columns, each about `data-lette
 balances columns by laying them out again and again, a little higher each time: that was nine tenths of the
 work on a sheet. Here the heights are estimated from the letters, and the blocks that begin a column are
 marked with the class `next-column`. No block is torn, and a heading stays with what follows it.
+
+Where there is room the type is larger, to be read at arm's length: `data-scales` are the sizes to try, in parts
+of the usual one and the largest first, and `data-lines` how many lines of the usual size a column has room for.
+Where the style sheet may leave blocks out, `data-without` is their class, and the class `next-column-without`
+marks what begins a column then.
 """
 
 from __future__ import annotations
@@ -11,6 +16,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from functools import cache
+from itertools import pairwise
 from math import ceil, inf
 from typing import Any
 
@@ -20,6 +26,7 @@ _HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
 _FLOWING = frozenset({"div", "section", "article", "ul", "ol", "dl", "details", "aside"})
 _GAP = 0.3
 """Between two blocks, in lines."""
+_ITEM_GAP = 0.1
 _ROW = 1.45
 """A row of a table with its rule, in lines."""
 _NOTE = 0.85
@@ -42,15 +49,42 @@ def set_columns(root: Any) -> None:
     for columns in root.iter():
         if columns.get("data-columns") is None:
             continue
-        letters = float(columns.get("data-letters"))
         found = list(_blocks(columns))
-        before = [None, *found][: len(found)]
-        blocks = [
-            Block(_height(one, letters), last is None or not _stays_with_next(last))
-            for one, last in zip(found, before, strict=True)
-        ]
-        for begins in balanced(blocks, int(columns.get("data-columns"))):
-            _begin(found[begins], columns, parents)
+        scale, begins = _set_out(columns, found)
+        if scale != 1.0:
+            columns.set("style", f"font-size: {scale:.0%}")
+        for begin in begins:
+            _begin(found[begin], columns, parents, "next-column")
+        if (name := columns.get("data-without")) is not None:
+            left = [one for one in found if not _is(one, name)]
+            for begin in _set_out(columns, left)[1]:
+                _begin(left[begin], columns, parents, "next-column-without")
+
+
+def _set_out(columns: Any, found: Sequence[Any]) -> tuple[float, tuple[int, ...]]:
+    """At which size the blocks are set, and which of them begin a column."""
+    letters, count = float(columns.get("data-letters")), int(columns.get("data-columns"))
+    room = float(columns.get("data-lines") or 0)
+    for scale in map(float, (columns.get("data-scales") or "").split()):
+        blocks = _measured(found, letters / scale)
+        begins = balanced(blocks, count)
+        if _highest(blocks, begins) * scale <= room:
+            return scale, begins
+    return 1.0, balanced(_measured(found, letters), count)
+
+
+def _measured(found: Sequence[Any], letters: float) -> list[Block]:
+    before = [None, *found][: len(found)]
+    return [
+        Block(_height(one, letters), last is None or not _stays_with_next(last))
+        for one, last in zip(found, before, strict=True)
+    ]
+
+
+def _highest(blocks: Sequence[Block], begins: Sequence[int]) -> float:
+    """The height of the highest column."""
+    ends = [0, *begins, len(blocks)]
+    return max(sum(block.height for block in blocks[at:to]) for at, to in pairwise(ends))
 
 
 def balanced(blocks: Sequence[Block], count: int) -> tuple[int, ...]:
@@ -80,14 +114,14 @@ def balanced(blocks: Sequence[Block], count: int) -> tuple[int, ...]:
     return best(0, count)[1] if blocks and heights[-1] < inf else ()
 
 
-def _begin(block: Any, columns: Any, parents: dict[Any, Any]) -> None:
-    """Let a column begin with a block. What lies round it is parted there: WeasyPrint would stretch a box that
+def _begin(block: Any, columns: Any, parents: dict[Any, Any], mark: str) -> None:
+    """Let a column begin with a block, by a class. What lies round it is parted there: WeasyPrint would stretch a box that
     goes on in the next column down to the end of the page.
     """
     while (outer := parents[block]) is not columns:
         at = list(outer).index(block)
         block = _parted(outer, at, parents) if at else outer
-    block.set("class", f"{block.get('class') or ''} next-column".strip())
+    block.set("class", f"{block.get('class') or ''} {mark}".strip())
 
 
 def _parted(element: Any, at: int, parents: dict[Any, Any]) -> Any:
@@ -133,7 +167,7 @@ def _height(element: Any, letters: float) -> float:
         return 1.35 * ceil(_letters(element) / (0.8 * letters)) + 1.1
     inner = [child for child in element if child.tag in {*_FLOWING, "table", "p", "li", "dt", "dd"}]
     if not inner:
-        return ceil(_letters(element) / letters) + _GAP
+        return ceil(_letters(element) / letters) + (_ITEM_GAP if tag == "li" else _GAP)
     if element.tag == "div" and any(_is(each, "value") for each in inner):
         notes = sum(ceil(_letters(each) / (1.1 * letters)) for each in inner if _is(each, "note"))
         return 1.4 + _NOTE * notes
