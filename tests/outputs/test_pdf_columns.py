@@ -99,7 +99,7 @@ def test_a_table_and_a_whole_block_are_not_torn() -> None:
 
 @pytest.mark.parametrize(
     ("room", "size"),
-    [(100, "font-size: 150%"), (30, "font-size: 120%"), (14, None)],
+    [(100, "font-size: 1.5em"), (30, "font-size: 1.2em"), (14, None)],
 )
 def test_type_is_as_large_as_there_is_room_for(room: int, size: str | None) -> None:
     """Ten lines in a column; set larger each of them is two, and each line higher: 27.6 lines, and 34.5."""

@@ -52,7 +52,7 @@ def set_columns(root: Any) -> None:
         found = list(_blocks(columns))
         scale, begins = _set_out(columns, found)
         if scale != 1.0:
-            columns.set("style", f"font-size: {scale:.0%}")
+            columns.set("style", f"font-size: {scale}em")
         for begin in begins:
             _begin(found[begin], columns, parents, "next-column")
         if (name := columns.get("data-without")) is not None:
