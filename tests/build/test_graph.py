@@ -240,7 +240,7 @@ def test_a_recipe_that_is_as_it_was_is_not_published(tmp_path: Path, monkeypatch
     ("name", "old", "new"),
     [
         ("base.html", "<main", "<main data-own"),
-        ("style/10-ground.css", "", "/* own */"),
+        ("style/10-ground.css", "", "p { margin: 0 }\n"),
         ("script/ticks.js", "", "// own\n"),
     ],
 )

@@ -58,15 +58,19 @@ def assert_near(found: list[tuple[int, ...]], wanted: list[tuple[int, ...]], wit
 def test_widths_are_never_larger_than_the_photo() -> None:
     variants = made(stored(quarters(2000, 1250), "JPEG"))
     assert [(v.width, v.height, v.type) for v in variants] == [
+        (240, 150, "image/webp"),
+        (240, 150, "image/jpeg"),
         (480, 300, "image/webp"),
         (480, 300, "image/jpeg"),
+        (720, 450, "image/webp"),
+        (720, 450, "image/jpeg"),
         (960, 600, "image/webp"),
         (960, 600, "image/jpeg"),
         (1600, 1000, "image/webp"),
         (1600, 1000, "image/jpeg"),
     ]
     small = made(stored(quarters(640, 400), "PNG"))
-    assert [v.width for v in small] == [480, 480, 640, 640]
+    assert [v.width for v in small] == [240, 240, 480, 480, 640, 640]
     dot = made(stored(Image.new("RGB", (1, 1), RED), "PNG"))
     assert [(v.width, v.height) for v in dot] == [(1, 1), (1, 1)]
 
@@ -76,7 +80,9 @@ def test_names_are_neutral_stable_and_by_content(tmp_path: Path) -> None:
     path.write_bytes(stored(quarters(), "JPEG"))
     variants = make_variants(path)
     assert not isinstance(variants, PhotoFault)
-    assert [v.name.rsplit("-", 1)[1] for v in variants] == ["480.webp", "480.jpg", "640.webp", "640.jpg"]
+    assert [v.name.rsplit("-", 1)[1] for v in variants] == [
+        f"{width}.{end}" for width in (240, 480, 640) for end in ("webp", "jpg")
+    ]
     assert len({v.name.rsplit("-", 1)[0] for v in variants}) == 1
     assert all(v.name.startswith("photo-") and "nn" not in v.name for v in variants)
     other = made(stored(quarters(641, 400), "JPEG"))
@@ -150,7 +156,7 @@ def test_grey_palette_bits_and_print_colours() -> None:
         (quarters().quantize(8), "PNG"),
         (quarters().convert("CMYK"), "JPEG"),
     ):
-        assert [v.width for v in made(stored(image, kind))] == [480, 480, 640, 640], image.mode
+        assert [v.width for v in made(stored(image, kind))] == [240, 240, 480, 480, 640, 640], image.mode
     assert_near(corners(made(stored(quarters().quantize(8), "PNG"))[0]), [RED, GREEN, BLUE, GOLD])
     assert_near(corners(made(stored(quarters().convert("CMYK"), "JPEG"))[0]), [RED, GREEN, BLUE, GOLD])
 

@@ -114,6 +114,38 @@ def test_nothing_runs_over_the_edge(root: Path, width: int) -> None:
     assert not wide, wide
 
 
+MOVES = """
+function look(one, inside, win) {
+  const high = 844, blocks = [...inside.querySelectorAll("body *")].filter((e) => !e.closest("svg, .visually-hidden, .skip"));
+  const places = () => blocks.map((e) => e.getBoundingClientRect());
+  const ours = places();
+  for (const sheet of inside.styleSheets)
+    for (let at = sheet.cssRules.length - 1; at >= 0; at -= 1)
+      if (sheet.cssRules[at].cssText.includes(".woff2")) sheet.deleteRule(at);
+  const spare = places();
+  let area = 0, far = 0, seen = [];
+  blocks.forEach((e, at) => {
+    const [a, b] = [ours[at], spare[at]], way = Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y));
+    if (way < 3 || Math.min(a.y, b.y) >= high || !a.height || !e.checkVisibility()) return;
+    far = Math.max(far, way); seen.push([Math.round(way), e.tagName + "." + e.className + " " + e.textContent.trim().slice(0, 20)]);
+    const [top, end] = [Math.max(0, Math.min(a.y, b.y)), Math.min(high, Math.max(a.bottom, b.bottom))];
+    area = Math.max(area, (end - top) * Math.min(one.width, a.width));
+  });
+  const type = ours.some((a, at) => Math.abs(a.width - spare[at].width) > 0.01);
+  return { type, shift: area / (high * one.width) * far / Math.max(high, one.width), seen: seen.sort((a, b) => b[0] - a[0]).slice(0, 5) };
+}"""
+
+
+@pytest.mark.parametrize("width", [390, 1280])
+def test_nothing_moves_when_the_type_comes(root: Path, width: int) -> None:
+    """Source: Layout Instability (W3C community draft): the share of the window that moved, times how far of its longer side.
+    The largest box that moved is taken for all; below 0.1 counts as steady, the budget is ours."""
+    found = looked_at(root, [(page, width) for page in KINDS], MOVES)
+    assert any(one["type"] for one in found), "the type of the book was there at first"
+    moved = {page: one for page, one in zip(KINDS, found, strict=True) if one["shift"] > 0.05}
+    assert not moved, moved
+
+
 STANDS_OUT = """
 function look(one, inside, win) {
   for (const folded of inside.querySelectorAll("details")) folded.open = true;

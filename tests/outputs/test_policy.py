@@ -21,7 +21,9 @@ def sha(text: str) -> str:
 
 
 def page(head: str = "", body: str = "") -> str:
-    return f'<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{head}</head>\n<body>{body}</body></html>'
+    """One that no search engine is to list."""
+    robots = '<meta name="robots" content="noindex">'
+    return f'<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n{robots}{head}</head>\n<body>{body}</body></html>'
 
 
 def policy(html: str, style: str = "") -> str:
@@ -59,6 +61,13 @@ def test_what_the_style_sheet_fetches_is_the_pages() -> None:
     linked = page('<link rel="stylesheet" href="a.css">')
     assert "img-src 'self'; font-src 'self'; " in policy(linked, style)
     assert "font-src" not in policy(page(), style)
+
+
+def test_a_page_that_may_be_listed_lets_robots_txt_be_asked_for() -> None:
+    """Source: RFC 9309, 2.3, robots.txt at the top of a site. Lighthouse 12 fetches it within the page, by its policy."""
+    listed = page().replace('content="noindex"', 'content="max-image-preview:large"')
+    assert policy(listed) == NOTHING.replace("'none'; ", "'none'; connect-src 'self'; ", 1)
+    assert policy(page()) == NOTHING
 
 
 def test_a_form_may_be_sent_where_it_says() -> None:

@@ -2,7 +2,8 @@
 
 It is read off the finished page, so that a template says nothing of it: what stands in the page itself is
 named by its SHA-256, a file of the site is `'self'`, another host is named. A script says in `data-needs`
-what it asks for beyond that (`connect`, `worker`), since nobody can tell from outside.
+what it asks for beyond that (`connect`, `worker`), since nobody can tell from outside. A page that search
+engines may list lets its own site be asked: who checks such a page asks from inside it for `robots.txt`.
 """
 
 from __future__ import annotations
@@ -119,6 +120,8 @@ _HEAD = re.compile(r"<head(?:\s[^>]*)?>\n?", re.IGNORECASE)
 
 def _policy(seen: _Seen) -> str:
     parts = ["default-src 'none'"]
+    if not seen.is_hidden:
+        seen.sources.setdefault("connect", []).append("'self'")
     for kind in _ORDER:
         if kind in seen.sources:
             parts.append(" ".join([f"{kind}-src", *dict.fromkeys(seen.sources[kind])]))
@@ -135,7 +138,7 @@ class _Seen(HTMLParser):
         super().__init__(convert_charrefs=True)
         self.sources: dict[str, list[str]] = {}
         self.attributes: list[str] = []
-        self.has_policy = self.is_page = False
+        self.has_policy = self.is_page = self.is_hidden = False
         self._inside = ""
         self._text: list[str] = []
 
@@ -151,12 +154,15 @@ class _Seen(HTMLParser):
         self.attributes += other.attributes
         self.has_policy = self.has_policy or other.has_policy
         self.is_page = self.is_page or other.is_page
+        self.is_hidden = self.is_hidden or other.is_hidden
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         given = {name: value or "" for name, value in attrs}
         self.is_page = self.is_page or tag == "head"
         if given.get("http-equiv", "").lower() == "content-security-policy":
             self.has_policy = True
+        if given.get("name", "").lower() == "robots" and "noindex" in given.get("content", "").lower():
+            self.is_hidden = True
         for name, value in given.items():
             kind = _ADDRESSED.get((tag, name))
             if kind:

@@ -31,6 +31,7 @@ from markupsafe import Markup, escape
 from saponary.assets import for_user, resources
 from saponary.messages.message import Day, Message, Value, message
 from saponary.messages.speaker import Speaker
+from saponary.outputs.squeezed import squeezed
 from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS, TEMPERATURE, VOLUME
 from saponary.schema.look import Accent
@@ -185,13 +186,13 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
 
 
 def style_sheet(templates: Sequence[Path]) -> bytes:
-    """All of `style/*.css` in the order of their names; the first folder that has a name wins."""
+    """All of `style/*.css` in the order of their names, squeezed; the first folder that has a name wins."""
     found: dict[str, bytes] = {}
     for folder in templates:
         for path in (folder / STYLES).glob("*.css"):
             if _lies_in(folder, path):
                 found.setdefault(path.name, path.read_bytes().replace(b"\r\n", b"\n"))
-    return b"".join(found[name] for name in sorted(found))
+    return squeezed(b"".join(found[name] for name in sorted(found)))
 
 
 def accent_style(accent: Accent) -> bytes:

@@ -10,7 +10,8 @@ Kind = Literal["jpeg", "png", "webp", "heif"]
 
 KIND_NAMES: dict[Kind, str] = {"jpeg": "JPEG", "png": "PNG", "webp": "WebP", "heif": "HEIC"}
 
-WIDTHS = (480, 960, 1600)
+WIDTHS = (240, 480, 720, 960, 1600)
+"""Pixels: for a table of lots, for a phone, for one with finer pixels, for a desk, and for a desk with finer ones."""
 
 MAX_BYTES = 120_000_000
 # A JPEG is decoded at a fraction of its size, so it may be larger than what must be held whole.
