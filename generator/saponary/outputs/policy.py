@@ -92,9 +92,10 @@ def _read(text: str) -> _Seen:
 _PARTS = r"(?:[^>\"']|\"[^\"]*\"|'[^']*')*"
 _REST = f"{_PARTS}>"
 _NAMES = ("head", "link", "form", "source", *sorted({tag for tag, _ in _ADDRESSED}))
+_SAYS = r"(?:http-equiv|name\s*=\s*[\"']?robots)"
 _ELEMENT = re.compile(
     rf"<(?=[{''.join(sorted({name[0] for name in (*_NAMES, 'meta', 'style')}))}])"  # most elements end here
-    rf"(?:(script|style)\b.*?</\1\s*>|meta\b(?={_PARTS}?http-equiv){_REST}|(?:{'|'.join(_NAMES)})\b{_REST})",
+    rf"(?:(script|style)\b.*?</\1\s*>|meta\b(?={_PARTS}?{_SAYS}){_REST}|(?:{'|'.join(_NAMES)})\b{_REST})",
     re.DOTALL | re.IGNORECASE,
 )
 _STYLED = re.compile(rf"\sstyle\s*={_REST}", re.IGNORECASE)
