@@ -98,6 +98,7 @@ COMMANDS: tuple[Writes, ...] = (
     Writes("new", lambda root, n: ["new", f"new-{n % 3}", "--book", str(root)], _new, refuses=True),
     Writes("schema", lambda root, n: ["schema", "--for", str(root)], _schemas),
     Writes("export", lambda root, n: ["export", str(root / "out"), "--book", str(root)], _exported, True, True),
+    Writes("labels", lambda root, n: ["labels", str(root / "out"), "--book", str(root)], _well, True, True),
     Writes("begin", lambda root, n: ["begin", str(root / "fresh"), "--yes"], _begun, True, True),
     Writes("manual", lambda root, n: ["manual", "--site", str(root / "man")], _manual, apart=True),
 )  # fmt: skip

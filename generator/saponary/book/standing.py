@@ -5,7 +5,7 @@ The one place where this is decided. Labels, calendar, pages, editions and the s
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
 from typing import Literal, get_args
 
@@ -13,6 +13,7 @@ from saponary.book.alkali_found import found as alkali_found
 from saponary.book.computed import Computed
 from saponary.book.poured import Recount, recount_of
 from saponary.book.records import BatchRecord
+from saponary.lye.fingerprint import matches
 from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 
@@ -88,6 +89,26 @@ def not_held(records: Iterable[BatchRecord], computed: Computed) -> tuple[BatchR
     return tuple(record for record in records if not standing(record.batch, computed).held)
 
 
+Unlabelled = Literal["unrecorded", "held", "astray", "formula"]
+"""Why no labels may be made of a lot: no batch has its name, it is held back, or it is another soap than the list
+on the label tells of: by its weights, or since the recipe has another formula now."""
+
+
+def unlabelled(computed: Computed, lot: str) -> Unlabelled | None:
+    """Why no labels may be made of a lot; None where they may. A record that names no formula is believed."""
+    found = standings(computed).get(lot)
+    if found is None:
+        return "unrecorded"
+    if found.held:
+        return "held"
+    if found.astray:
+        return "astray"
+    formulas = [r.batch.formula for r in computed.batches if r.batch.lot == lot]
+    if any(one is not None and not matches(one, computed.fingerprint) for one in formulas):
+        return "formula"
+    return None
+
+
 @dataclass(frozen=True)
 class Labelled:
     """Whether labels may be made of a recipe, and the lot that they must name, '' for any."""
@@ -100,15 +121,14 @@ ANY_LOT = Labelled()
 
 
 def labelled(computed: Computed) -> Labelled:
-    """Labels of the lot that the recipe names, unless it is held back or not recorded. Where it names none,
-    of any lot while none is held back; else of the newest that is not; none where all are."""
+    """Labels of the lot that the recipe names, if they may be made of it. Where it names none, of any lot while
+    none is held back; else of the newest of which they may be made; none where there is no such lot."""
     label = computed.model.label
     if label is not None and label.lot is not None:
-        free_lots = {record.batch.lot for record in not_held(computed.batches, computed)}
-        return Labelled(lot=label.lot) if label.lot in free_lots else Labelled(made=False)
+        return Labelled(lot=label.lot) if unlabelled(computed, label.lot) is None else Labelled(made=False)
     if not held(computed):
         return ANY_LOT
-    free: Sequence[BatchRecord] = not_held(computed.batches, computed)
+    free = [r.batch for r in computed.batches if unlabelled(computed, r.batch.lot) is None]
     if not free:
         return Labelled(made=False)
-    return Labelled(lot=max(free, key=lambda record: record.batch.poured).batch.lot)
+    return Labelled(lot=max(free, key=lambda batch: batch.poured).lot)

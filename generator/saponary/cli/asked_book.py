@@ -7,10 +7,12 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from saponary.assets.store import FOLDER, DiskStore
+from saponary.book.proofed import Proofed
 from saponary.build.proof import Proof, prove
 from saponary.cli.command import Misuse
 from saponary.cli.is_asked import is_asked
 from saponary.reading.files import is_book
+from saponary.reading.findings import suggest
 from saponary.reading.findings_text import as_text
 
 
@@ -27,6 +29,17 @@ def unsound(proof: Proof, undone: str) -> bool:
         print(as_text(wrong))
         print(f"what these files hold enters every sum; nothing was {undone}", file=sys.stderr)
     return bool(wrong)
+
+
+def chosen(proof: Proof, meant: dict[str, set[str]]) -> list[Proofed]:
+    """The recipes that words mean, all where there are none; Misuse where a word means no recipe that can be computed."""
+    every = {one.computed.file.file: one for one in proof.recipes}
+    for word, may in meant.items():
+        if not may & every.keys():
+            hint = suggest(Path(word).stem, [one.computed.slug for one in proof.recipes], "recipes")
+            raise Misuse(f"there is no recipe {word!r} that can be computed; {hint}")
+    asked = {file for may in meant.values() for file in may}
+    return [one for file, one in every.items() if not asked or file in asked]
 
 
 def scope(words: Sequence[str], book: Path | None) -> tuple[Path, dict[str, set[str]]]:

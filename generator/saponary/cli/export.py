@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+from collections.abc import Mapping
 from pathlib import Path
 
 from saponary.assets.disk import alone_in, clear_parts, put_new
@@ -21,56 +22,49 @@ def arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(given: argparse.Namespace) -> int:
     # What reads and computes is imported for this command alone.
-    from saponary.cli.asked_book import proofed, scope, unsound
+    from saponary.cli.asked_book import chosen, proofed, scope, unsound
     from saponary.outputs.weigh_csv import figures_table, weigh_sheet
-    from saponary.reading.findings import suggest
     from saponary.reading.findings_text import as_text
 
     root, meant = scope(given.names, given.book)
     proof = proofed(root)
     if unsound(proof, "exported"):
         return FOUND
-    every = {one.computed.file.file: one for one in proof.recipes}
-    for word, may in meant.items():
-        if not may & every.keys():
-            hint = suggest(Path(word).stem, [one.computed.slug for one in proof.recipes], "recipes")
-            raise Misuse(f"there is no recipe {word!r} that can be computed; {hint}")
-    asked = {file for may in meant.values() for file in may}
-    chosen = [one for file, one in every.items() if not asked or file in asked]
-    wrong = errors(f for one in chosen for f in one.findings)
+    asked = chosen(proof, meant)
+    wrong = errors(f for one in asked for f in one.findings)
     if wrong:
         print(as_text(wrong))
         return FOUND
-    computed = [one.computed for one in chosen]
+    computed = [one.computed for one in asked]
     files = {f"{one.slug}.csv": weigh_sheet(one) for one in computed} | {_FIGURES: figures_table(computed)}
-    write(given.folder, files)
+    write(given.folder, {name: text.encode() for name, text in files.items()})
     print(f"{given.folder}: {len(computed)} weigh sheets and {_FIGURES}")
     return CLEAN
 
 
-def write(folder: Path, files: dict[str, str]) -> None:
+def write(folder: Path, files: Mapping[str, bytes]) -> None:
     """Write all, or nothing where another is there already. What an export that was killed has written is not in the way."""
     if os.path.lexists(folder) and not folder.is_dir():
         raise Misuse(f"{folder} is there already; nothing was written")
     folder.mkdir(parents=True, exist_ok=True)
     with alone_in(folder):
         clear_parts(folder)
-        lacking = {name: text for name, text in files.items() if not _is_there(folder / name, text)}
+        lacking = {name: data for name, data in files.items() if not _is_there(folder / name, data)}
         if not lacking:
             raise Misuse(f"{folder / next(iter(files))} is there already; nothing was written")
-        for name, text in lacking.items():
+        for name, data in lacking.items():
             try:
-                put_new(folder / name, text.encode())
+                put_new(folder / name, data)
             except FileExistsError as there:
                 raise Misuse(
                     f"{folder / name} came to be there meanwhile, and was not written over"
                 ) from there
 
 
-def _is_there(path: Path, text: str) -> bool:
+def _is_there(path: Path, data: bytes) -> bool:
     """Whether a file is there as it is to be; Misuse where something else is."""
     if not os.path.lexists(path):
         return False
-    if path.is_symlink() or not path.is_file() or path.read_bytes() != text.encode():
+    if path.is_symlink() or not path.is_file() or path.read_bytes() != data:
         raise Misuse(f"{path} is there already; nothing was written")
     return True

@@ -38,6 +38,7 @@ COMMANDS: tuple[Command, ...] = (
         "compare", "tell what changed in the figures since a revision, or between two", "saponary.cli.compare"
     ),
     Command("export", "write weigh sheets and a table of figures as CSV", "saponary.cli.export"),
+    Command("labels", "write label sheets as PDF, with --lot those of one lot", "saponary.cli.labels"),
     Command("schema", "print the JSON Schema of a recipe's front matter", "saponary.cli.schema"),
     Command("pantry", "list what a recipe may name, with the names to write", "saponary.cli.pantry"),
     Command("rules", "say what the rules are for", "saponary.cli.rules"),

@@ -22,6 +22,7 @@ from saponary.views.batches import BatchView, Photo, batch_view, photo
 from saponary.views.facts import Fact
 from saponary.views.lot_cure import LotCure, lot_cure
 from saponary.views.lot_figures import good_until, test_name
+from saponary.views.printed import of_lot
 from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
 from saponary.views.readiness import Lot
@@ -45,6 +46,8 @@ class LotPage:
     contents: tuple[Row, ...]
     legal: Legal | None
     note: Message | None
+    labels: str
+    """The command that makes labels of it, for its maker; empty where none are made."""
     batch: BatchView | None
     """None where the edition tells nothing of how it was made."""
     cure: LotCure | None
@@ -70,6 +73,7 @@ def lot_page(lot: Lot, site: SiteInput, up: str) -> LotPage:
         contents=contents(bar) if bar is not None else (),
         legal=legal(bar, site.book.settings) if bar is not None else None,
         note=None if same or recipe.slug not in site.labels else message("lot.not-listed"),
+        labels=of_lot(batch.lot, recipe, site) if same or batch.formula is None else "",
         batch=batch_view(batch, recipe, site, prose),
         cure=lot_cure(
             batch, recipe, site, prose, shot.file if shot is not None and shown is not None else ""
@@ -183,6 +187,7 @@ def sold_lot(recipe: Published, sold: LotOnSale, site: SiteInput, up: str) -> Lo
         contents=contents(bar) if bar is not None else (),
         legal=legal(bar, site.book.settings) if bar is not None else None,
         note=None,
+        labels="",
         batch=None,
         cure=None,
     )

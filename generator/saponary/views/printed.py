@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Iterator
 
+from saponary.book.published import Published
 from saponary.messages.message import Message, message
 from saponary.quantity.dataclass import dataclass
 from saponary.views.paper.frame import SIZES
@@ -41,6 +43,24 @@ def of_labels(slug: str, site: SiteInput, up: str) -> tuple[tuple[str, str], ...
     """A recipe's labels: the name of each grid, and where its sheet lies."""
     found = ((grid, f"labels/{slug}-{grid}.pdf") for grid in site.book.settings.label_sheets)
     return tuple((grid, up + path) for grid, path in found if path in site.pdfs)
+
+
+def of_lot(lot: str, recipe: Published, site: SiteInput) -> str:
+    """The command that makes labels of a lot, where its maker may read it and they may be made; `lot` is '' for
+    any that there is.
+    """
+    label = recipe.model.label
+    if (
+        not site.shows("private")
+        or not site.book.settings.label_sheets
+        or label is None
+        or not label.net_weight
+    ):
+        return ""
+    one = recipe.standing.get(lot)
+    if lot and (one is None or one.held or one.astray):
+        return ""
+    return f"saponary labels FOLDER --lot {shlex.quote(lot) if lot else 'LOT'}"
 
 
 def _made(stem: str, site: SiteInput, up: str) -> Iterator[Printed]:

@@ -32,7 +32,7 @@ from saponary.views.mind import by_stage
 from saponary.views.neighbours import Beside, Neighbours, neighbours
 from saponary.views.panel import Panel, panel
 from saponary.views.paper.record_fields import Blank, sheet_fields
-from saponary.views.printed import Printed, of_labels, of_recipe
+from saponary.views.printed import Printed, of_labels, of_lot, of_recipe
 from saponary.views.prose import Prose
 from saponary.views.prose_links import Links
 from saponary.views.readiness import held_lots
@@ -107,6 +107,8 @@ class RecipePage:
     key_figures: tuple[KeyFigure, ...]
     sheets: tuple[Printed, ...]
     labels: tuple[tuple[str, str], ...]
+    labels_of_lot: str
+    """The command that makes labels of one lot; empty where there are none."""
     sizes: Sizes | None
     chemistry: ChemistryView | None
     ingredients: tuple[Listing, ...]
@@ -192,6 +194,7 @@ def recipe_page(
         else (),
         sheets=of_recipe(recipe.slug, site, to.up),
         labels=of_labels(recipe.slug, site, to.up),
+        labels_of_lot=of_lot("", recipe, site) if recipe.batches else "",
         sizes=sizes(computed, scale) if site.shows("sizes") and lesson is None else None,
         chemistry=chemistry(computed)
         if site.shows("chemistry") and computed.resolved.formula.weighs_lye and not sums

@@ -157,7 +157,7 @@ STALL = "build: [stall]\neditions: {stall: {shows: [batches]}}\n"
 @pytest.mark.parametrize(
     ("settings", "batch", "recipe", "leads", "told"),
     [
-        ("", "", "", "", "`base-url:` in book.yaml does not say where the site is published"),
+        ("", "", "", "", "base-url: in book.yaml does not say where the site is published"),
         (AT, ", editions: [maker]", "", "", "No code leads to the page of lot A1: its record keeps it out"),
         (AT, "", "editions: [maker, class]\n", "", "no edition that is uploaded has this recipe and shows batches"),
         (AT + "editions: {public: {shows: [summary]}}\n", "", "", "", "no edition that is uploaded shows batches"),
@@ -314,3 +314,14 @@ def test_a_list_that_names_only_a_kind_is_told_to_its_maker(tmp_path: Path) -> N
     assert (
         "names only a kind" not in sheets_of(desk_at(plain, "maker"), "labels")["labels/plain-wide.pdf"].html
     )
+
+
+def test_the_page_of_a_lot_says_to_its_maker_alone_how_its_labels_are_made(tmp_path: Path) -> None:
+    other = '}\n  - {lot: A2, poured: 2026-03-03, formula: "0123456789ab"'
+    held = "}\n  - {lot: A3, poured: 2026-03-03, free-alkali: {test: zap, result: trace, on: 2026-05-01}"
+    of_lot(tmp_path, AT, other + held)
+    pages, command = desk_at(tmp_path, "maker").files, b"saponary labels FOLDER --lot "
+    assert command + b"A1<" in pages["lots/plain/a1/index.html"]
+    assert all(command not in pages[f"lots/plain/{lot}/index.html"] for lot in ("a2", "a3"))
+    public = desk_at(tmp_path).files
+    assert not [path for path, data in public.items() if command in data or b"labels/" in data]

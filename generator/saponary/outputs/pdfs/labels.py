@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from saponary.book.published import Published
-from saponary.label.beside_list import minds
+from saponary.label.beside_list import minds, wanted
 from saponary.label.label_text import label_text
-from saponary.messages.message import Message, message
+from saponary.messages.message import Message, day, message
 from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
-from saponary.views import links
+from saponary.schema.selling import PlaceOfSale
+from saponary.views import links, names
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.label_sheet import LabelsView, Seen, labels_view
 from saponary.views.paper.short_code import code, lot_address, without_address
@@ -35,7 +36,7 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
                 continue
             subject = message("label.subject", name=said.name, grid=name, caution=said.caution)
             title = message("label.title", name=said.name)
-            mind = (*minds(bar, site.book.settings, law), *_without_code(site, recipe, view))
+            mind = (*minds(bar, site.book.settings, law), *_of_lot(site, recipe, law, view))
             sheet = paper(site, _SIZES[grid.page], title, subject=subject)
             yield PdfSheet(
                 f"labels/{recipe.slug}-{name}.pdf",
@@ -43,11 +44,24 @@ def render(context: PdfContext) -> Iterator[PdfSheet]:
             )
 
 
-def _without_code(site: SiteInput, recipe: Published, view: LabelsView) -> Iterator[Message]:
-    """Why labels of a lot have no code."""
+def _of_lot(site: SiteInput, recipe: Published, law: PlaceOfSale, view: LabelsView) -> Iterator[Message]:
+    """What labels of a lot lack, and why."""
     lot = recipe.labelled.lot
-    if lot and view.seen.code is None:
+    if not lot:
+        return
+    if view.seen.code is None:
         yield without_address(site, recipe.slug, lot) or message("label.no-code.no-room", lot=lot)
+    good = recipe.best_before.get(lot)
+    if (
+        good is not None
+        and not good.sure
+        and wanted(law, "durability")
+        and site.book.settings.durability_months
+    ):
+        oils = names.together(recipe.pantry, good.undated)
+        yield message("label.undated", lot=lot, oils=oils, day=day(good.day))
+    if any(r.batch.lot == lot and r.batch.formula is None for r in recipe.batches):
+        yield message("label.no-formula", lot=lot)
 
 
 def _seen(context: PdfContext, recipe: Published) -> Seen:

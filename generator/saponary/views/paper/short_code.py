@@ -30,7 +30,7 @@ def without_address(site: SiteInput, slug: str, lot: str) -> Message | None:
     if lot_address(site, slug, lot):
         return None
     if site.book.settings.base_url is None:
-        return message("label.no-code.no-base-url")
+        return message("label.no-code.no-base-url", lot=lot)
     return message(f"label.no-code.{site.on_the_web.get(slug, OnTheWeb()).why}", lot=lot)
 
 
