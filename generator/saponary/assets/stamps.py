@@ -37,6 +37,7 @@ _PACKAGE = Path(__file__).resolve().parents[1]
 _COARSE_NS = 2_100_000_000
 """Some file systems count in steps of two seconds."""
 _ABSENT = "-"
+_CLOCK = "clock"
 
 
 def sources(root: Path) -> list[str]:
@@ -79,10 +80,26 @@ def fresh(lines: Iterable[str], now_ns: int) -> list[str]:
     found: list[str] = []
     for line in lines:
         path, tab, told = line.rpartition("\t")
-        numbers = told.split() if tab else ()
-        if len(numbers) == 5 and max(int(numbers[1]), int(numbers[2])) > now_ns - _COARSE_NS:
+        if tab and told != _ABSENT and not is_settled(told, now_ns):
             found.append(path)
     return found
+
+
+def is_settled(told: str, now_ns: int) -> bool:
+    """Whether a later change of a file with these numbers would leave others."""
+    _, modified, changed, *_ = told.split()
+    return max(int(modified), int(changed)) <= now_ns - _COARSE_NS
+
+
+def clock(folder: Path) -> int | None:
+    """The time of the file system that a folder lies on; None where it cannot be asked."""
+    file = folder / _CLOCK
+    try:
+        folder.mkdir(exist_ok=True)
+        file.write_bytes(b"")
+        return file.stat().st_mtime_ns
+    except OSError:
+        return None
 
 
 def digest_of(lines: Iterable[str]) -> str:
@@ -143,7 +160,12 @@ def stamp(path: str) -> str:
 
 
 def _line(path: str, found: os.stat_result) -> str:
-    return f"{path}\t{found.st_size} {found.st_mtime_ns} {found.st_ctime_ns} {found.st_ino} {found.st_mode}"
+    return f"{path}\t{numbers(found)}"
+
+
+def numbers(found: os.stat_result) -> str:
+    """What tells a file from a changed one."""
+    return f"{found.st_size} {found.st_mtime_ns} {found.st_ctime_ns} {found.st_ino} {found.st_mode}"
 
 
 def _names(folder: str) -> list[str]:

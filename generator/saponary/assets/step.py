@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from saponary.assets.digest import code_of, digest
+from saponary.assets.for_user import made
 from saponary.assets.store import Key
 from saponary.quantity.dataclass import dataclass
 
@@ -51,6 +52,11 @@ def key(step: str, *inputs: object) -> Key:
 
 @cache
 def _code(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> str:
+    """A digest of the code; the program's own stamps tell whether it is as it was."""
+    return made(("code", *rooms, "", *libraries), lambda: _looked_at(rooms, libraries))
+
+
+def _looked_at(rooms: tuple[str, ...], libraries: tuple[str, ...]) -> str:
     if not libraries:
         return digest([code_of(*rooms), dict[str, str]()])
     from importlib.metadata import version  # reading it takes as long as all else, and few steps ask for it

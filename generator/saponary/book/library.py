@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import field
@@ -17,6 +16,7 @@ from saponary.book.file_names import SETTINGS_FILE
 from saponary.book.late import late
 from saponary.book.logo import Logo, LogoFault, logo_of
 from saponary.book.outline import Outline
+from saponary.book.own_files import digests_of
 from saponary.book.own_pages import OwnPage
 from saponary.book.parts import PartRead, read_pantry, read_settings
 from saponary.book.recipe_file import RecipeFile
@@ -29,6 +29,7 @@ from saponary.reading.decode import printable, text_of, unmerged
 from saponary.reading.files import Files, ReadOnce, Unread
 from saponary.reading.findings import Finding, Place, errors, suggest
 from saponary.reading.published_text import Said
+from saponary.reading.stamped import Stamped
 from saponary.reading.template_text import template_text
 from saponary.reading.textfile import TextFile
 from saponary.reading.tree import Path as TreePath
@@ -111,17 +112,21 @@ Look = Callable[[Unlooked, list[str]], Mapping[str, Outline]]
 """Tells outlines of recipes, by the names of their files, of which none is known."""
 
 
-def read_book(files: Files, outlines: Mapping[str, Outline] | None = None, look: Look | None = None) -> Book:
+def read_book(
+    files: Files,
+    outlines: Mapping[str, Outline] | None = None,
+    look: Look | None = None,
+    stamped: Stamped | None = None,
+) -> Book:
     """Read everything a book is made of; recipes whose `outlines` are of the very same files, when they are asked about.
 
     `look` is asked for the outlines of all others.
     """
-    files = ReadOnce(files)
+    files = ReadOnce(files, stamped)
     settings, pantry = read_settings(files), read_pantry(files)
     findings = [*settings.findings, *pantry.findings]
     names = _names(files, "recipes", findings)
-    digests: dict[str, str] = {}
-    own = {name[:-3]: _own(files, name[:-3], digests) for name in names}
+    own, digests = digests_of(files, [name[:-3] for name in names])
     known = {slug: one for slug, one in (outlines or {}).items() if own.get(slug) == one.own}
     claims, unread_claims = text_of(files, CLAIMS) if files.has(CLAIMS) else (None, None)
     photos = files.below("photos")
@@ -164,15 +169,6 @@ def read_book(files: Files, outlines: Mapping[str, Outline] | None = None, look:
 def _late(files: Files, name: str) -> RecipeFile:
     """A recipe that is read when somebody asks what is in it."""
     return late(RecipeFile, partial(read_recipe, files, name), file=f"recipes/{name}", slug=name[:-3])
-
-
-def _own(files: Files, slug: str, digests: dict[str, str]) -> str:
-    """A digest of a recipe's file and of that of its batches; that of each is put to `digests`."""
-    names = [name for name in (f"recipes/{slug}.md", f"batches/{slug}.yaml") if files.has(name)]
-    for name in names:
-        data = files.read(name)
-        digests[name] = hashlib.sha256(str(data).encode() if isinstance(data, Unread) else data).hexdigest()
-    return hashlib.sha256("\n".join(f"{digests[name]} {name}" for name in names).encode()).hexdigest()
 
 
 def read_recipe(files: Files, name: str) -> RecipeFile:

@@ -13,12 +13,11 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from saponary.assets.stamps import content, digest_of, fresh, program, sources, stamp, tree
+from saponary.assets.stamps import clock, content, digest_of, fresh, program, sources, stamp, tree
 from saponary.assets.store import FOLDER, DiskStore, Key
 from saponary.build.git_stamps import history
 
 _STEP = "run"
-_CLOCK = "clock"
 
 
 class Told(NamedTuple):
@@ -96,12 +95,8 @@ class LastRun:
 
     def _seen(self) -> _Seen | None:
         """Everything as it is now; None where the file system cannot be asked the time."""
-        clock = self._root / FOLDER / _CLOCK
-        try:
-            clock.parent.mkdir(exist_ok=True)
-            clock.write_bytes(b"")
-            now = clock.stat().st_mtime_ns
-        except OSError:
+        now = clock(self._root / FOLDER)
+        if now is None:
             return None
         lines = _lines(self._root)
         return _Seen(digest_of(lines), {path: content(path) for path in fresh(lines, now)})

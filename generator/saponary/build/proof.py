@@ -10,9 +10,11 @@ from datetime import date
 from functools import partial
 from operator import itemgetter
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.assets.digest import digest
-from saponary.assets.store import NoStore, Store
+from saponary.assets.stamps import clock
+from saponary.assets.store import FOLDER, Store
 from saponary.book.computed import Computed
 from saponary.book.computed_all import Sources, compute_all
 from saponary.book.facts import Facts, status_of
@@ -23,15 +25,23 @@ from saponary.book.proofed import Proofed
 from saponary.book.status import Status
 from saponary.build.first_look import first_look
 from saponary.build.history import Formulas, formulas_lacking, untold
-from saponary.checks.kept import Kept, keep, recalled
+from saponary.checks.kept import Kept, keep, keep_stamps, recalled, stamps_recalled
 from saponary.checks.made_elsewhere import READING, SCHEMA
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import Words, check
 from saponary.quantity.dataclass import dataclass
 from saponary.reading.files import Folder
 from saponary.reading.findings import Finding, has_errors
+from saponary.reading.stamped import Noted, Stamped
 from saponary.words.reader import Own, read_own
 from saponary.words.standard import standard as standard_words
+
+
+class Left(NamedTuple):
+    """What a proof leaves behind: what the next need not look at or read."""
+
+    recipes: Mapping[str, Kept] = {}
+    stamps: Mapping[str, Noted] = {}
 
 
 @dataclass(frozen=True)
@@ -42,8 +52,7 @@ class Proof:
     recipes: tuple[Proofed, ...]
     findings: tuple[Finding, ...]
     sources: Sources
-    kept: Mapping[str, Kept]
-    """What the next proof need not look at."""
+    left: Left
 
     @property
     def failed(self) -> bool:
@@ -55,27 +64,34 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
 
     What `store` keeps of a recipe's findings is not looked for again.
     """
-    store = store or NoStore()
+    if store is None:
+        return prove_again(root, Left(), workers)
     with uncollected():
-        kept = recalled(store)
-        proof = prove_again(root, kept, workers)
-    if proof.kept != kept:
-        keep(store, proof.kept)
+        before = Left(recalled(store), stamps_recalled(store))
+        proof = prove_again(root, before, workers)
+    if proof.left.recipes != before.recipes:
+        keep(store, proof.left.recipes)
+    if proof.left.stamps != before.stamps:
+        keep_stamps(store, proof.left.stamps)
     return proof
 
 
-def prove_again(root: Path, kept: Mapping[str, Kept], workers: int | None = 1) -> Proof:
+def prove_again(root: Path, before: Left, workers: int | None = 1) -> Proof:
     """The same, with what the last proof left behind at hand."""
     with uncollected():
-        known = dict(kept)
+        known = dict(before.recipes)
 
         def look(book: Unlooked, names: list[str]) -> dict[str, Outline]:
             looked = first_look(book, names, _words(_own_words(book.claims)[0]), workers)
             known.update(looked)
             return {slug: one.outline for slug, one in looked.items()}
 
-        book = read_book(Folder(root), {slug: one.outline for slug, one in kept.items()}, look)
-        return prove_book(book, formulas_lacking, workers, date.today(), known)
+        folder = root / FOLDER
+        stamped = Stamped(root, before.stamps, clock(folder) if folder.is_dir() else None)
+        outlines = {slug: one.outline for slug, one in before.recipes.items()}
+        book = read_book(Folder(root), outlines, look, stamped)
+        proof = prove_book(book, formulas_lacking, workers, date.today(), known)
+        return replace(proof, left=Left(proof.left.recipes, stamped.kept))
 
 
 @contextmanager
@@ -134,7 +150,7 @@ def prove_book(
     )
     of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
-    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), found.sources, now)
+    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), found.sources, Left(now))
 
 
 def _without_sums(findings: Iterable[Finding], book: Book) -> Iterator[Finding]:

@@ -20,6 +20,7 @@ _HINTS = {
     errno.EACCES: "see to it that you may read and write this file and its folder",
     errno.EPERM: "see to it that you may read and write this file and its folder",
     errno.ENOENT: "it was there when the command began; run it again",
+    errno.ESTALE: "run the command again",
     errno.ENOTDIR: "move away what stands there in place of a folder, and run the command again",
     errno.EEXIST: "something came to lie there meanwhile; look at it, and run the command again",
     errno.EMFILE: "close other programs and run the command again",

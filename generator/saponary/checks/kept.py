@@ -6,13 +6,15 @@ from collections.abc import Mapping
 
 from pydantic import TypeAdapter, ValidationError
 
+from saponary.assets.digest import digest
 from saponary.assets.step import TO_THE_LABEL, Step
-from saponary.assets.store import Store
+from saponary.assets.store import Key, Store
 from saponary.book.facts import Facts
 from saponary.book.outline import Outline
 from saponary.checks.rule import Mention
 from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
+from saponary.reading.stamped import Noted
 
 Found = Mapping[str, tuple[Finding, ...]]
 """By the name of the rule, what it found in one recipe."""
@@ -49,6 +51,8 @@ CHECKED = Step(
 """Every recipe of a book as it was when the book was last proofed."""
 
 _KEPT_AS = TypeAdapter(dict[str, Kept])
+_STAMPS_AS = TypeAdapter(dict[str, Noted])
+_STAMPS = Key("stamps", digest("of a book's files"))
 
 
 def recalled(store: Store) -> dict[str, Kept]:
@@ -63,3 +67,17 @@ def recalled(store: Store) -> dict[str, Kept]:
 def keep(store: Store, recipes: Mapping[str, Kept]) -> None:
     """Keep the recipes of a book, in the place of those kept before."""
     store.keep(CHECKED.key(), _KEPT_AS.dump_json(dict(recipes)))
+
+
+def stamps_recalled(store: Store) -> dict[str, Noted]:
+    """What is kept of the stamps of a book's files."""
+    kept = store.recall(_STAMPS)
+    try:
+        return _STAMPS_AS.validate_json(kept) if kept is not None else {}
+    except ValidationError:
+        return {}
+
+
+def keep_stamps(store: Store, stamps: Mapping[str, Noted]) -> None:
+    """Keep the stamps of a book's files, in the place of those kept before."""
+    store.keep(_STAMPS, _STAMPS_AS.dump_json(dict(stamps)))

@@ -72,4 +72,6 @@ def _place(name: str, data: bytes, at: int) -> Place:
 
 def printable(text: str) -> str:
     """A maker's text, or a file's name of whatever bytes, as a message may show it: control characters as escapes."""
+    if text.isprintable():
+        return text
     return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)

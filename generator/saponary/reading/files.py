@@ -8,11 +8,14 @@ from __future__ import annotations
 
 import os
 import stat
+from errno import ESTALE
+from hashlib import sha256
 from pathlib import Path
 from typing import Protocol
 
 from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
+from saponary.reading.stamped import Stamped
 
 MAX_FILE_BYTES = 2_000_000
 
@@ -120,17 +123,41 @@ class Folder:
 
 
 class ReadOnce:
-    """Files whose bytes are read once, so that whoever asks again is told of the same."""
+    """Files whose bytes are read once, so that whoever asks again is told of the same.
 
-    def __init__(self, files: Files) -> None:
-        self.root, self._files = files.root, files
+    Of those that are known by their stamps the digest is told without reading them.
+    """
+
+    def __init__(self, files: Files, stamped: Stamped | None = None) -> None:
+        self.root, self._files, self._stamped = files.root, files, stamped
         self.has, self.names, self.below = files.has, files.names, files.below
         self._read: dict[str, bytes | Unread] = {}
+        self._digests: dict[str, str] = {}
 
     def read(self, name: str) -> bytes | Unread:
+        """A file's bytes. Raises OSError where they are others than those that its digest was told of."""
         if name not in self._read:
-            self._read[name] = self._files.read(name)
+            data = self._files.read(name)
+            if name in self._digests and _digest(data) != self._digests[name]:
+                raise OSError(ESTALE, "this file was changed meanwhile", str(self.root / name))
+            self._read[name] = data
         return self._read[name]
+
+    def digest(self, name: str) -> str:
+        """The digest of a file's bytes."""
+        if name not in self._digests:
+            known = self._stamped.digest(name) if self._stamped is not None else None
+            if known is None:
+                data = self.read(name)
+                known = _digest(data)
+                if self._stamped is not None and isinstance(data, bytes):
+                    self._stamped.note(name, known)
+            self._digests[name] = known
+        return self._digests[name]
+
+
+def _digest(data: bytes | Unread) -> str:
+    return sha256(str(data).encode() if isinstance(data, Unread) else data).hexdigest()
 
 
 def _bytes(path: Path) -> tuple[bytes, int]:

@@ -14,12 +14,11 @@ from pathlib import Path
 from threading import Lock
 
 from saponary.assets.store import FOLDER, DiskStore
-from saponary.build.proof import Proof, prove, prove_again
+from saponary.build.proof import Left, Proof, prove, prove_again
 from saponary.build.put_editions import PRIVATE, SITE, home
 from saponary.build.shown import Shown
 from saponary.build.site import Stopped, Unmade, unmade
 from saponary.build.unwritten import of_disk
-from saponary.checks.kept import Kept
 from saponary.outputs.filling import BrokenTemplate
 from saponary.reading.files import is_book
 from saponary.reading.findings import Finding, Place
@@ -37,7 +36,7 @@ class Preview:
         self._lock = Lock()
         self._store = DiskStore(root / FOLDER)
         self._pages: dict[str, _Edition] = {}
-        self._kept: Mapping[str, Kept] | None = None
+        self._left: Left | None = None
         self._shown: dict[str, Mapping[str, Shown]] = {}
         self.state = State(0)
 
@@ -92,11 +91,11 @@ class Preview:
             return [Finding("writing", "error", Place("."), gone, "put it back, and it is shown again")], 0
         try:
             # What the last look left behind is at hand: to write it and read it again takes as long as the rest.
-            if self._kept is None:
+            if self._left is None:
                 proof = prove(self._root, self._store, workers)
             else:
-                proof = prove_again(self._root, self._kept, workers)
-            self._kept = proof.kept
+                proof = prove_again(self._root, self._left, workers)
+            self._left = proof.left
             if proof.failed:
                 return proof.findings, len(proof.recipes)
             cut = partial(unmade, proof, on, store=self._store, last=self._shown)

@@ -9,6 +9,7 @@ from typing import Any
 
 import yaml
 
+from saponary.assets.for_user import made
 from saponary.quantity.dataclass import dataclass
 from saponary.words.inflect import fold
 
@@ -139,6 +140,10 @@ def phrase(text: str) -> Phrase:
 @cache
 def figure_words() -> FigureLanguages:
     """The words that travel with the package."""
+    return made(("figure words",), _read)
+
+
+def _read() -> FigureLanguages:
     data: dict[str, Any] = yaml.load(
         files("saponary.tables").joinpath("figure_words.yaml").read_bytes(), Loader=yaml.CBaseLoader
     )

@@ -24,7 +24,9 @@ def _read() -> WordList:
 
     table: dict[str, Any] = yaml.load(data, Loader=yaml.CSafeLoader)
     languages = {code: _language(code, row, table) for code, row in table["languages"].items()}
-    return WordList(languages, {key: row["title"] for key, row in table["publications"].items()})
+    found = WordList(languages, {key: row["title"] for key, row in table["publications"].items()})
+    assert found.digest  # it is kept with the list
+    return found
 
 
 def _language(code: str, row: Mapping[str, Any], table: Mapping[str, Any]) -> Language:
