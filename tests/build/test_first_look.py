@@ -46,13 +46,13 @@ def told(proof: Proof) -> object:
     recipes = [
         (one.slug, one.identity, one.facts, one.findings, one.computed.figures) for one in proof.recipes
     ]
-    return proof.findings, recipes, proof.kept
+    return proof.findings, recipes, proof.left.recipes
 
 
 def test_several_processes_find_what_one_finds(book: Path) -> None:
     alone, together = prove(book, workers=1), prove(book, workers=2)
     assert told(together) == told(alone)
-    assert {"claims", "plain-2"} <= together.kept.keys() and together.failed
+    assert {"claims", "plain-2"} <= together.left.recipes.keys() and together.failed
     assert together.recipes[-1].computed.notes == alone.recipes[-1].computed.notes
 
 

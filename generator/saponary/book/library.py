@@ -112,6 +112,15 @@ Look = Callable[[Unlooked, list[str]], Mapping[str, Outline]]
 """Tells outlines of recipes, by the names of their files, of which none is known."""
 
 
+_EMPTY = Finding(
+    "reading",
+    "warning",
+    Place("recipes"),
+    "this book has no recipes yet",
+    "write one to recipes/NAME.md",
+)
+
+
 def read_book(
     files: Files,
     outlines: Mapping[str, Outline] | None = None,
@@ -134,9 +143,7 @@ def read_book(
         unlooked = Unlooked(files, settings.value, pantry.value, photos, own, claims)
         known |= look(unlooked, [name for name in names if name[:-3] not in known])
     recipes = [_late(files, name) if name[:-3] in known else read_recipe(files, name) for name in names]
-    if not recipes:
-        message, hint = "this book has no recipes yet", "write one to recipes/NAME.md"
-        findings.append(Finding("reading", "warning", Place("recipes"), message, hint))
+    findings += [] if recipes else [_EMPTY]
     batches, faulty = all_batches(files, recipes, known, findings)
     findings += [unread_claims] if unread_claims else []
     taught = _all(files, "classes", ClassFile, classes.parse_class, findings)
