@@ -45,7 +45,7 @@ def test_what_is_as_it_was_is_not_read(tmp_path: Path, monkeypatch: pytest.Monke
     assert looked(tmp_path, kept, later(tmp_path))[:2] == (first, kept)
 
 
-@pytest.mark.parametrize("at", [OLD, OLD + 1])
+@pytest.mark.parametrize("at", [OLD, OLD + 1], ids=["the same time", "another"])
 def test_a_changed_file_of_the_same_length_is_read(tmp_path: Path, at: int) -> None:
     """Its times may be set back: the time of change of its record cannot be."""
     put(tmp_path, "recipes/a.md", "one")
