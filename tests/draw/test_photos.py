@@ -12,7 +12,9 @@ import pytest
 from numpy.typing import NDArray
 from PIL import Image, ImageCms
 
-from saponary.draw.photos import PhotoFacts, PhotoFault, Variant, make_variants, read_photo, variants_of
+from saponary.draw.photos.facts import PhotoFacts, PhotoFault, Variant
+from saponary.draw.photos.opening import read_photo
+from saponary.draw.photos.publish import make_variants, variants_of
 
 RED, GREEN, BLUE, GOLD = (200, 40, 40), (40, 150, 60), (50, 70, 190), (220, 180, 60)
 

@@ -15,7 +15,9 @@ import pytest
 from PIL import Image, ImageCms, PngImagePlugin
 
 from saponary.assets.store import DiskStore
-from saponary.draw.photos import PhotoFault, Variant, make_all, make_variants, variants_of
+from saponary.draw.photos.facts import PhotoFault, Variant
+from saponary.draw.photos.many import make_all
+from saponary.draw.photos.publish import make_variants, variants_of
 
 MARK = "Velda-Nordquill-57N03W"
 LEFTOVERS = (
@@ -206,7 +208,7 @@ def test_the_cache_is_used_and_mended(tmp_path: Path, monkeypatch: pytest.Monkey
     def refuse(*_: object) -> None:
         raise AssertionError("made again in spite of the cache")
 
-    monkeypatch.setattr("saponary.draw.photos.many.variants_of", refuse)
+    monkeypatch.setattr("saponary.draw.photos.publish.variants_of", refuse)
     good = {name: path for name, path in given.items() if name != "bad"}
     assert make_all(good, DiskStore(cache)) == {name: first[name] for name in good}
 

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from saponary.draw.photos import PhotoFault, variants_of
+from saponary.draw.photos.facts import PhotoFault
+from saponary.draw.photos.publish import variants_of
 
 PAGE = """<!doctype html><title>decoding</title>{images}<p id="told"></p><script>
 addEventListener("load", () => {{ told.textContent = [...document.images]

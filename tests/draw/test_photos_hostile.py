@@ -16,7 +16,9 @@ import pillow_heif
 import pytest
 from PIL import Image
 
-from saponary.draw.photos import PhotoFault, make_variants, read_photo, variants_of
+from saponary.draw.photos.facts import PhotoFault
+from saponary.draw.photos.opening import read_photo
+from saponary.draw.photos.publish import make_variants, variants_of
 
 
 def noisy(width: int = 320, height: int = 200) -> Image.Image:

@@ -58,6 +58,7 @@ def test_another_version_of_what_sets_it_has_it_set_again(
 ) -> None:
     real = metadata.version
     monkeypatch.setattr(metadata, "version", lambda name: "0" if name == library else real(name))
+    monkeypatch.setattr(step, "made", lambda words, make: make())
     step._code.cache_clear()
     try:
         assert pdf_kept.recall(store, FILES, SHEET) is None

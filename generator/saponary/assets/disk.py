@@ -9,7 +9,6 @@ import re
 import sys
 import tempfile
 from collections.abc import Generator, Iterable
-from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -62,6 +61,8 @@ def _unflushable(path: Path) -> tuple[type[OSError], ...]:
 
 def flush_all(paths: Iterable[Path]) -> None:
     """The same for many."""
+    from concurrent.futures import ThreadPoolExecutor  # where several files are written
+
     with ThreadPoolExecutor(_AT_ONCE) as several:
         list(several.map(flush, paths))
 

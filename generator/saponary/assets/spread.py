@@ -8,15 +8,10 @@ piece itself, so that a fault is raised here and as it is.
 
 from __future__ import annotations
 
-import gc
 import os
 import sys
 from collections.abc import Callable
-from concurrent.futures import Future, ProcessPoolExecutor
-from multiprocessing import get_context
-from typing import TypeVar, cast
-
-from saponary.assets.undisturbed import end_with_parent, ended_with_us, undisturbed
+from typing import TypeVar
 
 T = TypeVar("T")
 
@@ -25,9 +20,6 @@ Progress = Callable[[int, int], None]
 
 FEW = 16
 """So few pieces are done before a copy of this process would have begun."""
-
-_WORK: list[Callable[[int], object]] = []
-"""What the workers of this process do: they are copies of it, and find it here."""
 
 
 def cores() -> int:
@@ -51,34 +43,10 @@ def spread(
     wanted = min(cores() if workers is None else workers, count)
     if wanted < 2 or count < few:
         return [_told(work(n), n + 1, count, progress) for n in range(count)]
-    held = gc.get_freeze_count() > 0
-    gc.freeze()  # the copies share what is there as long as nobody writes to it
-    _WORK.append(work)
-    try:
-        copies = ProcessPoolExecutor(wanted, get_context("fork"), end_with_parent, (os.getpid(),))
-        with copies as pool, ended_with_us(pool):
-            with undisturbed():
-                waiting = [pool.submit(_piece, n) for n in range(count)]
-            done = [_outcome(one, work, n, count, progress) for n, one in enumerate(waiting)]
-    finally:
-        _WORK.pop()
-        if not held:
-            gc.unfreeze()
-    return done
+    # What starts and ends processes is imported where there is work for several.
+    from saponary.assets.workers import over_workers
 
-
-def _piece(number: int) -> object:
-    return _WORK[-1](number)
-
-
-def _outcome(
-    waiting: Future[object], work: Callable[[int], T], number: int, count: int, progress: Progress | None
-) -> T:
-    try:
-        made = cast("T", waiting.result())
-    except Exception:
-        made = work(number)
-    return _told(made, number + 1, count, progress)
+    return over_workers(count, work, wanted, lambda made, done: _told(made, done, count, progress))
 
 
 def _told(made: T, done: int, count: int, progress: Progress | None) -> T:

@@ -37,6 +37,8 @@ _PACKAGE = Path(__file__).resolve().parents[1]
 _COARSE_NS = 2_100_000_000
 """Some file systems count in steps of two seconds."""
 _ABSENT = "-"
+LIBRARIES = "/etc/ld.so.cache"
+"""What is written anew when a library of the system is another."""
 _CLOCK = "clock"
 
 
@@ -55,7 +57,7 @@ def program() -> list[str]:
     set_ = [
         f"{name}={value}" for name, value in os.environ.items() if name.startswith("GIT_") or name == "PATH"
     ]
-    system = [stamp("/etc/ld.so.cache")]
+    system = [stamp(LIBRARIES)]
     return [*code(), *sorted(lines), *sorted(set_), *system]
 
 

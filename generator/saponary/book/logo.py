@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from xml.etree import ElementTree as Xml
-from xml.sax.saxutils import quoteattr
 
 from saponary.quantity.dataclass import dataclass
 
@@ -120,6 +119,8 @@ def _made(element: Xml.Element, text: str, deep: int = 0) -> str:
         raise LogoFault(f"a logo holds no {name or 'such'!r}", known, line)
     own = {key: value for key, value in element.attrib.items() if key in _KEPT and not _FETCHES.search(value)}
     own |= _styled(element.get("style", ""))
+    from xml.sax.saxutils import quoteattr  # it imports what speaks to the net, and few books have a logo
+
     said = "".join(f" {key}={quoteattr(value)}" for key, value in own.items())
     space = ' xmlns="http://www.w3.org/2000/svg"' if deep == 0 else ""
     inner = "".join(_made(one, text, deep + 1) for one in element if not _is_left_out(one))

@@ -10,7 +10,8 @@ from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
 from saponary.book.shots import named_photos
 from saponary.build.content import Content, content
-from saponary.draw.photos import PhotoFault, Variant, make_all
+from saponary.draw.photos.facts import PhotoFault, Variant
+from saponary.draw.photos.many import make_all
 from saponary.reading.findings import Finding, Place
 from saponary.reading.names import kept_as
 from saponary.views.site import PhotoSet

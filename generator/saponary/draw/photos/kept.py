@@ -5,8 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 
-from PIL import features
-
+from saponary.assets import for_user, stamps
 from saponary.assets.step import Step
 from saponary.assets.store import Key
 from saponary.draw.photos.facts import Variant
@@ -18,8 +17,14 @@ _CODECS = ("pil", "webp", "libjpeg_turbo", "littlecms2")
 
 def key_of(data: bytes, widths: Sequence[int]) -> Key:
     """The key of a photo's variants; another encoder writes other bytes and has its own."""
-    codecs = {name: features.version(name) for name in _CODECS}
+    codecs = for_user.made(("codecs", stamps.stamp(stamps.LIBRARIES)), _codecs)
     return PHOTO.key(codecs, sorted(set(widths)), data)
+
+
+def _codecs() -> dict[str, str | None]:
+    from PIL import features  # where it is not kept
+
+    return {name: features.version(name) for name in _CODECS}
 
 
 def packed(variants: Sequence[Variant]) -> bytes:

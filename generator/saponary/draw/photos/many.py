@@ -8,10 +8,9 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from saponary.assets.store import NoStore, Store
+from saponary.draw.photos.bytes_of import read_bytes
 from saponary.draw.photos.facts import WIDTHS, PhotoFault, Variant
 from saponary.draw.photos.kept import key_of, packed, unpacked
-from saponary.draw.photos.opening import read_bytes
-from saponary.draw.photos.publish import variants_of
 
 Made = list[Variant] | PhotoFault
 
@@ -50,6 +49,9 @@ def _make(path: Path, store: Store, widths: Sequence[int]) -> Made:
     kept = unpacked(recalled) if recalled is not None else None
     if kept is not None:
         return kept
+    # The library of pictures is imported where one has to be made.
+    from saponary.draw.photos.publish import variants_of
+
     made = variants_of(data, widths)
     if not isinstance(made, PhotoFault):
         store.keep(key, packed(made))

@@ -7,7 +7,6 @@ imaging library happens to know can be reached, and our own limits hold instead 
 from __future__ import annotations
 
 import importlib
-import stat
 from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
@@ -18,10 +17,10 @@ from PIL.JpegImagePlugin import JpegImageFile
 from PIL.PngImagePlugin import PngImageFile
 from PIL.WebPImagePlugin import WebPImageFile
 
-from saponary.draw.photos.facts import KIND_NAMES, MAX_BYTES, MAX_PIXELS, Kind, PhotoFacts, PhotoFault
+from saponary.draw.photos.bytes_of import read_bytes
+from saponary.draw.photos.facts import KIND_NAMES, MAX_PIXELS, Kind, PhotoFacts, PhotoFault
 from saponary.draw.photos.sniff import sniff
 from saponary.draw.photos.whole import check_whole, not_whole
-from saponary.quantity.rounding import show
 
 _PLAIN: dict[Kind, Callable[[BytesIO], ImageFile]] = {
     "jpeg": JpegImageFile,
@@ -37,26 +36,6 @@ def read_photo(path: Path) -> PhotoFacts | PhotoFault:
         return data
     opened = open_photo(data)
     return opened if isinstance(opened, PhotoFault) else opened[0]
-
-
-def read_bytes(path: Path) -> bytes | PhotoFault:
-    """The whole file; only a plain file of a bearable size is read."""
-    try:
-        about = path.stat()
-        if not stat.S_ISREG(about.st_mode):
-            # A pipe would keep the build waiting for ever.
-            return PhotoFault("this is no plain file", "a photo is one file in photos/")
-        if about.st_size > MAX_BYTES:
-            return PhotoFault(
-                f"this file has {show(about.st_size / 1e6, 0)} MB",
-                f"save the photo smaller, below {show(MAX_BYTES / 1e6, 0)} MB",
-            )
-        with path.open("rb") as file:
-            return file.read(MAX_BYTES)
-    except FileNotFoundError:
-        return PhotoFault("there is no such file", "look at the spelling, capitals included")
-    except (OSError, ValueError):
-        return PhotoFault("this file cannot be read", "look at who may read it, and at the disk")
 
 
 def open_photo(data: bytes) -> tuple[PhotoFacts, ImageFile] | PhotoFault:

@@ -9,8 +9,9 @@ from pathlib import Path
 
 from PIL import Image, ImageFile
 
+from saponary.draw.photos.bytes_of import read_bytes
 from saponary.draw.photos.facts import WIDTHS, PhotoFault, Variant
-from saponary.draw.photos.opening import open_photo, read_bytes
+from saponary.draw.photos.opening import open_photo
 from saponary.draw.photos.pixels import fit, plain_pixels
 from saponary.draw.photos.whole import not_whole
 
