@@ -161,7 +161,7 @@ def data(page: bytes) -> list[dict[str, object]]:
 
 
 def test_a_method_is_told_to_programs() -> None:
-    """Source: schema.org/HowTo; a HowTo has a name and steps with texts."""
+    """Source: schema.org/HowTo; a HowTo has a name, steps with texts, and supplies with a quantity as a text."""
     for path, page in made("public").items():
         if re.fullmatch(r"recipes/[^/]+/index.html", path):
             (told,) = data(page)
@@ -169,7 +169,14 @@ def test_a_method_is_told_to_programs() -> None:
             steps, supply = told["step"], told["supply"]
             assert isinstance(steps, list) and isinstance(supply, list)
             assert len(steps) > 3 and all(step["text"] and "<" not in step["text"] for step in steps)
-            assert any("ydroxide" in one["name"] for one in supply)
+            weighed = {one["name"]: one["requiredQuantity"] for one in supply}
+            assert all(re.fullmatch(r"[\d.]+\W(g|oz)", much) for much in weighed.values()), path
+            assert any("ydroxide" in name for name in weighed) and not any(
+                "atter" in name for name in weighed
+            )
+    (quarry,) = data(made("public")["recipes/quarry-strata/index.html"])
+    found = {one["name"] for one in quarry["supply"]}  # type: ignore[attr-defined]
+    assert {"Olive oil", "Kaolin, white", "Turmeric, ground"} <= found, "what goes into one portion alone too"
 
 
 def test_a_soap_is_told_to_programs_with_its_price() -> None:
@@ -179,6 +186,9 @@ def test_a_soap_is_told_to_programs_with_its_price() -> None:
         if re.fullmatch(r"recipes/[^/]+/index.html", path):
             (told,) = data(page)
             assert told["@type"] == "Product" and told["name"]
+            weight = told.get("weight")
+            if isinstance(weight, dict):
+                assert weight["unitCode"] == "GRM" and 20 <= weight["value"] <= 500
             offer = told.get("offers")
             if isinstance(offer, dict):
                 offers += 1

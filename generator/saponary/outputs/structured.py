@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from dataclasses import replace
 from posixpath import dirname, join, normpath
 
 from markupsafe import Markup
@@ -14,7 +15,9 @@ from saponary.book.published import Published
 from saponary.messages.message import Value
 from saponary.messages.speaker import Speaker
 from saponary.quantity.dataclass import dataclass
+from saponary.quantity.rounding import show
 from saponary.views.batches import Photo
+from saponary.views.pots import BATTER
 from saponary.views.recipe import RecipeView
 from saponary.views.shop import ShopPage, Stock
 from saponary.views.stages.stage import Stage
@@ -51,7 +54,8 @@ def how_to(view: RecipeView, about: str, shown: Picture | None, say: Speaker) ->
             "description": about,
             **_image(shown),
             "supply": [
-                {"@type": "HowToSupply", "name": line} for line in dict.fromkeys(_supplies(view.work, say))
+                {"@type": "HowToSupply", "name": name, "requiredQuantity": much}
+                for name, much in dict.fromkeys(_supplies(view.work, say))
             ],
             "step": [
                 {"@type": "HowToStep", "name": say.say(stage.title), "text": text}
@@ -71,6 +75,7 @@ def product(view: ShopPage, recipe: Published, shown: Picture | None, currency: 
         "name": view.title,
         "description": view.description,
         **_image(shown),
+        **_weight(recipe),
     }
     if priced and offer is not None:
         made["offers"] = {
@@ -82,6 +87,15 @@ def product(view: ShopPage, recipe: Published, shown: Picture | None, currency: 
     return _script(made)
 
 
+def _weight(recipe: Published) -> dict[str, object]:
+    """The weight that the label states, in grams by their code of UN/CEFACT Recommendation 20."""
+    label = recipe.model.label
+    if label is None or label.net_weight is None:
+        return {}
+    grams = float(show(label.net_weight.grams, 0))
+    return {"weight": {"@type": "QuantitativeValue", "value": grams, "unitCode": "GRM"}}
+
+
 def _availability(stock: Stock) -> str:
     return _STOCK[stock.state]
 
@@ -90,12 +104,13 @@ def _image(shown: Picture | None) -> dict[str, object]:
     return {"image": shown.address} if shown is not None else {}
 
 
-def _supplies(work: WorkOrder, say: Speaker) -> Iterator[str]:
+def _supplies(work: WorkOrder, say: Speaker) -> Iterator[tuple[str, str]]:
+    """What is weighed of the maker's store, and how much with its unit: no batter from another vessel."""
     for stage in work.stages:
-        for table in stage.tables:
+        for table in (*stage.tables, *(portion.table for portion in stage.portions)):
             for line in table.lines:
-                if line.main is not None:
-                    yield f"{_plain(line.what, say)}, {_plain(line.main, say)}"
+                if line.main is not None and line.id not in BATTER:
+                    yield _plain(line.what, say), _plain(replace(line.main, unit=work.unit), say)
 
 
 def _text(stage: Stage, say: Speaker) -> str:

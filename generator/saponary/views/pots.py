@@ -69,6 +69,10 @@ def _pot_name(portions: Sequence[str]) -> Message:
     return message("pots.pot-of", portions=Listed(tuple(names.spoken(name) for name in portions)))
 
 
+BATTER = ("pot", "from-pot")
+"""Ids of the lines that say how much batter a portion gets: all of its own pot, or a part of a common one."""
+
+
 def portion_views(bench: WeighSheet) -> tuple[PortionView, ...]:
     """Portion by portion: its share of the common batter, then what it gets of its own."""
     alone = {group[0].name for group in _groups(bench) if len(group) == 1}
@@ -86,7 +90,7 @@ def _view(bench: WeighSheet, made: PortionFigures, given: Portion, own_pot: bool
     parts: tuple[Addition | Liquid, ...] = (*made.additions, *made.liquids)
     own = sum(part.grams for part in parts if part.portion == made.name)
     first = bench.line(
-        "pot" if own_pot else "from-pot",
+        BATTER[0] if own_pot else BATTER[1],
         message("pots.all-of-its-pot") if own_pot else message("pots.batter-from-pot"),
         made.batter - own,
     )

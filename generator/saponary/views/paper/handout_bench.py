@@ -17,6 +17,7 @@ from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.schema import blend as written
 from saponary.views.paper.handout_prose import BLANK, ClassProse
+from saponary.views.pots import BATTER
 from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighLine, WeighSheet, hidden, scale_step
 from saponary.views.work import work_order
@@ -63,7 +64,7 @@ class ClassBench(WeighSheet):
 
     def _holds_hidden(self, id: str) -> bool:
         """Whether what is taken of a pot or of a jug would give a hidden weighing away, with the others."""
-        if id in ("pot", "from-pot"):
+        if id in BATTER:
             return bool(self.hidden)
         return id.startswith("lye-solution ") and any(not name.startswith("oil ") for name in self.hidden)
 
