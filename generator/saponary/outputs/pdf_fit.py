@@ -3,7 +3,7 @@
 In the HTML such a part begins a page and has an `id`, `data-pages` (how many pages it may fill) and
 `data-steps` (how many steps there are). What a step is, the style sheet says of `[data-step="1"]`,
 `[data-step="2"]`, and so on; a part that fits has none. One that does not fit at the last step runs over.
-From the step that `data-overleaf` names, where a part has that, it may fill one page more.
+From the step that `data-overleaf` names, where a part has that, it may fill the two pages of the next sheet too.
 The steps of a part of a long document are tried with that part alone, so that the whole is laid out twice.
 A short one is laid out whole at each step, which takes less than a part and then the whole.
 """
@@ -69,7 +69,7 @@ def _runs_over(part: Any, document: Any) -> bool:
 def _most_pages(part: Any) -> int:
     overleaf = part.get("data-overleaf")
     step = int(part.get("data-step") or 0)
-    return int(part.get("data-pages")) + (overleaf is not None and step >= int(overleaf))
+    return int(part.get("data-pages")) + (2 if overleaf is not None and step >= int(overleaf) else 0)
 
 
 def _alone(html: Any, part: Any, parents: dict[Any, Any]) -> Any:

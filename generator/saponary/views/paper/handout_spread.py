@@ -13,7 +13,6 @@ from dataclasses import replace
 from markupsafe import Markup
 
 from saponary.book.classes import ClassPlan
-from saponary.book.cure_days import cure_days
 from saponary.book.published import Published
 from saponary.messages.message import Message, Value, message, percent
 from saponary.quantity.dataclass import dataclass
@@ -23,6 +22,7 @@ from saponary.views.drawings import Drawings
 from saponary.views.paper.handout import RecipePages
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages
 from saponary.views.paper.record_fields import RecordFields
+from saponary.views.paper.weekly import weekly_days
 from saponary.views.prose import Prose, first_sentence
 from saponary.views.recipe import FaceWords, face_words
 from saponary.views.stages.stage import Stage
@@ -30,8 +30,6 @@ from saponary.views.weigh_sheet import WeighLine, WeighTable
 
 STEPS = 2
 """What a weighing must come to on the scale, in steps of it: under that a rounded weight is wrong by a quarter."""
-_WEEKS = (4, 6)
-"""How many weeks at least, and at most, are drawn to write the weighings of a bar in."""
 _HEADING = re.compile(r"^#{1,6} ", re.MULTILINE)
 
 
@@ -69,7 +67,7 @@ def spread(plan: ClassPlan, pages: RecipePages, drawings: Drawings) -> Spread:
         faces=face_words(written, title, drawings.of(written)),
         stages=together(stages(one, pages.blank), _groups(plan, pages), one.scale),
         record=pages.record,
-        days=_days(written),
+        days=weekly_days(written),
         notes=_last_section(one, written.notes),
     )
 
@@ -133,15 +131,6 @@ def together(
 def _finer(made: WeighLine) -> Iterator[Value]:
     """That the weight is finer than the scale, where it is."""
     yield from (note for note in made.notes if isinstance(note, Message) and note.key == "work.finer")
-
-
-def _days(written: Published) -> tuple[int, ...]:
-    """The days of the weekly weighings; none where nothing dries."""
-    if not written.model.by.dries:
-        return ()
-    least, most = _WEEKS
-    weeks = min(most, max(least, -(-cure_days(written.model, written.settings).usual // 7)))
-    return tuple(7 * week for week in range(weeks + 1))
 
 
 def _last_section(bench: ClassBench, notes: str) -> Markup | None:

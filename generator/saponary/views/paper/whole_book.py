@@ -19,8 +19,9 @@ from saponary.views.drawings import Drawings
 from saponary.views.gallery import collection, in_order
 from saponary.views.glossary import Word, words
 from saponary.views.pantry import Shelf, Use, shelves, taken
-from saponary.views.paper.print_photo import BOOK, PrintPhoto, print_photo
+from saponary.views.paper.print_photo import BOOK, PAIR, PrintPhoto, other_photos, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe
+from saponary.views.paper.weekly import weekly_days
 from saponary.views.prose import Prose
 from saponary.views.prose_links import PaperLinks
 from saponary.views.recipe import RecipeView
@@ -64,6 +65,10 @@ class WholeBook:
     words: tuple[Word, ...]
     photos: Mapping[str, PrintPhoto]
     """By the recipe, where it has one."""
+    more: Mapping[str, tuple[PrintPhoto, ...]]
+    """Others of the same lot, for a page that has room."""
+    days: Mapping[str, tuple[int, ...]]
+    """On which days a bar is weighed, by the recipe."""
 
 
 def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings) -> WholeBook:
@@ -90,6 +95,8 @@ def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings
         photos={
             recipe.slug: found for recipe in row if (found := print_photo(recipe, site, BOOK)) is not None
         },
+        more={recipe.slug: other_photos(recipe, site, PAIR, 2) for recipe in row},
+        days={recipe.slug: weekly_days(recipe) for recipe in row},
     )
 
 
