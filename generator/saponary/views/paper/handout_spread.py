@@ -13,7 +13,6 @@ from dataclasses import replace
 from markupsafe import Markup
 
 from saponary.book.classes import ClassPlan
-from saponary.book.published import Published
 from saponary.messages.message import Message, Value, message, percent
 from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
