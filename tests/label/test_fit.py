@@ -170,6 +170,13 @@ def test_the_lot_shares_the_line_of_the_net_weight_where_there_is_room() -> None
     assert isinstance(named, Fitted) and named.lot_beside, "no line to write on is needed"
 
 
+def test_no_line_ends_between_a_number_and_its_unit() -> None:
+    made = fit(replace(words("Aqua"), net_weight="Net weight 100\u00a0g ·\u00a03.5\u00a0oz"), 24, 60, "eu")
+    assert isinstance(made, Fitted)
+    assert len(made.net_weight) > 1
+    assert not any(line.endswith(("100", "3.5")) for line in made.net_weight)
+
+
 def test_what_room_is_left_goes_to_the_picture() -> None:
     low, tall = (fit(words("oil, " * 60), 80, h, "eu", Beside(picture=24)) for h in (36, 90))
     assert isinstance(low, Fitted) and isinstance(tall, Fitted)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from functools import cache, lru_cache
 from io import BytesIO
@@ -16,6 +17,9 @@ REGULAR, BOLD = "SourceSansPro-Regular.ttf", "SourceSansPro-Semibold.ttf"
 NAME = "SourceSerifPro-Regular.ttf"
 SAFE = 1.01
 """Room kept for what the measuring does not see, such as kerning."""
+
+
+_SPACES = re.compile(r"[ \n\t]+")
 
 
 @dataclass(frozen=True)
@@ -47,9 +51,11 @@ def wide(text: str, font: str, size: float) -> float:
 
 
 def lines(text: str, font: str, size: float, room: float) -> Iterator[str]:
-    """Broken between words; a word too long for a line stands alone on one."""
+    """Broken at spaces, and not at those that keep a number and its unit together; a word too long for a line
+    stands alone on one.
+    """
     line, long, space = "", 0.0, _wide(font, " ")
-    for word in text.split():
+    for word in _SPACES.split(text.strip()):
         longer = long + space + _wide(font, word) if line else _wide(font, word)
         if line and longer * size * SAFE > room:
             yield line

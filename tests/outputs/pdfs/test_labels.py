@@ -252,7 +252,7 @@ def test_a_list_without_room_lies_on_the_next_label(
     made = sheets_of(desk_at(root, "maker"), "labels")["labels/plain-wide.pdf"].html
     labels = re.findall(r'<section class="label (first|second)"', made)
     assert labels == ["first", "second"] * bars and made.count('<div class="grid">') == pages
-    assert made.count("Ingredients: ") == made.count("Net weight 100 g") == bars
+    assert made.count("Ingredients: ") == made.count("Net weight 100\u00a0g") == bars
     assert "Each bar takes two of these labels" in made
 
 
