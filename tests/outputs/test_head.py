@@ -22,6 +22,7 @@ from saponary.label.lists import bar
 from saponary.outputs.pages.feed import MOST
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.mark import icon
 from saponary.views.site import PhotoSet, SiteInput
 from support import PLAIN, proof_of, prove_one
 
@@ -124,10 +125,17 @@ def test_the_makers_pages_are_listed_nowhere() -> None:
     assert not {"robots.txt", "404.html", "feed.xml"} & hidden.keys()
 
 
-def test_the_icon_is_a_picture_of_portions() -> None:
-    root = ElementTree.fromstring(made("public")["icon.svg"])
-    fills = [one.get("fill") for one in root.iter("{http://www.w3.org/2000/svg}path")]
-    assert 1 <= len(fills) <= 3 and all(re.fullmatch(r"#[0-9a-f]{6}", str(one)) for one in fills)
+@pytest.mark.parametrize(
+    ("slug", "outline", "parts"), [("quarry-strata", "path", 3), ("bell-in-a-drainpipe", "circle", 3)]
+)
+def test_the_icon_is_the_bar_with_its_largest_portions(slug: str, outline: str, parts: int) -> None:
+    site = site_of("public")
+    root = ElementTree.fromstring(icon(site.by_slug[slug]))
+    drawn = [one for one in root.iter() if one.get("fill")]
+    assert {one.tag.rpartition("}")[2] for one in drawn} == {outline}
+    fills = [one.get("fill") for one in drawn if one.get("fill") != "none"]
+    assert len(fills) == parts and all(re.fullmatch(r"#[0-9a-f]{6}", str(one)) for one in fills)
+    assert ElementTree.fromstring(made("public")["icon.svg"]).get("viewBox") == "0 0 32 32"
 
 
 def test_the_feed_has_what_the_standard_asks_for() -> None:
