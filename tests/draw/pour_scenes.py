@@ -99,19 +99,28 @@ def scene(
     return Scene(title, portions, EXTRAS, face, steps(written))
 
 
-def rings(data: str) -> list[list[tuple[int, int]]]:
-    """The outlines of path data made of M, relative l and z."""
-    out: list[list[tuple[int, int]]] = []
-    x = y = 0
-    for part in re.findall(r"M[^Mz]*z?", data):
-        start, _, rest = part.rstrip("z").partition("l")
-        numbers = [int(n) for n in re.findall(r"-?\d+", start) + re.findall(r"-?\d+", rest)]
-        x, y = numbers[0], numbers[1]
-        ring = [(x, y)]
-        for dx, dy in zip(numbers[2::2], numbers[3::2], strict=True):
-            x, y = x + dx, y + dy
-            ring.append((x, y))
-        out.append(ring)
+def rings(data: str) -> list[list[tuple[float, float]]]:
+    """The outlines of path data made of M, relative l, q and t, and z; curves in eight short lines each."""
+    out: list[list[tuple[float, float]]] = []
+    at = middle = 0j
+    for command, written in re.findall(r"([MlqtzA-Za-z])([^A-Za-z]*)", data):
+        numbers = [int(n) for n in re.findall(r"-?\d+", written)]
+        points = [complex(x, y) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
+        assert command in "Mlqtz"
+        if command == "M":
+            (at,) = points
+            out.append([(at.real, at.imag)])
+        pairs = zip(points[::2], points[1::2], strict=True) if command == "q" else ((None, p) for p in points)
+        for control, end in pairs if command in "lqt" else ():
+            there = at + end
+            if command == "l":
+                middle = (at + there) / 2
+            else:
+                middle = at + control if control is not None else 2 * at - middle
+            for t in (np.arange(8) + 1) / 8:
+                on = (1 - t) ** 2 * at + 2 * t * (1 - t) * middle + t * t * there
+                out[-1].append((on.real, on.imag))
+            at = there
     return out
 
 
@@ -162,8 +171,8 @@ def flat(pour: Scene, when: When = "fresh") -> str:
     svg = pair.fresh_svg if when == "fresh" else pair.cured_svg
     head = svg[: svg.index(">") + 1]
     paths = (f'<path fill="{fill}" fill-rule="evenodd" d="{data}"/>' for fill, data in areas(svg))
-    clip = f'<defs><clipPath id="m"><path d="{mould(svg)}"/></clipPath></defs>'
-    return f'{head}{clip}<g clip-path="url(#m)">{"".join(paths)}</g></svg>'
+    clip = f'<defs><clipPath id="mould"><path d="{mould(svg)}"/></clipPath></defs>'
+    return f'{head}{clip}<g clip-path="url(#mould)">{"".join(paths)}</g></svg>'
 
 
 def painted(pour: Scene, when: When = "fresh") -> Grid:

@@ -40,9 +40,16 @@ def test_steps_are_read_as_the_standard_has_them(path: str, points: list[tuple[f
     assert rings(path) == [points]
 
 
-def test_a_curve_is_refused() -> None:
-    with pytest.raises(ValueError, match="'q' is no straight step"):
-        rings("M0 0q1 1 2 2")
+def test_a_quadratic_curve_is_drawn_out_and_its_mirror_image_after_it() -> None:
+    """By the formula of Bézier's curve: at its middle (a + 2b + c) / 4. `t` mirrors the control (SVG 1.1, 8.3.7)."""
+    (line,) = rings("M0 0q4 8 8 0t8 0")
+    assert line[2] == (4, 4) and line[4] == (8, 0)
+    assert line[6] == (12, -4) and line[8] == (16, 0)
+
+
+def test_other_curves_are_refused() -> None:
+    with pytest.raises(ValueError, match="'c' is no straight step"):
+        rings("M0 0c1 1 2 2 3 3")
 
 
 def test_areas_are_those_of_the_shapes() -> None:

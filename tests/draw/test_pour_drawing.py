@@ -69,7 +69,9 @@ def test_a_swirl_leaves_alone_what_is_below_its_depth_and_what_is_laid_later() -
     last = {"beds": [{"of": "slate"}]}
     still = painted(scene([*laid, last]))
     moved = painted(scene([*laid, swirl, last]))
-    changed = np.flatnonzero((still != moved).any(axis=1))
+    # The same outline may be written with other controls, a pixel away.
+    other = [np.roll(still, by, axis=0) != moved for by in (-1, 0, 1)]
+    changed = np.flatnonzero(np.all(other, axis=0).any(axis=1))
     assert changed.min() > 0.11 * len(still)
     assert changed.max() < 0.55 * len(still)
 
@@ -214,26 +216,39 @@ def test_parts_of_a_portion() -> None:
     ]
 
 
+PAINTED = {
+    name: written
+    for name, written in {**LAYINGS, **STIRRED}.items()
+    if name in ("plops", "one drop", "drops in seven places", "columns", "sloping beds") or "through" in name
+} | {
+    "skewer through spoonfuls": [*LAYINGS["plops"], {"swirl": {"tool": "skewer", "passes": 2}}],
+    "hanger about embeds": STIRRED["hanger about embeds"],
+}
+WIDE = 1000
+
+
 @pytest.mark.browser
-@pytest.mark.parametrize("written", [STIRRED["hanger through beds"], LAYINGS["plops"], LAYINGS["one drop"]])
-def test_areas_as_a_browser_paints_them(written: list[dict[str, Any]], tmp_path: Path) -> None:
-    svg = flat(scene(written))
+def test_areas_as_a_browser_paints_them(tmp_path: Path) -> None:
+    """Pixels of each colour, counted, within half a per cent of the portion's share."""
     page, shot = tmp_path / "page.html", tmp_path / "shot.png"
+    high = 860
+    drawings = "".join(f"<div>{flat(scene(written))}</div>" for written in PAINTED.values())
     page.write_text(
-        "<!doctype html><style>body{margin:0}"
-        "svg{width:1400px;height:auto;display:block;shape-rendering:crispEdges}"
-        f"</style>{svg}",
+        f"<!doctype html><style>body{{margin:0}}div{{height:{high}px}}"
+        f"svg{{width:{WIDE}px;height:auto;display:block;shape-rendering:crispEdges}}"
+        f"</style>{drawings}",
         "utf-8",
     )
     subprocess.run(
         [
             "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars",
-            "--window-size=1400,1300", f"--screenshot={shot}", page.as_uri(),
+            f"--window-size={WIDE},{high * len(PAINTED)}", f"--screenshot={shot}", page.as_uri(),
         ],
         check=True, capture_output=True, timeout=120,
     )  # fmt: skip
     pixels = np.asarray(Image.open(shot).convert("RGB")).astype(int)
     grid = (pixels[..., 0] << 16) | (pixels[..., 1] << 8) | pixels[..., 2]
-    found = shares(grid, PORTIONS)
-    for portion in PORTIONS:
-        assert found[portion.name] == pytest.approx(portion.volume_share, rel=0.02)
+    for i, name in enumerate(PAINTED):
+        found = shares(grid[i * high : (i + 1) * high], PORTIONS)
+        for portion in PORTIONS:
+            assert found[portion.name] == pytest.approx(portion.volume_share, rel=0.005), (name, portion.name)

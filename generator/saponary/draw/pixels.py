@@ -1,6 +1,6 @@
 """A drawing of ours as pixels: the outlines of its SVG, flat, with their edges and without patterns.
 
-It reads what `draw` itself writes (paths of straight steps, boxes, ellipses, clips, a face within a face),
+It reads what `draw` itself writes (paths of straight steps and quadratic curves, boxes, ellipses, clips, a face within a face),
 and is no reader of SVG at large.
 """
 
@@ -26,7 +26,8 @@ _DRAWN = 750
 _STYLE = ("fill", "fill-rule", "fill-opacity", "stroke", "stroke-width", "stroke-opacity")
 _NUMBER = re.compile(r"-?\d*\.?\d+")
 _COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
-_ARGUMENTS = frozenset("mlhv")
+_ARGUMENTS = {"m": 2, "l": 2, "h": 1, "v": 1, "q": 4, "t": 2}
+_PARTS = (0.25, 0.5, 0.75, 1.0)
 
 
 def size_within(svg: str, width: int, height: int) -> tuple[int, int]:
@@ -51,27 +52,49 @@ def pixels(svg: str, size: tuple[int, int], ground: str, ink: str) -> Image.Imag
 
 
 def rings(path: str) -> list[Points]:
-    """The lines of path data made of straight steps. Raises ValueError where a step is another."""
+    """The lines of path data of straight steps and quadratic curves. Raises ValueError where a step is another."""
     found: list[Points] = []
-    x = y = 0.0
+    at, mirrored = (0.0, 0.0), (0.0, 0.0)
     for command, written in _COMMAND.findall(path):
         kind, numbers = command.lower(), [float(word) for word in _NUMBER.findall(written)]
         if kind == "z":
             found[-1].append(found[-1][0])
             continue
         if kind not in _ARGUMENTS:
-            raise ValueError(f"{command!r} is no straight step")
+            raise ValueError(f"{command!r} is no straight step, nor a quadratic curve")
         if kind == "m":
             found.append([])
-        across, up = (numbers[::2], numbers[1::2]) if kind in "ml" else (numbers, numbers)
-        line, moved = found[-1], command == kind
-        for to_x, to_y in zip(across, up, strict=True):
-            if kind != "v":
-                x = x + to_x if moved else to_x
-            if kind != "h":
-                y = y + to_y if moved else to_y
-            line.append((x, y))
+        line, size = found[-1], _ARGUMENTS[kind]
+        for i in range(0, len(numbers), size):
+            given = _pairs(kind, numbers[i : i + size], at, command == kind)
+            if kind in "qt":
+                middle = given[0] if kind == "q" else mirrored
+                line += _curve(at, middle, given[-1])
+                mirrored = 2 * given[-1][0] - middle[0], 2 * given[-1][1] - middle[1]
+            else:
+                line.append(given[-1])
+                mirrored = given[-1]
+            at = given[-1]
     return found
+
+
+def _pairs(kind: str, numbers: list[float], at: tuple[float, float], moved: bool) -> Points:
+    """The points that a step names, from where it begins."""
+    x, y = at if moved else (0.0, 0.0)
+    if kind == "h":
+        return [(x + numbers[0], at[1])]
+    if kind == "v":
+        return [(at[0], y + numbers[0])]
+    return [(x + a, y + b) for a, b in zip(numbers[::2], numbers[1::2], strict=True)]
+
+
+def _curve(begin: tuple[float, float], middle: tuple[float, float], end: tuple[float, float]) -> Points:
+    """A quadratic curve as short lines, without its first point."""
+    weights = (((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in _PARTS)
+    return [
+        (a * begin[0] + b * middle[0] + c * end[0], a * begin[1] + b * middle[1] + c * end[1])
+        for a, b, c in weights
+    ]
 
 
 def _box(root: Element) -> tuple[float, float, float, float]:

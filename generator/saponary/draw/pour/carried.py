@@ -18,8 +18,8 @@ from saponary.draw.pour.seed import Array
 
 PACE = 1.6
 """An outline is first sampled this far apart, then split where it bends or is drawn out."""
-SHORTEST = 0.35
-BEND = 0.2
+SHORTEST = 0.28
+BEND = 0.15
 """Length times turn of one stretch, before it is split."""
 ROUNDS = 3
 

@@ -116,7 +116,7 @@ def _fill(scene: Scene, mould: Mould, zones: tuple[Zone, ...], solid: BaseGeomet
             upper = mould.surface(
                 lower, _line(mould, zone, zones[number + 1], free_area, words), filled, solid
             )
-        body, above = mould.between(lower, upper), mould.between(lower, mould.top)
+        body, above = mould.between(lower, upper), mould.above(lower)
         dropped = Dropped((), ())
         if zone.inserts:
             dropped = drop(body, zone.inserts, free_area, solid, words)

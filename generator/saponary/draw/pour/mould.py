@@ -21,6 +21,8 @@ from saponary.quantity.roots import rising_root
 
 STEP = 0.7
 EMPTY = Polygon()
+OUTSIDE = 0.8
+"""Outlines go so far beyond the mould's walls."""
 
 
 @dataclass(frozen=True)
@@ -39,6 +41,13 @@ class Mould:
         """The polygon between two surfaces; parts that are nowhere thick fall away."""
         line = np.concatenate([np.column_stack([self.xs, lower]), np.column_stack([self.xs, upper])[::-1]])
         return Polygon(line).buffer(0)
+
+    def above(self, lower: Array) -> Polygon:
+        """All that lies above a surface, and a little beyond walls, floor and top, where nothing is painted."""
+        line = np.where(lower > self.floor + 1e-6, lower, -OUTSIDE)
+        left, right, top = -OUTSIDE, self.width + OUTSIDE, float(np.max(self.top)) + OUTSIDE
+        ends = [[right, line[-1]], [right, top], [left, top], [left, line[0]]]
+        return Polygon(np.concatenate([np.column_stack([self.xs, line]), ends]))
 
     def area(self, lower: Array, upper: Array) -> float:
         return area_under(upper - lower, self.xs)

@@ -17,10 +17,10 @@ from saponary.draw.pour.seed import Array
 from saponary.quantity.dataclass import dataclass
 
 MARGIN = 1.0
-TOLERANCES = (0.012, 0.02, 0.03, 0.04, 0.06, 0.09, 0.13, 0.18, 0.25, 0.35, 0.5)
-MOST_BYTES = 52_000
-MOST_WITHIN = 3_000
-"""Bytes of the patches of a face that is seen within another."""
+MOST = 1_800
+"""Controls of all patches together, where each is about six bytes."""
+MOST_WITHIN = 450
+"""Of a face that is seen within another."""
 
 
 @dataclass(frozen=True)
@@ -45,8 +45,8 @@ class Outlines:
     sprinkled: tuple[tuple[str, str, str], ...]  # thing, path of the darker and of the paler petals
 
 
-def outlines(scene: Scene, layout: Layout, most: int = MOST_BYTES) -> Outlines:
-    """`most` is what the patches may take, in bytes."""
+def outlines(scene: Scene, layout: Layout, most: int = MOST) -> Outlines:
+    """`most` is how many controls the patches may take."""
     mould = layout.mould
     above = max(float(np.max(mould.top)) - mould.height, 0.0) + (2.5 if layout.sprinkled else 0.0)
     if not mould.face.top_view and mould.face.kind != "round":
@@ -84,14 +84,9 @@ def _in_place(embed: Embed, sheet: Sheet) -> InPlace:
 
 
 def _patches(layout: Layout, sheet: Sheet, most: int) -> list[str]:
-    """Path data of all patches, with as many points as the size of the file allows."""
-    paths: list[str] = []
-    room = most - 240 * len(layout.patches) - 4_500 * len(layout.dust) - 3_000 * len(layout.sprinkled)
-    for tolerance in TOLERANCES:
-        paths = [sheet.path(item.rings, tolerance) for item in layout.patches]
-        if sum(map(len, paths)) <= max(room, min(most, 12_000)):
-            break
-    return paths
+    """Path data of all patches, with as many controls as the size of the file allows."""
+    texts = iter(sheet.curves([ring for item in layout.patches for ring in item.rings], most))
+    return ["".join(next(texts) for _ in item.rings) for item in layout.patches]
 
 
 def _dust(layout: Layout, sheet: Sheet, title: str) -> Iterable[tuple[str, str, str, str]]:

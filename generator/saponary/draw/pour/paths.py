@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 import numpy as np
 from shapely.geometry import LineString
 
 from saponary.draw.pour.seed import Array
+from saponary.draw.pour.splines import curves
 from saponary.quantity.dataclass import dataclass
 
 FINE = 20
@@ -23,15 +25,24 @@ class Sheet:
 
     def place(self, line: Array) -> list[tuple[int, int]]:
         """Points of the drawing, y upward, as whole twentieths with y downward."""
-        xs, ys = (line[:, 0] + self.left) * FINE, (self.top - line[:, 1]) * FINE
-        return list(zip(_whole(xs), _whole(ys), strict=True))
+        placed = self._placed(line)
+        return list(zip(_whole(placed[:, 0]), _whole(placed[:, 1]), strict=True))
+
+    def curves(self, lines: Sequence[Array], most: int) -> list[str]:
+        """Smooth closed lines, each as path data; all together have about `most` controls."""
+        return curves([self._placed(line) for line in lines], most)
 
     def path(self, lines: Iterable[Array], tolerance: float, closed: bool = True) -> str:
         return "".join(self._one(line, tolerance, closed) for line in lines)
 
+    def _placed(self, line: Array) -> Array:
+        return np.column_stack([(line[:, 0] + self.left) * FINE, (self.top - line[:, 1]) * FINE])
+
     def dots(self, places: Array) -> str:
         """Strokes of no length, which round caps turn into dots."""
-        return "".join(f"M{x}{_joined(y)}h0" for x, y in self.place(places))
+        at = [(0, 0), *self.place(places)]
+        steps = "".join(f"m{x - a}{_joined(y - b)}h0" for (a, b), (x, y) in pairwise(at))
+        return steps.replace("m", "M", 1)
 
     def _one(self, line: Array, tolerance: float, closed: bool) -> str:
         whole = np.concatenate([line, line[:1]]) if closed else line

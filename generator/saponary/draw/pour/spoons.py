@@ -18,6 +18,9 @@ ANGLES = math.tau * np.arange(RAYS) / RAYS
 ACROSS, UP = np.cos(ANGLES), np.sin(ANGLES)
 SQUEEZED = 0.06
 """A spoonful reaches at least so far towards a neighbour, as a part of the way."""
+BESIDE = RAYS // 8
+MEETING = 0.4
+"""Spoonfuls no farther apart than this count as touching."""
 
 
 class Spoons:
@@ -47,3 +50,31 @@ class Spoons:
             total[self.some] = np.add.reduceat(pressed, self.starts, axis=0)
         rays = (total + self.radius**-6.0) ** (-1.0 / 6.0)
         return np.stack([self.sites[:, :1] + rays * ACROSS, self.sites[:, 1:] + rays * UP], axis=2)
+
+    def together(self, rings: Array, owners: NDArray[np.int64]) -> list[list[int]]:
+        """Spoonfuls that may be painted at once: of one owner, none on another, and each after those that it lies on."""
+        rests = self._rests(rings)
+        left = set(range(len(rings)))
+        found: list[list[int]] = []
+        while left:
+            free = [i for i in sorted(left) if not rests[i] & left]
+            mine = [
+                [i for i in free if owners[i] == owner] for owner in sorted({int(owners[i]) for i in free})
+            ]
+            found.append(max(mine, key=len))
+            left.difference_update(found[-1])
+        return found
+
+    def _rests(self, rings: Array) -> list[set[int]]:
+        """On which of those set down before it each lies; on a few more at most."""
+        rays = np.hypot(*(rings - self.sites[:, None, :]).transpose(2, 0, 1))
+        # No ray about the way to another reaches farther than the longest within an eighth of a turn.
+        wide = np.max([np.roll(rays, turn, axis=1) for turn in range(-BESIDE, BESIDE + 1)], axis=0)
+        away = self.sites[self.there] - self.sites[self.here]
+        toward = np.rint(np.arctan2(away[:, 1], away[:, 0]) / math.tau * RAYS).astype(np.int64)
+        reach = wide[self.here, toward % RAYS] + wide[self.there, (toward + RAYS // 2) % RAYS]
+        meets = np.flatnonzero(reach + MEETING > self.distance)
+        rests: list[set[int]] = [set() for _ in rings]
+        for here, there in zip(self.here[meets].tolist(), self.there[meets].tolist(), strict=True):
+            rests[here].add(there)
+        return rests

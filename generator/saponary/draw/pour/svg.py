@@ -62,16 +62,16 @@ def _dressed(scene: Scene, lines: Outlines, within: Mapping[str, Within], when: 
     for i, (name, path) in enumerate(lines.patches):
         if not path:
             continue
-        defs.append(f'<path id="{key}-{i}" fill-rule="evenodd" d="{path}"/>')
+        defs.append(f'<path id="{key}-{i}" d="{path}"/>')
         shade = batter[name]
         painted.append(f'<use href="#{key}-{i}" fill="{shade}"/>')
         painted.append(
-            f'<use href="#{key}-{i}" fill="url(#{key}-tile-{numbers[name]})" stroke="{_seam(shade)}"'
-            f' stroke-width="7" stroke-linejoin="round"/>'
+            f'<use href="#{key}-{i}" fill="url(#{key}-tile-{numbers[name]})" stroke="{_seam(shade)}"/>'
         )
     painted += _dust(lines, extras)
     return (
-        f'<defs>{"".join(defs)}</defs><g clip-path="url(#{key}-mould)">{"".join(painted)}'
+        f'<defs>{"".join(defs)}</defs><g clip-path="url(#{key}-mould)" fill-rule="evenodd" stroke-width="7"'
+        f' stroke-linejoin="round">{"".join(painted)}'
         f"{_embeds(lines, extras, within, when, key)}</g>"
         f'<path d="{lines.mould}" fill="none" stroke="currentColor" stroke-opacity=".62" stroke-width="9"'
         f' stroke-linejoin="round"/>{_sprinkled(lines, extras)}'
@@ -104,10 +104,7 @@ def _embeds(
         if one.id in within:
             out.append(f'<g clip-path="url(#{key}-embed-{i})">{within[one.id].painted(when, one.box)}</g>')
             fill = "none"
-        out.append(
-            f'<path fill="{fill}" stroke="{ink_on(shade, 1.9)}" stroke-width="7"'
-            f' stroke-linejoin="round" d="{one.path}"/>'
-        )
+        out.append(f'<path fill="{fill}" stroke="{ink_on(shade, 1.9)}" d="{one.path}"/>')
     return "".join(out)
 
 

@@ -16,6 +16,7 @@ from saponary.draw.pour.carried import carried
 from saponary.draw.pour.chart import Chart, chart
 from saponary.draw.pour.eddies import Eddies, eddies
 from saponary.draw.pour.laying import Filling, Patch, patch, rings
+from saponary.draw.pour.mould import OUTSIDE
 from saponary.draw.pour.power_cells import PowerCells
 from saponary.draw.pour.raster import Raster
 from saponary.draw.pour.seed import Array, numbers
@@ -27,8 +28,6 @@ WITHIN = 0.0015
 CELL_TURNS = 3
 CELL = 1 / 20
 """A cell of the raster in which areas are counted, in a spoonful's width."""
-OUTSIDE = 0.8
-"""Outlines go so far beyond the mould's walls."""
 
 
 def plops(filling: Filling) -> list[Patch]:
@@ -42,12 +41,11 @@ def plops(filling: Filling) -> list[Patch]:
     basin = filling.basin
     room = chart(basin.xs, basin.low, basin.high)
     maps = eddies(room, spacing, filling.words) if room is not None else []
-    outlines = _solved(filling, sites, owners, spacing, _free(filling, spacing, room, maps))
+    outlines, together = _solved(filling, sites, owners, spacing, _free(filling, spacing, room, maps))
     painted = [patch(filling.step, filling.loads[0].name, filling.above)]
-    painted += [
-        Patch(filling.step, filling.loads[owner].name, (_trimmed(filling, ring),))
-        for owner, ring in zip(owners.tolist(), outlines, strict=True)
-    ]
+    for group in together:
+        trimmed = tuple(_trimmed(filling, outlines[i]) for i in group)
+        painted.append(Patch(filling.step, filling.loads[owners[group[0]]].name, trimmed))
     if room is None:
         return painted
     lines = [ring for item in painted for ring in item.rings]
@@ -147,8 +145,8 @@ def _before(line: Array, room: Chart, maps: list[Eddies]) -> Array:
 
 def _solved(
     filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float, seen: tuple[Raster, Array]
-) -> Array:
-    """The spoonfuls' outlines with weights that give every portion its area."""
+) -> tuple[Array, list[list[int]]]:
+    """The spoonfuls' outlines with weights that give every portion its area, and which are painted at once."""
     targets = np.array([filling.target(load) for load in filling.loads])
     count = len(targets)
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
@@ -174,7 +172,8 @@ def _solved(
         most = float(np.max(np.abs(stride)))
         weights = weights + stride * min(1.0, longest / most if most else 1.0)
     best = solved(shown, targets, Guess(weights, guess.inverse), longest, WITHIN, 8)
-    return made.outlines(best.weights[owners])
+    outlines = made.outlines(best.weights[owners])
+    return outlines, made.together(outlines, owners)
 
 
 def _trimmed(filling: Filling, ring: Array) -> Array:

@@ -1,0 +1,172 @@
+"""Outlines as smooth SVG curves: quadratic B-splines, whose joints need only two numbers each.
+
+Between two controls c and d of such a curve lies the joint (c + d) / 2, and each control is the mirror image of
+the one before it in the joint between them, which is what `t` in path data says. Controls on even whole numbers
+have whole joints, so that nothing is lost. Controls stand closer where an outline bends. At a corner one curve ends
+and the next begins.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from saponary.draw.pour.seed import Array
+from saponary.quantity.dataclass import dataclass
+
+CORNER = 0.85
+TURN = 0.85
+"""The most that a curve turns from one control to the next, as long as there are not too many."""
+FLAT = 34.0
+"""Where a curve bends with the radius r, controls are √(r × this) apart."""
+LONGEST = 170.0
+STRAIGHT = 0.05
+STEADY = 6
+TURNS = 4
+Plane = NDArray[np.complex128]
+Whole = NDArray[np.int64]
+
+
+def curves(lines: Sequence[Array], most: int) -> list[str]:
+    """Path data of closed lines, which are in units of the drawing; all together have about `most` controls."""
+    apart = [line[np.abs(line - np.roll(line, 1, axis=0)).sum(axis=1) > 1e-6] for line in lines]
+    some = [line for line in apart if len(line) > 2]
+    texts = iter(_written(_pieces([line[:, 0] + 1j * line[:, 1] for line in some]), most) if some else ())
+    return [next(texts) if len(line) > 2 else "" for line in apart]
+
+
+@dataclass(frozen=True)
+class _Pieces:
+    """Stretches without a corner, of lines laid end to end; `run` goes up by one from each control to the next."""
+
+    points: Plane
+    run: Array
+    first: Whole
+    last: Whole
+    owner: Whole
+    """Of which line each is."""
+    round: NDArray[np.bool_]
+    """Which are a whole line."""
+    straight: NDArray[np.bool_]
+
+
+def _pieces(lines: Sequence[Plane]) -> _Pieces:
+    points = np.concatenate(lines)
+    sizes = np.array([len(line) for line in lines])
+    starts = np.cumsum(sizes) - sizes
+    following, previous = np.arange(len(points)) + 1, np.arange(len(points)) - 1
+    following[starts + sizes - 1], previous[starts] = starts, starts + sizes - 1
+    step = points[following] - points
+    length, turning = np.abs(step), step * step[previous].conj()
+    turn = np.abs(np.arctan2(turning.imag, turning.real))
+    corner = turn > CORNER
+    turn[corner] = 0.0
+    wish = np.maximum(np.sqrt(turn * (length + length[previous]) / (2.0 * FLAT)), turn / TURN)
+    bending = wish
+    for _ in range(2):
+        wish = wish / 2.0 + (wish[previous] + wish[following]) / 4.0
+    wish = (wish + wish[following]) / 2.0 + length / LONGEST
+    # Each line begins at its first corner, if it has one, and ends where it began.
+    begin = starts.copy()
+    at_corner = np.flatnonzero(corner)
+    place = np.searchsorted(at_corner, starts)
+    has = place < len(at_corner)
+    has[has] = at_corner[place[has]] < (starts + sizes)[has]
+    begin[has] = at_corner[place[has]]
+    ends = np.cumsum(sizes + 1) - 1
+    owner = np.repeat(np.arange(len(lines)), sizes + 1)
+    along = np.arange(len(owner)) - (ends - sizes)[owner]
+    flat = starts[owner] + (begin[owner] - starts[owner] + along) % sizes[owner]
+    grown = np.concatenate([[0.0], wish[flat[:-1]]])
+    grown[ends[:-1] + 1] = 1.0
+    breaks = corner[flat]
+    breaks[ends], breaks[ends - sizes] = True, True
+    at = np.flatnonzero(breaks)
+    within = owner[at[1:]] == owner[at[:-1]]
+    first, last = at[:-1][within], at[1:][within]
+    bent = np.concatenate([[0.0], np.cumsum(bending[flat])])
+    straight = bent[last] - bent[first + 1] < STRAIGHT
+    return _Pieces(points[flat], np.cumsum(grown), first, last, owner[first], ~has[owner[first]], straight)
+
+
+def _written(made: _Pieces, most: int) -> list[str]:
+    wanted = made.run[made.last] - made.run[made.first]
+    scale = min(1.0, most / float(wanted.sum()))
+    count = np.maximum(np.ceil(wanted * scale), np.where(made.round, 4, 1)).astype(np.int64)
+    count[made.straight & ~made.round] = 1
+    ends = np.cumsum(count)
+    starts = ends - count
+    piece = np.repeat(np.arange(len(count)), count)
+    part = (np.arange(len(piece)) - starts[piece] + 0.5) / count[piece]
+    at = made.run[made.first][piece] + part * wanted[piece]
+    x, y = np.interp(at, made.run, made.points.real), np.interp(at, made.run, made.points.imag)
+    controls = _controls(x + 1j * y, made, starts, ends)
+    whole_x, whole_y = _even(controls.real), _even(controls.imag)
+    corner_x, corner_y = _whole(made.points.real), _whole(made.points.imag)
+    texts: list[str] = []
+    for i, owner in enumerate(made.owner.tolist()):
+        xs, ys = whole_x[starts[i] : ends[i]].tolist(), whole_y[starts[i] : ends[i]].tolist()
+        if made.round[i]:
+            begin = end = ((xs[-1] + xs[0]) // 2, (ys[-1] + ys[0]) // 2)
+        else:
+            first, last = int(made.first[i]), int(made.last[i])
+            begin, end = (
+                (int(corner_x[first]), int(corner_y[first])),
+                (int(corner_x[last]), int(corner_y[last])),
+            )
+        if owner == len(texts):
+            texts.append(_numbers("M", [*begin]))
+        texts[-1] += (
+            _numbers("l", [end[0] - begin[0], end[1] - begin[1]])
+            if made.straight[i] and not made.round[i]
+            else _curve(begin, xs, ys, end)
+        )
+    return [text + "z" for text in texts]
+
+
+def _controls(places: Plane, made: _Pieces, starts: Whole, ends: Whole) -> Plane:
+    """Controls of curves that go through the places, which lie in the middle between joints."""
+    last = ends - 1
+    single = last == starts
+    many, alone = ~made.round & ~single, ~made.round & single
+    begin, end = made.points[made.first], made.points[made.last]
+    found = places
+    for _ in range(TURNS):
+        before, after = np.roll(found, 1), np.roll(found, -1)
+        before[starts], after[last] = found[last], found[starts]
+        # Midway between its joints a curve is at (c + 6 d + e) / 8, next to a corner at (2 corner + 5 d + e) / 8.
+        better = (8.0 * places - before - after) / 6.0
+        better[starts[many]] = ((8.0 * places - after)[starts[many]] - 2.0 * begin[many]) / 5.0
+        better[last[many]] = ((8.0 * places - before)[last[many]] - 2.0 * end[many]) / 5.0
+        better[starts[alone]] = 2.0 * places[starts[alone]] - (begin[alone] + end[alone]) / 2.0
+        found = better
+    return found
+
+
+def _even(lengths: Array) -> Whole:
+    found: Whole = 2 * np.rint(np.round(lengths / 2.0, STEADY)).astype(np.int64)
+    return found
+
+
+def _whole(lengths: Array) -> Whole:
+    """To whole numbers, without the noise of the last bits, in which processors and libraries differ."""
+    found: Whole = np.rint(np.round(lengths, STEADY)).astype(np.int64)
+    return found
+
+
+def _curve(begin: tuple[int, int], xs: list[int], ys: list[int], end: tuple[int, int]) -> str:
+    """From joint to joint, relative; after the first control each is the mirror image of the one before."""
+    joints = [((a + b) // 2, (c + d) // 2) for a, b, c, d in zip(xs, xs[1:], ys, ys[1:], strict=False)]
+    (x, y), *rest = (*joints, end)
+    text = _numbers("q", [xs[0] - begin[0], ys[0] - begin[1], x - begin[0], y - begin[1]])
+    steps: list[int] = []
+    for to_x, to_y in rest:
+        steps += (to_x - x, to_y - y)
+        x, y = to_x, to_y
+    return text + (_numbers("t", steps) if steps else "")
+
+
+def _numbers(letter: str, numbers: list[int]) -> str:
+    return letter + " ".join(map(str, numbers)).replace(" -", "-")
