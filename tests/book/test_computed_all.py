@@ -29,6 +29,7 @@ pour: [{beds: [{of: light}, {of: gold}]}]
 BOOK = {
     "book.yaml": "title: A Small Book\n",
     "pantry.yaml": (
+        "oils: {olive: {price: 8 / kg}}\n"
         "scraps: {odds: {of: plain}}\n"
         "colourants:\n  own: {name: Own, fresh: '#a4503c', cured: '#b98f86', usual: [1 g/kg, 2 g/kg]}\n"
     ),
@@ -69,9 +70,10 @@ EDITS: dict[str, tuple[dict[str, str], set[str]]] = {
         set(),
     ),
     "an oil that all name": (
-        changed("pantry.yaml", "scraps:", "oils: {olive: {price: 9 / kg}}\nscraps:"),
+        changed("pantry.yaml", "olive: {", "olive: {name: Our olive, "),
         {"plain", "red", "scrappy"},
     ),
+    "its price": (changed("pantry.yaml", "8 / kg", "9 / kg"), set()),
     "a setting": (changed("book.yaml", "A Small Book", "A Smaller Book"), {"plain", "red", "scrappy"}),
     "a batch": (
         {**BOOK, "batches/red.yaml": "batches: [{lot: R-1, poured: 2026-03-02}]\n"},

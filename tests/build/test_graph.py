@@ -57,7 +57,7 @@ LAMP = (
 )
 BOOK = {
     "book.yaml": "title: A Small Book\nbase-url: https://book.invalid\n",
-    "pantry.yaml": "scraps: {odds: {of: plain}}\n",
+    "pantry.yaml": "oils: {olive: {price: 8 / kg}}\nscraps: {odds: {of: plain}}\n",
     "recipes/plain.md": PLAIN.replace("signed:", BATCHES + "signed:"),
     "recipes/lamp.md": LAMP,
     "recipes/ochre.md": PLAIN.replace("Plain Bar", "Ochre {superfat}").replace(
@@ -134,6 +134,7 @@ CHANGES: dict[str, Change] = {
     "the book's scale": changed_file("book.yaml", "base-url", "scale-step: 5 g\nbase-url"),
     "the book's address": changed_file("book.yaml", "book.invalid", "other.invalid"),
     "the pantry": lambda site: with_book(pantry=emptied(site.book.pantry))(site),
+    "a price": changed_file("pantry.yaml", "8 / kg", "9 / kg"),
     "a waiver": with_book(waived=(Waived("photos", "", "None yet.", Place("pantry.yaml")),)),
     "a photo": lambda site: replace(site, photos={"bar.jpg": replace(site.photos["bar.jpg"], src="photos/b.jpg")}),
     "earlier formulas": lambda site: replace(site, earlier={"plain": {"0123456789ab": ("superfat 4.0 to 5.0 %",)}}),

@@ -15,6 +15,7 @@ from saponary.book.computed import Computed
 from saponary.book.evidence import chips
 from saponary.book.recipe_file import RecipeFile
 from saponary.pantry.model import Chip, Pantry
+from saponary.pantry.prices import price_of, unpriced
 from saponary.quantity.dataclass import dataclass
 from saponary.reading.names import kept_as
 from saponary.reading.plain import is_list, is_map
@@ -49,16 +50,27 @@ class Entries:
         tables = {one.name: getattr(pantry, one.name) for one in fields(pantry) if one.name in _TABLES}
         self._tables: dict[str, Mapping[str, object]] = tables
         self._of: dict[str, str] = {}
+        self._priced: dict[str, str] = {}
         rest = [getattr(pantry, one.name) for one in fields(pantry) if one.name in _OF_ALL]
         self.rest = digest(rest)
         self._ids: str | None = None
 
     def of(self, name: str) -> str:
-        """A digest of all entries of an id, '' where it has none."""
-        if name not in self._of:
-            found = [(table, of[name]) for table, of in self._tables.items() if name in of]
-            self._of[name] = digest(found) if found else ""
-        return self._of[name]
+        """A digest of all entries of an id without their prices, '' where it has none."""
+        found = self._of.get(name)
+        if found is None:
+            entries = [(table, unpriced(of[name])) for table, of in self._tables.items() if name in of]
+            found = self._of[name] = digest(entries) if entries else ""
+        return found
+
+    def priced(self, name: str) -> str:
+        """The same with their prices, which no figure and no rule rests on."""
+        found = self._priced.get(name)
+        if found is None:
+            of = self.of(name)
+            prices = [price_of(t[name]) for t in self._tables.values() if name in t] if of else []
+            found = self._priced[name] = f"{of} {prices}" if any(prices) else of
+        return found
 
     @property
     def ids(self) -> str:
@@ -106,8 +118,8 @@ class Rests:
         return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
 
     def entries(self, one: Outline) -> dict[str, str]:
-        """Digests of the entries of the pantry that a recipe rests on, by id."""
-        return {name: found for name in one.words if (found := self._entries.of(name))}
+        """Digests of the entries of the pantry that a recipe rests on, by id; its costs rest on their prices too."""
+        return {name: found for name in one.words if (found := self._entries.priced(name))}
 
     def marked(self, one: Outline) -> Outline:
         """The outline with the digest of what it rests on."""

@@ -18,6 +18,7 @@ from saponary.book.proofed import Proofed
 from saponary.book.published import Glance, is_shown, published
 from saponary.build.graph import SHOWN
 from saponary.outputs import rests_on
+from saponary.pantry.prices import prices
 from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once
@@ -40,6 +41,8 @@ _KEPT_AS = TypeAdapter(dict[str, Shown])
 def made_from(whole: Unpublished, edition: Edition) -> dict[str, str]:
     """By recipe, a digest of all that an edition's view of it is made from."""
     of_edition = SHOWN.key(edition).of
+    if "costs" in edition.shows:
+        of_edition += digest(prices(whole.book.pantry, whole.book.settings))
     photos = {name: digest(one) for name, one in whole.photos.items()}
     day = whole.on.isoformat()
     return {one.slug: _made_from(one, f"{of_edition} {day}", of_edition, photos) for one in whole.recipes}

@@ -11,6 +11,7 @@ from saponary.label.ingredients import IngredientList, ingredient_list
 from saponary.label.scents import Scent
 from saponary.label.tables import Jurisdiction
 from saponary.pantry.model import Pantry
+from saponary.pantry.prices import shelf_unpriced
 from saponary.quantity.dataclass import dataclass
 
 
@@ -32,7 +33,7 @@ class Bar:
 
 def bar(computed: Computed) -> Bar:
     """What is in the bar of a recipe that has been computed."""
-    pantry, made, lookup = computed.pantry, bar_input(computed), scraps_of(computed)
+    pantry, made, lookup = shelf_unpriced(computed.pantry), bar_input(computed), scraps_of(computed)
     water = cured_water(computed.settings)
     found = contents.found(made, pantry, lookup, water)
     return Bar(contents.charged(made, pantry, lookup), found, scents.scent(found, pantry), water, pantry)

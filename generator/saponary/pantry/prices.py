@@ -2,8 +2,39 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Any, TypeVar, cast
+
 from saponary.pantry.model import Pantry
 from saponary.schema.settings import Settings
+
+T = TypeVar("T")
+
+_PRICE = "price_per_kg"
+
+
+def price_of(entry: object) -> object:
+    """The price of an entry of any table; None where it has none."""
+    return getattr(entry, _PRICE, None)
+
+
+def unpriced(entry: T) -> T:
+    """An entry without its price, as it is used and as it was written: no figure, rule or label rests on it."""
+    if price_of(entry) is None:
+        return entry
+    priced = cast("Any", entry)
+    written = priced.entry.model_copy(update={"price": None})
+    return cast("T", replace(priced, **{_PRICE: None, "entry": written}))
+
+
+def shelf_unpriced(shelf: Pantry) -> Pantry:
+    """A small pantry without prices."""
+    return replace(
+        shelf,
+        oils={name: unpriced(one) for name, one in shelf.oils.items()},
+        liquids={name: unpriced(one) for name, one in shelf.liquids.items()},
+        additions={name: unpriced(one) for name, one in shelf.additions.items()},
+    )
 
 
 def prices(shelf: Pantry, settings: Settings) -> dict[str, float]:
