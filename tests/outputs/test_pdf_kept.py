@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from importlib import metadata
 from pathlib import Path
@@ -11,24 +12,27 @@ import pytest
 from saponary.assets import step
 from saponary.assets.store import DiskStore
 from saponary.outputs import pdf_kept, pdf_make
-from saponary.outputs.pdf_engine import SetPdf, set_sheet
-from saponary.outputs.pdf_kind import Attachment, PdfSheet
+from saponary.outputs.grafted.making import PartJob
+from saponary.outputs.pdf_engine import set_sheet
+from saponary.outputs.pdf_kind import Attachment, PdfSheet, SetPdf
+from saponary.outputs.pdf_press import Failed, Job, Press
 
 SHEET = PdfSheet("a.pdf", "<p>One</p>", (Attachment("a.md", b"source", "The source"),))
 FILES = {"photo.jpg": b"photo", "other.html": b"other"}
 PDF = b"%PDF-1.7 not really"
+MADE = SetPdf(PDF, ("missing.jpg", "photo.jpg"))
 
 
 @pytest.fixture
 def store(tmp_path: Path) -> DiskStore:
     made = DiskStore(tmp_path)
-    pdf_kept.keep(made, FILES, SHEET, ("photo.jpg", "missing.jpg"), PDF)
+    pdf_kept.keep(made, FILES, SHEET, MADE)
     return made
 
 
 def test_the_same_sheet_is_recalled_under_any_path(store: DiskStore) -> None:
-    assert pdf_kept.recall(store, FILES, SHEET) == PDF
-    assert pdf_kept.recall(store, {**FILES, "other.html": b"changed"}, replace(SHEET, path="b.pdf")) == PDF
+    assert pdf_kept.recall(store, FILES, SHEET) == MADE
+    assert pdf_kept.recall(store, {**FILES, "other.html": b"changed"}, replace(SHEET, path="b.pdf")) == MADE
 
 
 @pytest.mark.parametrize(
@@ -66,17 +70,37 @@ def test_another_version_of_what_sets_it_has_it_set_again(
         step._code.cache_clear()
 
 
-def test_only_what_is_not_kept_is_set(store: DiskStore, monkeypatch: pytest.MonkeyPatch) -> None:
-    def stand_in(files: object, wanted: list[PdfSheet], progress: object) -> dict[str, object]:
-        return {sheet.path: SetPdf(b"%PDF-" + sheet.path.encode(), ()) for sheet in wanted}
+PART = PartJob("front", "<p>One</p>", left=False, numbers={"a": 3})
 
+
+@pytest.mark.parametrize(
+    "part",
+    [
+        replace(PART, html="<p>Two</p>"),
+        replace(PART, left=True),
+        replace(PART, numbers={"a": 4}),
+        replace(PART, numbers=None),
+        replace(PART, name="back"),
+    ],
+)
+def test_a_part_is_kept_for_its_side_and_the_numbers_that_it_prints(part: PartJob, store: DiskStore) -> None:
+    made = SetPdf(b"a part", ())
+    pdf_kept.keep(store, FILES, PART, made)
+    assert pdf_kept.recall(store, FILES, PART) == made
+    assert pdf_kept.recall(store, FILES, part) is None
+
+
+def test_only_what_is_not_kept_is_set(store: DiskStore, monkeypatch: pytest.MonkeyPatch) -> None:
     asked = list[str]()
 
-    def listening(files: object, wanted: list[PdfSheet], progress: object) -> dict[str, object]:
-        asked.extend(sheet.path for sheet in wanted)
-        return stand_in(files, wanted, progress)
+    def listening(press: Press, jobs: Sequence[Job]) -> Iterator[tuple[int, SetPdf | Failed]]:
+        for at, job in enumerate(jobs):
+            assert isinstance(job, PdfSheet)
+            asked.append(job.path)
+            yield at, SetPdf(b"%PDF-" + job.path.encode(), ())
 
-    monkeypatch.setattr(pdf_make, "_set_all", listening)
+    monkeypatch.setattr(Press, "each", listening)
+    monkeypatch.setattr(pdf_make, "ready", lambda: None)
     fresh = PdfSheet("b.pdf", "<p>Two</p>")
     made, failed = pdf_make.make(FILES, [SHEET, fresh], store=store)
     assert (asked, failed) == (["b.pdf"], [])

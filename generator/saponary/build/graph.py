@@ -10,7 +10,7 @@ from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.checks.kept import CHECKED
 from saponary.draw.photos.kept import PHOTO
 from saponary.outputs.cards import CARD
-from saponary.outputs.pdf_kept import PDF
+from saponary.outputs.pdf_kept import BOUND, FRAGMENT, PDF
 from saponary.views.drawings import DRAWING
 
 SHOWN = Step(
@@ -29,5 +29,5 @@ PAGE = Step(
 )
 """A file of a site from the values that it says it rests on, by their names."""
 
-STEPS: tuple[Step, ...] = (CHECKED, PHOTO, SHOWN, DRAWING, CARD, PAGE, PDF)
+STEPS: tuple[Step, ...] = (CHECKED, PHOTO, SHOWN, DRAWING, CARD, PAGE, PDF, FRAGMENT, BOUND)
 """In the order in which a build comes to them."""

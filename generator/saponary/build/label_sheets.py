@@ -16,8 +16,9 @@ from saponary.book.standing import Labelled
 from saponary.build.proof import Proof
 from saponary.label.lists import bar
 from saponary.messages.speaker import speaker
-from saponary.outputs.pdf_kind import PdfContext, PdfSheet
-from saponary.outputs.pdf_make import Failed, Progress, make, sheets
+from saponary.outputs.pdf_kind import PdfContext, Wanted
+from saponary.outputs.pdf_make import Progress, make, sheets
+from saponary.outputs.pdf_press import Failed
 from saponary.outputs.templating import environment
 from saponary.schema.edition import STANDARD
 from saponary.views import links
@@ -71,7 +72,7 @@ def _with(site: SiteInput, slugs: Sequence[str], named: Labelled | None = None) 
     )
 
 
-def _of(context: PdfContext, lot: str) -> Iterator[tuple[str, PdfSheet]]:
+def _of(context: PdfContext, lot: str) -> Iterator[tuple[str, Wanted]]:
     """The sheets by the names of their files, which end with the lot."""
     for sheet in sheets(context, [_KIND]):
         stem = sheet.path.removeprefix(f"{_KIND}/").removesuffix(".pdf")

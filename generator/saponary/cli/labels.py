@@ -21,7 +21,7 @@ from saponary.cli.export import write
 from saponary.cli.progress import Shown
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.pdf_engine import PressMissing
-from saponary.outputs.pdf_make import Failed
+from saponary.outputs.pdf_press import Failed
 from saponary.reading.findings import Finding, Place, errors, suggest
 from saponary.reading.findings_text import as_text
 from saponary.schema.edition import STANDARD

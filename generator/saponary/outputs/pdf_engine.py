@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import mimetypes
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from importlib import import_module
 from typing import Any
@@ -12,9 +12,8 @@ from urllib.parse import unquote, urlsplit
 
 from saponary.assets.fonts import FONTS_AT, font_files
 from saponary.outputs.pdf_fit import fitted
-from saponary.outputs.pdf_kind import PdfSheet
+from saponary.outputs.pdf_kind import Attachment, PdfSheet, SetPdf
 from saponary.outputs.pdf_tags import mend
-from saponary.quantity.dataclass import dataclass
 
 BASE = "https://book.invalid/"
 """Addresses of the site in memory. The name can never be looked up (RFC 2606), and nothing tries."""
@@ -39,16 +38,40 @@ def ready() -> None:
         ) from error
 
 
-@dataclass(frozen=True)
-class SetPdf:
-    """A PDF, and the names of the site's files that were asked for in setting it."""
-
-    data: bytes
-    shown: tuple[str, ...]
-
-
 def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> SetPdf:
-    """One sheet as a tagged PDF (PDF/UA-1). Nothing outside `files` and the package's fonts is read."""
+    """One sheet as a tagged PDF (PDF/UA-1)."""
+    html, shown = opened(files, sheet.html)
+    options = settings() | {
+        "attachments": carried(sheet.attachments),
+        "pdf_identifier": hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
+    }
+    pdf = fitted(html, **options).write_pdf(finisher=mend, **options)
+    assert pdf is not None
+    return SetPdf(bytes(pdf), tuple(dict.fromkeys(shown)))
+
+
+def settings() -> dict[str, Any]:
+    """How WeasyPrint is to lay out and generate a PDF."""
+    return {"pdf_variant": "pdf/ua-1"}
+
+
+def carried(attachments: Sequence[Attachment]) -> list[Any]:
+    """Attachments as WeasyPrint takes them, for one time."""
+    import weasyprint
+
+    return [
+        weasyprint.Attachment(
+            string=item.data, name=item.name, description=item.about, created=_DATED, modified=_DATED
+        )
+        for item in attachments
+    ]
+
+
+def opened(files: Mapping[str, bytes], html: str) -> tuple[Any, list[str]]:
+    """WeasyPrint's document of some HTML, and the names of files that are asked for, as they are asked for.
+
+    Nothing outside `files` and the package's fonts is read.
+    """
     import weasyprint
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
@@ -71,18 +94,4 @@ def set_sheet(files: Mapping[str, bytes], sheet: PdfSheet) -> SetPdf:
                 url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"}
             )
 
-    html: Any = weasyprint.HTML(string=sheet.html, base_url=BASE, url_fetcher=FromTheBook())
-    attachments = [
-        weasyprint.Attachment(
-            string=item.data, name=item.name, description=item.about, created=_DATED, modified=_DATED
-        )
-        for item in sheet.attachments
-    ]
-    options: dict[str, Any] = {
-        "pdf_variant": "pdf/ua-1",
-        "attachments": attachments,
-        "pdf_identifier": hashlib.md5(sheet.html.encode(), usedforsecurity=False).digest(),
-    }
-    pdf = fitted(html, **options).write_pdf(finisher=mend, **options)
-    assert pdf is not None
-    return SetPdf(bytes(pdf), tuple(dict.fromkeys(shown)))
+    return weasyprint.HTML(string=html, base_url=BASE, url_fetcher=FromTheBook()), shown

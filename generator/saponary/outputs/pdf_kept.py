@@ -1,4 +1,5 @@
-"""PDFs as a store keeps them: by their sheet and by what sets it, with the files of the site they show.
+"""PDFs, and the parts of books, as a store keeps them: by what is set and by what sets it, with the files of the
+site that they show.
 
 Which files a sheet shows is known when it has been set. Their digests are kept beside the PDF, and it
 is set again where one of them has changed.
@@ -14,32 +15,41 @@ from functools import cache
 
 from saponary.assets.step import Step
 from saponary.assets.store import Key, Store
-from saponary.outputs.pdf_kind import PdfSheet
+from saponary.outputs.grafted.making import PartJob
+from saponary.outputs.pdf_kind import PdfBook, PdfSheet, SetPdf
 
-PDF = Step(
-    "pdf",
-    ("system libraries", "html", "attachments"),
-    (
-        "outputs/pdf_engine.py",
-        "outputs/pdf_fit.py",
-        "outputs/pdf_columns.py",
-        "outputs/pdf_tags.py",
-        "assets/fonts.py",
-    ),
-    (
-        "weasyprint",
-        "pydyf",
-        "tinycss2",
-        "tinyhtml5",
-        "cssselect2",
-        "pyphen",
-        "fonttools",
-        "pillow",
-        "font-source-sans-pro",
-        "font-source-serif-pro",
-    ),
+_CODE = (
+    "outputs/pdf_engine.py",
+    "outputs/pdf_fit.py",
+    "outputs/pdf_columns.py",
+    "outputs/pdf_tags.py",
+    "assets/fonts.py",
 )
+_LIBRARIES = (
+    "weasyprint",
+    "pydyf",
+    "tinycss2",
+    "tinyhtml5",
+    "cssselect2",
+    "pyphen",
+    "fonttools",
+    "pillow",
+    "font-source-sans-pro",
+    "font-source-serif-pro",
+)
+PDF = Step("pdf", ("system libraries", "html", "attachments"), _CODE, _LIBRARIES)
 """The files of the site that a sheet shows are its inputs too; they are known when it has been set."""
+FRAGMENT = Step(
+    "fragment",
+    ("system libraries", "name", "html", "side", "numbers"),
+    (*_CODE, "outputs/grafted"),
+    _LIBRARIES,
+)
+"""A part of a book as it was set. The number of its first page is no input."""
+BOUND = Step("book", ("system libraries", "parts", "attachments"), (*_CODE, "outputs/grafted"), _LIBRARIES)
+"""A book, put together of fragments."""
+Kept = PdfSheet | PdfBook | PartJob
+
 _SHARED = (
     ("libpango-1.0.so.0", "pango_version"),
     ("libharfbuzz.so.0", "hb_version_string"),
@@ -48,30 +58,36 @@ _SHARED = (
 """What sets the text of a PDF besides: a library of the system, and its function that tells the version."""
 
 
-def recall(store: Store, files: Mapping[str, bytes], sheet: PdfSheet) -> bytes | None:
-    """The PDF of a sheet, where it is kept and every file that it shows is as it was."""
+def recall(store: Store, files: Mapping[str, bytes], sheet: Kept) -> SetPdf | None:
+    """What came of setting a sheet, a book or a part, where it is kept and every file that it shows is as it was."""
     kept = store.recall(_key(sheet))
     if kept is None:
         return None
-    head, _, pdf = kept.partition(b"\n")
+    head, _, data = kept.partition(b"\n")
     try:
         shown = json.loads(head)
     except ValueError:
         return None
     now = {name: _digest(files.get(name)) for name in shown}
-    return pdf if shown == now and pdf.startswith(b"%PDF-") else None
+    sound = shown == now and (isinstance(sheet, PartJob) or data.startswith(b"%PDF-"))
+    return SetPdf(data, tuple(now)) if sound else None
 
 
-def keep(
-    store: Store, files: Mapping[str, bytes], sheet: PdfSheet, shown: tuple[str, ...], pdf: bytes
-) -> None:
-    """Keep the PDF of a sheet; `shown` names the files of the site that were asked for in setting it."""
-    head = json.dumps({name: _digest(files.get(name)) for name in sorted(set(shown))})
-    store.keep(_key(sheet), head.encode() + b"\n" + pdf)
+def keep(store: Store, files: Mapping[str, bytes], sheet: Kept, made: SetPdf) -> None:
+    """Keep what came of it."""
+    head = json.dumps({name: _digest(files.get(name)) for name in sorted(set(made.shown))})
+    store.keep(_key(sheet), head.encode() + b"\n" + made.data)
 
 
-def _key(sheet: PdfSheet) -> Key:
-    return PDF.key(_system(), sheet.html, sheet.attachments)
+def _key(sheet: Kept) -> Key:
+    match sheet:
+        case PdfSheet():
+            return PDF.key(_system(), sheet.html, sheet.attachments)
+        case PdfBook():
+            return BOUND.key(_system(), sheet.parts, sheet.attachments)
+        case PartJob():
+            side, numbers = "left" if sheet.left else "right", sheet.numbers
+            return FRAGMENT.key(_system(), sheet.name, sheet.html, side, numbers)
 
 
 def _digest(data: bytes | None) -> str | None:

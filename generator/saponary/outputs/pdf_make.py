@@ -1,32 +1,19 @@
-"""Sets the sheets of an edition, several at a time, each in a process of its own kind."""
+"""Makes the PDFs of an edition: recalls those that are kept, and has the others set."""
 
 from __future__ import annotations
 
-import os
-import tempfile
 from collections.abc import Callable, Mapping, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
-from multiprocessing import get_all_start_methods, get_context
 
 from saponary.assets.store import NoStore, Store
-from saponary.assets.undisturbed import end_with_parent, ended_with_us, undisturbed
-from saponary.outputs.pdf_engine import SetPdf, ready, set_sheet
+from saponary.outputs.pdf_books import Books
+from saponary.outputs.pdf_engine import ready
 from saponary.outputs.pdf_kept import keep, recall
-from saponary.outputs.pdf_kind import PdfContext, PdfSheet
+from saponary.outputs.pdf_kind import PdfBook, PdfContext, PdfSheet, SetPdf, Wanted
+from saponary.outputs.pdf_press import Failed, Press
 from saponary.outputs.pdfs import KINDS
-from saponary.quantity.dataclass import dataclass
 
 
-@dataclass(frozen=True)
-class Failed:
-    """A sheet that could not be set, and why."""
-
-    path: str
-    why: str
-
-
-def sheets(context: PdfContext, only: Sequence[str] = ()) -> list[PdfSheet]:
+def sheets(context: PdfContext, only: Sequence[str] = ()) -> list[Wanted]:
     """Every sheet of an edition, composed; `only` names the kinds wanted (all where empty)."""
     return [
         sheet
@@ -37,107 +24,77 @@ def sheets(context: PdfContext, only: Sequence[str] = ()) -> list[PdfSheet]:
 
 
 Progress = Callable[[int, int], None]
-"""Told how many sheets are done, of how many."""
+"""Told how many are done, sheets and parts of books, of how many."""
 
 
 def make(
     files: Mapping[str, bytes],
-    wanted: Sequence[PdfSheet],
+    wanted: Sequence[Wanted],
     progress: Progress | None = None,
     store: Store | None = None,
+    workers: int | None = None,
 ) -> tuple[dict[str, bytes], list[Failed]]:
-    """PDFs by path, and those that failed. Those that `store` keeps are not set again.
+    """PDFs by path, and those that failed. What `store` keeps is not set again.
 
     Raises PressMissing where one is to be set and none can be.
     """
-    store = store or NoStore()
-    kept = {sheet.path: recall(store, files, sheet) for sheet in wanted}
-    missing = [sheet for sheet in wanted if kept[sheet.path] is None]
-    told = _from(progress, len(wanted) - len(missing), len(wanted))
-    outcomes = _set_all(files, missing, told) if missing else {}
-    for sheet in missing:
-        outcome = outcomes[sheet.path]
-        if isinstance(outcome, SetPdf):
-            keep(store, files, sheet, outcome.shown, outcome.data)
-            kept[sheet.path] = outcome.data
-    made = {path: data for path, data in kept.items() if data is not None}
-    return made, [outcome for outcome in outcomes.values() if isinstance(outcome, Failed)]
+    making = _Making(files, store or NoStore(), progress, workers)
+    making.recall(wanted)
+    if making.missing:
+        ready()
+        making.set()
+    return making.made, making.failed
 
 
-def _from(progress: Progress | None, kept: int, whole: int) -> Progress | None:
-    """Progress that counts those that need not be set as done."""
-    return None if progress is None else lambda done, _: progress(kept + done, whole)
+class _Making:
+    def __init__(
+        self, files: Mapping[str, bytes], store: Store, progress: Progress | None, workers: int | None
+    ) -> None:
+        self._files, self._store, self._progress, self._workers = files, store, progress, workers
+        self._done = self._count = 0
+        self.made: dict[str, bytes] = {}
+        self.failed: list[Failed] = []
+        self.missing: list[Wanted] = []
 
+    def recall(self, wanted: Sequence[Wanted]) -> None:
+        for one in wanted:
+            kept = recall(self._store, self._files, one)
+            if kept is None:
+                self.missing.append(one)
+            else:
+                self.made[one.path] = kept.data
+        self._done, self._count = len(self.made), len(wanted)
 
-def _set_all(
-    files: Mapping[str, bytes], wanted: Sequence[PdfSheet], progress: Progress | None
-) -> dict[str, SetPdf | Failed]:
-    """What came of setting each sheet, by its path."""
-    ready()
-    workers = max(1, min(len(wanted), os.cpu_count() or 1))
-    outcomes = _set(files, wanted, workers, progress)
-    # A worker that is ended takes those beside it along: each of them is tried once more, by itself.
-    outcomes = [
-        _set(files, [sheet], 1)[0] if outcome is None else outcome
-        for sheet, outcome in zip(wanted, outcomes, strict=True)
-    ]
-    lost = "the process setting it was ended from outside; was there memory enough?"
-    return {
-        sheet.path: Failed(sheet.path, lost) if outcome is None else outcome
-        for sheet, outcome in zip(wanted, outcomes, strict=True)
-    }
+    def set(self) -> None:
+        """Sheets and parts of books beside each other, then the books."""
+        sheets = [one for one in self.missing if isinstance(one, PdfSheet)]
+        books = Books(self._files, [one for one in self.missing if isinstance(one, PdfBook)], self._store)
+        parts = books.jobs()
+        self._count += len(parts)
+        with Press(self._files, self._workers) as press:
+            while sheets or parts:
+                for at, outcome in press.each([*sheets, *(job for _, _, job in parts)]):
+                    if at < len(sheets):
+                        self._take(sheets[at], outcome)
+                    else:
+                        books.take(parts[at - len(sheets)], outcome)
+                        self._tell()
+                sheets, parts = [], books.jobs()
+            bound = books.bound()
+            for at, outcome in press.each([job for _, job in bound]):
+                self._take(bound[at][0].book, outcome, bound[at][0].shown())
+        self.failed += books.failed.values()
 
+    def _take(self, one: Wanted, outcome: SetPdf | Failed, shown: tuple[str, ...] = ()) -> None:
+        """What came of one; a book shows what its parts do."""
+        if isinstance(outcome, Failed):
+            self.failed.append(outcome)
+        else:
+            keep(self._store, self._files, one, SetPdf(outcome.data, (*outcome.shown, *shown)))
+            self.made[one.path] = outcome.data
+        self._tell()
 
-def _set(
-    files: Mapping[str, bytes], wanted: Sequence[PdfSheet], workers: int, progress: Progress | None = None
-) -> list[SetPdf | Failed | None]:
-    """An outcome for each sheet; None where its worker was ended."""
-    methods = get_all_start_methods()
-    context = get_context("forkserver" if "forkserver" in methods else "spawn")
-    with (
-        tempfile.TemporaryDirectory(prefix="saponary-", ignore_cleanup_errors=True) as scratch,
-        ProcessPoolExecutor(workers, context, initializer=_hold, initargs=(dict(files), scratch)) as pool,
-        ended_with_us(pool),
-    ):
-        with undisturbed():
-            waiting = [_give(pool, sheet) for sheet in wanted]
-        found = list[SetPdf | Failed | None]()
-        for future in waiting:
-            found.append(_outcome(future))
-            if progress is not None:
-                progress(len(found), len(waiting))
-        return found
-
-
-def _give(pool: ProcessPoolExecutor, sheet: PdfSheet) -> Future[SetPdf | Failed]:
-    try:
-        return pool.submit(_set_held, sheet)
-    except BrokenProcessPool as error:
-        refused: Future[SetPdf | Failed] = Future()
-        refused.set_exception(error)
-        return refused
-
-
-def _outcome(future: Future[SetPdf | Failed]) -> SetPdf | Failed | None:
-    try:
-        return future.result()
-    except BrokenProcessPool:
-        return None
-
-
-_HELD: dict[str, bytes] = {}
-"""The site's files in a worker, handed over once and not with every sheet."""
-
-
-def _hold(files: Mapping[str, bytes], scratch: str) -> None:
-    end_with_parent()
-    _HELD.update(files)
-    # WeasyPrint drops its unpacked fonts when its objects are collected, which an ending worker never does.
-    tempfile.tempdir = scratch
-
-
-def _set_held(sheet: PdfSheet) -> SetPdf | Failed:
-    try:
-        return set_sheet(_HELD, sheet)
-    except Exception as error:
-        return Failed(sheet.path, f"{type(error).__name__}: {error}")
+    def _tell(self) -> None:
+        self._done = min(self._done + 1, self._count)
+        if self._progress is not None:
+            self._progress(self._done, self._count)

@@ -15,7 +15,7 @@ from saponary.assets import resources
 from saponary.book.engine import ENGINE
 from saponary.build.proof import Proof, prove
 from saponary.label.lists import bar
-from saponary.outputs.pdf_kind import PdfContext, PdfSheet
+from saponary.outputs.pdf_kind import PdfContext, Wanted
 from saponary.outputs.pdf_make import make, sheets
 from saponary.schema.edition import editions
 from saponary.views.for_edition import Unpublished, for_edition
@@ -49,12 +49,12 @@ def desk_for(proof: Proof, edition: str = "public") -> PdfContext:
     return PdfContext(site, files, fills, drawn)
 
 
-def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, PdfSheet]:
+def sheets_of(desk: PdfContext, *kinds: str) -> dict[str, Wanted]:
     """The composed sheets of some kinds by their path."""
     return {sheet.path: sheet for sheet in sheets(desk, kinds)}
 
 
-def pdfs_of(desk: PdfContext, wanted: Sequence[PdfSheet]) -> dict[str, bytes]:
+def pdfs_of(desk: PdfContext, wanted: Sequence[Wanted]) -> dict[str, bytes]:
     """Sheets set as PDFs; every one of them must come out."""
     pdfs, failed = make(desk.files, wanted)
     assert not failed, failed

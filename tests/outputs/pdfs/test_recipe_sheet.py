@@ -15,7 +15,7 @@ from saponary.build.proof import prove
 from saponary.label.cautions import LYE, for_recipe
 from saponary.messages.speaker import speaker
 from saponary.outputs.figures_json import recipe_object, site_object
-from saponary.outputs.pdf_kind import PdfContext, PdfSheet
+from saponary.outputs.pdf_kind import PdfContext, Wanted
 from saponary.views.at_class import left_blank
 from saponary.views.paper.short_code import page_address
 from saponary.views.prose import Prose
@@ -28,7 +28,7 @@ EDITIONS = (("starters", "public"), ("demo", "public"), ("demo", "class"), ("dem
 
 
 @cache
-def composed(book: str, edition: str = "public") -> dict[str, PdfSheet]:
+def composed(book: str, edition: str = "public") -> dict[str, Wanted]:
     return sheets_of(desk_of(book, edition), "recipe-sheet")
 
 
