@@ -36,8 +36,8 @@ _ADDRESSED = {
 
 _LINKED = {"stylesheet": "style", "icon": "img", "apple-touch-icon": "img", "manifest": "manifest"}
 _PRELOADED = {"font": "font", "style": "style", "script": "script", "image": "img", "fetch": "connect"}
-_SCRIPTS = frozenset({"", "module", "text/javascript", "application/javascript"})
-"""Types of a script that is run; others are data."""
+_SCRIPTS = frozenset({"", "module", "text/javascript", "application/javascript", "application/ld+json"})
+"""Types of a script that is run, and of the data that checkers hold a policy to as if it were; others are data."""
 _URL = re.compile(r"url\(\s*['\"]?([^'\")]+)")
 _FONT = re.compile(r"\.(?:woff2?|ttf|otf)(?:[?#]|$)")
 _ORDER = ("style", "script", "img", "font", "media", "frame", "object", "manifest", "connect", "worker")
@@ -182,7 +182,7 @@ class _Seen(HTMLParser):
             self._link(given)
         elif tag == "form":
             self._add("form", _source(given.get("action", "")))
-        elif tag == "style" or (tag == "script" and "src" not in given and _is_run(given)):
+        elif tag == "style" or (tag == "script" and "src" not in given and _is_held(given)):
             self._inside, self._text = tag, []
         if tag == "script":
             for kind in _NEEDS.intersection(given.get("data-needs", "").split()):
@@ -226,7 +226,7 @@ def _fetched(style: str) -> tuple[tuple[str, str], ...]:
     return tuple(("font" if _FONT.search(one) else "img", _source(one)) for one in found)
 
 
-def _is_run(given: dict[str, str]) -> bool:
+def _is_held(given: dict[str, str]) -> bool:
     return given.get("type", "").lower() in _SCRIPTS
 
 
