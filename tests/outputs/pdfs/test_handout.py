@@ -165,6 +165,39 @@ def test_the_students_copy_leaves_blank_what_the_teachers_fills_in(
 
 
 @pytest.mark.slow
+def test_no_string_inside_the_students_pdf_holds_the_answer(desk: PdfContext, pdfs: dict[str, Any]) -> None:
+    """Not in what describes it, its outline, its tags, words for pictures, or a file carried inside."""
+    plan = desk.site.book.classes[0].plan
+    assert plan is not None
+    computed = at_class_size(next(r for r in desk.site.recipes if r.slug == "plain"), plan)
+    assert computed is not None
+    figures = [computed.catalogue[name] for name in ("sodium-hydroxide", "lye", "batter")]
+    answers = {show(figure.value, decimals) for figure in figures for decimals in (1, 2, 3)}
+    for copy, told in (("student", False), ("teacher", True)):
+        reader = pdfs[f"classes/day-{copy}-a4.pdf"]
+        strings = [*_strings(reader), text_of(reader)]
+        found = {answer for answer in answers if any(answer in text for text in strings)}
+        assert bool(found) == told, found
+        assert not reader.attachments
+        assert any("bench" in text for text in strings), "strings were read"
+
+
+def _strings(reader: Any) -> list[str]:
+    """Every string of every object, and what is told of the document in XML."""
+    found = [str(reader.trailer["/Root"]["/Metadata"].get_object().get_data())]
+    waiting: list[Any] = [reader.get_object(number) for number in {*reader.xref_objStm, *reader.xref[0]}]
+    while waiting:
+        one = waiting.pop()
+        if isinstance(one, dict):
+            waiting += [one.raw_get(key) for key in one]
+        elif isinstance(one, list):
+            waiting += list(one)
+        elif isinstance(one, str):
+            found.append(str(one))
+    return found
+
+
+@pytest.mark.slow
 def test_weights_on_paper_are_the_engines(desk: PdfContext, pdfs: dict[str, Any]) -> None:
     plan = desk.site.book.classes[0].plan
     assert plan is not None

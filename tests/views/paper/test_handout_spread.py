@@ -98,3 +98,12 @@ def test_what_is_blank_is_told_by_no_sum(plain: PdfContext, tmp_path: Path) -> N
         assert near & numbers(html(plain)), name
     parts = re.findall(r"<tr><th scope=\"row\">Batter from the pot.*?</tr>", hidden, re.DOTALL)
     assert len(parts) == 2 and all('<span class="blank gap"></span>' in part for part in parts)
+
+
+@pytest.mark.parametrize(("gap", "told"), [("lye", 0), ("water", 0), ("oil olive", 1)])
+def test_no_strength_gives_the_lye_away_beside_its_water(tmp_path: Path, gap: str, told: int) -> None:
+    """Lye is what the water is times s / (1 - s), s the strength; the sentence keeps a line to write on."""
+    page = html(desk(tmp_path, f"Work it out: {{blank {gap}}}."))
+    (sentence,) = (each for each in re.findall(r"<p.*?</p>", page) if "dissolves at a strength of" in each)
+    assert ("33.0" in sentence) == bool(told)
+    assert ('<span class="blank' in sentence) != bool(told)

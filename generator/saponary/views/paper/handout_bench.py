@@ -27,6 +27,9 @@ _GIVEN_AWAY_BY = {
     "water": ("plain-water",),
 }
 """Figures that are no line of the weigh sheet themselves: the lines that would give them away."""
+_JUG = frozenset({"sodium-hydroxide", "potassium-hydroxide", "plain-water"})
+_STRENGTHS = ("lye-strength", "lye-strength-dissolved")
+"""What gives the lye away beside its water, and the water beside its lye."""
 
 
 def at_class_size(computed: Published, plan: ClassPlan, students: float = 1.0) -> Published | None:
@@ -92,7 +95,8 @@ def stages(bench: ClassBench, blank: frozenset[str]) -> tuple[Stage, ...]:
     they are a part.
     """
     order = work_order(bench).stages
-    gaps = [bench.computed.catalogue[name] for name in blank if name in bench.computed.catalogue]
+    names = {*blank, *(_STRENGTHS if bench.hidden & _JUG else ())}
+    gaps = [bench.computed.catalogue[name] for name in names if name in bench.computed.catalogue]
     if not gaps:
         return order
     shown = frozenset(_shown(figure.number()) for figure in gaps)
