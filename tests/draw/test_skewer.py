@@ -9,7 +9,6 @@ import numpy as np
 import pytest
 
 from draw.pour_scenes import steps
-from saponary.draw.pour.chart import Chart
 from saponary.draw.pour.meander import meander
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.skewer import Pass, skewer
@@ -25,9 +24,7 @@ def swirl(passes: int) -> Swirl:
 
 
 def passes_in(width: float, height: float, count: int, upright: bool, words: tuple[str, ...]) -> list[Pass]:
-    ends = np.array([0.0, width])
-    room = Chart(ends, np.zeros(2), np.full(2, height), ends, width, height)
-    return skewer(swirl(count), room, upright, words)
+    return skewer(swirl(count), (width, height), upright, words)
 
 
 def carried(made: list[Pass], points: Array) -> Array:

@@ -6,8 +6,7 @@ import numpy as np
 
 from saponary.draw.pour.chart import Chart
 from saponary.draw.pour.seed import numbers
-from saponary.draw.pour.strokes import Ramp, Stroke, tines
-from saponary.draw.pour.swirl import MOST_PASSES
+from saponary.draw.pour.strokes import MOST_PASSES, Ramp, Stroke, tines
 from saponary.schema.pour import Swirl
 
 TINE = 15.0

@@ -30,17 +30,29 @@ class Field:
         self.left, self.bottom, self.values = left, bottom, values
         columns = values.shape[1]
         self._around: NDArray[np.int64] = np.arange(3)[:, None] * columns + np.arange(3)
+        thrice = np.minimum(np.minimum(values[:-2], values[1:-1]), values[2:])
+        self._least: Array = np.ones_like(values)
+        self._least[1:-1, 1:-1] = np.minimum(np.minimum(thrice[:, :-2], thrice[:, 1:-1]), thrice[:, 2:])
 
     def at(self, x: Array, y: Array) -> tuple[Array, Array, Array]:
         """The value at each place, and its slope in x and in y."""
         u, v = (x - self.left) / CELL, (y - self.bottom) / CELL
         rows, columns = self.values.shape
-        column = np.clip(np.rint(u), 1, columns - 2)
-        row = np.clip(np.rint(v), 1, rows - 2)
-        first = ((row - 1) * columns + column - 1).astype(np.int64)
+        column = np.minimum(np.maximum(np.rint(u), 1), columns - 2)
+        row = np.minimum(np.maximum(np.rint(v), 1), rows - 2)
+        middle = (row * columns + column).astype(np.int64)
+        # Where it is one all about a place, nothing has to be computed.
+        held = np.flatnonzero(self._least.ravel()[middle] < 1.0)
+        value, slope_x, slope_y = np.ones_like(x), np.zeros_like(x), np.zeros_like(x)
+        if len(held):
+            across = u[held] - column[held], v[held] - row[held]
+            value[held], slope_x[held], slope_y[held] = self._spline(middle[held] - columns - 1, *across)
+        return value, slope_x, slope_y
+
+    def _spline(self, first: NDArray[np.int64], aside: Array, above: Array) -> tuple[Array, Array, Array]:
         corners: Array = self.values.ravel()[first[:, None, None] + self._around]
-        across, leaning = _weights(np.clip(u - column, -0.5, 0.5))
-        up, rising = _weights(np.clip(v - row, -0.5, 0.5))
+        across, leaning = _weights(np.clip(aside, -0.5, 0.5))
+        up, rising = _weights(np.clip(above, -0.5, 0.5))
         by_row = np.einsum("nji,ni->nj", corners, across)
         slope_x = np.einsum("nji,ni,nj->n", corners, leaning, up)
         value = np.einsum("nj,nj->n", by_row, up)

@@ -207,7 +207,7 @@ def _stirred(
             strokes: list[Map] = (
                 [*comb(step.swirl, flat, upright, mould.face.top_view, room.words)]
                 if tool == "comb"
-                else [*skewer(step.swirl, flat, upright, room.words)]
+                else [*skewer(step.swirl, (flat.width, flat.height), upright, room.words)]
             )
             moved = iter(carried(threads, closed, flat, strokes))
         else:

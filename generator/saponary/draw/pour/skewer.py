@@ -11,11 +11,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from saponary.draw.pour.chart import Chart
 from saponary.draw.pour.meander import Meander, meander
 from saponary.draw.pour.seed import Array, numbers
-from saponary.draw.pour.strokes import MOST_SLOPE, STEEPEST, Ramp
-from saponary.draw.pour.swirl import MOST_PASSES
+from saponary.draw.pour.strokes import MOST_PASSES, MOST_SLOPE, STEEPEST, Ramp
 from saponary.schema.pour import Swirl
 
 WIDEST = 8.0
@@ -101,9 +99,9 @@ class Pass:
         return u + drag * s * fall * fall * (1.0 - 7.0 * square), there
 
 
-def skewer(swirl: Swirl, room: Chart, upright: bool, words: tuple[str, ...]) -> list[Pass]:
-    """A wandering line, there and back; it crosses the batter's beds or columns."""
-    length, span = (room.height, room.width) if upright else (room.width, room.height)
+def skewer(swirl: Swirl, room: tuple[float, float], upright: bool, words: tuple[str, ...]) -> list[Pass]:
+    """A wandering line, there and back, in a room of a width and a height; it crosses the batter's beds or columns."""
+    span, length = room if upright else room[::-1]
     passes = min(swirl.passes, MOST_PASSES)
     found: list[Pass] = []
     for turn in range(passes):

@@ -21,6 +21,8 @@ from saponary.draw.pour.sums import area_under
 from saponary.quantity.dataclass import dataclass
 
 MOST_SLOPE = 0.7
+MOST_PASSES = 6
+"""Beyond this the eye sees no line of the tool any more, only batter mixed ever finer."""
 STEEPEST = 1.875  # of the ramp t³(10 − 15t + 6t²), at its middle
 
 

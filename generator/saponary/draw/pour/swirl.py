@@ -17,6 +17,8 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.flow import Basin, Field, Plane, Threads, carry_plane, veil
 from saponary.draw.pour.seed import Array, numbers
+from saponary.draw.pour.skewer import skewer as lines
+from saponary.draw.pour.strokes import MOST_PASSES
 from saponary.draw.pour.walls import Held, Walls
 from saponary.quantity.dataclass import dataclass
 from saponary.schema.pour import Swirl
@@ -24,10 +26,9 @@ from saponary.schema.pour import Swirl
 
 @dataclass(frozen=True)
 class Stroke:
-    """A path for the tool's points, which keep their places `tines` relative to it."""
+    """The paths of a tool's points, or of several tools at once: places in even steps, a column for each point."""
 
-    path: Array
-    tines: Array
+    paths: Plane
     radius: float
     drag: float
     ease: float = 0.05  # over what part of the path the tool goes in, and comes out
@@ -66,11 +67,10 @@ class Reach:
 
 
 Tool = Callable[[Swirl, Reach], list[Stroke]]
-ALONE = np.zeros((1, 2))
-# Beyond this the eye sees no line of the tool any more, only batter mixed ever finer.
-MOST_PASSES = 6
 MOST_POINTS = 12_000
 FINEST = 0.8
+BESIDE = 4
+"""Tines of a row that reach one place, at most."""
 PACE = 0.4
 """A step of the tool, in its radius."""
 
@@ -86,7 +86,7 @@ def hanger(swirl: Swirl, room: Reach) -> list[Stroke]:
     uneven = 1 + 0.08 * np.sin(angle / loops * 2 + math.tau * draws[0])
     y = (room.bottom + room.top) / 2 + 0.43 * room.height * np.cos(angle) * uneven
     radius = min(17.0, 0.36 * room.height, 1.3 * room.width / (loops + 1.5))
-    return [Stroke(np.column_stack([x, y]), ALONE, radius, 0.7)]
+    return [Stroke(_paced(x + 1j * y, PACE * radius)[:, None], radius, 0.7)]
 
 
 def comb(swirl: Swirl, room: Reach) -> list[Stroke]:
@@ -105,31 +105,26 @@ def comb(swirl: Swirl, room: Reach) -> list[Stroke]:
         if turn % 2 == 0:
             along = along[::-1]
         sway = 0.1 * gap * np.sin(math.tau * (along / length * 0.8 + draws[0]))
-        if across:
-            path = np.column_stack([along + room.left, sway])
-            tines = np.column_stack([ahead, places + room.bottom])
-        else:
-            path = np.column_stack([sway, along + room.bottom])
-            tines = np.column_stack([places + room.left, ahead])
-        strokes.append(Stroke(path, tines, min(1.05 * gap, 0.5 * length), 0.56, ease=0.34))
+        radius = min(1.05 * gap, 0.5 * length)
+        # Along the stroke, and across it.
+        path = _paced(along + 1j * sway, PACE * radius)[:, None] + ahead + 1j * places
+        paths: Plane = path if across else path.imag + 1j * path.real
+        strokes.append(Stroke(paths + room.left + 1j * room.bottom, radius, 0.56, ease=0.34))
     return strokes
 
 
 def skewer(swirl: Swirl, room: Reach) -> list[Stroke]:
-    """A wandering line, there and back, with small curls; it crosses the batter's beds or columns."""
-    strokes: list[Stroke] = []
-    length, span = (room.height, room.width) if room.upright else (room.width, room.height)
-    for turn in range(min(swirl.passes, MOST_PASSES)):
-        draws = numbers(4, "skewer", str(turn), *room.words)
-        t = np.linspace(0.0, 1.0, 161)
-        angle = math.tau * ((2.0 + draws[0]) * t + draws[1])
-        along = length * (0.04 + 0.92 * t) - 0.07 * length * np.sin(2 * angle)
-        aside = span * (0.5 + 0.42 * np.sin(angle) * (0.75 + 0.25 * draws[2]))
-        x, y = (aside, along) if room.upright else (along, aside)
-        path = np.column_stack([room.left + x, room.bottom + y])
-        radius = min(9.5, 0.3 * room.height)
-        strokes.append(Stroke(path if turn % 2 == 0 else path[::-1], ALONE, radius, 0.55))
-    return strokes
+    """The lines of the closed-form skewer, all passes at once."""
+    passes = lines(swirl, (room.width, room.height), room.upright, room.words)
+    radius = 1.15 * max(one.radius for one in passes)
+    steps = max(math.ceil(one.line.length / (PACE * radius)) for one in passes)
+    paths: list[Plane] = []
+    for one in passes:
+        path = _paced(one.line.places[:: 1 if one.drag > 0 else -1], one.line.length / steps)
+        paths.append(path.imag + 1j * path.real if one.upright else path)
+    fewest = min(map(len, paths))
+    together = np.column_stack([path[:fewest] for path in paths])
+    return [Stroke(together + room.left + 1j * room.bottom, radius, 0.6)]
 
 
 TOOLS: dict[str, Tool] = {"hanger": hanger, "comb": comb, "skewer": skewer}
@@ -159,13 +154,12 @@ def stir(
 
 def _drawn(threads: Threads, screen: Walls | Field, stroke: Stroke, strength: float) -> bool:
     """Draw one stroke; False if the lines have grown too long to go on."""
-    path = _paced(stroke.path, PACE * stroke.radius)
-    steps = len(path) - 1
-    for i, (here, there) in enumerate(pairwise(path)):
+    steps = len(stroke.paths) - 1
+    for i, (here, there) in enumerate(pairwise(stroke.paths)):
         done = (i + 0.5) / steps
         depth = min(1.0, done / stroke.ease, (1 - done) / stroke.ease)
         push = (there - here) * stroke.drag * strength * depth * (2 - depth)
-        _push(threads, screen, (here + there) / 2 + stroke.tines, push, stroke.radius)
+        _push(threads, screen, (here + there) / 2, push, stroke.radius)
         if i % 2 == 1:
             threads.refine()
         if len(threads.points) > MOST_POINTS:
@@ -174,24 +168,29 @@ def _drawn(threads: Threads, screen: Walls | Field, stroke: Stroke, strength: fl
     return True
 
 
-def _paced(path: Array, pace: float) -> Array:
+def _paced(path: Plane, pace: float) -> Plane:
     """The path in even steps."""
-    run = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(path, axis=0).T))])
+    run = np.concatenate([[0.0], np.cumsum(np.abs(np.diff(path)))])
     steps = max(2, int(run[-1] / pace))
     at = np.linspace(0.0, float(run[-1]), steps + 1)
-    return np.column_stack([np.interp(at, run, path[:, 0]), np.interp(at, run, path[:, 1])])
+    paced: Plane = np.interp(at, run, path.real) + 1j * np.interp(at, run, path.imag)
+    return paced
 
 
-def _push(threads: Threads, screen: Walls | Field, tips: Array, push: Array, radius: float) -> None:
+def _push(threads: Threads, screen: Walls | Field, tips: Plane, push: Plane, radius: float) -> None:
     """One short step of the tool: the stream function is about each tip the push's moment times (1 − d²/r²)³."""
     # Beyond its radius the tool moves nothing.
-    (left, bottom), (right, top) = tips.min(axis=0) - radius, tips.max(axis=0) + radius
+    left, right = float(tips.real.min()) - radius, float(tips.real.max()) + radius
+    bottom, top = float(tips.imag.min()) - radius, float(tips.imag.max()) + radius
     plane, held = threads.plane, screen.within(left, bottom, right, top)
     x, y = plane.real, plane.imag
     near = np.flatnonzero((x > left) & (x < right) & (y > bottom) & (y < top))
+    if 1 < len(tips) <= MOST_PASSES:
+        # Tools led at once are apart.
+        near = near[(np.abs(plane[near][:, None] - tips) < radius).any(axis=1)]
     if not len(near):
         return
-    flow = _Push(tips[:, 0] + 1j * tips[:, 1], complex(push[0], push[1]), radius)
+    flow = _Push(tips, push, radius)
     if held is None:
         plane[near] = carry_plane(plane[near], flow.velocity)
     else:
@@ -203,8 +202,18 @@ class _Push:
     """The flow about the tips of a tool while it takes one step."""
 
     tips: Plane
-    push: complex
+    push: Plane
     radius: float
+
+    def _near(self, at: Plane) -> tuple[Plane, Plane]:
+        """The tips that may reach each place, with their pushes; of a row of tines those beside it."""
+        if len(self.tips) <= MOST_PASSES:
+            return self.tips, self.push
+        upright = np.ptp(self.tips.imag) > np.ptp(self.tips.real)
+        row, place = (self.tips.imag, at.imag) if upright else (self.tips.real, at.real)
+        first = np.minimum(np.maximum(np.searchsorted(row, place) - BESIDE // 2, 0), len(row) - BESIDE)
+        beside = first[:, None] + np.arange(BESIDE)
+        return self.tips[beside], self.push[beside]
 
     def velocity(self, at: Plane) -> Plane:
         return self._stream(at)[1]
@@ -219,7 +228,8 @@ class _Push:
     def _stream(self, at: Plane) -> tuple[Array, Plane]:
         """The stream function at each place, and the velocity, which is its slope turned by a quarter."""
         one = len(self.tips) == 1
-        away = at - self.tips[0] if one else at[:, None] - self.tips
+        tips, push = self._near(at)
+        away = at - tips if one else at[:, None] - tips
         across, up = away.real, away.imag
         fall = across * across
         fall += up * up
@@ -228,13 +238,13 @@ class _Push:
         np.maximum(fall, 0, out=fall)
         squared = fall * fall
         fall *= squared
-        side = up * self.push.real
-        side -= across * self.push.imag
+        side = up * push.real
+        side -= across * push.imag
         stream = side * fall
         side *= squared
         turned = away * side
         turned *= 6j / self.radius**2
-        turned += self.push * fall
+        turned += push * fall
         if one:
             return stream, turned
         return stream.sum(axis=1), turned.sum(axis=1)
