@@ -27,6 +27,7 @@ NO_PAGE = {
     "card",
     "choosing",
     "changes-feed",
+    "class-day",
     "feed",
     "figures",
     "icon",

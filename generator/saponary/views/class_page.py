@@ -56,6 +56,8 @@ class ClassRecipe:
 class ClassPage:
     title: str
     summary: str
+    calendar: str
+    """The address of its day as a calendar file; '' where no day is set."""
     facts: tuple[tuple[Message, Value], ...]
     timetable: tuple[tuple[str, str], ...]
     papers: tuple[Paper, ...]
@@ -84,6 +86,7 @@ def class_page(read: ClassFile, plan: ClassPlan, site: SiteInput, up: str) -> Cl
     return ClassPage(
         title=sheet.title,
         summary=plan.summary,
+        calendar=up + links.class_day(read.slug) if plan.date is not None else "",
         facts=tuple(_facts(plan, sheet, site.book.settings.units)),
         timetable=sheet.timetable,
         papers=tuple(_papers(read, recipes, site, up)),

@@ -15,6 +15,11 @@ def class_page(slug: str) -> str:
     return f"classes/{slug}/index.html"
 
 
+def class_day(slug: str) -> str:
+    """A class's day as a calendar file."""
+    return f"classes/{slug}.ics"
+
+
 def recipe_page(slug: str) -> str:
     return f"recipes/{slug}/index.html"
 

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import json
 import re
+from datetime import datetime
 from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from xml.etree import ElementTree
 
+import icalendar
 import pytest
 
 from lot_books import X, having, parsed, site_of, words
@@ -120,7 +122,7 @@ def test_the_class_opens_with_its_day_and_leads_to_its_work() -> None:
     (facts,) = having(main, "told")
     assert "Saturday 5 December 2026, from 09:30" in words(facts) and "A barn" in words(facts)
     ways = [a.get("href") for a in facts.iter(f"{X}a")]
-    assert ways == ["#recipe-1", "recipes/plain/index.html#work"]
+    assert ways == ["classes/day.ics", "#recipe-1", "recipes/plain/index.html#work"]
     heads = [words(e) for e in main_of("", "recipes/plain/index.html").iter(f"{X}h2")]
     assert heads.index("Work order") < heads.index("How it looks")
 
@@ -136,3 +138,13 @@ def test_the_makers_own_edition_stays_at_the_recipes_size() -> None:
     told = words(main_of("{blank lye}", "recipes/plain/index.html", "maker"))
     whole = proved("").recipes[0].computed.figures.weights.sodium_hydroxide
     assert show(whole, 1) in told and "to work out" not in told
+
+
+def test_the_day_may_be_kept_in_a_calendar() -> None:
+    """Read back by another program's reader (icalendar)."""
+    (event,) = icalendar.Calendar.from_ical(made("")["classes/day.ics"]).walk("VEVENT")
+    assert event["SUMMARY"] == "A day at the bench" and event["LOCATION"] == "A barn"
+    assert event["DTSTART"].dt == datetime(2026, 12, 5, 9, 30)
+    assert event["DESCRIPTION"] == "A bar of your own, from the oils up.\n09:30 Goggles"
+    page = parsed(made(""), "index.html")
+    assert {e.get("href") for e in page.iter() if e.get("type") == "text/calendar"} == {"classes/day.ics"}

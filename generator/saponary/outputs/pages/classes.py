@@ -17,7 +17,7 @@ Taught = tuple[ClassFile, ClassPlan, str]
 """A class, its plan, and the path of its page."""
 
 
-def _taught(context: PageContext) -> list[Taught]:
+def taught(context: PageContext) -> list[Taught]:
     """The classes all of whose recipes this edition shows; none where it does not give the formula in full."""
     site = context.site
     if site.edition.formula != "full":
@@ -38,17 +38,17 @@ def _uses(plan: ClassPlan) -> tuple[str, ...]:
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    taught = _taught(context)
-    for read, plan, path in taught:
+    found = taught(context)
+    for read, plan, path in found:
         yield SiteFile(path, partial(_page, context, read, plan, path), _uses(plan))
-    if taught and context.site.edition.reader != "student":
+    if found and context.site.edition.reader != "student":
         yield SiteFile(links.CLASSES, partial(_list, context, links.CLASSES), _LISTED)
 
 
 def _first(context: PageContext) -> Iterator[SiteFile]:
-    taught = _taught(context)
-    if len(taught) == 1:
-        read, plan, _ = taught[0]
+    found = taught(context)
+    if len(found) == 1:
+        read, plan, _ = found[0]
         yield SiteFile(links.GALLERY, partial(_page, context, read, plan, links.GALLERY), _uses(plan))
     else:
         yield SiteFile(links.GALLERY, partial(_list, context, links.GALLERY), _LISTED)
