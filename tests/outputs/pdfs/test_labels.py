@@ -201,6 +201,28 @@ def test_two_lots_whose_names_differ_by_signs_lead_to_their_own_pages(tmp_path: 
     assert {"lots/plain/a-1/index.html"} <= set(desk_at(tmp_path).files)
 
 
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ("", "No test of lot A1 has found it free of alkali."),
+        (", free-alkali: {test: zap, result: none, on: 2026-04-10}", ""),
+    ],
+)
+def test_a_lot_that_may_not_be_labelled_yet_is_told_on_its_sheet(
+    more: str, told: str, tmp_path: Path
+) -> None:
+    made = of_lot(tmp_path, AT, more)
+    assert ("No test of lot" in made) == bool(told) and told in made and "has not cured" not in made
+    path = tmp_path / "recipes/plain.md"
+    path.write_text(
+        path.read_text()
+        .replace("poured: 2026-03-02", "poured: 2026-09-20")
+        .replace("2026-04-10", "2026-09-25")
+    )
+    young = sheets_of(desk_at(tmp_path, "maker"), "labels")["labels/plain-wide.pdf"].html
+    assert "Lot A1 has not cured before" in young and "No test of lot" not in young
+
+
 OWN = "editions: {stall: {shows: [ingredients, batches, shop]}, till: {shows: [ingredients, costs]}}\n"
 
 

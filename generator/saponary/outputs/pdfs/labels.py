@@ -16,6 +16,7 @@ from saponary.views import links, names
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.label_sheet import LabelsView, Seen, labels_view
 from saponary.views.paper.short_code import code, lot_address, without_address
+from saponary.views.readiness import lots_of
 from saponary.views.site import SiteInput
 
 _SIZES = {size.name: size for size in SIZES}
@@ -49,6 +50,7 @@ def _of_lot(site: SiteInput, recipe: Published, law: PlaceOfSale, view: LabelsVi
     lot = recipe.labelled.lot
     if not lot:
         return
+    yield from _not_yet(site, recipe, lot)
     if view.seen.code is None:
         yield without_address(site, recipe.slug, lot) or message("label.no-code.no-room", lot=lot)
     good = recipe.best_before.get(lot)
@@ -62,6 +64,17 @@ def _of_lot(site: SiteInput, recipe: Published, law: PlaceOfSale, view: LabelsVi
         yield message("label.undated", lot=lot, oils=oils, day=day(good.day))
     if any(r.batch.lot == lot and r.batch.formula is None for r in recipe.batches):
         yield message("label.no-formula", lot=lot)
+
+
+def _not_yet(site: SiteInput, recipe: Published, lot: str) -> Iterator[Message]:
+    """What keeps a lot from being labelled on the day."""
+    one = next((one for one in lots_of(recipe) if one.batch.lot == lot), None)
+    if one is None or one.standing.held:
+        return
+    if one.readiness.on > site.on:
+        yield message("label.curing", lot=lot, day=day(one.readiness.on))
+    elif not one.standing.ready:
+        yield message("label.untested", lot=lot)
 
 
 def _seen(context: PdfContext, recipe: Published) -> Seen:
