@@ -35,7 +35,7 @@ def cures(batch: Batch, weekly_loss: float = WEEKLY_LOSS) -> tuple[BarCure, ...]
     return tuple(_cure(name, tuple(sorted(days.items())), weekly_loss) for name, days in series if days)
 
 
-@lru_cache(maxsize=8192)
+@lru_cache(maxsize=512)
 def _cure(name: str, weighings: tuple[tuple[int, float], ...], weekly_loss: float) -> BarCure:
     """Fitted once, though several pages tell of the same bar."""
     fit = fit_cure(weighings)

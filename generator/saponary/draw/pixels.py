@@ -150,10 +150,10 @@ class _Painter:
         (shape,) = self.ids[clip.removeprefix("url(#").removesuffix(")")]
         lines = self._lines(shape)
         box = _around(lines, 0, self.image.size)
-        layer = self.image.copy()
-        replace(self, image=layer).all(group, style)
-        mask = _mask(box, lambda pen: _fill(pen, _from(box, lines), 1))
-        self.image.paste(layer.crop(box), box, mask)
+        layer, place = self.image.crop(box), self.place
+        moved = _Place(place.scale, place.x - box[0], place.y - box[1])
+        replace(self, image=layer, place=moved).all(group, style)
+        self.image.paste(layer, box, _mask(box, lambda pen: _fill(pen, _from(box, lines), 1)))
 
     def _shape(self, element: Element, style: Mapping[str, str]) -> None:
         lines = self._lines(element)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 from math import inf
 
 from markupsafe import Markup
@@ -20,6 +21,7 @@ from saponary.messages.message import Day, Message, grams, message, percent, sho
 from saponary.messages.message import day as on_day
 from saponary.messages.speaker import Speaker, speaker
 from saponary.quantity.dataclass import dataclass
+from saponary.quantity.numbers import WeightUnit
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views import names
 from saponary.views.batches import Photo, photo
@@ -109,9 +111,15 @@ def _bar(bar: BarCure, number: int, lot: str, words: Speaker) -> BarView:
     key = f"cure-{hashlib.sha256(lot.encode()).hexdigest()[:10]}-{number}"
     return BarView(
         name=message("cure.bar", bar=bar.name) if bar.name else message("cure.marked-bar"),
-        chart=Markup(cure_chart(bar.weighings, bar.fit, words.say(what), key, words)),
+        chart=_chart(bar, words.say(what), key, words.language, words.units),
         says=tuple(_says(bar)),
     )
+
+
+@lru_cache(maxsize=64)
+def _chart(bar: BarCure, title: str, key: str, language: str, units: WeightUnit) -> Markup:
+    """Drawn once for the page of the recipe and that of the lot, which are made one after the other."""
+    return Markup(cure_chart(bar.weighings, bar.fit, title, key, speaker(language, units)))
 
 
 def _says(bar: BarCure) -> Iterator[Message]:

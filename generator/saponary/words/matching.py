@@ -64,6 +64,7 @@ class Matcher:
         self.steps: dict[int, list[_Step]] = {}
         self._numbers: dict[frozenset[str], int] = {}
         self._lives: dict[frozenset[int], Mapping[int, list[_Step]]] = {}
+        self._places: dict[str, frozenset[int]] = {}
         self.fillers = frozenset(language.fillers)
         self._add(-1, "denial", language.negations)
         self._add(-1, "no denial", language.not_negations)
@@ -112,13 +113,16 @@ class Matcher:
 
     def find(self, shown: Shown) -> Iterator[Hit]:
         """The claims of a text, sentence by sentence, in order."""
-        known: dict[str, frozenset[int]] = {}
+        known = self._places
+        if len(known) >= _REMEMBERED:
+            known.clear()
         for sentence in sentences(shown.text, self.language.abbreviations):
             here: list[frozenset[int]] = []
             for word in sentence.words:
-                if word.text not in known:
-                    known[word.text] = self.numbers(word.text)
-                here.append(known[word.text])
+                places = known.get(word.text)
+                if places is None:
+                    places = known[word.text] = self.numbers(word.text)
+                here.append(places)
             found = self._spans(sentence.words, here)
             if any(role == "form" for _, role in found):
                 yield from self._hits(sentence, found, shown)
