@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import gc
 import os
-from collections.abc import Callable
+from collections import deque
+from collections.abc import Callable, Iterable
 from concurrent.futures import Future, ProcessPoolExecutor
 from multiprocessing import get_context
 from typing import TypeVar, cast
@@ -12,6 +13,9 @@ from typing import TypeVar, cast
 from saponary.assets.undisturbed import end_with_parent, ended_with_us, undisturbed
 
 T = TypeVar("T")
+
+_AT_ONCE, _TURNS = 16, 8
+"""So many pieces are handed over at once, and so often at least is each worker given some."""
 
 _WORK: list[Callable[[int], object]] = []
 """What the workers of this process do: they are copies of it, and find it here."""
@@ -26,20 +30,30 @@ def over_workers(count: int, work: Callable[[int], T], workers: int, told: Calla
         copies = ProcessPoolExecutor(workers, get_context("fork"), end_with_parent, (os.getpid(),))
         with copies as pool, ended_with_us(pool):
             with undisturbed():
-                waiting = [pool.submit(_piece, n) for n in range(count)]
-            return [told(_outcome(one, work, n), n + 1) for n, one in enumerate(waiting)]
+                waiting = deque((part, pool.submit(_pieces, part)) for part in _parts(count, workers))
+            found: list[T] = []
+            while waiting:
+                part, one = waiting.popleft()
+                found += [told(made, n + 1) for n, made in zip(part, _outcome(one, work, part), strict=True)]
+            return found
     finally:
         _WORK.pop()
         if not held:
             gc.unfreeze()
 
 
-def _piece(number: int) -> object:
-    return _WORK[-1](number)
+def _parts(count: int, workers: int) -> list[range]:
+    """The numbers in parts that are handed over at once, small enough that all workers end at about the same time."""
+    size = max(1, min(_AT_ONCE, count // (_TURNS * workers)))
+    return [range(at, min(at + size, count)) for at in range(0, count, size)]
 
 
-def _outcome(waiting: Future[object], work: Callable[[int], T], number: int) -> T:
+def _pieces(part: range) -> list[object]:
+    return [_WORK[-1](number) for number in part]
+
+
+def _outcome(waiting: Future[list[object]], work: Callable[[int], T], part: range) -> Iterable[T]:
     try:
-        return cast("T", waiting.result())
+        return cast("list[T]", waiting.result())
     except Exception:
-        return work(number)
+        return map(work, part)

@@ -8,6 +8,8 @@ than one recipe. What cannot be told of a recipe alone, or what has faults, is l
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from sys import intern
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import FEW, cores, spread
@@ -28,7 +30,13 @@ def first_look(book: Unlooked, names: Sequence[str], words: Words, workers: int 
     rests = Rests(book.pantry, digest(book.settings), book.photos)
     said = words.digest
     found = spread(len(names), lambda n: _looked_at(book, names[n], rests, words, said), workers)
-    return {name[:-3]: one for name, one in zip(names, found, strict=True) if one is not None}
+    return {name[:-3]: _shared(one) for name, one in zip(names, found, strict=True) if one is not None}
+
+
+def _shared(one: Kept) -> Kept:
+    """With each of its words, which stand in many recipes, once in memory."""
+    outline = replace(one.outline, words=tuple(map(intern, one.outline.words)))
+    return replace(one, outline=outline)
 
 
 def _looked_at(book: Unlooked, name: str, rests: Rests, words: Words, said: str) -> Kept | None:

@@ -3,15 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from functools import partial
+from hashlib import sha256
+from pathlib import Path
 
-from saponary.assets.store import Store
+from saponary.assets.store import Key, Store
 from saponary.book.library import Book
 from saponary.book.pictures import in_notes
 from saponary.book.proofed import Proofed
 from saponary.book.shots import named_photos
-from saponary.build.content import Content, content
+from saponary.build.content import Content
 from saponary.draw.photos.facts import PhotoFault, Variant
-from saponary.draw.photos.many import make_all
+from saponary.draw.photos.kept import unpacked
+from saponary.draw.photos.many import Made, make_all, make_each
+from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place
 from saponary.reading.names import kept_as
 from saponary.views.site import PhotoSet
@@ -27,20 +33,52 @@ def make_ready(
     names = [name for recipe in recipes for name in recipe.facts.photos]
     names += [photo.name for page in book.pages for photo in in_notes(page)]
     wanted = {name: book.root / "photos" / (kept_as(name, book.photos) or name) for name in names}
-    made = make_all(wanted, store)
+    made = make_each(wanted, store, _let_go)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
     files: dict[str, Content] = {}
-    for name, variants in made.items():
-        if isinstance(variants, PhotoFault):
-            message = f"photos/{name}: {variants.message}"
+    for name, found in made.items():
+        if isinstance(found, PhotoFault):
+            message = f"photos/{name}: {found.message}"
             findings += [
-                Finding("photos", "error", at, message, variants.hint) for at in _named(name, recipes, book)
+                Finding("photos", "error", at, message, found.hint) for at in _named(name, recipes, book)
             ]
         else:
-            sets[name] = _photo_set(variants)
-            files |= {f"{FOLDER}/{v.name}": content(v.data) for v in variants}
+            sets[name] = _photo_set(found.variants)
+            files |= {
+                f"{FOLDER}/{one.name}": Content(
+                    digest, partial(_read, store, found.key, wanted[name], one.name)
+                )
+                for one, digest in zip(found.variants, found.digests, strict=True)
+            }
     return sets, files, findings
+
+
+@dataclass(frozen=True)
+class _LetGo:
+    """What is published of a photo without its bytes, and a digest of each: they lie in the store under a key."""
+
+    key: Key | None
+    variants: Sequence[Variant]
+    digests: Sequence[str]
+
+
+def _let_go(key: Key | None, made: Made) -> PhotoFault | _LetGo:
+    if isinstance(made, PhotoFault):
+        return made
+    digests = [sha256(one.data).hexdigest() for one in made]
+    return _LetGo(key, [replace(one, data=b"") for one in made], digests)
+
+
+def _read(store: Store, key: Key | None, path: Path, name: str) -> bytes:
+    """The bytes of a published photo, made again where no store keeps them."""
+    kept = store.recall(key) if key is not None else None
+    found = unpacked(kept) if kept is not None else None
+    made = make_all({name: path}, store)[name] if found is None else found
+    data = [] if isinstance(made, PhotoFault) else [one.data for one in made if one.name == name]
+    if not data:
+        raise OSError(f"{path} has changed since this build began")
+    return data[0]
 
 
 def _named(photo: str, recipes: Sequence[Proofed], book: Book) -> list[Place]:
