@@ -184,6 +184,27 @@ def test_text_stands_out_and_things_have_names(root: Path, scheme: str, said: st
     assert not wrong, wrong
 
 
+HIT = """
+function look(one, inside, win) {
+  const missed = [];
+  for (const e of inside.querySelectorAll(".code, .masthead a, .ways a, .onward a, .contents-folded a, summary, button, select")) {
+    if (!e.checkVisibility({ visibilityProperty: true })) continue;
+    e.scrollIntoView({ block: "center" });
+    const box = e.getBoundingClientRect(), x = box.x + Math.min(box.width / 2, 20), y = box.y + box.height / 2;
+    const hit = [-11.5, 0, 11.5].every((off) => { const at = inside.elementFromPoint(x, y + off); return at && (e.contains(at) || at.contains(e) && at.tagName === "SUMMARY"); });
+    if (!hit) missed.push(e.tagName + "." + e.className + " " + e.textContent.trim().slice(0, 20) + " " + box.height);
+  }
+  return missed;
+}"""
+
+
+def test_what_is_tapped_is_large_enough(root: Path) -> None:
+    """Source: WCAG 2.2, 2.5.8: 24 CSS pixels, none of them under something else. Links within sentences are free of it."""
+    found = looked_at(root, [(page, 320) for page in KINDS], HIT)
+    missed = {page: faults for page, faults in zip(KINDS, found, strict=True) if faults}
+    assert not missed, missed
+
+
 def test_what_is_looked_for_first_stands_high(root: Path) -> None:
     """The budgets are our own, in CSS pixels on a phone of 390."""
     measure = """function look(one, inside, win) {
