@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from saponary.assets.digest import digest
@@ -66,14 +66,23 @@ def check(
         if rule.mentions is not None
     }
     context = replace(context, mentions=asked, facts={slug: one.facts for slug, one in alone.items()})
-    found = [*read]
+    found, of_recipes = [*read], _by_rule(alone)
     for rule in RULES:
-        found += [finding for one in alone.values() for finding in one.found.get(rule.name, ())]
+        found += of_recipes.get(rule.name, ())
         if rule.book is not None:
             found += rule.book(context)
     files = waiving_files(context, alone)
     settled = settle(found, files, {rule.name: rule for rule in RULES})
     return Outcome([*settled, *_idle_silences(context, alone)], alone, rests)
+
+
+def _by_rule(alone: Mapping[str, Checked]) -> Mapping[str, Sequence[Finding]]:
+    """What was found in all recipes, in their order, by rule."""
+    found: dict[str, list[Finding]] = {}
+    for one in alone.values():
+        for name, findings in one.found.items():
+            found.setdefault(name, []).extend(findings)
+    return found
 
 
 def _alone(

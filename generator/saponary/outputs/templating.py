@@ -192,7 +192,9 @@ def style_sheet(templates: Sequence[Path]) -> bytes:
         for path in (folder / STYLES).glob("*.css"):
             if _lies_in(folder, path):
                 found.setdefault(path.name, path.read_bytes().replace(b"\r\n", b"\n"))
-    return squeezed(b"".join(found[name] for name in sorted(found)))
+    whole = b"".join(found[name] for name in sorted(found))
+    key = hashlib.sha256(whole).hexdigest()
+    return for_user.made(("style", key), lambda: squeezed(whole))
 
 
 def accent_style(accent: Accent) -> bytes:
