@@ -156,7 +156,7 @@ def unmade(
     else:
         last[edition.name] = maker.shown_by(site)
     photos = {name: photo_files[name] for name in shown(site.photos.values())}
-    return Unmade(Bytes(photos), maker.pages(site))
+    return Unmade(Bytes(photos), maker.pages(site, after_a_build=False))
 
 
 def _sources(proof: Proof) -> Mapping[str, str]:
@@ -244,14 +244,14 @@ class Maker:
         glances = {recipe.slug: recipe.glance for recipe in site.recipes}
         return shown_now(glances, self._made_from[name], digests)
 
-    def pages(self, site: SiteInput) -> Pages:
-        """The pages of an edition, not yet made."""
+    def pages(self, site: SiteInput, after_a_build: bool = True) -> Pages:
+        """The pages of an edition, not yet made; what the last build made is known to them where that is wanted."""
         rows = Rows(site.edition.name, self.store)
         cards = Cards(self.store, Bytes(self.photo_files))
         drawn = Drawings(site, self.store)
         composed = composition(site, self.templates, drawn, self.spoken, rows, cards)
         known = self._known[site.edition.name]
-        last = last_of(self.store, site.edition.name)
+        last = last_of(self.store, site.edition.name) if after_a_build else None
         earlier = last.made if last is not None else None
         pages = Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
         return pages
