@@ -58,7 +58,7 @@ def test_several_processes_find_what_one_finds(book: Path) -> None:
 
 @pytest.mark.slow
 def test_several_processes_write_what_one_writes(book: Path, tmp_path: Path) -> None:
-    sites = []
+    sites: list[dict[Path, bytes]] = []
     for workers in (1, 3):
         root = tmp_path / str(workers)
         root.mkdir()
