@@ -25,6 +25,10 @@ def site() -> SiteInput:
     return for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD["public"])
 
 
+def alone(slug: str) -> tuple[str, ...]:
+    return (slug,)
+
+
 def rows(store: Path, of: str, made: list[str], site: SiteInput) -> list[str]:
     def make(recipe: Published) -> str:
         made.append(recipe.slug)
@@ -32,7 +36,7 @@ def rows(store: Path, of: str, made: list[str], site: SiteInput) -> list[str]:
 
     return (
         Rows("public", DiskStore(store), lambda name: f"{name} {of}")
-        .of("tried", site.recipes, Rests((), lambda slug: (slug,)), make)
+        .of("tried", site.recipes, Rests((), alone), make)
         .found()
     )
 

@@ -8,6 +8,7 @@ import importlib
 import pickle
 from collections.abc import Iterator
 from dataclasses import FrozenInstanceError, asdict, field, fields, is_dataclass, replace
+from typing import Any
 
 import pytest
 
@@ -61,7 +62,7 @@ def parts_of(kind: type) -> dict[str, object]:
     return {name: value for name, value in vars(kind).items() if name not in ("__dict__", "__weakref__")}
 
 
-def both(kind: type, **how: bool) -> tuple[type, type]:
+def both(kind: type, **how: bool) -> tuple[Any, Any]:
     """The class as ours and as Python's own."""
     parts = parts_of(kind)
     ours, theirs = type(kind.__name__, (), dict(parts)), type(kind.__name__, (), dict(parts))
@@ -72,12 +73,12 @@ def both(kind: type, **how: bool) -> tuple[type, type]:
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
 def test_a_class_is_what_pythons_own_makes_of_it(kind: type, frozen: bool) -> None:
     given = {"a": {"a": 3}, "x": {"x": 3}}.get(next(iter(kind.__annotations__), ""), {})
-    seen = []
+    seen: list[list[object]] = []
     for of in both(kind, frozen=frozen):
         one, other = of(**given), of(**given)
         told: list[object] = [repr(one), one == other, one == given, is_dataclass(of), vars(one)]
         told += [(f.name, f.type, f.default, f.repr, f.compare) for f in fields(of)]
-        told += [of.__match_args__, asdict(one), replace(one) == one, copy.deepcopy(one) == one]
+        told += [vars(of)["__match_args__"], asdict(one), replace(one) == one, copy.deepcopy(one) == one]
         told.append(of.__hash__ is None)
         seen.append(told)
     assert seen[0] == seen[1]
@@ -119,8 +120,8 @@ def test_a_frozen_value_is_not_changed() -> None:
 
 
 def test_a_class_that_derives_from_another() -> None:
-    first = dataclass(frozen=True)(type("First", (), parts_of(Named)))
-    second = dataclass(frozen=True)(
+    first: Any = dataclass(frozen=True)(type("First", (), parts_of(Named)))
+    second: Any = dataclass(frozen=True)(
         type(
             "Second",
             (first,),
@@ -144,7 +145,7 @@ def test_a_pickled_value_needs_no_other_before_it() -> None:
     ) == Kept(5)
 
 
-def classes() -> Iterator[type]:
+def classes() -> Iterator[Any]:
     """Every dataclass of the package."""
     for path in MODULES:
         if path.stem in ("__main__",):
@@ -160,7 +161,7 @@ def test_every_class_of_the_package_has_an_init_that_takes_its_fields() -> None:
     found = [one for one in classes() if "__dataclass_fields__" in vars(one)]
     assert len(found) > 300
     for of in found:
-        value = object.__new__(of)
+        value: Any = object.__new__(of)
         given = {one.name: one.name for one in fields(of) if one.init}
         if hasattr(of, "__post_init__"):
             continue

@@ -33,6 +33,10 @@ def later(root: Path) -> int:
     return (clock(root / ".cache") or 0) + 10 * 10**9
 
 
+def refused(files: Folder, name: str) -> bytes:
+    pytest.fail(f"{name} was read")
+
+
 def of(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
@@ -41,7 +45,7 @@ def test_what_is_as_it_was_is_not_read(tmp_path: Path, monkeypatch: pytest.Monke
     put(tmp_path, "recipes/a.md", "one")
     first, kept, _ = looked(tmp_path, {}, later(tmp_path))
     assert first == of("one") and list(kept) == ["recipes/a.md"]
-    monkeypatch.setattr(Folder, "read", lambda *_: pytest.fail("it was read"))
+    monkeypatch.setattr(Folder, "read", refused)
     assert looked(tmp_path, kept, later(tmp_path))[:2] == (first, kept)
 
 
