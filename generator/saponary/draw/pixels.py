@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import replace
+from dataclasses import field, replace
 from functools import partial
 from math import cos, pi, sin
 from xml.etree import ElementTree
@@ -27,7 +27,6 @@ _STYLE = ("fill", "fill-rule", "fill-opacity", "stroke", "stroke-width", "stroke
 _NUMBER = re.compile(r"-?\d*\.?\d+")
 _COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
 _ARGUMENTS = {"m": 2, "l": 2, "h": 1, "v": 1, "q": 4, "t": 2}
-_PARTS = (0.25, 0.5, 0.75, 1.0)
 
 
 def size_within(svg: str, width: int, height: int) -> tuple[int, int]:
@@ -66,10 +65,10 @@ def rings(path: str) -> list[Points]:
             found.append([])
         line, size = found[-1], _ARGUMENTS[kind]
         for i in range(0, len(numbers), size):
-            given = _pairs(kind, numbers[i : i + size], at, command == kind)
+            given = _pairs(kind, numbers[i : i + size], at if command == kind else (0.0, 0.0), at)
             if kind in "qt":
                 middle = given[0] if kind == "q" else mirrored
-                line += _curve(at, middle, given[-1])
+                line += _curve(*at, *middle, *given[-1])
                 mirrored = 2 * given[-1][0] - middle[0], 2 * given[-1][1] - middle[1]
             else:
                 line.append(given[-1])
@@ -78,22 +77,25 @@ def rings(path: str) -> list[Points]:
     return found
 
 
-def _pairs(kind: str, numbers: list[float], at: tuple[float, float], moved: bool) -> Points:
-    """The points that a step names, from where it begins."""
-    x, y = at if moved else (0.0, 0.0)
+def _pairs(kind: str, numbers: list[float], origin: tuple[float, float], at: tuple[float, float]) -> Points:
+    """The points that a step names, which count from `origin`; `at` is where it begins."""
+    x, y = origin
     if kind == "h":
         return [(x + numbers[0], at[1])]
     if kind == "v":
         return [(at[0], y + numbers[0])]
-    return [(x + a, y + b) for a, b in zip(numbers[::2], numbers[1::2], strict=True)]
+    if kind == "q":
+        return [(x + numbers[0], y + numbers[1]), (x + numbers[2], y + numbers[3])]
+    return [(x + numbers[0], y + numbers[1])]
 
 
-def _curve(begin: tuple[float, float], middle: tuple[float, float], end: tuple[float, float]) -> Points:
-    """A quadratic curve as short lines, without its first point."""
-    weights = (((1 - t) ** 2, 2 * t * (1 - t), t * t) for t in _PARTS)
+def _curve(x: float, y: float, by_x: float, by_y: float, to_x: float, to_y: float) -> Points:
+    """A quadratic curve as four short lines, without its first point."""
     return [
-        (a * begin[0] + b * middle[0] + c * end[0], a * begin[1] + b * middle[1] + c * end[1])
-        for a, b, c in weights
+        ((9 * x + 6 * by_x + to_x) / 16, (9 * y + 6 * by_y + to_y) / 16),
+        ((x + 2 * by_x + to_x) / 4, (y + 2 * by_y + to_y) / 4),
+        ((x + 6 * by_x + 9 * to_x) / 16, (y + 6 * by_y + 9 * to_y) / 16),
+        (to_x, to_y),
     ]
 
 
@@ -128,6 +130,7 @@ class _Painter:
     ids: Mapping[str, Element]
     ink: str
     place: _Place
+    read: dict[str, list[Points]] = field(default_factory=dict[str, list[Points]])
 
     def all(self, parent: Element, style: Mapping[str, str]) -> None:
         """Paint what an element holds, in its order."""
@@ -136,7 +139,7 @@ class _Painter:
             if element.tag == "g":
                 self._group(element, own)
             elif element.tag == "svg":
-                replace(self, place=self.place.within(element)).all(element, own)
+                replace(self, place=self.place.within(element), read={}).all(element, own)
             elif element.tag == "use":
                 target = self.ids[element.attrib["href"].removeprefix("#")]
                 self._shape(target, {"fill-rule": target.attrib.get("fill-rule", ""), **own})
@@ -191,6 +194,15 @@ class _Painter:
         return written if written.startswith("#") else ""
 
     def _lines(self, element: Element) -> list[Points]:
+        if "id" in element.attrib:
+            # What is shown more than once is read once.
+            found = self.read.get(element.attrib["id"])
+            if found is None:
+                found = self.read[element.attrib["id"]] = self._outline(element)
+            return found
+        return self._outline(element)
+
+    def _outline(self, element: Element) -> list[Points]:
         if element.tag == "path":
             return [self.place.put(line) for line in rings(element.attrib["d"])]
         number = {name: float(value) for name, value in element.attrib.items() if _NUMBER.fullmatch(value)}

@@ -22,6 +22,8 @@ SHORTEST = 0.28
 BEND = 0.15
 """Length times turn of one stretch, before it is split."""
 ROUNDS = 3
+WALL = 1e-6
+"""Nearer than this is the same place."""
 
 
 class Map(Protocol):
@@ -65,12 +67,14 @@ class _Lines:
         still = self.run[~self._within(self.points)[1]]
         paced: list[Array] = []
         for first, last in zip(self.first.tolist(), self.last.tolist(), strict=True):
-            count = max(4, math.ceil((last - first) / PACE) + 1)
+            count = max(4, math.ceil((last - first) / PACE - WALL) + 1)
             paced.append(np.linspace(first, last, count, dtype=np.float64))
         at = np.unique(np.concatenate([*paced, still]))
+        # Places that differ in their last bits are one.
+        at = at[np.diff(at, prepend=-1.0) > WALL]
         points = self._carried(at)
         for _ in range(ROUNDS):
-            owner = np.searchsorted(self.first, at, side="right")
+            owner = np.searchsorted(self.first, at + WALL, side="right")
             parts = _parts(points, owner)
             if not np.any(parts > 1):
                 break
@@ -80,8 +84,8 @@ class _Lines:
             new = at[edge] + (at[edge + 1] - at[edge]) * number / parts[edge]
             at = np.insert(at, edge + 1, new)
             points = np.insert(points, edge + 1, self._carried(new), axis=0)
-        starts = np.searchsorted(at, self.first)
-        ends = np.searchsorted(at, self.last, side="right")
+        starts = np.searchsorted(at, self.first - WALL)
+        ends = np.searchsorted(at, self.last + WALL, side="right")
         return [
             points[start : end - 1 if closed else end]
             for start, end, closed in zip(starts.tolist(), ends.tolist(), self.closed, strict=True)
@@ -100,7 +104,9 @@ class _Lines:
     def _within(self, points: Array) -> tuple[Array, NDArray[np.bool_]]:
         """Points in the chart, and which of them lie in the region."""
         room, place, x = self.room, self.room.into(points), points[:, 0]
-        inside = (place[:, 1] > 0) & (place[:, 1] < room.height) & (x > room.xs[0]) & (x < room.xs[-1])
+        # A point on a wall lies outside, whatever its last bits.
+        inside = (place[:, 1] > WALL) & (place[:, 1] < room.height - WALL) & (x > room.xs[0] + WALL)
+        inside &= x < room.xs[-1] - WALL
         return place, inside
 
 

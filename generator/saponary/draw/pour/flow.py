@@ -19,6 +19,8 @@ from saponary.draw.pour.seed import Array
 from saponary.quantity.dataclass import dataclass
 
 CELL = 0.8
+STEADY = 1e-7
+"""Lengths that differ by less are alike, so that last bits part no stretch."""
 Plane = NDArray[np.complex128]
 """Points as complex numbers, x + iy: half the steps of arithmetic in as many calls."""
 
@@ -198,7 +200,7 @@ class Threads:
             return False
         plane = self.plane
         stretch = plane[self._following] - plane
-        long = stretch.real**2 + stretch.imag**2 > self.finest**2
+        long = stretch.real**2 + stretch.imag**2 > self.finest**2 + STEADY
         long[self._last] = False
         at = np.flatnonzero(long)
         if not len(at):

@@ -94,7 +94,7 @@ def _pieces(lines: Sequence[Plane]) -> _Pieces:
 def _written(made: _Pieces, most: int) -> list[str]:
     wanted = made.run[made.last] - made.run[made.first]
     scale = min(1.0, most / float(wanted.sum()))
-    count = np.maximum(np.ceil(wanted * scale), np.where(made.round, 4, 1)).astype(np.int64)
+    count = np.maximum(np.ceil(wanted * scale - 1e-6), np.where(made.round, 4, 1)).astype(np.int64)
     count[made.straight & ~made.round] = 1
     ends = np.cumsum(count)
     starts = ends - count
