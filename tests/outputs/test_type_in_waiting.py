@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from functools import cache
+from typing import Any
 
 from fontTools.ttLib import TTFont
 
@@ -42,7 +43,7 @@ def letters() -> Counter[str]:
 @cache
 def ours(name: str) -> tuple[float, float, float]:
     """Of a face of the book: the width of a letter, what is above the line and what below."""
-    font = TTFont(resources.templates() / "fonts" / f"{name}.woff2")
+    font: Any = TTFont(resources.templates() / "fonts" / f"{name}.woff2")
     glyphs, widths, unit = font.getBestCmap(), font["hmtx"], font["head"].unitsPerEm
     wide = sum(count * widths[glyphs[ord(letter)]][0] for letter, count in letters().items())
     return wide / letters().total() / unit, font["hhea"].ascent / unit, -font["hhea"].descent / unit
