@@ -184,3 +184,13 @@ def test_it_is_the_same_bytes_from_a_store_that_lost_some_of_it(tmp_path: Path) 
     fragments[1].write_bytes(fragments[1].read_bytes()[:-9])
     again, failed = make(desk.files, [book], store=store, workers=1)
     assert (again, failed) == (first, [])
+
+
+def test_no_page_is_blank_and_opposite_notes_that_went_overleaf_is_a_record() -> None:
+    for pdf in some(pdfs("demo").values()):
+        pages = [page.extract_text() for page in read(pdf).pages]
+        assert all(len(page.split()) > 12 for page in pages[1:]), [len(page.split()) for page in pages]
+        for number, page in enumerate(pages, 1):
+            if ": my record" in page:
+                assert number % 2 == 1 and "weighed every week" in page and "What I saw" in page
+        assert any(": my record" in page for page in pages)
