@@ -101,6 +101,16 @@ def _alone(slug: str) -> tuple[str, ...]:
 
 ROW = Rests((SETTINGS, EDITION, VERSIONS), _alone)
 """What is said of one recipe on a page of the whole book."""
+
+
+def _with_history(slug: str) -> tuple[str, ...]:
+    return recipe(slug), history(slug)
+
+
+ROW_OF_CHANGES = Rests(ROW.common, _with_history)
+"""What is said of one recipe and of its history."""
+DATED_ROW_OF_CHANGES = Rests((*ROW.common, DAY), _with_history)
+"""The same on a day."""
 DATED_ROW = Rests((*ROW.common, DAY), _alone)
 """What is said of one recipe on a day."""
 

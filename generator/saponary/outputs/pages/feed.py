@@ -63,9 +63,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         "feed",
         Entry,
         context.recipes,
-        rests_on.Rests(
-            rests_on.DATED_ROW.common, lambda slug: (rests_on.recipe(slug), rests_on.history(slug))
-        ),
+        rests_on.DATED_ROW_OF_CHANGES,
         lambda one: entries(one, site, base),
     )
     uses = (rests_on.SETTINGS, rests_on.EDITION, rows.name)

@@ -48,7 +48,7 @@ def book_changes(
         f"changes {up}",
         ChangeView,
         [recipe for recipe in told if recipe.slug in slugs],
-        rests_on.Rests(rests_on.ROW.common, lambda slug: (rests_on.recipe(slug), rests_on.history(slug))),
+        rests_on.ROW_OF_CHANGES,
         lambda one: changes(one, site, up),
     )
     return in_their_order(rows.found(), wanted)
