@@ -56,7 +56,8 @@ class PowerCells:
         grown = np.where(open, 0.0, rays * self.stretch[row, at, np.arange(RAYS)])
         grown *= math.tau / RAYS / (2.0 * self.distance[row, at])
         mine, theirs = np.repeat(owners, RAYS), owners[self.others[row, at]].ravel()
-        matrix = np.bincount(mine * count + theirs, grown.ravel(), count * count).reshape(count, count)
+        matrix: Array = np.bincount(mine * count + theirs, grown.ravel(), count * count).astype(np.float64)
+        matrix = matrix.reshape(count, count)
         return areas, np.diag(matrix.sum(axis=1)) - matrix
 
     def _rays(self, weights: Array) -> tuple[Array, NDArray[np.int64], NDArray[np.bool_]]:

@@ -74,7 +74,7 @@ class Spoons:
         toward = np.rint(np.arctan2(away[:, 1], away[:, 0]) / math.tau * RAYS).astype(np.int64)
         reach = wide[self.here, toward % RAYS] + wide[self.there, (toward + RAYS // 2) % RAYS]
         meets = np.flatnonzero(reach + MEETING > self.distance)
-        rests: list[set[int]] = [set() for _ in rings]
+        rests = [set[int]() for _ in range(len(rings))]
         for here, there in zip(self.here[meets].tolist(), self.there[meets].tolist(), strict=True):
-            rests[here].add(there)
+            rests[int(here)].add(int(there))
         return rests

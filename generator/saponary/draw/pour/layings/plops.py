@@ -45,7 +45,7 @@ def plops(filling: Filling) -> list[Patch]:
     painted = [patch(filling.step, filling.loads[0].name, filling.above)]
     for group in together:
         trimmed = tuple(_trimmed(filling, outlines[i]) for i in group)
-        painted.append(Patch(filling.step, filling.loads[owners[group[0]]].name, trimmed))
+        painted.append(Patch(filling.step, filling.loads[int(owners[group[0]])].name, trimmed))
     if room is None:
         return painted
     lines = [ring for item in painted for ring in item.rings]
