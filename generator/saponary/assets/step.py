@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 
 from saponary.assets.digest import code_of, digest
 from saponary.assets.for_user import made
 from saponary.assets.store import Key
-from saponary.quantity.dataclass import dataclass
 
 TO_THE_LABEL = (
     "quantity",

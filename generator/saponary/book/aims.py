@@ -6,6 +6,7 @@ The figures that follow from it are worked out by the engine from the same mass 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from saponary.book.cured import cured_water
 from saponary.book.curing import cures
@@ -16,7 +17,6 @@ from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import matches
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import suggest
 from saponary.reading.reporter import Reporter
 from saponary.schema.batch import Batch

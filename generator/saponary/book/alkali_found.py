@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.lye.formula import Metal
 from saponary.lye.titration import Titration
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch, Found, FreeAlkali
 from saponary.schema.settings import Settings
 from saponary.schema.titration_entry import TitrationEntry

@@ -7,7 +7,7 @@ resolved is a finding, and is left out.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from saponary.book import blend
@@ -18,7 +18,6 @@ from saponary.lye.formula import Addition, Liquid, Oil, Portion, scaled
 from saponary.lye.pots import together
 from saponary.pantry.model import Pantry
 from saponary.quantity.amounts import Amount
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 from saponary.reading.alike import nearest
 from saponary.reading.findings import suggest

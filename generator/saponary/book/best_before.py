@@ -7,12 +7,12 @@ they go rancid as they would in the bottle.
 from __future__ import annotations
 
 from calendar import monthrange
+from dataclasses import dataclass
 from datetime import date
 
 from saponary.book.computed import Computed
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 from saponary.schema.oil_entry import OilEntry
 from saponary.schema.settings import Settings

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date
 from typing import get_args
 
 from saponary.book.moved import Shift
 from saponary.lye.formula import Addition, Convention, Formula, Liquid, Oil, shares
 from saponary.messages.message import Message, Number, message, percent
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.quantity.totals import totals
 

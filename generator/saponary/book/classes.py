@@ -7,7 +7,7 @@ of its first recipe at the size that each student makes.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 from typing import Annotated
 
@@ -21,7 +21,6 @@ from saponary.lye import mould as geometry
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula, Stock
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit
 from saponary.reading import front_matter as front
 from saponary.reading.findings import Finding, has_errors

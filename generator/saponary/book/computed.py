@@ -7,7 +7,7 @@ and not the book, so that whoever is given one knows what its result depends on.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from saponary.book import quotes
@@ -24,7 +24,6 @@ from saponary.lye.figures import Figures, weigh
 from saponary.lye.fingerprint import fingerprint
 from saponary.lye.formula import Formula
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import weight
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.names import kept_as

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 
 from saponary.assets.digest import digest
@@ -20,7 +20,6 @@ from saponary.book.outline import Outline, Rests, melted, outline_of, titles
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.soaps import with_soaps
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
 
 

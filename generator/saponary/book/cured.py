@@ -6,7 +6,8 @@ this one assumption stands behind all three, and every result names it.
 
 from __future__ import annotations
 
-from saponary.quantity.dataclass import dataclass
+from dataclasses import dataclass
+
 from saponary.quantity.rounding import show
 from saponary.schema.settings import Settings
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 from saponary.book.cure_days import CureDays
 from saponary.lye.cure.fit import CureFit, NoFit, fit_cure
 from saponary.lye.cure.readings import Ready, ready_day
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 
 WEEKLY_LOSS = 0.005

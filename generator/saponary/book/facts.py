@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.book.computed import Computed
 from saponary.book.shots import named_photos
 from saponary.book.standing import held, standing
 from saponary.book.status import Name, Status, status
 from saponary.lye.fingerprint import matches
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.waivers import Waived
 
 

@@ -6,12 +6,12 @@ Imports little, so that figures which are kept can be told without reading what 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, log10
 from typing import Literal
 
 from saponary.messages.message import Number
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit, in_book_units
 from saponary.quantity.rounding import show
 from saponary.quantity.units import LENGTH, MASS, VOLUME, Quantity, QuantityError, parse, parse_ratio

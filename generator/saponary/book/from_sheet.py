@@ -6,14 +6,13 @@ dropped unsaid, and no name is guessed at.
 
 from __future__ import annotations
 
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from saponary.book.sheet_columns import NOTHING, Columns, heads, together
 from saponary.book.sheet_list import as_table
 from saponary.book.sheet_numbers import Amount, Mark, amount, decimal_mark, is_unit
 from saponary.book.sheet_words import Names, column, row, superfat_said
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 from saponary.reading.findings import Finding, suggest
 from saponary.reading.grid import Grid

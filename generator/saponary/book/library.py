@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property, partial
 from pathlib import Path, PurePosixPath
 from typing import TypeVar
@@ -23,7 +23,6 @@ from saponary.book.recipe_file import RecipeFile
 from saponary.book.recipe_text import parse_recipe
 from saponary.book.records import BatchRecord
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.addresses import address_fault
 from saponary.reading.decode import printable, text_of, unmerged
 from saponary.reading.files import Files, ReadOnce, Unread

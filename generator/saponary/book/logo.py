@@ -7,9 +7,8 @@ among what is taken over.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from xml.etree import ElementTree as Xml
-
-from saponary.quantity.dataclass import dataclass
 
 _NS = "{http://www.w3.org/2000/svg}"
 _SHAPES = frozenset({"svg", "g", "path", "rect", "circle", "ellipse", "line", "polyline", "polygon"})

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.figure import Figure
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ formula as it stands, and no fault is recorded of it.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from saponary.book.computed import Computed
@@ -13,7 +14,6 @@ from saponary.book.cure_days import CureDays, cure_days
 from saponary.book.curing import ready_on
 from saponary.book.standing import standings
 from saponary.lye.fingerprint import matches
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 
 

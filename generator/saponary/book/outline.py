@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import fields, replace
+from dataclasses import dataclass, fields, replace
 
 from saponary.assets.digest import digest
 from saponary.book.computed import Computed
@@ -16,7 +16,6 @@ from saponary.book.evidence import chips
 from saponary.book.recipe_file import RecipeFile
 from saponary.pantry.model import Chip, Pantry
 from saponary.pantry.prices import price_of, unpriced
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.names import kept_as
 from saponary.reading.plain import is_list, is_map
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import PurePosixPath
 from typing import Annotated
 
 from pydantic import Field
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading import front_matter as front
 from saponary.reading.findings import has_errors
 from saponary.reading.published_text import PAGE, Said, said

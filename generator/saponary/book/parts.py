@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Generic, TypeVar
 
 from pydantic import BaseModel
@@ -12,7 +12,6 @@ from saponary.book.file_names import PANTRY_FILE, SETTINGS_FILE
 from saponary.pantry import own as pantry_file
 from saponary.pantry.model import Pantry
 from saponary.pantry.standard import standard
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 from saponary.reading.decode import text_of
 from saponary.reading.files import Files

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from posixpath import dirname
 
 from saponary.book.quotes import uncommented
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.markdown import pictured
 from saponary.reading.textfile import TextFile
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.computed import Computed
 from saponary.book.published import Published
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.tree import Path
 
 How = Literal["line", "embeds", "sprinkle"]

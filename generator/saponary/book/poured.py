@@ -8,7 +8,7 @@ where that is known; where it is not, what is lacking is named.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book import blend
 from saponary.book.computed import Computed
@@ -22,7 +22,6 @@ from saponary.lye.fingerprint import matches
 from saponary.lye.formula import Addition, Alkali, Formula, Liquid, Oil
 from saponary.lye.poured import ALKALIS, POTASSIUM, SODIUM, STOCKS, WATER, PutIn, as_poured
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 
 OILS = "oils"

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.book.computed import Computed
 from saponary.book.facts import Facts
 from saponary.book.status import Status
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 
@@ -28,7 +28,6 @@ from saponary.book.status import Status
 from saponary.book.used import dressing, named, together, used
 from saponary.lye.figures import Figures
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.tree import Tree
 from saponary.schema.edition import Edition
 from saponary.schema.recipe import Recipe

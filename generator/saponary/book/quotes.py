@@ -13,14 +13,13 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from html import unescape
 
 from markdown_it.token import Token
 
 from saponary.book.recipe_file import RecipeFile
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.markdown import parsed
 from saponary.reading.published_text import blanked
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from saponary.quantity.dataclass import dataclass
+from dataclasses import dataclass
+
 from saponary.reading.textfile import TextFile
 from saponary.schema.recipe import Recipe
 from saponary.schema.waivers import Waived, placed

@@ -7,13 +7,13 @@ with many, or in both: they are read the same.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import timedelta
 from typing import Annotated
 
 from pydantic import Field, ValidationError
 
 from saponary.book.recipe_file import RecipeFile
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Place
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.reporter import Located

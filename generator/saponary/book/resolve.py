@@ -8,6 +8,7 @@ matters to the lye was left open.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from saponary.book import blend
 from saponary.book.aims import NOTHING, Aims, aims, thinned
@@ -18,7 +19,6 @@ from saponary.lye.containers import Containers, containers
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Alkali, Formula, Water
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, has_errors, suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.tree import Path, Tree

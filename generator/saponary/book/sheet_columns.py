@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from saponary.book.sheet_numbers import Mark, amount, is_unit, unit_in
 from saponary.book.sheet_words import column
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS
 from saponary.reading.grid import Grid
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from saponary.book.sheet_words import folded
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS
 
 Mark = Literal[".", ","]

@@ -6,6 +6,7 @@ The one place where this is decided. Labels, calendar, pages, editions and the s
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
 
@@ -14,7 +15,6 @@ from saponary.book.computed import Computed
 from saponary.book.poured import Recount, recount_of
 from saponary.book.records import BatchRecord
 from saponary.lye.fingerprint import matches
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 
 Name = Literal["caustic", "present", "trace", "unknown", "astray", "untested", "clean"]

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.alkali_found import clean_test
 from saponary.book.cure_days import cure_days
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings

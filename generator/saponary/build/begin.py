@@ -6,12 +6,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from saponary.assets import resources
 from saponary.assets.disk import put_new
 from saponary.build.new import fresh
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.yaml_tree import read_yaml
 from saponary.schema.editors import schema_line
 from saponary.schema.settings import Settings

@@ -7,11 +7,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from saponary.book.figure import Figure
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

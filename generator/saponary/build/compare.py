@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Literal
 
 from saponary.book.figure import Figure
 from saponary.book.moved import Moved, moved
 from saponary.build.came_to import CameTo, Drifted
 from saponary.build.compared_side import Side
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 
 Kind = Literal["new", "gone", "changed", "unreadable"]

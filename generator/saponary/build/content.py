@@ -7,9 +7,8 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from functools import partial
-
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

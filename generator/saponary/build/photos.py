@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from hashlib import sha256
 from pathlib import Path
@@ -17,7 +17,6 @@ from saponary.build.content import Content
 from saponary.draw.photos.facts import PhotoFault, Variant
 from saponary.draw.photos.kept import unpacked
 from saponary.draw.photos.many import Made, make_all, make_each
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place
 from saponary.reading.names import kept_as
 from saponary.views.site import PhotoSet

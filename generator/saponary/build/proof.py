@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from operator import itemgetter
@@ -29,7 +29,6 @@ from saponary.checks.kept import Kept, keep, keep_stamps, recalled, stamps_recal
 from saponary.checks.made_elsewhere import READING, SCHEMA
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import Words, check
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.files import Folder
 from saponary.reading.findings import Finding, has_errors
 from saponary.reading.stamped import Noted, Stamped

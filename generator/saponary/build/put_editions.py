@@ -7,12 +7,12 @@ is the whole of `site/`; nothing private is ever in it, nor on its way into it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from saponary.build.content import Content, content
 from saponary.build.write_site import Laid, Plan, plan
 from saponary.build.written import IGNORED, list_of, read
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
 
 SITE, PRIVATE = "site", "private"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from saponary.assets.store import FOLDER
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.git import ask
 
 _RANGE = re.compile(r"(?P<old>.*?)\.\.(?P<new>[^.].*)?")

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from pydantic import TypeAdapter, ValidationError
 
@@ -19,7 +20,6 @@ from saponary.book.published import Glance, is_shown, published
 from saponary.build.graph import SHOWN
 from saponary.outputs import rests_on
 from saponary.pantry.prices import prices
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once
 from saponary.views.for_edition import Unpublished

@@ -8,6 +8,7 @@ maker's own files moved. Only reads.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
@@ -20,7 +21,6 @@ from saponary.build.came_to import Drifted
 from saponary.build.compare import changed_in
 from saponary.build.compared_side import Side
 from saponary.build.weighed import drifted
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.files import Files, Folder
 from saponary.reading.git import Revision, objects
 from saponary.reading.git_log import Commit, commits, followed

@@ -6,6 +6,7 @@ Told before anything is written, and kept in the message that is proposed for th
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from saponary.book.catalogue import signature
@@ -15,7 +16,6 @@ from saponary.book.moved import Moved
 from saponary.build.compare_text import columns
 from saponary.build.signed_at import Program, Since
 from saponary.lye.fingerprint import matches
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.quantity.units import QuantityError
 from saponary.reading.decode import printable

@@ -7,7 +7,7 @@ anything is written.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, partial
 
@@ -36,7 +36,6 @@ from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place, errors
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings

@@ -10,13 +10,12 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
 from saponary.assets.disk import is_part
 from saponary.build.content import Content
 from saponary.build.written import Written, digest, folders_of, stamp
-from saponary.quantity.dataclass import dataclass
 
 NOT_OURS = "no build wrote this file, and one is to be written here"
 CHANGED = "this file was changed after it was built"

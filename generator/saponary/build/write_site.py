@@ -12,6 +12,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path, PurePosixPath
 
@@ -20,7 +21,6 @@ from saponary.build import exchange, written
 from saponary.build.content import Content, content
 from saponary.build.survey import Survey, survey
 from saponary.build.written import Written
-from saponary.quantity.dataclass import dataclass
 
 
 class Refused(Exception):

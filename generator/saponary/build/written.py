@@ -12,11 +12,10 @@ import hashlib
 import os
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from saponary.assets.disk import put
-from saponary.quantity.dataclass import dataclass
 
 KEPT = ".saponary"
 """The folder in the book where the program keeps what it must know of its own work. It holds no recipe."""

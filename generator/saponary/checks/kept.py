@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from pydantic import TypeAdapter, ValidationError
 
@@ -12,7 +13,6 @@ from saponary.assets.store import Key, Store
 from saponary.book.facts import Facts
 from saponary.book.outline import Outline
 from saponary.checks.rule import Mention
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
 from saponary.reading.stamped import Noted
 

@@ -9,11 +9,10 @@ from __future__ import annotations
 import ast
 import re
 from collections.abc import Iterator
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from importlib.resources import files
 from typing import Any, Literal
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Home, Severity
 
 Family = Literal["reading", "stale", "danger", "sense", "words", "label"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.computed import Computed
 from saponary.checks.listed import IN_RECIPES, WARNING
@@ -10,7 +11,6 @@ from saponary.checks.rule import Rule
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula
 from saponary.lye.mould import Mould, millilitres
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.reading.findings import Finding
 from saponary.reading.tree import Path

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 
 from saponary.book.computed import Computed
 from saponary.book.facts import Facts
 from saponary.book.library import Book
 from saponary.checks.listed import Listed
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place
 from saponary.schema.waivers import Waived
 from saponary.words.entries import WordList

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import spread
@@ -16,7 +16,6 @@ from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import ProofContext
 from saponary.checks.rules import RULES
 from saponary.checks.settle import WaivingFile, settle
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Home
 from saponary.schema.waivers import Waived
 from saponary.words.entries import WordList

@@ -9,11 +9,10 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import Rule
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Home, suggest
 from saponary.reading.names import in_form
 from saponary.schema.waivers import Waived

@@ -6,7 +6,7 @@ import argparse
 import difflib
 import sys
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from saponary.assets.store import FOLDER, DiskStore
@@ -19,7 +19,6 @@ from saponary.build.signing import Signing, message, signing, told
 from saponary.cli.asked_book import proofed, scope, unsound
 from saponary.cli.command import CLEAN, FOUND, Misuse, book_option
 from saponary.cli.writing import again_if_saved, writing
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import errors, suggest
 from saponary.reading.findings_text import as_text
 from saponary.reading.git import ask

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from saponary.quantity.dataclass import dataclass
+from dataclasses import dataclass
 
 WIDTH, HEIGHT = 1200, 630
 """Pixels."""

@@ -8,14 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from math import cos, pi, sin
 from xml.etree import ElementTree
 
 from PIL import Image, ImageChops, ImageDraw
-
-from saponary.quantity.dataclass import dataclass
 
 Points = list[tuple[float, float]]
 Box = tuple[int, int, int, int]

@@ -7,12 +7,12 @@ lists ingredients is given a way to look recipes up.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
 from saponary.lye.figures import Figures
 from saponary.lye.formula import Formula
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

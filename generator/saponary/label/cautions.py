@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import get_args
 
 from saponary.book.computed import Computed
@@ -14,7 +15,6 @@ from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.messages.message import Message, Value, message
 from saponary.pantry.model import Ingredient
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.ingredient import Allergen, Hazard
 from saponary.schema.methods import METHODS
 

@@ -8,14 +8,13 @@ the long run: each is worked out from the others, round after round, until nothi
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from saponary.book.cured import CuredWater
 from saponary.label.bar_input import BarInput, Lookup
 from saponary.lye.contents import Part, as_charged, as_found, merged
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 
 Way = Literal["charged", "found"]
 

@@ -12,10 +12,9 @@ for cosmetics; 1.2 mm is this book's own rule.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.label.measure import BOLD, INCH, NAME, POINT, REGULAR, face, lines, wide
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 
 LEADING = 1.18

@@ -9,11 +9,10 @@ card (from memory).
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import ceil
 
 from saponary.label.fit import NOTHING, Beside, Fitted, LabelText, Misfit, fit
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -6,13 +6,13 @@ What is not known of one ingredient is not known of the bar.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import cache
 
 from saponary.label.holds import entries
 from saponary.label.lists import Bar
 from saponary.label.tables import read_table
 from saponary.pantry.model import Addition, Ingredient, Liquid, Oil
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

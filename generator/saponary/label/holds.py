@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import get_args
 
 from saponary.label.lists import Bar
 from saponary.pantry.model import Ingredient, Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.ingredient import Allergen
 
 

@@ -9,6 +9,7 @@ small ones. Impurities are no ingredients.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Literal
 
 from saponary.label import names
@@ -18,7 +19,6 @@ from saponary.label.names import Name
 from saponary.label.scents import Scent, is_scent
 from saponary.label.tables import Jurisdiction, as_on_paper, guidance
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 
 Group = Literal["main", "small", "allergen", "colour"]
 

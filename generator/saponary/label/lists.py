@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.book.computed import Computed
 from saponary.book.cured import CuredWater, cured_water
 from saponary.label import contents, scents
@@ -12,7 +14,6 @@ from saponary.label.scents import Scent
 from saponary.label.tables import Jurisdiction
 from saponary.pantry.model import Pantry
 from saponary.pantry.prices import shelf_unpriced
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

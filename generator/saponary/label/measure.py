@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache, lru_cache
 from io import BytesIO
 from typing import Any
 
 from saponary.assets.fonts import font_files
-from saponary.quantity.dataclass import dataclass
 
 INCH = 25.4
 POINT = INCH / 72.0

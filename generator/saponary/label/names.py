@@ -7,14 +7,13 @@ the oil they come from, salts after the acid.
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.label.contents import Way
 from saponary.label.tables import Jurisdiction
 from saponary.lye.contents import Part
 from saponary.lye.formula import Metal
 from saponary.pantry.model import Addition, Ingredient, Liquid, Oil, Pantry
-from saponary.quantity.dataclass import dataclass
 
 _HYDROXIDES: dict[Metal, str] = {"sodium": "Sodium Hydroxide", "potassium": "Potassium Hydroxide"}
 

@@ -8,6 +8,7 @@ allergens counts as one too (from memory), whether there is a sheet or not.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from saponary.book.cured import CuredWater
 from saponary.label.bar_input import Lookup
@@ -15,7 +16,6 @@ from saponary.label.contents import Contents, opened
 from saponary.label.tables import Allergen, allergen
 from saponary.lye.contents import Part
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 from saponary.reading.tree import Path
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
 from typing import Any, Literal
@@ -11,7 +11,6 @@ from typing import Any, Literal
 import yaml
 
 from saponary.assets.for_user import made
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import steady
 
 LabelFact = Literal["responsible", "contact", "origin", "durability", "function"]

@@ -8,10 +8,10 @@ full; the superfat is the share of the oils' own demand that is left unmet.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from saponary.lye.constants import KOH, NAOH
 from saponary.lye.formula import LATE, Addition, Alkali, Formula, Liquid, Metal, Oil
-from saponary.quantity.dataclass import dataclass
 
 
 def demand(oils: Iterable[Oil]) -> float:

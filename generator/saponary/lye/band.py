@@ -9,12 +9,12 @@ So likely lies inside worst, and meets it for a single oil.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import sqrt
 
 from saponary.lye.alkali import superfat
 from saponary.lye.constants import KOH
 from saponary.lye.formula import Oil
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 
 

@@ -11,12 +11,12 @@ with the soap and are named beside it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from saponary.lye.alkali import demand
 from saponary.lye.constants import GLYCEROL, WATER
 from saponary.lye.fatty_acids import groups
 from saponary.lye.formula import Oil
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 
 POLYUNSATURATED_GUARD = 0.15

@@ -7,11 +7,11 @@ weighed: the least share of its weight at the pour that any of them kept.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import weight_at
 from saponary.lye.figures import Figures
-from saponary.quantity.dataclass import dataclass
 
 FRESH = 3
 """The last day on which a first weighing still tells what was poured: a bar is cut by then (common

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import steady
 
 FULL = 0.95

@@ -9,7 +9,7 @@ since no arithmetic can say which goes first. Oils stirred in after the cook sta
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from saponary.lye.alkali import AlkaliShare, demand, free, free_alkali, shares_of
@@ -17,7 +17,6 @@ from saponary.lye.bar import met
 from saponary.lye.constants import GLYCEROL, WATER
 from saponary.lye.figures import Figures
 from saponary.lye.formula import LATE, Addition, Formula, Liquid, Metal, Oil
-from saponary.quantity.dataclass import dataclass
 
 Kind = Literal["oil", "soap", "alkali", "water", "glycerol", "liquid", "addition", "salt", "impurity"]
 

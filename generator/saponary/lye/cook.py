@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil
 
 from saponary.lye.figures import Figures
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import steady
 
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from saponary.lye.alkali import Weights
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 
 

@@ -6,12 +6,13 @@ splitting soap with a mineral acid; unsaponifiable matter and unsaponified fat c
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.lye.alkali import demand
 from saponary.lye.bar import met
 from saponary.lye.constants import GLYCEROL, WATER
 from saponary.lye.figures import Figures
 from saponary.lye.formula import Formula, Oil
-from saponary.quantity.dataclass import dataclass
 
 
 def total_fatty_matter(formula: Formula, figures: Figures) -> float:

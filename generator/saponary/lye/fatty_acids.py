@@ -10,10 +10,10 @@ seen, so the formula is derived here.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from saponary.lye.constants import ATOMIC_WEIGHT, GLYCEROL, IODINE, KOH, WATER
 from saponary.lye.formula import Ester
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,8 @@ Figures are in grams, millilitres and fractions of one, unrounded.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.lye import bar, density, portions, water
 from saponary.lye.alkali import (
     Weights,
@@ -22,7 +24,6 @@ from saponary.lye.constants import KOH, WATER
 from saponary.lye.formula import Addition, Formula, Liquid
 from saponary.lye.late import Late, late, with_late_oils
 from saponary.lye.scale import superfat_as_weighed
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

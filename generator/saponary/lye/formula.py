@@ -7,10 +7,9 @@ a maker wrote it. Saponification values are mg of KOH per g (ISO 3657).
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Literal, TypeVar
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 
 Ester = Literal["triglyceride", "acid", "wax"]

@@ -6,12 +6,11 @@ Superfat in all is the share of what all ask for that is left unmet.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.lye.alkali import demand, superfat
 from saponary.lye.bar import Balance
 from saponary.lye.formula import LATE, Addition, Formula, Liquid
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from math import ceil
 from typing import Literal
 
@@ -17,7 +18,6 @@ from saponary.lye.constants import KOH, NAOH, WATER
 from saponary.lye.density import lye_millilitres
 from saponary.lye.figures import Figures, weigh
 from saponary.lye.formula import Alkali, Formula
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import steady
 from saponary.quantity.totals import totals
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from math import floor, pi
 from typing import Literal
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.roots import rising_root
 
 

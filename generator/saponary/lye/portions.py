@@ -8,14 +8,13 @@ lye solution as those oils and its own acids ask for.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.lye import density
 from saponary.lye.alkali import Weights, acid, demand, free, superfat
 from saponary.lye.formula import Addition, Formula, Liquid, Oil, scaled
 from saponary.lye.pots import oils_of
 from saponary.lye.water import water_of
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

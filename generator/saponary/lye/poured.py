@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.lye.alkali import Weights, demand, free, superfat
 from saponary.lye.formula import Addition, Alkali, Liquid, Oil
-from saponary.quantity.dataclass import dataclass
 
 SODIUM, POTASSIUM, WATER = "sodium-hydroxide", "potassium-hydroxide", "water"
 ALKALIS = (SODIUM, POTASSIUM)

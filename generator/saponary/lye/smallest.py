@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import inf
 
 from saponary.lye.alkali import demand
@@ -11,7 +12,6 @@ from saponary.lye.figures import Figures
 from saponary.lye.formula import Formula
 from saponary.lye.pots import weighed_oils
 from saponary.lye.stock import from_stock
-from saponary.quantity.dataclass import dataclass
 
 STEPS = 10
 """The fewest steps of the scale that a part may weigh: half a step is then at most a twentieth of it

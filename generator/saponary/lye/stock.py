@@ -6,10 +6,11 @@ included, as all strengths of this engine are.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.lye.alkali import Weights
 from saponary.lye.formula import Formula, Metal, Stock
 from saponary.lye.solubility import strongest
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import to_step
 
 

@@ -6,9 +6,10 @@ V·N·56.105/(10·m) of potassium hydroxide. How the sample is dissolved and the
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.lye.alkali import MOLAR
 from saponary.lye.formula import Metal
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -7,9 +7,9 @@ L/(L+W), water to lye is W/L, water of oils is W/O.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from saponary.lye.formula import LATE, Addition, Liquid, Water
-from saponary.quantity.dataclass import dataclass
 
 
 def grams(water: Water, alkali: float, oils: float) -> float:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any, Literal
 
 from saponary.manual.keys import json_schema
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.names import NAME_PATTERN
 from saponary.reading.plain import is_list, is_map
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from saponary.checks.listed import Listed, listed
 from saponary.manual.keys import Key, all_keys
 from saponary.manual.topics import Topic, topics
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

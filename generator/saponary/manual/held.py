@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from saponary.book.library import read_book
 from saponary.build.proof import Proof, prove_book
 from saponary.manual.bases import PHOTOS, book_of
 from saponary.manual.troubles import Trouble
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.files import Unread
 from saponary.reading.findings import Finding
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
@@ -14,7 +15,6 @@ from typing import Any
 
 from saponary.manual.bases import top_keys
 from saponary.manual.form import Node, alternatives, form, resolved, words_of
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.plain import is_map
 
 NAME = "NAME"

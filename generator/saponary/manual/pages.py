@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
@@ -17,7 +18,6 @@ from saponary.manual.terminal import seen
 from saponary.manual.topics import Fence, Topic, topics
 from saponary.manual.troubles import troubles
 from saponary.messages.message import Value
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.prose import Prose
 

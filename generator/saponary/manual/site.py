@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -26,7 +27,6 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, Ways
 from saponary.outputs.pages.type import FOLDER as TYPE_FOLDER
 from saponary.outputs.templating import environment, font, font_names, named_by_content, style_sheet
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views import links

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-
-from saponary.quantity.dataclass import dataclass
 
 _FENCE = re.compile(r"^```(?P<kind>[a-z-]+)(?: (?P<name>[a-z0-9-]+))?\n(?P<text>.*?)^```$", re.M | re.S)
 _FILE = re.compile(r"\d\d-(?P<slug>[a-z-]+)\.md")

@@ -6,13 +6,12 @@ The lines stand in `tables/manual/findings.yaml`; what a rule says of them is as
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 from saponary.manual.bases import FILES
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 from functools import reduce
 from typing import Literal
-
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import get_args
@@ -16,7 +17,6 @@ import yaml
 
 from saponary.assets.for_user import made
 from saponary.messages.message import Day, DayStyle, Listed, Message, Number, Value, Within
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit, in_book_units
 from saponary.quantity.rounding import show
 

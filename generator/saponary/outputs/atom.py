@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date
 from html import escape
 from urllib.parse import urlsplit
 
 from saponary.messages.message import Value
 from saponary.messages.speaker import speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.settings import Settings
 
 _NEVER = date(2000, 1, 1)

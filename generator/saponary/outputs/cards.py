@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from saponary.assets.step import Step
 from saponary.assets.store import NoStore, Store
 from saponary.draw.card import Card
-from saponary.quantity.dataclass import dataclass
 
 CARD = Step(
     "card",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from jinja2 import Environment
@@ -15,7 +16,6 @@ from saponary.outputs.page_kind import PageContext, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import accent_style, environment, named_by_content, style_sheet
-from saponary.quantity.dataclass import dataclass
 from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 from markupsafe import Markup
 
 from saponary.label.cautions import LYE, Caution, emergency
 from saponary.messages.message import Value
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.asking import asking
 from saponary.views.prose import Prose

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import get_args
 
@@ -15,7 +15,6 @@ from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame, top_of
 from saponary.outputs.policy import with_policy
 from saponary.outputs.rows import Rows
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Reader
 from saponary.views.drawings import Drawings
 from saponary.views.links import root

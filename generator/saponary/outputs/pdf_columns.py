@@ -15,12 +15,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 from math import ceil, inf
 from typing import Any
-
-from saponary.quantity.dataclass import dataclass
 
 _HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
 _FLOWING = frozenset({"div", "section", "article", "ul", "ol", "dl", "details", "aside"})

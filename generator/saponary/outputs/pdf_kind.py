@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal
 
 from jinja2 import Environment
 
-from saponary.quantity.dataclass import dataclass
 from saponary.views.drawings import Drawings
 from saponary.views.site import SiteInput
 

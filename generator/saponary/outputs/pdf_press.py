@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import ExitStack
+from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 from types import TracebackType
 
@@ -16,7 +17,6 @@ from saponary.outputs.grafted.bench import bind, set_part
 from saponary.outputs.grafted.making import BindJob, PartJob
 from saponary.outputs.pdf_engine import set_sheet
 from saponary.outputs.pdf_kind import PdfSheet, SetPdf
-from saponary.quantity.dataclass import dataclass
 
 Job = PdfSheet | PartJob | BindJob
 

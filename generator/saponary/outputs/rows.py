@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 from hashlib import sha256
 from typing import Generic, TypeVar, cast
@@ -20,7 +20,6 @@ from saponary.assets.store import Key, NoStore, Store
 from saponary.book.published import Published
 from saponary.outputs import plain, rests_on
 from saponary.outputs.rests_on import Rests
-from saponary.quantity.dataclass import dataclass
 
 T = TypeVar("T")
 

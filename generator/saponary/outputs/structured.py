@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from posixpath import dirname, join, normpath
 
 from markupsafe import Markup
@@ -14,7 +14,6 @@ from markupsafe import Markup
 from saponary.book.published import Published
 from saponary.messages.message import Value
 from saponary.messages.speaker import Speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.views.batches import Photo
 from saponary.views.pots import BATTER

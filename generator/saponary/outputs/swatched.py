@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from functools import partial
 from typing import Generic, Protocol, TypeVar
 
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext
 from saponary.outputs.rows import RowsOf
-from saponary.quantity.dataclass import dataclass
 from saponary.views.choices import Choice
 from saponary.views.swatches import Swatch, Tinted, most_of, swatches, with_swatches
 

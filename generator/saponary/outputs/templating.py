@@ -9,7 +9,7 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 from types import CodeType
@@ -32,7 +32,6 @@ from saponary.assets import for_user, resources
 from saponary.messages.message import Day, Message, Value, message
 from saponary.messages.speaker import Speaker
 from saponary.outputs.squeezed import squeezed
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS, TEMPERATURE, VOLUME
 from saponary.schema.look import Accent
 

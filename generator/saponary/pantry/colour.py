@@ -5,12 +5,11 @@ Differences are CIE 1976 (`lab.py`).
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import log, sqrt
 
 from saponary.pantry.lab import lab
 from saponary.pantry.model import Chip, Colour
-from saponary.quantity.dataclass import dataclass
 
 NEAR = 20.0
 """L*a*b* units below which a colour may be said to have stayed: this book's own reading."""

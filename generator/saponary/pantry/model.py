@@ -7,14 +7,13 @@ every entry carries where its values come from.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field, fields, replace
+from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from typing import Annotated, Literal
 
 from saponary.lye.formula import Ester, Metal, Stage
 from saponary.lye.mould import Mould
 from saponary.pantry.with_alkali import with_alkali
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.addition_entry import AdditionEntry, LyeOrder
 from saponary.schema.fragrance_entry import FragranceEntry
 from saponary.schema.ingredient import Allergen, Hazard, How, Origin

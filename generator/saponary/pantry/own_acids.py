@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar
 
 from saponary.pantry.model import Addition
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 from saponary.quantity.units import Quantity
 from saponary.reading.findings import suggest

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import Literal
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import MASS, MAX_LENGTH, VOLUME, Quantity, QuantityError, clean, parse
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show, to_step
 from saponary.quantity.units import MASS
 

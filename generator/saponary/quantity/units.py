@@ -9,11 +9,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal, DecimalException
 from fractions import Fraction
-
-from saponary.quantity.dataclass import dataclass
 
 MASS = {"g": "1", "kg": "1000", "mg": "0.001", "oz": "28.349523125", "lb": "453.59237"}
 VOLUME = {

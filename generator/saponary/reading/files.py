@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import os
 import stat
+from dataclasses import dataclass
 from errno import ESTALE
 from hashlib import sha256
 from pathlib import Path
 from typing import Protocol
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.reading.stamped import Stamped
 

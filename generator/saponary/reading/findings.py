@@ -7,9 +7,9 @@ editor and a code host all see the same thing on the same line.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Literal
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.alike import likely, told_of
 from saponary.reading.renamed import renamed
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place
 from saponary.reading.textfile import TextFile
 from saponary.reading.yaml_tree import read_yaml

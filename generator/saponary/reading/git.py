@@ -11,11 +11,11 @@ import os
 import subprocess
 from collections.abc import Generator, Mapping, Sequence
 from contextlib import contextmanager
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path, PurePosixPath
 from typing import IO
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.files import MAX_FILE_BYTES, Unread, too_large
 
 _SETTINGS = {

@@ -7,11 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.git import ask
 
 _FORMAT = "--format=%x00%x00%H%x00p%P%x00t%ct%x00d%cd%x00s%s"

@@ -10,9 +10,9 @@ import io
 import warnings
 import zipfile
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place
 
 MOST_BYTES = 10_000_000

@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 from urllib.parse import unquote
@@ -12,8 +13,6 @@ from urllib.parse import unquote
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from mdit_py_plugins.footnote import footnote_plugin
-
-from saponary.quantity.dataclass import dataclass
 
 _ELSEWHERE = re.compile(r"[a-z][a-z0-9+.\-]*:|[/\\#?]|\Z", re.IGNORECASE)
 _INLINE = re.compile(r"\]\(\s*(?:<(?P<angled>[^<>\n]*)>|(?P<bare>[^\s<>()]*(?:\([^\s<>()]*\)[^\s<>()]*)*))")

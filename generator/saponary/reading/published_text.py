@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Place
 from saponary.reading.plain import is_list, is_map
 from saponary.reading.tree import Path, Tree

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.textfile import TextFile
 
 

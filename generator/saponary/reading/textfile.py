@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place
 from saponary.reading.tree import Lines, Tree
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any, TypeAlias
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Place
 
 MAX_FAULTS = 200

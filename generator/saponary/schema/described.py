@@ -10,6 +10,7 @@ import ast
 import re
 import sys
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from inspect import cleandoc
 from pathlib import Path
@@ -18,7 +19,6 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.seen import marks
 
 FIRST = "0.1"

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from pydantic import Field
 
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.fields import Name, Part
 from saponary.schema.seen import FIELDS, MAKERS, Private, Shown
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Place
 from saponary.reading.tree import Tree
 from saponary.schema.fields import Part, ShortText

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from markupsafe import Markup
 
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.shop import Shop
 from saponary.views.prose import Prose
 

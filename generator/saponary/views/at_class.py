@@ -5,12 +5,11 @@ The weights, texts and blanks are those of the student's copy of the handout.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.messages.message import Message, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages

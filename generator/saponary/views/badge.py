@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import get_args
 
 from saponary.book.changes import Changed
@@ -14,7 +15,6 @@ from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, message
 from saponary.messages.message import day as on_day
 from saponary.pantry.standard import standard
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import QuantityError
 from saponary.views import names
 from saponary.views.site import SiteInput

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import get_args
 
 from markupsafe import Markup
@@ -12,7 +13,6 @@ from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Day, Message, Value, clauses, message, percent, short
 from saponary.messages.message import day as on_day
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit
 from saponary.quantity.units import Quantity
 from saponary.schema.batch import Batch, Fault, PhotoRef

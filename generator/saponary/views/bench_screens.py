@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from saponary.messages.message import Listed, Message, Number, Value, Within, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.views import links
 from saponary.views.pots import PortionView

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from markupsafe import Markup
 
 from saponary.book.published import Published
@@ -10,7 +12,6 @@ from saponary.draw.charts.acids import KINDS, kind
 from saponary.lye.fatty_acids import FATTY_ACIDS
 from saponary.messages.message import Message, Number, grams, message, percent
 from saponary.messages.speaker import speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.views.entries import Entry, entry
 
 _LEAST = 0.005

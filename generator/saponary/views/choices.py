@@ -6,6 +6,7 @@ A choice that would leave every recipe, or none, is no choice and is left out.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Literal, get_args
 
 from markupsafe import Markup
@@ -13,7 +14,6 @@ from markupsafe import Markup
 from saponary.book.status import Name as StatusName
 from saponary.label.free_from import SCENT, avoided
 from saponary.messages.message import Message, Value, message
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.methods import BY_NAME
 from saponary.views.colour_family import FAMILIES
 from saponary.views.traits import Traits

@@ -6,13 +6,13 @@ The weights are those of the handout's student's copy, so that what is left blan
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.messages.message import Listed, Message, Value, Within, day, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale, WeightUnit
 from saponary.views import links
 from saponary.views.batches import Photo

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.lye.formula import Addition, Oil, shares
 from saponary.messages.message import Message, Value, commas, message, percent, short
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.pantry import Use

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -12,7 +12,6 @@ from saponary.messages.message import Listed, Message, Number, Value, message, s
 from saponary.pantry.colour import seen
 from saponary.pantry.model import Addition, Chip, Colour, Pantry
 from saponary.pantry.standard import standard
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links, names, shades
 from saponary.views.colour_uses import Coloured, uses
 from saponary.views.colour_words import in_words

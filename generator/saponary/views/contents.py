@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.messages.message import Message, message
-from saponary.quantity.dataclass import dataclass
 from saponary.views.at_class import left_blank
 from saponary.views.site import SiteInput
 from saponary.views.stages.stage import Stage

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
 from saponary.lye.cost import Cost
 from saponary.messages.message import Number, Value, clauses
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit
 from saponary.quantity.units import MASS
 from saponary.schema.settings import Settings

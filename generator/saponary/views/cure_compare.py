@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date
 from math import ceil
 
@@ -10,7 +11,6 @@ from saponary.book.curing import cures
 from saponary.lye.cure.fit import CureFit
 from saponary.lye.cure.readings import half_life
 from saponary.messages.message import Message, Number, Value, message, percent, short
-from saponary.quantity.dataclass import dataclass
 from saponary.views.lot_rows import MANY
 from saponary.views.names import spoken
 from saponary.views.readiness import Lot

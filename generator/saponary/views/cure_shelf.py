@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from math import inf
 
@@ -17,7 +17,6 @@ from saponary.lye.cure.readings import still_to_lose, weight_at, weight_interval
 from saponary.messages.message import Day, Message, Value, clauses, grams, message, percent
 from saponary.messages.message import day as on_day
 from saponary.messages.speaker import speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.cure_compare import CureCompare, Dried, compare, dried_bars
 from saponary.views.facts import Fact, days, of_bar

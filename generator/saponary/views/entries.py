@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.book.figure import Figure
 from saponary.messages.message import Value
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 
 

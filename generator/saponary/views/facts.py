@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.book.curing import BarCure
 from saponary.messages.message import Message, Value, grams, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit, is_in
 from saponary.quantity.units import Quantity
 

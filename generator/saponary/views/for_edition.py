@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import partial
 from typing import TypeVar
@@ -18,7 +18,6 @@ from saponary.book.published import Glance, Published, belongs, is_shown, publis
 from saponary.label.lists import Bar
 from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition
 from saponary.schema.seen import Once, only_seen
 from saponary.views.on_the_web import on_the_web

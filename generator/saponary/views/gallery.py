@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from saponary.book.published import Published
 from saponary.messages.message import Message, Value, Within, commas, message, percent
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.batches import Photo

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.changes import Version
 from saponary.book.figure import Figure
@@ -12,7 +12,6 @@ from saponary.draw.charts.course import course
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Day, Value, message
 from saponary.messages.speaker import speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.prose import Prose
 from saponary.views.site import SiteInput

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.label.ingredients import Entry, IngredientList
 from saponary.label.lists import Bar
 from saponary.label.tables import jurisdictions
 from saponary.messages.message import Message, Value, message, percent
-from saponary.quantity.dataclass import dataclass
 
 _LEAST = 0.0005
 """A smaller share would be shown as none."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.messages.message import Value, message
-from saponary.quantity.dataclass import dataclass
 from saponary.views.panel import Panel, span
 
 _FIRST = ("oils", "sodium-hydroxide", "potassium-hydroxide", "water", "lye-strength", "superfat")

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Value, message, short
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views.batches import Photo, photo
 from saponary.views.prose import Prose

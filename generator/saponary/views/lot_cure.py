@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import inf
 
@@ -20,7 +20,6 @@ from saponary.lye.fingerprint import matches
 from saponary.messages.message import Day, Message, grams, message, percent, short
 from saponary.messages.message import day as on_day
 from saponary.messages.speaker import Speaker, speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import WeightUnit
 from saponary.schema.batch import Batch, PhotoRef
 from saponary.views import names

@@ -7,6 +7,7 @@ noted in private stay with the maker; its shelf is told where the edition has it
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.alkali_found import found as alkali_found
 from saponary.book.on_sale import LotOnSale
@@ -16,7 +17,6 @@ from saponary.lye.fingerprint import matches
 from saponary.messages.message import Listed, Message, Value, Within, clauses, message, percent
 from saponary.messages.message import day as on_day
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links, names
 from saponary.views.batches import BatchView, Photo, batch_view, photo
 from saponary.views.facts import Fact

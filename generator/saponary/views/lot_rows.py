@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 from typing import Literal, get_args
 
@@ -12,7 +13,6 @@ from saponary.book.standing import Name
 from saponary.lye.fingerprint import matches
 from saponary.messages.message import Day, Message, Value, percent
 from saponary.messages.message import day as on_day
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch, Fault
 from saponary.views import links
 from saponary.views.batches import Photo, photo

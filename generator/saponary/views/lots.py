@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.curing import WEEKLY_LOSS
 from saponary.book.published import Published
 from saponary.messages.message import Day, Message, Value, message, percent
 from saponary.messages.message import day as on_day
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.facts import days
 from saponary.views.lot_rows import LATEST, MANY, LotLine, LotRow, State, YearLink, told_once

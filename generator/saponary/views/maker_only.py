@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
 from saponary.messages.message import Value, clauses, message
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.plain import is_list, is_map
 from saponary.views.costs import money, unpriced
 from saponary.views.site import SiteInput

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from saponary.book.published import Published
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.prose_marks import typographic
 

@@ -8,12 +8,11 @@ and shows batches. A shop that shows no batches is passed over: its pages of lot
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal
 
 from saponary.book.proofed import Proofed
 from saponary.book.published import belongs, is_shown
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import Edition, built_always, editions
 from saponary.schema.settings import Settings
 from saponary.views import links

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.draw.charts import Chart, Superfat, superfat_band
 from saponary.lye.formula import LATE
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
 from saponary.messages.speaker import speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import as_decimal
 from saponary.views import names

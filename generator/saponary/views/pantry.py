@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid
 from saponary.messages.message import Message, Number, Value, grams, message, percent, short
 from saponary.pantry.model import Ingredient, Pantry, Range
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.prose import Prose

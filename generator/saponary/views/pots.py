@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -11,7 +11,6 @@ from saponary.lye.formula import Addition, Liquid, Oil
 from saponary.lye.portions import PortionFigures
 from saponary.lye.pots import portions_by_pot, together
 from saponary.messages.message import Listed, Message, Number, message, percent
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.blend import Portion
 from saponary.views import names
 from saponary.views.weigh_sheet import WeighSheet, WeighTable

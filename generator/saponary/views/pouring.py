@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from saponary.lye.mould import Mould
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.pour import Bed, Columns, Drops, Embeds, Plops, PourStep, Swirl, Top
 from saponary.views import names
 from saponary.views.pots import portion_views

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.messages.message import Message, message
-from saponary.quantity.dataclass import dataclass
 from saponary.views.paper.frame import SIZES
 from saponary.views.site import SiteInput
 

@@ -7,7 +7,7 @@ stands and put back once it is parsed, so that code and addresses keep what was 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
 from markupsafe import Markup
@@ -15,7 +15,6 @@ from markupsafe import Markup
 from saponary.book import quotes
 from saponary.book.figure import Figure
 from saponary.book.plain_title import plain_title, shown_figure
-from saponary.quantity.dataclass import dataclass
 from saponary.views.prose_links import NOWHERE, Links
 from saponary.views.prose_marks import CLOSE, OPEN, Placed, bare, parser, typographic
 from saponary.views.site import PhotoSet

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from html import escape
 from urllib.parse import unquote
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.markdown import PAGES, PHOTOS, RECIPES, in_book, named
 from saponary.views import links
 from saponary.views.site import PhotoSet

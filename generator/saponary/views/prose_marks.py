@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
 from html import escape
 from typing import Any
@@ -12,7 +13,6 @@ from markdown_it import MarkdownIt
 from markdown_it.rules_core import StateCore
 from markdown_it.token import Token
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 from saponary.reading.markdown import new_parser
 from saponary.views.prose_links import safe_link

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
 from typing import Protocol, TypeVar
@@ -15,7 +16,6 @@ from saponary.lye.cure.fit import NoFit, Reason
 from saponary.lye.cure.readings import Ready
 from saponary.messages.message import Message, clauses, message, percent
 from saponary.messages.message import day as on_day
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.batch import Batch
 from saponary.views import links
 from saponary.views.facts import days

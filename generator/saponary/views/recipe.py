@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import get_args
 
 from markupsafe import Markup
@@ -12,7 +12,6 @@ from saponary.book.published import Published
 from saponary.draw.pour import PourDrawing
 from saponary.label import cautions
 from saponary.messages.message import Message, Number, Value, clauses, message, percent
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.quantity.totals import totals
 from saponary.schema.methods.method import Waits

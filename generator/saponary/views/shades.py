@@ -9,12 +9,12 @@ dark one tells more than its share. These are drawings, not measurements.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from math import exp, sqrt
 
 from saponary.draw.pour import Shade
 from saponary.pantry.colour import seen
 from saponary.pantry.model import Addition
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import to_decimals
 
 PLAIN = Shade("#eadfc6", "#f2e9d6")

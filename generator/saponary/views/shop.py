@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from markupsafe import Markup
@@ -14,7 +14,6 @@ from saponary.label.holds import holds
 from saponary.label.lists import Bar
 from saponary.messages.message import Day, Listed, Message, Number, Value, Within, day, message
 from saponary.pantry.colour import near
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.settings import Settings
 from saponary.views import links, names
 from saponary.views.asking import asking

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import get_args
 
 from saponary.label.free_from import SCENT, free_from
 from saponary.label.holds import holds
 from saponary.label.lists import Bar
 from saponary.messages.message import Listed, Value, Within, message
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.ingredient import Allergen
 from saponary.schema.settings import Settings
 from saponary.views.shop_contents import law_of

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Literal, get_args
 
 from saponary.label.holds import botanical
@@ -11,7 +12,6 @@ from saponary.label.tables import Jurisdiction, jurisdictions
 from saponary.lye.contents import Part
 from saponary.messages.message import Value, Within, message
 from saponary.pantry.model import Addition, Ingredient
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.settings import Settings
 
 RowName = Literal["soap-of", "glycerine", "water", "added", "colour", "scent", "steeped", "on-top"]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
 
@@ -14,7 +14,6 @@ from saponary.book.published import Published
 from saponary.label.lists import Bar
 from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.edition import PUBLIC, STANDARD, Edition
 from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.lye.figures import weigh
 from saponary.lye.formula import Formula
 from saponary.lye.stock import from_stock
 from saponary.messages.message import Message, Number, Value, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.views.names import charge, spoken
 

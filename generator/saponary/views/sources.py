@@ -7,11 +7,11 @@ than that, but for figures that it takes over from a table as they stand.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.messages.message import Message, Value, clauses, message
 from saponary.pantry.model import Ingredient, Pantry, Source
 from saponary.pantry.standard import standard
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

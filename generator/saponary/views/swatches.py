@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from saponary.book.published import Published
-from saponary.quantity.dataclass import dataclass
 from saponary.views.choices import Choice
 from saponary.views.colour_family import family
 from saponary.views.drawings import Drawings

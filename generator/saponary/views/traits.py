@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.book.published import Published
 from saponary.label.free_from import free_from
 from saponary.label.lists import Bar
 from saponary.messages.message import Listed, Value, Within, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.totals import totals
 from saponary.views import links, names
 from saponary.views.colour_family import Family, family

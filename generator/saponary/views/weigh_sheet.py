@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -11,7 +11,6 @@ from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid, Oil, shares
 from saponary.messages.message import Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale, Weighed
 from saponary.schema import blend as written
 from saponary.views import names

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from saponary.quantity.dataclass import dataclass
+from dataclasses import dataclass
+
 from saponary.views.stages import STAGES
 from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighSheet

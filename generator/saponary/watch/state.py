@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import cached_property
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.reading.files import Files
 from saponary.reading.findings import Finding, errors, has_errors

@@ -9,9 +9,9 @@ What is found is only read here; whether it holds is for a check to say.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
-from saponary.quantity.dataclass import dataclass
 from saponary.words.figure_subject import STOPS, possible_subjects, subject_of
 from saponary.words.figure_tokens import Kind, Number, Token, tokens
 from saponary.words.figure_words import LYE, OILS, RIVAL, SUPERFAT, WATER, FigureWords, Phrase

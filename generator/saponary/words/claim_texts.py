@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from saponary.book.computed import Computed
 from saponary.book.library import Book
 from saponary.book.quotes import PLAIN_KEYS, TEXT_KEYS, uncommented
 from saponary.book.records import BatchRecord, texts
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Place
 from saponary.reading.tree import Path, Span
 from saponary.words.shown import Shown, raw, scalar, unmarked

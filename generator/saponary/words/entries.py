@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Literal
 
 from saponary.assets.digest import digest
-from saponary.quantity.dataclass import dataclass
 
 Group = Literal["cosmetic", "drug"]
 FALLBACK = "en"

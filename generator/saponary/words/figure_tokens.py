@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal
 from unicodedata import numeric
 
-from saponary.quantity.dataclass import dataclass
 from saponary.words.inflect import fold
 from saponary.words.sentences import Sentence
 from saponary.words.spelt_numbers import joins, parts, value

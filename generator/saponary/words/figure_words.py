@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -10,7 +11,6 @@ from typing import Any
 import yaml
 
 from saponary.assets.for_user import made
-from saponary.quantity.dataclass import dataclass
 from saponary.words.inflect import fold
 
 LYE, SOLUTION, WATER, SUPERFAT, OILS = "lye", "solution", "water", "superfat", "oils"

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from functools import lru_cache, partial
 
 from saponary.assets.for_user import made
-from saponary.quantity.dataclass import dataclass
 from saponary.words.entries import Entry, Language, WordList
 from saponary.words.phrases import Phrase, phrases
 from saponary.words.sentences import Sentence, Word, sentences

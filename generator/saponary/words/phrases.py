@@ -9,9 +9,9 @@ apart. Small words such as articles may stand between any two.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from itertools import product
 
-from saponary.quantity.dataclass import dataclass
 from saponary.words.inflect import KINDS, fold, forms
 
 GAPS: Mapping[str, int] = {"~": 2, "…": 5}

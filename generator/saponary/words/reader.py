@@ -6,12 +6,11 @@ Every fault is a finding on its line; sound entries are kept beside faulty ones.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from saponary.quantity.dataclass import dataclass
 from saponary.reading.findings import Finding, Place, suggest
 from saponary.reading.reporter import Reporter
 from saponary.reading.yaml_tree import read_yaml

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from saponary.quantity.dataclass import dataclass
 from saponary.words.inflect import fold
 
 _WORD = re.compile(r"[^\W_]+(?:[\u0300-\u036f]+[^\W_]*)*")

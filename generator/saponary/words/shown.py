@@ -10,9 +10,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from html import unescape
-
-from saponary.quantity.dataclass import dataclass
 
 BREAK = "\n\n"
 """Parts two sentences."""

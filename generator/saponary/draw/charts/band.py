@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil, floor
 
 from saponary.draw.charts import svg
 from saponary.lye.band import Band
 from saponary.messages.message import Number, percent
 from saponary.messages.speaker import Speaker
-from saponary.quantity.dataclass import dataclass
 
 _LEFT, _RIGHT = 86.0, 280.0
 _ROWS = {"worst": 34.0, "likely": 62.0, "weighed": 90.0}

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from html import escape
 from math import ceil, floor, isfinite, log10
 
@@ -17,7 +18,6 @@ from saponary.lye.cure.fit import CureFit, NoFit
 from saponary.lye.cure.readings import WEEKLY_LOSS, Ready, ready_day, weight_at, weight_interval
 from saponary.messages.message import Number, short
 from saponary.messages.speaker import Speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import OUNCE
 from saponary.quantity.rounding import show
 

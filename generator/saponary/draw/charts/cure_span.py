@@ -7,11 +7,11 @@ upright line through all of them.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from saponary.draw.charts import svg
 from saponary.messages.message import Number
 from saponary.messages.speaker import Speaker
-from saponary.quantity.dataclass import dataclass
 
 _LEFT, _RIGHT = 8.0, svg.WIDTH - 8.0
 _HEIGHT, _BAR = 26.0, 19.0

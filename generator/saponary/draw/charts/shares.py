@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from saponary.draw.charts import svg
 from saponary.messages.message import percent
 from saponary.messages.speaker import Speaker
-from saponary.quantity.dataclass import dataclass
 
 _HEIGHT = 34.0
 _LEAST_LABELLED = 0.09

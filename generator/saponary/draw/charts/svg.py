@@ -7,9 +7,9 @@ on paper and light on a dark page.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from html import escape
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 
 WIDTH = 288

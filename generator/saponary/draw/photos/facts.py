@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
-
-from saponary.quantity.dataclass import dataclass
 
 Kind = Literal["jpeg", "png", "webp", "heif"]
 

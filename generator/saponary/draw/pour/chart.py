@@ -9,10 +9,11 @@ The Jacobian is one, so areas in the chart are areas in the drawing; upright lin
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from saponary.draw.pour.seed import Array
-from saponary.quantity.dataclass import dataclass
 
 THIN = 0.05
 FINER = 4

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import Polygon
@@ -18,7 +19,6 @@ from saponary.draw.pour.cells import free, split
 from saponary.draw.pour.laying import Patch
 from saponary.draw.pour.plan import Insert
 from saponary.draw.pour.seed import Array, ripple
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.roots import rising_root
 
 ANGLES = np.linspace(0.0, math.tau, 97)[:-1]

@@ -7,12 +7,12 @@ walls of the chart, their slopes too.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 
 from saponary.draw.pour.chart import Chart
 from saponary.draw.pour.seed import Array, numbers
-from saponary.quantity.dataclass import dataclass
 
 MAPS = 2
 STRONG = 0.007

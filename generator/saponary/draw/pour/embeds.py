@@ -7,6 +7,7 @@ visible areas keep the ratio of their volumes.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -15,7 +16,6 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.mould import Mould
 from saponary.draw.pour.seed import Array, numbers
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.pour import Embeds
 
 MARGIN = 2.0

@@ -8,6 +8,7 @@ that no batter crosses either. The veil is a quadratic spline, whose slope is kn
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -16,7 +17,6 @@ from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.mould import parts
 from saponary.draw.pour.seed import Array
-from saponary.quantity.dataclass import dataclass
 
 CELL = 0.8
 STEADY = 1e-7

@@ -7,6 +7,7 @@ batter that is painted later; then every seam is the edge of one patch only and 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry.base import BaseGeometry
@@ -17,7 +18,6 @@ from saponary.draw.pour.mould import Mould, parts
 from saponary.draw.pour.plan import Load
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.sums import area_under
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

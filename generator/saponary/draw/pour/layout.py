@@ -7,7 +7,7 @@ it lies along its seam and takes no area. Nor do sprinkled petals, which lie on 
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 from shapely.geometry.base import BaseGeometry
@@ -27,7 +27,6 @@ from saponary.draw.pour.seed import Array, wave
 from saponary.draw.pour.skewer import skewer
 from saponary.draw.pour.sprinkle import Petal, petals
 from saponary.draw.pour.swirl import Reach, stir
-from saponary.quantity.dataclass import dataclass
 
 GIVE = 4.0
 

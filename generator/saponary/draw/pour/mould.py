@@ -7,6 +7,7 @@ y grows upward. The area under a textured top is that of the flat one.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
@@ -16,7 +17,6 @@ from shapely.geometry.base import BaseGeometry
 from saponary.draw.pour.scene import Face
 from saponary.draw.pour.seed import Array, numbers, wave
 from saponary.draw.pour.sums import area_under
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.roots import rising_root
 
 STEP = 0.7

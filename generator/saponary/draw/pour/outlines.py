@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import Polygon
@@ -14,7 +15,6 @@ from saponary.draw.pour.mould import parts
 from saponary.draw.pour.paths import FINE, Sheet
 from saponary.draw.pour.scene import Scene
 from saponary.draw.pour.seed import Array
-from saponary.quantity.dataclass import dataclass
 
 MARGIN = 1.0
 MOST = 1_800

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import Literal
-
-from saponary.quantity.dataclass import dataclass
 
 Role = Literal["portion", "line", "embed", "sprinkle"]
 

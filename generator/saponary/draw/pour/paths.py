@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -10,7 +11,6 @@ from shapely.geometry import LineString
 
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.splines import curves
-from saponary.quantity.dataclass import dataclass
 
 FINE = 20
 _STEADY = 6

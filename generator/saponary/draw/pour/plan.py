@@ -9,10 +9,9 @@ Batter dropped into a portion that an earlier step laid goes into that zone, whi
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 from saponary.draw.pour.scene import DrawnPortion
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.pour import Bed, Columns, Drops, Plops, PourStep
 
 

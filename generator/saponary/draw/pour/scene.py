@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
 
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.methods.method import Top, Vessel
 from saponary.schema.pour import PourStep
 

@@ -9,12 +9,12 @@ and the next begins.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from saponary.draw.pour.seed import Array
-from saponary.quantity.dataclass import dataclass
 
 CORNER = 0.85
 TURN = 0.85

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 
 from saponary.draw.pour.mould import Mould
 from saponary.draw.pour.seed import Array, numbers
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

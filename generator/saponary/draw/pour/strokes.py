@@ -13,12 +13,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.sums import area_under
-from saponary.quantity.dataclass import dataclass
 
 MOST_SLOPE = 0.7
 MOST_PASSES = 6

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -20,7 +20,6 @@ from saponary.draw.pour.seed import Array, numbers
 from saponary.draw.pour.skewer import skewer as lines
 from saponary.draw.pour.strokes import MOST_PASSES
 from saponary.draw.pour.walls import Held, Walls
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.pour import Swirl
 
 

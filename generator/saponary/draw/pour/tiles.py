@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.draw.pour.ink import ink_on
 from saponary.quantity.contrast import luminance
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import as_decimal
 
 QUIET_ON_PALE = 1.28

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 
 import numpy as np
 
 from saponary.draw.pour.seed import Array
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from saponary.draw.pour.layout import lay_out
 from saponary.draw.pour.outlines import MOST_WITHIN, outlines
 from saponary.draw.pour.scene import DrawnExtra, Scene, When
-from saponary.quantity.dataclass import dataclass
 
 EDGE = 40
 """What is left out all round, in units of the drawing: its margin, and the rounded corners of the bar."""

@@ -7,9 +7,9 @@ height grows with the square of its width there.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from math import cos, pi, sqrt
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.roots import rising_root
 from saponary.quantity.rounding import show
 from saponary.schema.methods.method import Vessel

@@ -10,9 +10,9 @@ full precision that a minimum itself would halve.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import exp, expm1, fsum, log, sqrt
 
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.roots import rising_root
 
 Point = tuple[float, float]

@@ -14,12 +14,12 @@ never how a damp room moves the plateau.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from enum import StrEnum
 from math import expm1, inf, isfinite, sqrt
 
 from saponary.lye.cure.curve import Curve, Point, Triple, best_curve, inverse_normal, leave_one_out
 from saponary.lye.cure.student import quantile, within
-from saponary.quantity.dataclass import dataclass
 
 Interval = tuple[float, float]
 

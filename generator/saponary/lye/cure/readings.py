@@ -8,10 +8,10 @@ order and widened by Student's t (G. Seber and C. Wild, Nonlinear Regression, 19
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import exp, expm1, log, sqrt
 
 from saponary.lye.cure.fit import CureFit, Interval
-from saponary.quantity.dataclass import dataclass
 
 WEEKLY_LOSS = 0.005
 """A bar is ready when it loses less than this share of its weight in a week: common

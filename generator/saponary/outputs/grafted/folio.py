@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import pydyf
 
 from saponary.outputs.grafted.internals import POINTS
-from saponary.quantity.dataclass import dataclass
 
 DIGITS = "0123456789"
 

@@ -8,8 +8,7 @@ nought in every fragment too; a hole for one holds `KEYS` less the key.
 from __future__ import annotations
 
 from collections.abc import Mapping
-
-from saponary.quantity.dataclass import dataclass
+from dataclasses import dataclass
 
 FONTS = -1
 """The fonts of the whole file, by their names."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 
@@ -23,7 +24,6 @@ from saponary.outputs.grafted.fragment import (
 )
 from saponary.outputs.grafted.host import Host
 from saponary.outputs.grafted.outline import Line, add_outline
-from saponary.quantity.dataclass import dataclass
 
 
 class Raw(pydyf.Object):  # type: ignore[misc]

@@ -8,13 +8,13 @@ into its fonts before they are embedded.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from saponary.outputs.grafted import internals
 from saponary.outputs.grafted.folio import DIGITS, Folio, read_folio
 from saponary.outputs.grafted.fragment import Face, Piece
 from saponary.outputs.grafted.pieces import Gathered
-from saponary.quantity.dataclass import dataclass
 
 
 class FaceMissing(Exception):

@@ -6,13 +6,12 @@ Parts that print numbers are set without them first, so that it is known how man
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.outputs.grafted.fragment import Fragment
 from saponary.outputs.grafted.plan import UNKNOWN, Extent, Plan, extent, plan
 from saponary.outputs.grafted.prepared import asked_for
 from saponary.outputs.pdf_kind import Attachment, Part, PdfBook, SetPdf
-from saponary.quantity.dataclass import dataclass
 
 _FREE = 3
 """How often a part is set before it is given room for the most pages that it has filled: a number that takes

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import field
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Any
 
 import pydyf
-
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass

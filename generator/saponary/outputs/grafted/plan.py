@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from saponary.outputs.grafted.fragment import Fragment
 from saponary.outputs.pdf_kind import Part
-from saponary.quantity.dataclass import dataclass
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import uuid
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date
 from functools import partial
 
@@ -15,7 +16,6 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import top_of
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.rows import RowsOf
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.readiness import Lot, lots_of, newest_first
 from saponary.views.site import SiteInput

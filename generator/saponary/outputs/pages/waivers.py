@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.messages.message import message
 from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
-from saponary.quantity.dataclass import dataclass
 from saponary.views import links
 from saponary.views.gallery import in_order
 from saponary.views.prose_marks import typographic

@@ -7,10 +7,8 @@ none of them asks for its name.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal
-
-from saponary.quantity.dataclass import dataclass
 
 StageId = Literal[
     "before",

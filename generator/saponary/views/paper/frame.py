@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.label.cautions import LYE, Caution, emergency
 from saponary.messages.message import Value
-from saponary.quantity.dataclass import dataclass
 from saponary.views.site import SiteInput
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -11,7 +11,6 @@ from saponary.book.classes import ClassFile, ClassPlan
 from saponary.book.published import Published
 from saponary.label.cautions import emergency
 from saponary.messages.message import Message, Value, day, message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale, WeightUnit
 from saponary.views.facts import as_written
 from saponary.views.paper.handout_bench import ClassBench, at_class_size, class_bench, stages

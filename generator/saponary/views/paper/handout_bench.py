@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.catalogue import catalogue
 from saponary.book.classes import ClassPlan, sized
@@ -12,7 +12,6 @@ from saponary.lye.figures import weigh
 from saponary.lye.formula import Addition
 from saponary.messages.message import Listed, Message, Number, Value, message
 from saponary.messages.speaker import speaker
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import show
 from saponary.schema import blend as written

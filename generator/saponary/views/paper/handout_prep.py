@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.book.classes import ClassPlan
 from saponary.book.published import Published
@@ -12,7 +12,6 @@ from saponary.lye.density import lye_millilitres
 from saponary.lye.lesson import Purchase
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.quantity.rounding import to_step
 from saponary.views import names

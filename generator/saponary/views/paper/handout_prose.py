@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import nan
 
 from markupsafe import Markup
@@ -9,7 +10,6 @@ from markupsafe import Markup
 from saponary.book import quotes
 from saponary.book.figure import Figure, compare
 from saponary.book.plain_title import unknown_figure
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import QuantityError
 from saponary.views.prose import Prose
 from saponary.views.prose_marks import Placed

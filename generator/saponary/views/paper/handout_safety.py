@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.label.cautions import Caution, for_recipe
 from saponary.messages.message import Message, message
-from saponary.quantity.dataclass import dataclass
 from saponary.views.names import charge
 from saponary.views.paper.pictograms import CORROSION, EXCLAMATION, Pictogram
 

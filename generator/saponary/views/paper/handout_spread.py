@@ -8,13 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
 from saponary.book.classes import ClassPlan
 from saponary.messages.message import Message, Value, message, percent
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.drawings import Drawings

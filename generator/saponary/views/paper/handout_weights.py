@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from saponary.book.classes import ClassPlan
 from saponary.lye.lesson import Weighing, weighings
 from saponary.messages.message import Message, Number, Value, message, percent
 from saponary.pantry.model import Pantry
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.numbers import Scale
 from saponary.views import names
 from saponary.views.panel import span

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from saponary.label.fit import APART, BLANK, GAP, LEADING, RULE, RULED, Beside, Fitted, LabelText, Misfit
 from saponary.label.fold import Folded, fold
 from saponary.messages.message import Message
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.rounding import show
 from saponary.schema.label_sheets import LabelSheet
 from saponary.schema.selling import PlaceOfSale

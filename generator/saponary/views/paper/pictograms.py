@@ -4,8 +4,9 @@ symbol on white (GHS, annex 1; CLP, annex V, from memory).
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from saponary.messages.message import Message, message
-from saponary.quantity.dataclass import dataclass
 
 _FRAME = '<path d="M50 3 97 50 50 97 3 50Z" fill="#fff" stroke="#e2001a" stroke-width="5" stroke-linejoin="miter"/>'
 

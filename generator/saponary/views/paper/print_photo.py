@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from saponary.book.published import Published
 from saponary.messages.message import Value
-from saponary.quantity.dataclass import dataclass
 from saponary.views.batches import Photo, photo
 from saponary.views.lead_photo import Lead, caption, lead, lead_photo
 from saponary.views.prose import Prose

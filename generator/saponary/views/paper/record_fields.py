@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from saponary.messages.message import Message, message
-from saponary.quantity.dataclass import dataclass
 from saponary.schema.methods.method import Method
 
 

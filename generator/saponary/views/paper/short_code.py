@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import get_args
 
 import segno
 
 from saponary.messages.message import Message, Value, message
-from saponary.quantity.dataclass import dataclass
 from saponary.views.on_the_web import OnTheWeb, Why
 from saponary.views.site import SiteInput
 

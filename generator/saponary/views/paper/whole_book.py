@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
 
 from markupsafe import Markup
@@ -12,7 +12,6 @@ from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
 from saponary.messages.message import Message, Value, Within, message
 from saponary.pantry.model import Addition
-from saponary.quantity.dataclass import dataclass
 from saponary.views import names
 from saponary.views.colour_words import in_words
 from saponary.views.drawings import Drawings

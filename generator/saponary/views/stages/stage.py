@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from markupsafe import Markup
 
 from saponary.messages.message import Message, Value, message, short
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.units import Quantity
 from saponary.views.pots import PortionView
 from saponary.views.weigh_sheet import WeighTable

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -10,7 +11,6 @@ from shapely.geometry import Polygon
 
 from saponary.draw.pour.laying import Filling, Patch, patch
 from saponary.draw.pour.seed import Array, wave
-from saponary.quantity.dataclass import dataclass
 from saponary.quantity.roots import rising_root
 
 FAR = 1000.0
