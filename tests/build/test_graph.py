@@ -47,6 +47,7 @@ batches:
   - lot: A-1
     poured: 2026-03-02
     formula: '0123456789ab'
+    notes: Poured after [the lamp](lamp.md).
     weighed: {0: 128.2 g, 7: 122.4 g, 14: 118.9 g, 28: 115.1 g, 42: 113.6 g}
     photos: [{file: bar.jpg, day: 14, alt: A pale bar}]
 """
@@ -58,7 +59,9 @@ LAMP = (
 BOOK = {
     "book.yaml": "title: A Small Book\nbase-url: https://book.invalid\n",
     "pantry.yaml": "oils: {olive: {price: 8 / kg}}\nscraps: {odds: {of: plain}}\n",
-    "recipes/plain.md": PLAIN.replace("signed:", BATCHES + "signed:"),
+    "recipes/plain.md": PLAIN.replace("signed:", BATCHES + "signed:").replace(
+        "A plain bar.", "It stands by [the lamp](../recipes/l%61mp.md)."
+    ),
     "recipes/lamp.md": LAMP,
     "recipes/ochre.md": PLAIN.replace("Plain Bar", "Ochre {superfat}").replace(
         "superfat: 5 %\n", "additions:\n  - {what: kaolin, amount: 10 g, at: pour}\nsuperfat: 5 %\n", 1
@@ -275,6 +278,9 @@ def test_what_a_change_does_not_reach_is_kept() -> None:
     assert "recipes/plain/index.html" not in summary
     notes = before("maker").keys() - kept("maker", CHANGES["a recipe's notes"](whole()))
     assert notes == {"recipes/ochre/index.html", "assets/words-0.js"}
+    gone = before("maker").keys() - kept("maker", CHANGES["a recipe gone"](whole()))
+    assert {"recipes/plain/index.html", "recipes/ochre/index.html", "lots/plain/a-1/index.html"} <= gone
+    assert not {"recipes/ochre/at-the-bench.html", "recipes/ochre/figures.json"} & gone
     a_day_later = kept("maker", CHANGES["the day"](whole()))
     assert {"index.html", "recipes/plain/index.html", "figures.json"} <= a_day_later
     scrap = kept("maker", CHANGES["a colour that a scrap has"](whole()))

@@ -53,7 +53,7 @@ def test_where_nothing_has_changed_it_says_so(book: Path, capsys: pytest.Capture
         ("recipes/ochre.md", "A plain bar.", "Another.", "recipes/ochre/index.html", ["changed notes of ochre", "by recipes/ochre.md"]),
         ("pantry.yaml", "#b98f86", "#b98f87", "site/recipes/ochre/index.html", ["changed recipe of ochre", "by pantry: own"]),
         ("pantry.yaml", "#b98f86", "#b98f87", "recipes/plain/index.html", ["nothing that it rests on has changed since the last build"]),
-        ("recipes/ochre.md", "title: Ochre", "title: Umber", "recipes/plain/index.html", ["changed the titles of the recipes, and their order"]),
+        ("recipes/ochre.md", "title: Ochre", "title: Umber", "recipes/plain/index.html", ["changed which recipes stand beside plain"]),
         ("recipes/ochre.md", "A plain bar.", "Another.", "index.html", ["nothing that it rests on has changed since the last build"]),
         ("recipes/ochre.md", "total: 1000 g", "total: 900 g", "figures.json", ["nothing that it rests on has changed since the last build"]),
         ("recipes/ochre.md", "signed:", "summary: Yellow.\nsigned:", "index.html", ["changed what it says of ochre", "by recipes/ochre.md", "changed the recipes whose drawings give its swatches"]),

@@ -9,7 +9,8 @@ from saponary.quantity.rounding import show
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views.choices import choices, marks
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.gallery import collection, gallery_row, gallery_view, in_order, main_oils
+from saponary.views.gallery import collection, gallery_row, gallery_view, main_oils
+from saponary.views.order import in_order
 from saponary.views.site import SiteInput
 from support import proof_of
 

@@ -16,6 +16,7 @@ from functools import cached_property
 from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.computed import Computed
 from saponary.book.figure import Figure
+from saponary.book.led_to import led_to
 from saponary.book.on_sale import OnSale, on_sale
 from saponary.book.pictures import in_notes
 from saponary.book.plain_title import plain_title
@@ -84,6 +85,8 @@ class Published:
             of_lots=tuple(of_lots),
             pictures=self.pictures,
             scraps=self._scraps(),
+            led_to=led_to(self.model, [one.batch for one in self.batches], self.settings, self.pantry),
+            notes_lead_to=led_to(self.notes),
             lots=tuple((one.batch.lot, one.batch.poured) for one in self.batches),
             sold=tuple(one.lot for one in self.on_sale.lots),
             free=any(not self.standing[one.batch.lot].held for one in self.batches),
@@ -103,7 +106,8 @@ class Glance:
 
     `named` is its title with the figures in it, `photos` are all that its pages show but those in its notes,
     `of_lots` those of its batches, `pictures` those in its notes; `scraps` are recipes whose scrap its drawing
-    shows; `lots` are its lots with the day of each, `sold` those for sale, and `free` tells whether any
+    shows, `led_to` those that its texts may lead to,
+    and `notes_lead_to` those that its notes may; `lots` are its lots with the day of each, `sold` those for sale, and `free` tells whether any
     is not held back.
     """
 
@@ -114,6 +118,8 @@ class Glance:
     of_lots: tuple[str, ...]
     pictures: tuple[str, ...]
     scraps: tuple[str, ...]
+    led_to: tuple[str, ...]
+    notes_lead_to: tuple[str, ...]
     lots: tuple[tuple[str, date], ...]
     sold: tuple[str, ...]
     free: bool

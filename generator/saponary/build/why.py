@@ -31,6 +31,11 @@ _IN_WORDS = {
     rests_on.WAIVERS: "what is waived",
     rests_on.LOTS: "which lots are shown, and their days",
 }
+_OF_OTHERS = {
+    rests_on.beside(""): "which recipes stand beside ",
+    rests_on.leads(""): "which recipes are published of those that its texts lead to: ",
+    rests_on.notes_lead(""): "which recipes are published of those that its notes lead to: ",
+}
 PROGRAM = "this program"
 """The name of a source that is no file of the maker's."""
 
@@ -113,7 +118,7 @@ def _gathered(names: Iterable[str], rows: Mapping[str, Digests]) -> Sequence[str
     listed = list(names)
     recipes = [name for name in listed if rests_on.slug_of(name) is not None]
     said = [f"what it says of {len(rows[name])} recipes" for name in listed if name in rows]
-    if len(recipes) <= _MANY:
+    if len({rests_on.slug_of(name) for name in recipes}) <= _MANY:
         return [*(_told(name) for name in listed if name not in rows), *said]
     others = [_told(name) for name in listed if name not in recipes and name not in rows]
     return [*others, *said, f"{len({rests_on.slug_of(name) for name in recipes})} recipes"]
@@ -123,6 +128,8 @@ def _told(name: str) -> str:
     if name.startswith(rests_on.PICKED):
         return "the recipes whose drawings give its swatches"
     slug = rests_on.slug_of(name)
+    if slug is not None and name in rests_on.others(slug):
+        return _OF_OTHERS[name.removesuffix(slug)] + slug
     return _IN_WORDS.get(name, name) if slug is None else f"{name.removesuffix(slug)}of {slug}"
 
 

@@ -6,13 +6,14 @@ code too, so are its bytes.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import fields
 from pathlib import Path
 from typing import NamedTuple
 
 from saponary.book.published import Published
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
+from saponary.views.printed import of_labels, of_recipe
 from saponary.views.site import SiteInput
 
 SETTINGS = "settings"
@@ -40,6 +41,7 @@ FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS, LOGO)
 """What stands round every page."""
 
 _RECIPE, _NOTES, _HISTORY = "recipe ", "notes ", "history "
+_BESIDE, _LEADS, _NOTES_LEAD, _PDFS_OF = "beside ", "leads ", "leads-of-notes ", "pdfs "
 _ROWS = "rows "
 PICKED = "picked "
 """What stands before the name of rows where a page shows more of a few recipes than their rows say."""
@@ -62,6 +64,31 @@ def history(slug: str) -> str:
     return f"{_HISTORY}{slug}"
 
 
+def beside(slug: str) -> str:
+    """The recipes before and after one, and what each is called."""
+    return f"{_BESIDE}{slug}"
+
+
+def leads(slug: str) -> str:
+    """Which of the recipes that its texts lead to, but for its notes, are published."""
+    return f"{_LEADS}{slug}"
+
+
+def notes_lead(slug: str) -> str:
+    """Which of the recipes that its notes lead to are published."""
+    return f"{_NOTES_LEAD}{slug}"
+
+
+def others(slug: str) -> tuple[str, ...]:
+    """What the page of one recipe says of other recipes."""
+    return beside(slug), leads(slug), notes_lead(slug)
+
+
+def pdfs(slug: str) -> str:
+    """Which PDFs about one recipe lie beside the pages."""
+    return f"{_PDFS_OF}{slug}"
+
+
 def rows(kind: str) -> str:
     """What a page of the whole book says of each recipe (`outputs/rows.py`)."""
     return f"{_ROWS}{kind}"
@@ -75,7 +102,7 @@ def picked(rows: str) -> str:
 def slug_of(name: str) -> str | None:
     """The recipe that a name is about; None where it is about the whole book."""
     kind, _, slug = name.partition(" ")
-    return slug if f"{kind} " in (_RECIPE, _NOTES, _HISTORY) else None
+    return slug if f"{kind} " in (_RECIPE, _NOTES, _HISTORY, *_OTHERS) else None
 
 
 def is_of_recipe(name: str) -> bool:
@@ -117,7 +144,7 @@ DATED_ROW = Rests((*ROW.common, DAY), _alone)
 
 def taught(site: SiteInput) -> tuple[str, ...]:
     """What a recipe's page rests on where it is at the size of a class: its lesson, and its moulds."""
-    return (CLASSES, PANTRY) if site.edition.reader == "student" else ()
+    return (CLASSES, PANTRY, TITLES, PDFS) if site.edition.reader == "student" else ()
 
 
 def scraps(shown: Published) -> tuple[str, ...]:
@@ -134,6 +161,9 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
     if name.startswith(_HISTORY):
         slug = name.removeprefix(_HISTORY)
         return site.earlier.get(slug), site.changed.get(slug), site.versions.get(slug)
+    kind, _, slug = name.partition(" ")
+    if f"{kind} " in _OTHERS:
+        return _OTHERS[f"{kind} "](slug, site)
     common: dict[str, Callable[[], object]] = {
         SETTINGS: lambda: site.book.settings,
         EDITION: lambda: site.edition,
@@ -174,6 +204,33 @@ def _of_recipe(slug: str, site: SiteInput) -> object:
     if one.model.photo is not None:
         shown.append(one.model.photo.file)
     return own, [site.photos.get(name) for name in shown], site.labels.get(slug)
+
+
+def _beside(slug: str, site: SiteInput) -> object:
+    return [one and (one.slug, one.glance.named) for one in site.beside.get(slug, ())]
+
+
+def _leads(slug: str, site: SiteInput) -> object:
+    one = site.by_slug.get(slug)
+    return one and [other for other in one.glance.led_to if other in site.by_slug]
+
+
+def _notes_lead(slug: str, site: SiteInput) -> object:
+    one = site.by_slug.get(slug)
+    return one and [other for other in one.glance.notes_lead_to if other in site.by_slug]
+
+
+def _pdfs(slug: str, site: SiteInput) -> object:
+    return of_recipe(slug, site, ""), of_labels(slug, site, "")
+
+
+_OTHERS: Mapping[str, Callable[[str, SiteInput], object]] = {
+    _BESIDE: _beside,
+    _LEADS: _leads,
+    _NOTES_LEAD: _notes_lead,
+    _PDFS_OF: _pdfs,
+}
+"""What is said of a recipe that is of no recipe's own, by the word before its slug."""
 
 
 def _title(one: Published) -> tuple[object, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -74,17 +74,6 @@ def collection(name: str | None) -> Collection:
     if name is None:
         return Collection("single-recipes", message("collection.single"))
     return Collection(links.anchor(name), name)
-
-
-def in_order(recipes: Iterable[Published]) -> list[Published]:
-    """By collection, those without one last, then by title."""
-
-    def key(recipe: Published) -> tuple[bool, str, str, str]:
-        told = recipe.glance
-        collection = told.collection
-        return (collection is None, (collection or "").casefold(), told.title.casefold(), recipe.slug)
-
-    return sorted(recipes, key=key)
 
 
 _CHOSEN_BY: tuple[What, ...] = ("ready", "status", "method", "scent", "free", "colour", "oil", "collection")

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from saponary.book.published import Published
 from saponary.views import links
+from saponary.views.order import Beside
 from saponary.views.prose_marks import typographic
-
-Beside = tuple[Published | None, Published | None]
-"""The recipe before one, and the one after it."""
 
 
 @dataclass(frozen=True)
@@ -23,12 +20,6 @@ class Neighbour:
 class Neighbours:
     before: Neighbour | None
     after: Neighbour | None
-
-
-def with_neighbours(row: Sequence[Published]) -> Iterator[tuple[Published, Beside]]:
-    """Each of the recipes with those beside it, all in their order."""
-    for recipe, before, after in zip(row, (None, *row[:-1]), (*row[1:], None), strict=True):
-        yield recipe, (before, after)
 
 
 def neighbours(beside: Beside, up: str) -> Neighbours:

@@ -28,7 +28,8 @@ from saponary.views.lead_photo import lead_photo
 from saponary.views.lot_cure import LotCure, lot_cures
 from saponary.views.maker_only import MakerOnly, maker_only
 from saponary.views.mind import by_stage
-from saponary.views.neighbours import Beside, Neighbours, neighbours
+from saponary.views.neighbours import Neighbours, neighbours
+from saponary.views.order import Beside
 from saponary.views.panel import Panel, panel
 from saponary.views.paper.record_fields import Blank, sheet_fields
 from saponary.views.printed import Printed, of_labels, of_lot, of_recipe

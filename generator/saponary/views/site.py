@@ -18,6 +18,7 @@ from saponary.schema.edition import PUBLIC, STANDARD, Edition
 from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived
 from saponary.views.on_the_web import OnTheWeb
+from saponary.views.order import Beside, beside
 
 
 @dataclass(frozen=True)
@@ -95,6 +96,11 @@ class SiteInput:
     def slugs(self) -> frozenset[str]:
         """The recipes, by what others call them."""
         return frozenset(recipe.slug for recipe in self.recipes)
+
+    @cached_property
+    def beside(self) -> Mapping[str, Beside]:
+        """By its slug, the recipes before and after each."""
+        return beside(self.recipes)
 
     @cached_property
     def pages(self) -> frozenset[str]:

@@ -15,7 +15,7 @@ from saponary.outputs.pages import searching
 from saponary.outputs.pages.searching import gaps, part_of, words_of
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 from support import proof_of, some
 
 

@@ -22,7 +22,7 @@ from saponary.outputs.figures_json import site_object
 from saponary.outputs.pdf_kind import PdfBook
 from saponary.outputs.pdf_make import make
 from saponary.quantity.rounding import show
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 from support import some
 
 pytestmark = pytest.mark.slow

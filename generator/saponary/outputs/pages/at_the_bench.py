@@ -31,7 +31,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
         path = links.at_the_bench(recipe.slug)
         of = (*rests_on.taught(context.site), rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        uses = (*rests_on.FRAME, rests_on.TITLES, *of)
+        uses = (*rests_on.FRAME, rests_on.leads(recipe.slug), *of)
         yield SiteFile(path, partial(_page, context, recipe, path, address), uses, recipe.slug)
 
 

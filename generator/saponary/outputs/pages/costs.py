@@ -10,7 +10,7 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.costs import CostRow, cost_rows, costs_view
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:

@@ -13,7 +13,8 @@ from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import choosing, searching
 from saponary.outputs.swatched import Swatched
 from saponary.views import links
-from saponary.views.gallery import GalleryRow, gallery_choices, gallery_row, gallery_view, in_order
+from saponary.views.gallery import GalleryRow, gallery_choices, gallery_row, gallery_view
+from saponary.views.order import in_order
 
 
 def _render(path: str, context: PageContext) -> Iterator[SiteFile]:

@@ -49,7 +49,8 @@ def _lines(context: PageContext, up: str) -> RowsOf[LotLine]:
 
 def _each(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
-        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
+        own = (rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
+        uses = (*rests_on.FRAME, rests_on.leads(recipe.slug), *own)
         for at, name in enumerate(links.free_names(lot for lot, _ in recipe.glance.lots)):
             path = links.lot(recipe.slug, name)
             yield SiteFile(
@@ -64,7 +65,7 @@ def _own(context: PageContext, recipe: Published, at: int) -> LotPage:
 
 def _sold(context: PageContext) -> Iterator[SiteFile]:
     for recipe in context.recipes:
-        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.recipe(recipe.slug))
+        uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug))
         for at, name in enumerate(links.free_names(recipe.glance.sold)):
             path = links.lot(recipe.slug, name)
             yield SiteFile(

@@ -12,19 +12,25 @@ from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.outputs.pages.card import card
 from saponary.outputs.structured import how_to, picture
 from saponary.views import links
-from saponary.views.gallery import in_order
-from saponary.views.neighbours import Beside, with_neighbours
+from saponary.views.order import in_order
 from saponary.views.recipe import recipe_page, recipe_view
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    for recipe, beside in with_neighbours(in_order(context.recipes)):
+    for recipe in in_order(context.recipes):
         path = links.recipe_page(recipe.slug)
         drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
         own = (rests_on.notes(recipe.slug), rests_on.history(recipe.slug))
         lesson = rests_on.taught(context.site)
-        uses = (*rests_on.FRAME, rests_on.TITLES, rests_on.PDFS, *own, *lesson, *drawn)
-        yield SiteFile(path, partial(_page, context, recipe, beside, path), uses, recipe.slug)
+        uses = (
+            *rests_on.FRAME,
+            *rests_on.others(recipe.slug),
+            rests_on.pdfs(recipe.slug),
+            *own,
+            *lesson,
+            *drawn,
+        )
+        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
         yield from drawing_files(context, recipe)
 
 
@@ -36,10 +42,12 @@ def drawing_files(context: PageContext, recipe: Published) -> Iterator[SiteFile]
         yield SiteFile(links.drawing(recipe.slug, when), write, (rests_on.SETTINGS, *drawn), recipe.slug)
 
 
-def _page(context: PageContext, recipe: Published, between: Beside, path: str) -> bytes:
+def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     to = context.links(path)
     view = recipe_view(recipe, context.site, context.drawings.of(recipe), to)
-    beside = recipe_page(recipe, context.site, between, view, context.drawings.of(recipe), to)
+    beside = recipe_page(
+        recipe, context.site, context.site.beside[recipe.slug], view, context.drawings.of(recipe), to
+    )
     shown = picture(beside.photo, context.top, path)
     say = speaker(context.site.book.settings.language, context.site.book.settings.units)
     told = how_to(view, say.say(beside.description), shown, say)

@@ -14,7 +14,7 @@ from saponary.book.published import Published
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.views import names
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 from saponary.views.prose import Prose
 
 _TAG = re.compile(r"<[^>]*>")

@@ -12,7 +12,7 @@ from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFil
 from saponary.outputs.pages import choosing
 from saponary.outputs.swatched import Swatched
 from saponary.views import links
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 from saponary.views.shop import ShopRow, in_shop_order, shop_choices, shop_index, shop_row
 
 

@@ -12,26 +12,26 @@ from saponary.outputs.pages.card import card
 from saponary.outputs.pages.recipe import drawing_files
 from saponary.outputs.structured import picture, product
 from saponary.views import links
-from saponary.views.gallery import in_order
-from saponary.views.neighbours import Beside, neighbours, with_neighbours
+from saponary.views.neighbours import neighbours
+from saponary.views.order import in_order
 from saponary.views.shop import shop_page
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    for recipe, beside in with_neighbours(in_order(context.recipes)):
+    for recipe in in_order(context.recipes):
         path = links.recipe_page(recipe.slug)
         drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        uses = (*rests_on.FRAME, rests_on.TITLES, *drawn)
-        yield SiteFile(path, partial(_page, context, recipe, beside, path), uses, recipe.slug)
+        uses = (*rests_on.FRAME, *rests_on.others(recipe.slug), *drawn)
+        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
         yield from drawing_files(context, recipe)
 
 
-def _page(context: PageContext, recipe: Published, between: Beside, path: str) -> bytes:
+def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     up = links.root(path)
     view = shop_page(recipe, context.site, context.drawings.of(recipe), up)
     shown = picture(view.photo, context.top, path)
     told = product(view, recipe, shown, context.site.book.settings.currency or "")
-    beside = neighbours(between, up)
+    beside = neighbours(context.site.beside[recipe.slug], up)
     passed_on = card(context, recipe.slug, view.title, view.photo)
     return context.page("shop-page.html", path, soap=view, beside=beside, picture=passed_on, structured=told)
 

@@ -8,7 +8,7 @@ from html import escape
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:

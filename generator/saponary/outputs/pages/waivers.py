@@ -10,7 +10,7 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 from saponary.views.prose_marks import typographic
 
 

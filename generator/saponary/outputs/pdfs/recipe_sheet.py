@@ -8,7 +8,7 @@ from saponary.messages.message import message
 from saponary.outputs.attached.recipe import attachments
 from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
-from saponary.views.gallery import in_order
+from saponary.views.order import in_order
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.print_photo import SHEET, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe

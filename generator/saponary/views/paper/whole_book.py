@@ -15,8 +15,9 @@ from saponary.pantry.model import Addition
 from saponary.views import names
 from saponary.views.colour_words import in_words
 from saponary.views.drawings import Drawings
-from saponary.views.gallery import collection, in_order
+from saponary.views.gallery import collection
 from saponary.views.glossary import Word, words
+from saponary.views.order import in_order
 from saponary.views.pantry import Shelf, Use, shelves, taken
 from saponary.views.paper.print_photo import BOOK, PAIR, PrintPhoto, other_photos, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe

@@ -1,0 +1,28 @@
+"""The order in which a book tells its recipes, and which of them stand beside one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from saponary.book.published import Published
+
+Beside = tuple[Published | None, Published | None]
+"""The recipe before one, and the one after it."""
+
+
+def in_order(recipes: Iterable[Published]) -> list[Published]:
+    """By collection, those without one last, then by title."""
+
+    def key(recipe: Published) -> tuple[bool, str, str, str]:
+        told = recipe.glance
+        collection = told.collection
+        return (collection is None, (collection or "").casefold(), told.title.casefold(), recipe.slug)
+
+    return sorted(recipes, key=key)
+
+
+def beside(recipes: Iterable[Published]) -> Mapping[str, Beside]:
+    """By its slug, what stands beside each of these recipes."""
+    row = in_order(recipes)
+    pairs = zip(row, (None, *row[:-1]), (*row[1:], None), strict=True)
+    return {one.slug: (before, after) for one, before, after in pairs}
