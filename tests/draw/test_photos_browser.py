@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from saponary.draw.photos.facts import PhotoFault
+from saponary.draw.photos.facts import WIDTHS, PhotoFault
 from saponary.draw.photos.publish import variants_of
 
 PAGE = """<!doctype html><title>decoding</title>{images}<p id="told"></p><script>
@@ -24,7 +24,7 @@ def test_a_browser_decodes_every_variant_at_its_size(tmp_path: Path) -> None:
     out = BytesIO()
     whole.save(out, "JPEG", quality=90)
     made = variants_of(out.getvalue())
-    assert not isinstance(made, PhotoFault) and len(made) == 6
+    assert not isinstance(made, PhotoFault) and len(made) == 2 * len(WIDTHS)
     for variant in made:
         (tmp_path / variant.name).write_bytes(variant.data)
     page = tmp_path / "page.html"

@@ -211,7 +211,7 @@ def _lay(root: Path) -> None:
 
 def _export(root: Path) -> None:
     with contextlib.suppress(Misuse):  # all are there
-        export.write(root, {name.replace("/", "-"): data.decode() for name, data in MADE.items()})
+        export.write(root, {name.replace("/", "-"): data for name, data in MADE.items()})
 
 
 def _begin(root: Path) -> None:

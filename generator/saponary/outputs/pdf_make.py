@@ -80,7 +80,9 @@ class _Making:
                         books.take(parts[at - len(sheets)], outcome)
                         self._tell()
                 sheets, parts = [], books.jobs()
-            bound = books.bound()
+        bound = books.bound()
+        # Those who set the parts have grown, and would stand by while the book is bound.
+        with Press(self._files, self._workers) as press:
             for at, outcome in press.each([job for _, job in bound]):
                 self._take(bound[at][0].book, outcome, bound[at][0].shown())
         self.failed += books.failed.values()

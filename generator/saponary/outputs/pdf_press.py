@@ -20,7 +20,7 @@ from saponary.outputs.pdf_kind import PdfSheet, SetPdf
 
 Job = PdfSheet | PartJob | BindJob
 
-_AT_ONCE = 128
+_AT_ONCE = 48
 """Jobs for a worker before another takes its place: one grows by a third of a megabyte with every document."""
 _LOST = "the process setting it was ended from outside; was there memory enough?"
 

@@ -24,5 +24,5 @@ def in_order(recipes: Iterable[Published]) -> list[Published]:
 def beside(recipes: Iterable[Published]) -> Mapping[str, Beside]:
     """By its slug, what stands beside each of these recipes."""
     row = in_order(recipes)
-    pairs = zip(row, (None, *row[:-1]), (*row[1:], None), strict=True)
-    return {one.slug: (before, after) for one, before, after in pairs}
+    around = (None, *row, None)
+    return {one.slug: (around[at], around[at + 2]) for at, one in enumerate(row)}

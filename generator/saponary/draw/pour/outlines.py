@@ -56,7 +56,7 @@ def outlines(scene: Scene, layout: Layout, most: int = MOST) -> Outlines:
     return Outlines(
         width=round((mould.width + 2 * MARGIN) * FINE),
         height=round((mould.height + above + 2 * MARGIN) * FINE),
-        mould="".join(sheet.curves([_edge(part) for part in parts(mould.outline)], MOST)),
+        mould=sheet.path([_edge(part) for part in parts(mould.outline)], 0.02),
         patches=tuple(zip(names, _patches(layout, sheet, most), strict=True)),
         dust=tuple(_dust(layout, sheet, scene.title)),
         embeds=tuple(_in_place(embed, sheet) for embed in layout.embeds),

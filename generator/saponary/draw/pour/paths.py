@@ -45,7 +45,8 @@ class Sheet:
         return steps.replace("m", "M", 1)
 
     def _one(self, line: Array, tolerance: float, closed: bool) -> str:
-        whole = np.concatenate([line, line[:1]]) if closed else line
+        # What is left out must not turn on last bits: two points of a circle may be as near to its chord.
+        whole = np.round(np.concatenate([line, line[:1]]) if closed else line, _STEADY)
         kept = np.asarray(LineString(whole).simplify(tolerance, preserve_topology=False).coords)
         points = self.place(kept[:-1] if closed else kept)
         if len(points) < (3 if closed else 2):
