@@ -29,6 +29,15 @@ def cores() -> int:
     return len(os.sched_getaffinity(0))
 
 
+def is_for_several(count: int, workers: int | None, few: int = FEW) -> bool:
+    """Whether so many pieces are done over several processes."""
+    return count >= few and min(_wanted(workers), count) >= 2
+
+
+def _wanted(workers: int | None) -> int:
+    return cores() if workers is None else workers
+
+
 def spread(
     count: int,
     work: Callable[[int], T],
@@ -40,13 +49,14 @@ def spread(
 
     What it makes must be plain data. Fewer than `few` pieces are done by this process.
     """
-    wanted = min(cores() if workers is None else workers, count)
-    if wanted < 2 or count < few:
+    if not is_for_several(count, workers, few):
         return [_told(work(n), n + 1, count, progress) for n in range(count)]
     # What starts and ends processes is imported where there is work for several.
     from saponary.assets.workers import over_workers
 
-    return over_workers(count, work, wanted, lambda made, done: _told(made, done, count, progress))
+    return over_workers(
+        count, work, min(_wanted(workers), count), lambda made, done: _told(made, done, count, progress)
+    )
 
 
 def _told(made: T, done: int, count: int, progress: Progress | None) -> T:

@@ -12,7 +12,7 @@ from dataclasses import replace
 from sys import intern
 
 from saponary.assets.digest import digest
-from saponary.assets.spread import FEW, cores, spread
+from saponary.assets.spread import is_for_several, spread
 from saponary.book.batch_files import batches_of
 from saponary.book.computed import compute
 from saponary.book.computed_all import identity
@@ -25,7 +25,7 @@ from saponary.checks.run import Words, looked_at
 
 def first_look(book: Unlooked, names: Sequence[str], words: Words, workers: int | None) -> dict[str, Kept]:
     """What may be kept of these recipes, named by their files; nothing where one process does all the work."""
-    if min(cores() if workers is None else workers, len(names)) < 2 or len(names) < FEW:
+    if not is_for_several(len(names), workers):
         return {}
     rests = Rests(book.pantry, digest(book.settings), book.photos)
     said = words.digest

@@ -7,7 +7,6 @@ from dataclasses import replace
 from datetime import date
 from functools import partial
 
-from saponary.assets import resources
 from saponary.assets.store import Store
 from saponary.book.engine import ENGINE
 from saponary.book.late import LateMap
@@ -19,7 +18,7 @@ from saponary.messages.speaker import speaker
 from saponary.outputs.pdf_kind import PdfContext, Wanted
 from saponary.outputs.pdf_make import Progress, make, sheets
 from saponary.outputs.pdf_press import Failed
-from saponary.outputs.templating import environment
+from saponary.outputs.templating import environment, templates_of
 from saponary.schema.edition import STANDARD
 from saponary.views import links
 from saponary.views.drawings import Drawings
@@ -53,8 +52,7 @@ def label_sheets(
     )
     site = for_edition(whole, _MAKER)
     drawn = Drawings(site, store)
-    folders = [folder for folder in (book.root / "templates", resources.templates()) if folder.is_dir()]
-    spoken = environment(folders, speaker(book.settings.language, book.settings.units))
+    spoken = environment(templates_of(book.root), speaker(book.settings.language, book.settings.units))
     wanted = dict(_of(PdfContext(_with(site, [one.slug for one in recipes]), {}, spoken, drawn), ""))
     for one, lot in lots:
         of_lot = _with(site, [one.slug], Labelled(lot=lot))

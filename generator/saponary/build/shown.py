@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pydantic import TypeAdapter, ValidationError
 
 from saponary.assets.digest import digest
-from saponary.assets.spread import FEW, cores, spread
+from saponary.assets.spread import is_for_several, spread
 from saponary.assets.store import Key, Store
 from saponary.book.late import let_go
 from saponary.book.proofed import Proofed
@@ -69,7 +69,7 @@ def at_a_glance(
     Nothing where one process does all the work, or where there are few.
     """
     todo = [one for one in whole.recipes if one.slug not in known and is_shown(one, edition)]
-    if min(cores() if workers is None else workers, len(todo)) < 2 or len(todo) < FEW:
+    if not is_for_several(len(todo), workers):
         return {}
     once: Once = {}
 

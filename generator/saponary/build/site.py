@@ -11,7 +11,6 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, partial
 
-from saponary.assets import resources
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
 from saponary.book.engine import ENGINE
@@ -35,8 +34,8 @@ from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.rows import Rows
-from saponary.outputs.templating import environment
-from saponary.reading.findings import Finding, Place, errors
+from saponary.outputs.templating import environment, templates_of
+from saponary.reading.findings import Finding, errors
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
@@ -208,8 +207,7 @@ class Maker:
         self.whole, self.photo_files, self.press = whole, photo_files, press
         book = proof.book
         self.progress, self.store, self.workers = progress, store, workers
-        own, standard = book.root / "templates", resources.templates()
-        self.templates = [folder for folder in (own, standard) if folder.is_dir()]
+        self.templates = templates_of(book.root)
         self.spoken = environment(self.templates, speaker(book.settings.language, book.settings.units))
         self.faults: list[Finding] = []
         self.tells_day = press is not None
@@ -278,10 +276,6 @@ class Maker:
             from saponary.outputs.pdf_make import make
 
             pdfs, failed = make(Bytes(files), wanted, self._of("PDFs"), self.store)
-            self.faults += [_fault(one.path, one.why) for one in failed]
+            self.faults += [one.fault("site/") for one in failed]
             files |= {path: content(data) for path, data in pdfs.items()}
         return files
-
-
-def _fault(path: str, why: str) -> Finding:
-    return Finding("press", "error", Place(f"site/{path}"), "this PDF cannot be set", why)

@@ -21,8 +21,7 @@ from saponary.cli.export import write
 from saponary.cli.progress import Shown
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.pdf_engine import PressMissing
-from saponary.outputs.pdf_press import Failed
-from saponary.reading.findings import Finding, Place, errors, suggest
+from saponary.reading.findings import Finding, errors, suggest
 from saponary.reading.findings_text import as_text
 from saponary.schema.edition import STANDARD
 
@@ -121,12 +120,8 @@ def _made(
     except BrokenTemplate as broken:
         raise Unwritten(as_text([broken.finding])) from broken
     if failed:
-        raise Unwritten(as_text([_fault(one) for one in failed]))
+        raise Unwritten(as_text([one.fault() for one in failed]))
     return made
-
-
-def _fault(one: Failed) -> Finding:
-    return Finding("press", "error", Place(one.path), "this PDF cannot be set", one.why)
 
 
 def _is_about(finding: Finding, about: Sequence[Proofed]) -> bool:

@@ -17,6 +17,7 @@ from saponary.outputs.grafted.bench import bind, set_part
 from saponary.outputs.grafted.making import BindJob, PartJob
 from saponary.outputs.pdf_engine import set_sheet
 from saponary.outputs.pdf_kind import PdfSheet, SetPdf
+from saponary.reading.findings import Finding, Place
 
 Job = PdfSheet | PartJob | BindJob
 
@@ -31,6 +32,10 @@ class Failed:
 
     path: str
     why: str
+
+    def fault(self, folder: str = "") -> Finding:
+        """The same as a finding; `folder` is where its path begins."""
+        return Finding("press", "error", Place(folder + self.path), "this PDF cannot be set", self.why)
 
 
 class Press:

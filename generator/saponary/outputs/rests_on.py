@@ -212,12 +212,16 @@ def _beside(slug: str, site: SiteInput) -> object:
 
 def _leads(slug: str, site: SiteInput) -> object:
     one = site.by_slug.get(slug)
-    return one and [other for other in one.glance.led_to if other in site.by_slug]
+    return one and _shown(one.glance.led_to, site)
 
 
 def _notes_lead(slug: str, site: SiteInput) -> object:
     one = site.by_slug.get(slug)
-    return one and [other for other in one.glance.notes_lead_to if other in site.by_slug]
+    return one and _shown(one.glance.notes_lead_to, site)
+
+
+def _shown(slugs: Iterable[str], site: SiteInput) -> list[str]:
+    return [slug for slug in slugs if slug in site.by_slug]
 
 
 def _pdfs(slug: str, site: SiteInput) -> object:

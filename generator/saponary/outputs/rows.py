@@ -227,12 +227,8 @@ class TextRows:
     @cached_property
     def _as_before(self) -> Mapping[str, str]:
         """Marks of the rows that rest on what they rested on before."""
-        was, rows = self._kept
-        if was != self._common:
-            return {}
-        return {
-            slug: rows[slug][1] for slug in self.slugs if slug in rows and rows[slug][0] == self._own(slug)
-        }
+        rows = self._kept[1]
+        return {slug: rows[slug][1] for slug in self.slugs if self._is_as_before(slug)}
 
     @cached_property
     def _texts(self) -> Mapping[str, Sequence[str]]:

@@ -148,6 +148,11 @@ class HtmlSpeaker(Speaker):
         return Markup(f'<time datetime="{day.on.isoformat()}">{super().day(day)}</time>')
 
 
+def templates_of(root: Path) -> list[Path]:
+    """The folders of a book's templates: its own where it has one, then the standard one."""
+    return [folder for folder in (root / "templates", resources.templates()) if folder.is_dir()]
+
+
 def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     """The engine that fills templates: strict about names, and escaping everything. The standard ones come last.
 

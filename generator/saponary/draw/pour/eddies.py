@@ -51,25 +51,25 @@ class Eddies:
         """Points of the chart after it."""
         u, v = points[:, 0], points[:, 1]
         whole, slope = self.across.at(u)
-        slope = slope * self.strength
-        there = v
-        for _ in range(3):
-            g, leaning = self.up.at(there)
-            there = there - (there + slope * g - v) / (1.0 + slope * leaning)
-        _, leaning = self.up.at(there)
+        there, leaning = _solved(self.up, slope * self.strength, v)
         return np.column_stack([u + self.strength * whole * leaning, there])
 
     def back(self, points: Array) -> Array:
         """Points of the chart before it."""
         there, v = points[:, 0], points[:, 1]
         whole, slope = self.up.at(v)
-        slope = slope * self.strength
-        u = there
-        for _ in range(3):
-            f, leaning = self.across.at(u)
-            u = u - (u + slope * f - there) / (1.0 + slope * leaning)
-        _, leaning = self.across.at(u)
+        u, leaning = _solved(self.across, slope * self.strength, there)
         return np.column_stack([u, v + self.strength * whole * leaning])
+
+
+def _solved(waver: _Waver, slope: Array, wanted: Array) -> tuple[Array, Array]:
+    """Where a place and `slope` times the waver there come to what is wanted, by Newton's steps; and how the waver
+    leans there."""
+    at = wanted
+    for _ in range(3):
+        height, leaning = waver.at(at)
+        at = at - (at + slope * height - wanted) / (1.0 + slope * leaning)
+    return at, waver.at(at)[1]
 
 
 def eddies(room: Chart, spacing: float, words: tuple[str, ...]) -> list[Eddies]:
