@@ -8,20 +8,26 @@ from collections.abc import Iterator
 import pytest
 
 from composed import composed
+from saponary.assets import resources
 from saponary.messages.message import Message
 from saponary.outputs import compose
+from saponary.outputs.compose import composition
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.schema.edition import STANDARD
 from saponary.views.for_edition import Unpublished, for_edition
+from saponary.views.site import SiteInput
 from support import proof_of
+
+
+def site_of(edition: str) -> SiteInput:
+    proof = proof_of("demo")
+    return for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[edition])
 
 
 def led(edition: str) -> list[str]:
     """Where the first page's navigation leads."""
-    proof = proof_of("demo")
-    site = for_edition(Unpublished(proof.book, proof.recipes, "engine", "tables"), STANDARD[edition])
-    files = composed(site)
+    files = composed(site_of(edition))
     nav = re.search(r"<nav.*?</nav>", files["index.html"].decode(), re.S)
     assert nav is not None
     led = [to for to in re.findall(r'href="([^"]+)"', nav[0]) if not to.startswith("mailto:")]
@@ -47,3 +53,13 @@ def test_a_page_that_a_book_lacks_has_no_link(monkeypatch: pytest.MonkeyPatch, t
     kind = PageKind("moulds", render, nav=NavEntry(Message("nav.glossary"), "moulds/index.html"))
     monkeypatch.setattr(compose, "KINDS", (*compose.KINDS, kind))
     assert ("moulds/index.html" in led("public")) == there
+
+
+@pytest.mark.parametrize("edition", STANDARD)
+def test_a_file_is_found_by_its_path_as_it_is_among_all(edition: str) -> None:
+    made = composition(site_of(edition), (resources.templates(),))
+    assert [found.path for file in made.files if (found := made.file(file.path))] == [
+        f.path for f in made.files
+    ]
+    assert all(file.recipe is None or file.recipe in file.path.split("/") for file in made.files)
+    assert made.file("recipes/no-such-recipe/index.html") is None

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from html import unescape
+from itertools import chain
 
 import pytest
 
@@ -65,7 +66,8 @@ def test_every_page_of_a_kind_has_them(kind: PageKind) -> None:
     )
     site = replace(desk.site, versions={recipe.slug: (first,) for recipe in desk.site.recipes})
     context = composition(site, [resources.templates()], desk.drawings).context
-    pages = {file.path: file for file in kind.render(context) if file.path.endswith(".html")}
+    files = chain(kind.render(context), *(kind.each(context, recipe) for recipe in context.recipes))
+    pages = {file.path: file for file in files if file.path.endswith(".html")}
     assert bool(pages) == (kind.name not in NO_PAGE)
     for path, file in pages.items():
         if kind.readers == CUSTOMERS:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import cached_property, partial
+from functools import partial
 
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
@@ -32,7 +32,6 @@ from saponary.outputs import rests_on
 from saponary.outputs.cards import Cards
 from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
-from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment, templates_of
 from saponary.reading.findings import Finding, errors
@@ -106,7 +105,7 @@ def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | 
     whole, photo_files = cut_from(proof, on, store, [edition])
     maker = Maker(proof, whole, photo_files, None, None, store, 1)
     pages = maker.pages(maker.site(edition))
-    file = next((one for one in pages.composed.files if one.path == path), None)
+    file = pages.composed.file(path)
     if file is None:
         return None
     digests = {name: pages.digest(name) for name in file.uses}
@@ -127,12 +126,8 @@ class Unmade:
         """One file, by its path in the site. Raises BrokenTemplate."""
         if path in self.photos:
             return self.photos[path]
-        file = self._by_path.get(path)
+        file = self.pages.composed.file(path)
         return None if file is None else file.write()
-
-    @cached_property
-    def _by_path(self) -> Mapping[str, SiteFile]:
-        return {file.path: file for file in self.pages.composed.files}
 
 
 def unmade(

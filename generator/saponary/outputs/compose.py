@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from itertools import chain
 from pathlib import Path
 
 from jinja2 import Environment
 
+from saponary.book.published import Published
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.cards import Cards
 from saponary.outputs.frame import BESIDE
-from saponary.outputs.page_kind import PageContext, SiteFile
+from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import accent_style, environment, named_by_content, style_sheet
@@ -25,7 +28,25 @@ class Composition:
     """The files of a site before they are made, so that a caller may leave some unmade."""
 
     context: PageContext
-    files: tuple[SiteFile, ...]
+    of_book: tuple[SiteFile, ...]
+    """The files that are about the book."""
+    _kinds: tuple[PageKind, ...]
+
+    @cached_property
+    def files(self) -> tuple[SiteFile, ...]:
+        """All of them."""
+        each = (file for recipe in self.context.recipes for file in self.of_recipe(recipe))
+        return (*self.of_book, *each)
+
+    def of_recipe(self, recipe: Published) -> Iterator[SiteFile]:
+        """The files that are about one recipe."""
+        return (file for kind in self._kinds for file in kind.each(self.context, recipe))
+
+    def file(self, path: str) -> SiteFile | None:
+        """The file at a path, with no others listed than those of the book and of one recipe."""
+        own = (self.context.site.by_slug.get(part) for part in path.split("/"))
+        of_one = (file for recipe in own if recipe is not None for file in self.of_recipe(recipe))
+        return next((file for file in chain(self.of_book, of_one) if file.path == path), None)
 
     @property
     def _ways(self) -> object:
@@ -69,10 +90,10 @@ def composition(
         rows=rows or Rows(),
         cards=cards or Cards(),
     )
-    kinds = [kind for kind in KINDS if kind.is_for(site)]
-    files = tuple(file for kind in kinds for file in kind.render(context))
-    paths = {file.path for file in files}
+    kinds = tuple(kind for kind in KINDS if kind.is_for(site))
+    of_book = tuple(file for kind in kinds for file in kind.render(context))
+    paths = {file.path for file in of_book}
     entries = (entry for kind in kinds for entry in (kind.nav, *kind.ways(site)))
     context.ways.nav = tuple(entry for entry in entries if entry is not None and entry.path in paths)
     context.ways.beside = BESIDE & paths
-    return Composition(context, files)
+    return Composition(context, of_book, kinds)

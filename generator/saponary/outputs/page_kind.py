@@ -15,6 +15,7 @@ from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame, top_of
 from saponary.outputs.policy import with_policy
 from saponary.outputs.rows import Rows
+from saponary.outputs.templating import named_by_content, script
 from saponary.schema.edition import Reader
 from saponary.views.drawings import Drawings
 from saponary.views.links import root
@@ -62,6 +63,7 @@ class PageContext:
     """What leads to the top, where a page's path does not tell."""
     rows: Rows = field(default_factory=Rows, compare=False)
     cards: Cards = field(default_factory=Cards, compare=False)
+    _scripts: dict[str, str] = field(default_factory=dict[str, str], compare=False)
 
     @property
     def nav(self) -> tuple[NavEntry, ...]:
@@ -87,6 +89,12 @@ class PageContext:
         """The slugs of the edition's recipes."""
         return self.site.slugs
 
+    def script(self, name: str) -> str:
+        """Where one of the scripts lies, from the top of the site."""
+        if name not in self._scripts:
+            self._scripts[name] = named_by_content(name, script(self.templates, name))
+        return self._scripts[name]
+
     def page(self, template: str, path: str, **view: object) -> bytes:
         """Fill a template for the page at `path`."""
         around = frame(self.site, path, self.style, self.ways.nav, self.ways.beside, self.root)
@@ -94,12 +102,23 @@ class PageContext:
         return with_policy(made, self.style_sheet.decode("utf-8", "replace")).encode("utf-8")
 
 
+def _of_no_recipe(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    return iter(())
+
+
+def _of_recipes_alone(context: PageContext) -> Iterator[SiteFile]:
+    return iter(())
+
+
 @dataclass(frozen=True)
 class PageKind:
     """A kind of page: its name, and the files it brings to a site."""
 
     name: str
-    render: Callable[[PageContext], Iterator[SiteFile]]
+    render: Callable[[PageContext], Iterator[SiteFile]] = _of_recipes_alone
+    """Those that are about the book."""
+    each: Callable[[PageContext, Published], Iterator[SiteFile]] = _of_no_recipe
+    """Those about one of its recipes, with its slug in their paths: whoever wants these asks for no other's."""
     needs: str | None = None
     """What an edition must show for this kind to be in it at all."""
     nav: NavEntry | None = None

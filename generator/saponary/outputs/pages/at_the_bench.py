@@ -10,7 +10,7 @@ from saponary.book.published import Published
 from saponary.label import cautions
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
-from saponary.outputs.templating import named_by_content, script
+from saponary.outputs.templating import script
 from saponary.quantity.numbers import Scale
 from saponary.views import links
 from saponary.views.at_class import at_class
@@ -24,18 +24,19 @@ from saponary.views.work import work_order
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     keeper = script(context.templates, "ticks.js")
-    address = named_by_content("ticks.js", keeper)
     worker = script(context.templates, OFFLINE)
-    yield SiteFile(address, lambda: keeper, (rests_on.TEMPLATES,))
+    yield SiteFile(context.script("ticks.js"), lambda: keeper, (rests_on.TEMPLATES,))
     yield SiteFile(OFFLINE, lambda: worker, (rests_on.TEMPLATES,))
-    for recipe in context.recipes:
-        path = links.at_the_bench(recipe.slug)
-        of = (*rests_on.taught(context.site), rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        uses = (*rests_on.FRAME, rests_on.leads(recipe.slug), *of)
-        yield SiteFile(path, partial(_page, context, recipe, path, address), uses, recipe.slug)
 
 
-def _page(context: PageContext, recipe: Published, path: str, address: str) -> bytes:
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    path = links.at_the_bench(recipe.slug)
+    of = (*rests_on.taught(context.site), rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+    uses = (*rests_on.FRAME, rests_on.leads(recipe.slug), *of)
+    yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
+
+
+def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     computed, settings, up = recipe, context.site.book.settings, links.root(path)
     prose = Prose(computed.catalogue, Links(context.published, up))
     scale = Scale(settings.scale_step_grams, settings.units)
@@ -54,7 +55,7 @@ def _page(context: PageContext, recipe: Published, path: str, address: str) -> b
         cautions=cautions.for_recipe(computed),
         unit=order.unit,
         beside=order.beside,
-        script=up + address,
+        script=up + context.script("ticks.js"),
         worker=up + OFFLINE,
         face=context.drawings.of(recipe),
     )
@@ -70,4 +71,4 @@ def _key(*named: str) -> str:
     return f"saponary {hashlib.sha256(chr(0).join(named).encode()).hexdigest()[:16]}"
 
 
-KIND = PageKind("at-the-bench", _render, needs="work")
+KIND = PageKind("at-the-bench", _render, _each, needs="work")

@@ -32,15 +32,14 @@ def _made(context: PageContext) -> bool:
     return bool(context.top) and context.site.edition.published
 
 
-def _render(context: PageContext) -> Iterator[SiteFile]:
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
     if not _made(context):
         return
-    for recipe in context.recipes:
-        drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        lesson = rests_on.taught(context.site)
-        blanks = (rests_on.notes(recipe.slug),) if lesson else ()
-        uses = (rests_on.SETTINGS, rests_on.EDITION, *lesson, *blanks, *drawn)
-        yield SiteFile(links.card(recipe.slug), partial(_draw, context, recipe), uses, recipe.slug)
+    drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+    lesson = rests_on.taught(context.site)
+    blanks = (rests_on.notes(recipe.slug),) if lesson else ()
+    uses = (rests_on.SETTINGS, rests_on.EDITION, *lesson, *blanks, *drawn)
+    yield SiteFile(links.card(recipe.slug), partial(_draw, context, recipe), uses, recipe.slug)
 
 
 def _draw(context: PageContext, recipe: Published) -> bytes:
@@ -51,4 +50,4 @@ def _draw(context: PageContext, recipe: Published) -> bytes:
     return context.cards.of(book, title, sentence, svg, photo.src if photo is not None else "")
 
 
-KIND = PageKind("card", _render)
+KIND = PageKind("card", each=_each)

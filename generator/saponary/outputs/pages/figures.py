@@ -14,17 +14,19 @@ from saponary.views import links
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     site = context.site
-    book = (rests_on.SETTINGS, rests_on.EDITION)
     rows = figures_rows(site, context.rows)
-    listed = (*book, rests_on.VERSIONS, rows.name)
+    listed = (rests_on.SETTINGS, rests_on.EDITION, rests_on.VERSIONS, rows.name)
     yield SiteFile(links.FIGURES, lambda: figures_index(site, rows.found()).encode(), listed)
-    for recipe in site.recipes:
-        uses = (*book, *rests_on.taught(site), rests_on.recipe(recipe.slug))
-        yield SiteFile(links.figures(recipe.slug), partial(_of, context, recipe), uses, recipe.slug)
+
+
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    taught = rests_on.taught(context.site)
+    uses = (rests_on.SETTINGS, rests_on.EDITION, *taught, rests_on.recipe(recipe.slug))
+    yield SiteFile(links.figures(recipe.slug), partial(_of, context, recipe), uses, recipe.slug)
 
 
 def _of(context: PageContext, recipe: Published) -> bytes:
     return as_text(published_object(recipe, context.site)).encode()
 
 
-KIND = PageKind("figures", _render, readers=RECIPES)
+KIND = PageKind("figures", _render, _each, readers=RECIPES)

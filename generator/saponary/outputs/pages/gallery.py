@@ -36,7 +36,7 @@ def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
             "gallery.html",
             path,
             gallery=replace(view, choices=swatched.on(found)),
-            script=up + choosing.address(context),
+            script=up + context.script(choosing.NAME),
             words=[up + searching.address(part) for part in range(searching.parts(context))],
         )
 

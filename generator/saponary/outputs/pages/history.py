@@ -17,20 +17,28 @@ from saponary.views.history import MOST, ChangeView, changes, history, in_their_
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     told = told_of(context)
-    for recipe in told:
-        path = links.history(recipe.slug)
-        uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
-        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
     if told:
         histories = (rests_on.history(recipe.slug) for recipe in told)
         rests = (*rests_on.FRAME, *rests_on.recipes(told), *histories)
         yield SiteFile(links.CHANGES, partial(_changes, context, told), rests)
 
 
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    if _is_told(context, recipe):
+        path = links.history(recipe.slug)
+        uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
+        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
+
+
 def told_of(context: PageContext) -> list[Published]:
-    """The recipes whose versions an edition tells: none that would tell what students are to work out."""
+    """The recipes whose versions an edition tells."""
+    return [one for one in context.recipes if _is_told(context, one)]
+
+
+def _is_told(context: PageContext, recipe: Published) -> bool:
+    """No version is told that would tell what students are to work out."""
     site = context.site
-    return [one for one in context.recipes if site.versions.get(one.slug) and not left_blank(one, site)]
+    return bool(site.versions.get(recipe.slug)) and not left_blank(recipe, site)
 
 
 def _page(context: PageContext, recipe: Published, path: str) -> bytes:
@@ -59,4 +67,6 @@ def _changes(context: PageContext, told: Sequence[Published]) -> bytes:
     return context.page("changes.html", links.CHANGES, changes=together(found))
 
 
-KIND = PageKind("history", _render, needs="history", nav=NavEntry(message("nav.changes"), links.CHANGES))
+KIND = PageKind(
+    "history", _render, _each, needs="history", nav=NavEntry(message("nav.changes"), links.CHANGES)
+)

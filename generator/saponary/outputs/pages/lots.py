@@ -47,15 +47,13 @@ def _lines(context: PageContext, up: str) -> RowsOf[LotLine]:
     )
 
 
-def _each(context: PageContext) -> Iterator[SiteFile]:
-    for recipe in context.recipes:
-        own = (rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
-        uses = (*rests_on.FRAME, rests_on.leads(recipe.slug), *own)
-        for at, name in enumerate(links.free_names(lot for lot, _ in recipe.glance.lots)):
-            path = links.lot(recipe.slug, name)
-            yield SiteFile(
-                path, partial(_lot, context, path, partial(_own, context, recipe, at)), uses, recipe.slug
-            )
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    own = (rests_on.recipe(recipe.slug), rests_on.history(recipe.slug))
+    uses = (*rests_on.FRAME, rests_on.leads(recipe.slug), *own)
+    for at, name in enumerate(links.free_names(lot for lot, _ in recipe.glance.lots)):
+        path = links.lot(recipe.slug, name)
+        view = partial(_own, context, recipe, at)
+        yield SiteFile(path, partial(_lot, context, path, view), uses, recipe.slug)
 
 
 def _own(context: PageContext, recipe: Published, at: int) -> LotPage:
@@ -63,14 +61,12 @@ def _own(context: PageContext, recipe: Published, at: int) -> LotPage:
     return lot_page(lot, context.site, links.root(lot.path))
 
 
-def _sold(context: PageContext) -> Iterator[SiteFile]:
-    for recipe in context.recipes:
-        uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug))
-        for at, name in enumerate(links.free_names(recipe.glance.sold)):
-            path = links.lot(recipe.slug, name)
-            yield SiteFile(
-                path, partial(_lot, context, path, partial(_for_sale, context, recipe, at)), uses, recipe.slug
-            )
+def _sold(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    uses = (*rests_on.FRAME, rests_on.recipe(recipe.slug))
+    for at, name in enumerate(links.free_names(recipe.glance.sold)):
+        path = links.lot(recipe.slug, name)
+        view = partial(_for_sale, context, recipe, at)
+        yield SiteFile(path, partial(_lot, context, path, view), uses, recipe.slug)
 
 
 def _for_sale(context: PageContext, recipe: Published, at: int) -> LotPage:
@@ -84,6 +80,6 @@ def _lot(context: PageContext, path: str, view: Callable[[], LotPage]) -> bytes:
 
 
 KIND = PageKind("lots", _render, needs="batches", nav=NavEntry(message("nav.lots"), links.LOTS))
-EACH = PageKind("lot", _each, needs="batches")
-SOLD = PageKind("sold-lot", _sold, needs="shop", readers=CUSTOMERS)
+EACH = PageKind("lot", each=_each, needs="batches")
+SOLD = PageKind("sold-lot", each=_sold, needs="shop", readers=CUSTOMERS)
 """In a shop: the lots that are for sale, and no other."""

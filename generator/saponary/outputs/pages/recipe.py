@@ -12,26 +12,17 @@ from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.outputs.pages.card import card
 from saponary.outputs.structured import how_to, picture
 from saponary.views import links
-from saponary.views.order import in_order
 from saponary.views.recipe import recipe_page, recipe_view
 
 
-def _render(context: PageContext) -> Iterator[SiteFile]:
-    for recipe in in_order(context.recipes):
-        path = links.recipe_page(recipe.slug)
-        drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        own = (rests_on.notes(recipe.slug), rests_on.history(recipe.slug))
-        lesson = rests_on.taught(context.site)
-        uses = (
-            *rests_on.FRAME,
-            *rests_on.others(recipe.slug),
-            rests_on.pdfs(recipe.slug),
-            *own,
-            *lesson,
-            *drawn,
-        )
-        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
-        yield from drawing_files(context, recipe)
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    path = links.recipe_page(recipe.slug)
+    drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+    own = (rests_on.notes(recipe.slug), rests_on.history(recipe.slug))
+    others = (*rests_on.others(recipe.slug), rests_on.pdfs(recipe.slug))
+    uses = (*rests_on.FRAME, *others, *own, *rests_on.taught(context.site), *drawn)
+    yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
+    yield from drawing_files(context, recipe)
 
 
 def drawing_files(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
@@ -60,4 +51,4 @@ def _drawing(context: PageContext, recipe: Published, when: str) -> bytes:
     return (drawn.fresh_svg if when == "fresh" else drawn.cured_svg).encode("utf-8")
 
 
-KIND = PageKind("recipe", _render, readers=RECIPES)
+KIND = PageKind("recipe", each=_each, readers=RECIPES)

@@ -30,7 +30,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
         found = rows.found()
         view = shop_index(context.site, in_shop_order(found))
         view = replace(view, choices=swatched.on(found))
-        return context.page("shop-index.html", links.GALLERY, shop=view, script=choosing.address(context))
+        return context.page("shop-index.html", links.GALLERY, shop=view, script=context.script(choosing.NAME))
 
     uses = (*rests_on.FRAME, rests_on.TITLES, rows.name, swatched.name())
     yield SiteFile(links.GALLERY, write, uses)

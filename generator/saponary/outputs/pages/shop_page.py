@@ -13,17 +13,15 @@ from saponary.outputs.pages.recipe import drawing_files
 from saponary.outputs.structured import picture, product
 from saponary.views import links
 from saponary.views.neighbours import neighbours
-from saponary.views.order import in_order
 from saponary.views.shop import shop_page
 
 
-def _render(context: PageContext) -> Iterator[SiteFile]:
-    for recipe in in_order(context.recipes):
-        path = links.recipe_page(recipe.slug)
-        drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
-        uses = (*rests_on.FRAME, *rests_on.others(recipe.slug), *drawn)
-        yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
-        yield from drawing_files(context, recipe)
+def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
+    path = links.recipe_page(recipe.slug)
+    drawn = (rests_on.recipe(recipe.slug), *rests_on.scraps(recipe))
+    uses = (*rests_on.FRAME, *rests_on.others(recipe.slug), *drawn)
+    yield SiteFile(path, partial(_page, context, recipe, path), uses, recipe.slug)
+    yield from drawing_files(context, recipe)
 
 
 def _page(context: PageContext, recipe: Published, path: str) -> bytes:
@@ -36,4 +34,4 @@ def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     return context.page("shop-page.html", path, soap=view, beside=beside, picture=passed_on, structured=told)
 
 
-KIND = PageKind("shop-page", _render, readers=CUSTOMERS)
+KIND = PageKind("shop-page", each=_each, readers=CUSTOMERS)
