@@ -6,8 +6,9 @@ from dataclasses import replace
 from io import BytesIO
 
 import pytest
-from PIL import Image
+from PIL import Image, ImageFont
 
+from saponary.assets.fonts import font_files
 from saponary.draw.card import Card
 from saponary.draw.draw_card import draw_card
 
@@ -73,3 +74,28 @@ def test_a_longer_title_is_set_smaller() -> None:
         return sum(image.histogram()[:90])
 
     assert 0 < ink("Bar of the Northernmost Harbour Wall and Sea") / 12 < ink("Bar")
+
+
+WORDS = "AV of To Ta Yo, fi ffl Öl “quoted” o’clock T. V. — made on a cold morning by an open door"
+
+
+@pytest.mark.parametrize("turn", range(0, 20, 3))
+def test_a_line_is_broken_where_the_library_paints_it_too_wide(turn: int) -> None:
+    """Against Pillow's own measure of a whole line: as many words as fit stand on one, and one more on two."""
+    words = WORDS.split(" ")[turn:] + WORDS.split(" ")[:turn]
+    face = BytesIO(font_files()["SourceSerifPro-Regular.ttf"])
+    font = ImageFont.truetype(face, 26, layout_engine=ImageFont.Layout.BASIC)
+    wide = [font.getbbox(" ".join(words[: n + 1]), anchor="ls")[2] for n in range(len(words))]
+    most = sum(one <= 386 for one in wide)
+    fits, longer = (
+        seen(replace(ALONE, book="", title="", sentence=" ".join(words[:n]))) for n in (most, most + 1)
+    )
+    assert lowest_ink(longer) > lowest_ink(fits) + 20
+
+
+def lowest_ink(image: Image.Image) -> int:
+    """How far down the words reach."""
+    words = image.crop((0, 0, 490, 630)).convert("L")
+    box = words.point([255 * (tone < 128) for tone in range(256)]).getbbox()
+    assert box is not None
+    return box[3]

@@ -89,33 +89,46 @@ def _set(text: str, face: str, sizes: tuple[int, ...], high: int, line: float = 
     """The largest size at which a text fits, and its lines; cut short where it fits at none."""
     size, lines, most = sizes[-1], [""], 1
     for size in sizes:
-        lines, most = _lines(text, _font(face, size)), max(1, int(high / (size * line)))
-        if len(lines) <= most and all(_fits(one, _font(face, size)) for one in lines):
+        lines, most = _lines(text, face, size), max(1, int(high / (size * line)))
+        if len(lines) <= most and all(_fits(one, face, size) for one in lines):
             return size, lines
     kept = lines[:most]
     if len(lines) > most:
         kept[-1] = kept[-1].rstrip(" ,.;:") + "…"
-    return size, [_cut_short(one, _font(face, size)) for one in kept]
+    return size, [_cut_short(one, face, size) for one in kept]
 
 
-def _lines(text: str, font: ImageFont.FreeTypeFont) -> list[str]:
+def _lines(text: str, face: str, size: int) -> list[str]:
     lines = [""]
     for word in text.split(" "):
         longer = f"{lines[-1]} {word}".strip()
-        if not lines[-1] or _fits(longer, font):
+        if not lines[-1] or _fits(longer, face, size):
             lines[-1] = longer
         else:
             lines.append(word)
     return lines
 
 
-def _fits(text: str, font: ImageFont.FreeTypeFont) -> bool:
-    # By what is painted: the plain engine's own measure leaves out what kerning does before the last letter.
-    return font.getbbox(text, anchor="ls")[2] <= _RIGHT - _LEFT
+def _fits(text: str, face: str, size: int) -> bool:
+    *before, last = text.split(" ")
+    begins = sum(_measured(word, face, size)[0] for word in before)
+    return begins + _measured(last, face, size)[1] <= _RIGHT - _LEFT
 
 
-def _cut_short(text: str, font: ImageFont.FreeTypeFont) -> str:
-    while not _fits(text, font):
+@lru_cache(maxsize=4096)
+def _measured(word: str, face: str, size: int) -> tuple[float, float]:
+    """Where the next word begins after one, and where what is painted of it ends, in pixels from its start.
+
+    The plain engine sets a line letter by letter, so a line is as wide as its words are together; most of those
+    of a book stand on many of its cards.
+    """
+    font = _font(face, size)
+    # Where it ends is told by what is painted: the engine's own measure leaves out what hangs over.
+    return font.getlength(f"{word} "), font.getbbox(word, anchor="ls")[2]
+
+
+def _cut_short(text: str, face: str, size: int) -> str:
+    while not _fits(text, face, size):
         text = text[:-2].rstrip(" ,.;:") + "…"
     return text
 

@@ -1,6 +1,6 @@
 """A drawing of ours as pixels: the outlines of its SVG, flat, with their edges and without patterns.
 
-It reads what `draw` itself writes (paths of straight steps and quadratic curves, boxes, ellipses, clips, a face within a face),
+It is painted with a byte a pixel, the number of a colour, and larger than it is wanted. It reads what `draw` itself writes (paths of straight steps and quadratic curves, boxes, ellipses, clips, a face within a face),
 and is no reader of SVG at large.
 """
 
@@ -14,6 +14,8 @@ from math import cos, pi, sin
 from xml.etree import ElementTree
 
 from PIL import Image, ImageChops, ImageDraw
+
+from saponary.draw.tones import Tones
 
 Points = list[tuple[float, float]]
 Box = tuple[int, int, int, int]
@@ -41,11 +43,12 @@ def pixels(svg: str, size: tuple[int, int], ground: str, ink: str) -> Image.Imag
         element.tag = element.tag.partition("}")[2] or element.tag
     left, top, width, _ = _box(root)
     fine = max(2, round(_DRAWN / size[0]))
-    image = Image.new("RGB", (size[0] * fine, size[1] * fine), ground)
+    tones = Tones()
+    image = Image.new("L", (size[0] * fine, size[1] * fine), tones.number(ground))
     scale = image.width / width
     ids = {element.attrib["id"]: element for element in root.iter() if "id" in element.attrib}
-    _Painter(image, ids, ink, _Place(scale, -left * scale, -top * scale)).all(root, {})
-    return image.reduce(fine)
+    _Painter(image, tones, ids, ink, _Place(scale, -left * scale, -top * scale)).all(root, {})
+    return tones.coloured(image).reduce(fine)
 
 
 def rings(path: str) -> list[Points]:
@@ -125,6 +128,7 @@ class _Place:
 @dataclass(frozen=True)
 class _Painter:
     image: Image.Image
+    tones: Tones
     ids: Mapping[str, Element]
     ink: str
     place: _Place
@@ -161,7 +165,8 @@ class _Painter:
         fill, stroke = self._colour(style.get("fill", "")), self._colour(style.get("stroke", ""))
         if fill and len(lines) > 1 and style.get("fill-rule") == "evenodd":
             box = _around(lines, 0, self.image.size)
-            self.image.paste(fill, box, _with_holes(_from(box, lines), (box[2] - box[0], box[3] - box[1])))
+            tone = self.tones.number(fill)
+            self.image.paste(tone, box, _with_holes(_from(box, lines), (box[2] - box[0], box[3] - box[1])))
         elif fill:
             self._paint(_fill, lines, 0, fill, style.get("fill-opacity", "1"))
         if stroke:
@@ -171,19 +176,18 @@ class _Painter:
 
     def _paint(
         self,
-        shape: Callable[[ImageDraw.ImageDraw, list[Points], str | int], None],
+        shape: Callable[[ImageDraw.ImageDraw, list[Points], int], None],
         lines: list[Points],
         width: float,
-        tone: str,
+        colour: str,
         opacity: str,
     ) -> None:
         """Each pixel once, however often the lines cross it."""
         if float(opacity) == 1:
-            return shape(ImageDraw.Draw(self.image), lines, tone)
+            return shape(ImageDraw.Draw(self.image), lines, self.tones.number(colour))
         box = _around(lines, width, self.image.size)
         mask = _mask(box, lambda pen: shape(pen, _from(box, lines), 1))
-        veiled = self.image.crop(box).point(_veil(tone, float(opacity)))
-        self.image.paste(veiled, box, mask)
+        self.image.paste(self.tones.veiled(self.image.crop(box), colour, float(opacity), mask), box, mask)
 
     def _colour(self, written: str) -> str:
         """'' where nothing is painted, or a pattern."""
@@ -230,19 +234,13 @@ def _mask(box: Box, shape: Callable[[ImageDraw.ImageDraw], None]) -> Image.Image
     return mask
 
 
-def _veil(tone: str, opacity: float) -> list[int]:
-    """What becomes of each value of red, green and blue under a colour that is seen through."""
-    parts = (int(tone[i : i + 2], 16) for i in (1, 3, 5))
-    return [round(part * opacity + below * (1 - opacity)) for part in parts for below in range(256)]
-
-
-def _fill(pen: ImageDraw.ImageDraw, lines: list[Points], tone: str | int) -> None:
+def _fill(pen: ImageDraw.ImageDraw, lines: list[Points], tone: int) -> None:
     for line in lines:
         if len(line) > 2:
             pen.polygon(line, fill=tone)
 
 
-def _stroke(pen: ImageDraw.ImageDraw, lines: list[Points], tone: str | int, width: float) -> None:
+def _stroke(pen: ImageDraw.ImageDraw, lines: list[Points], tone: int, width: float) -> None:
     """A line of no length is a dot, as round caps make it."""
     for line in lines:
         if len(set(line)) > 1:

@@ -12,7 +12,7 @@ from saponary.draw.card import Card
 CARD = Step(
     "card",
     ("book", "title", "sentence", "drawing", "photo"),
-    ("assets/fonts.py", "draw/card.py", "draw/draw_card.py", "draw/pixels.py"),
+    ("assets/fonts.py", "draw/card.py", "draw/draw_card.py", "draw/pixels.py", "draw/tones.py"),
     ("pillow", "font-source-serif-pro"),
 )
 
