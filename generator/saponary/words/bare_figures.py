@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from saponary.words.figure_subject import STOPS, possible_subjects, subject_of
-from saponary.words.figure_tokens import Kind, Number, Token, tokens
+from saponary.words.figure_tokens import Kind, Number, Token, may_hold_numbers, tokens
 from saponary.words.figure_words import LYE, OILS, RIVAL, SUPERFAT, WATER, FigureWords, Phrase
-from saponary.words.phrase_at import any_stand, ends_at, stands_at
+from saponary.words.phrase_at import all_standing, any_stand, ends_at, stands_at
 from saponary.words.sentences import sentences
 from saponary.words.shown import Shown
 from saponary.words.told_ratios import with_ratios
@@ -52,6 +52,8 @@ def bare_figures(
     """The bare figures of a text made ready by `shown.py`, in order."""
     subjects = {**dict.fromkeys(words.rivals, RIVAL), **ingredients, **words.subjects}
     for sentence in sentences(shown.text, abbreviations):
+        if not may_hold_numbers(shown.text, sentence, words.numbers):
+            continue
         here = with_ratios(tokens(shown.text, sentence, words.numbers), words)
         if not any(token.number for token in here) or _tells_other(here, words):
             continue
@@ -183,7 +185,7 @@ def _of_itself(here: Sequence[Token], index: int, subjects: Mapping[Phrase, str]
     number = here[index].number
     if number is None or number.kind != "share":
         return False
-    before = {name for at in range(index) for phrase, name in subjects.items() if stands_at(here, at, phrase)}
+    before = {subjects[phrase] for at, phrase in all_standing(here, frozenset(subjects)) if at < index}
     behind = subject_of(here[index:], 0, subjects, words)
     return behind in before - {OILS, LYE, WATER, SUPERFAT}
 

@@ -59,7 +59,10 @@ def _name(name: str, place: Place) -> ReadText:
 
 def _notes(body: str, start: int) -> Shown:
     kept = uncommented(body)
-    at = [start + kept.origin(offset) for offset in range(len(kept.text))]
+    at: list[int] = []
+    ends = (*kept.starts[1:], len(kept.text))
+    for begins, ends_at, origin in zip(kept.starts, ends, kept.origins, strict=True):
+        at += range(start + origin, start + origin + ends_at - begins)
     return Shown(kept.text, [*at, start + len(body)])
 
 

@@ -85,6 +85,18 @@ _MOST_WORDS = 9
 _PERCENT = re.compile(rf"{_SPACE}?%")
 
 
+_DIGIT = re.compile(rf"[\d{_SIGNS}]")
+
+
+def may_hold_numbers(text: str, sentence: Sentence, numbers: Mapping[str, float]) -> bool:
+    """Whether a sentence has a digit, or a word that begins like a number: most have none, and need not be taken apart."""
+    start, end = max(0, sentence.words[0].start - 1), sentence.words[-1].end
+    begins = tuple(numbers)
+    return _DIGIT.search(text, start, end) is not None or any(
+        word.text.startswith(begins) for word in sentence.words
+    )
+
+
 def tokens(text: str, sentence: Sentence, numbers: Mapping[str, float]) -> list[Token]:
     """The tokens of a sentence of `text`; `numbers` are words for numbers, which count before a unit."""
     start, end = sentence.words[0].start, sentence.words[-1].end

@@ -143,7 +143,8 @@ class Matcher:
         return found
 
     def _live(self, present: frozenset[int]) -> Mapping[int, list[_Step]]:
-        """Phrases all of whose words occur in a sentence: few, so that long ones are read quickly."""
+        """Phrases all of whose words occur in a sentence: few, so that long ones are read quickly. None, where none
+        of them is a claim."""
         if present not in self._lives:
             if len(self._lives) >= _REMEMBERED:
                 self._lives.clear()
@@ -152,7 +153,8 @@ class Matcher:
                 for number in sorted(present)
                 if (kept := [s for s in self.steps.get(number, ()) if s.needed <= present])
             }
-            self._lives[present] = live
+            claims = any(step.role == "form" for steps in live.values() for step in steps)
+            self._lives[present] = live if claims else {}
         return self._lives[present]
 
     def _follow(

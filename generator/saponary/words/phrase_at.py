@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from saponary.words.figure_tokens import Token
@@ -28,12 +28,19 @@ def ends_at(here: Sequence[Token], index: int, phrase: Phrase) -> bool:
 
 def any_stand(here: Sequence[Token], phrases: frozenset[Phrase]) -> bool:
     """Whether one of the phrases stands anywhere."""
+    return next(all_standing(here, phrases), None) is not None
+
+
+def all_standing(here: Sequence[Token], phrases: frozenset[Phrase]) -> Iterator[tuple[int, Phrase]]:
+    """Where each of the phrases stands."""
     exact, loose = _by_first_word(phrases)
-    return any(
-        stands_at(here, index, phrase)
-        for index, token in enumerate(here)
-        for phrase in (*exact.get(token.text, ()), *loose)
-    )
+    for index, token in enumerate(here):
+        for phrase in exact.get(token.text, ()):
+            if len(phrase) == 1 or stands_at(here, index, phrase):
+                yield index, phrase
+        for phrase in loose:
+            if stands_at(here, index, phrase):
+                yield index, phrase
 
 
 @lru_cache(maxsize=256)

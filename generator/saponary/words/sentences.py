@@ -7,8 +7,9 @@ abbreviation and the next does not begin small; so do !, ?, a semicolon and an e
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from saponary.words.inflect import fold
 
@@ -42,15 +43,23 @@ class Sentence:
         return said + "…" if end - start > _LONGEST else said
 
 
-def sentences(shown: str, abbreviations: frozenset[str]) -> Iterator[Sentence]:
-    """The sentences of a text."""
+@lru_cache(maxsize=64)
+def sentences(shown: str, abbreviations: frozenset[str]) -> Sequence[Sentence]:
+    """The sentences of a text. Those of one recipe stay at hand: several rules read them."""
+    return tuple(_sentences(shown, abbreviations))
+
+
+def _sentences(shown: str, abbreviations: frozenset[str]) -> Iterator[Sentence]:
     words: list[Word] = []
+    last = 0
     for found in _WORD.finditer(shown):
-        between = shown[words[-1].end : found.start()] if words else ""
-        if words and _ends(between, words[-1].text, found[0], abbreviations):
+        start, end = found.span()
+        between, word = shown[last:start] if words else "", found[0]
+        if words and _ends(between, words[-1].text, word, abbreviations):
             yield Sentence(words)
             words = []
-        words.append(Word(_folded(found[0]), found.start(), found.end(), "," in between))
+        words.append(Word(_folded(word), start, end, "," in between))
+        last = end
     if words:
         yield Sentence(words)
 

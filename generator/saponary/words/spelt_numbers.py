@@ -19,7 +19,7 @@ def parts(word: str, numbers: Mapping[str, float]) -> tuple[str, ...] | None:
     """A folded word as the number words it is made of (German writes them as one), or None."""
     if word in numbers:
         return (word,)
-    if len(word) > _LONGEST or not any(word.startswith(each) for each in numbers):
+    if len(word) > _LONGEST or not word.startswith(tuple(numbers)):
         return None
     return _parted(word, frozenset(numbers))
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from saponary.words.figure_tokens import Token, ratio
 from saponary.words.figure_words import LYE, WATER, FigureWords
-from saponary.words.phrase_at import stands_at
+from saponary.words.phrase_at import all_standing, stands_at
 
 _ONE = (1.0, 0)
 
@@ -17,12 +17,8 @@ def with_ratios(here: Sequence[Token], words: FigureWords) -> list[Token]:
     if not any(_plain(here, index, words) for index in range(len(here))):
         return [*here]
     found: list[Token] = []
-    both = {LYE, WATER} <= {
-        name
-        for at in range(len(here))
-        for phrase, name in words.subjects.items()
-        if stands_at(here, at, phrase)
-    }
+    named = {words.subjects[phrase] for _, phrase in all_standing(here, frozenset(words.subjects))}
+    both = {LYE, WATER} <= named
     told = _parts(here, words) if both else []
     index = 0
     while index < len(here):
