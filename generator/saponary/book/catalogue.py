@@ -23,7 +23,8 @@ from saponary.quantity.totals import totals
 
 def catalogue(figures: Figures, built: Resolved, book: WeightUnit) -> dict[str, Figure]:
     """All figures of a recipe by name, in a fixed order; shown in what the book is kept in."""
-    return {figure.name: replace(figure, book=book) for figure in _all(figures, built)}
+    found = {figure.name: figure for figure in _all(figures, built)}
+    return {name: replace(one, book=book) for name, one in found.items()} if book != Figure.book else found
 
 
 def _all(f: Figures, built: Resolved) -> Iterator[Figure]:

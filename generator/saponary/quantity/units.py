@@ -100,6 +100,8 @@ class Quantity:
 
 def clean(text: str) -> str:
     """Spaces of every kind to one plain space; vulgar fractions and signs to ASCII."""
+    if text.isascii():
+        return re.sub("[ \t\r\n]+", " ", text).strip()
     out: list[str] = []
     for char in text.strip(" \t\r\n"):
         if unicodedata.category(char) == "No" and "FRACTION" in unicodedata.name(char, ""):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from dataclasses import dataclass, field
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
 from saponary.reading.findings import Place
 
@@ -35,8 +35,7 @@ def shown(value: object) -> str:
     return text if len(text) <= 42 else text[:40] + "…"
 
 
-@dataclass(frozen=True)
-class Span:
+class Span(NamedTuple):
     """Where a scalar stands in the text: character offsets, and line and column from 1."""
 
     start: int

@@ -154,12 +154,13 @@ class _Builder:
                 self.tree.data = self.node(event, events, (), 0)
 
     def span(self, event: Any) -> Span:
-        start, end = event.start_mark.index, event.end_mark.index
-        if getattr(event, "anchor", None) or getattr(event, "tag", None):
+        start, end, is_scalar = event.start_mark.index, event.end_mark.index, isinstance(event, yaml.ScalarEvent)
+        if is_scalar and (event.anchor or event.tag):
             before = _BEFORE_SCALAR.match(self.text, start, end)
-            start = before.end() if before and isinstance(event, yaml.ScalarEvent) else start
+            start = before.end() if before else start
         line, column = self.lines.at(start)
-        return Span(start + self.offset, end + self.offset, line, column, getattr(event, "style", None) or "")
+        style = (event.style or "") if is_scalar else ""
+        return Span(start + self.offset, end + self.offset, line, column, style)
 
     def node(self, event: Any, events: Iterator[Any], path: Path, depth: int) -> Any:
         self.nodes += 1
