@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 
+from saponary.assets.once import Once
 from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.computed import Computed
 from saponary.book.figure import Figure
@@ -32,7 +33,7 @@ from saponary.pantry.model import Pantry
 from saponary.reading.tree import Tree
 from saponary.schema.edition import Edition
 from saponary.schema.recipe import Recipe
-from saponary.schema.seen import Once, only_seen, seen_once
+from saponary.schema.seen import only_seen, seen_once
 from saponary.schema.settings import Settings
 
 BARE = ("bare-figure",)
@@ -85,7 +86,9 @@ class Published:
             of_lots=tuple(of_lots),
             pictures=self.pictures,
             scraps=self._scraps(),
-            led_to=led_to(self.model, [one.batch for one in self.batches], self.settings, self.pantry),
+            led_to=led_to(
+                self.model, [one.batch for one in self.batches], self.settings, *_stated(self.pantry)
+            ),
             notes_lead_to=led_to(self.notes),
             lots=tuple((one.batch.lot, one.batch.poured) for one in self.batches),
             sold=tuple(one.lot for one in self.on_sale.lots),
@@ -98,6 +101,16 @@ class Published:
         return tuple(
             sorted({one.scrap_of for one in entries if one is not None and one.scrap_of is not None})
         )
+
+
+def _stated(shelf: Pantry) -> Iterator[object]:
+    """What the maker may have written of a small pantry: no standard entry leads to a recipe, but it may bear the
+    title of one, and chips of colour with notes of the maker's."""
+    for one in (*shelf.oils.values(), *shelf.liquids.values()):
+        yield one if one.own else one.name
+    for one in shelf.additions.values():
+        yield one if one.own else (one.name, one.colour and one.colour.chips)
+    yield from (shelf.moulds, shelf.infusions, shelf.fragrances, shelf.papers)
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pydantic import TypeAdapter, ValidationError
 
 from saponary.assets.digest import digest
+from saponary.assets.once import Once
 from saponary.assets.spread import is_for_several, spread
 from saponary.assets.store import Key, Store
 from saponary.book.late import let_go
@@ -21,7 +22,6 @@ from saponary.build.graph import SHOWN
 from saponary.outputs import rests_on
 from saponary.pantry.prices import prices
 from saponary.schema.edition import Edition
-from saponary.schema.seen import Once
 from saponary.views.for_edition import Unpublished
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 
+from saponary.assets.once import Once
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
 from saponary.book.engine import ENGINE
@@ -167,6 +168,7 @@ def cut_from(
     if faults:
         raise Stopped(faults)
     log = sources_log(book.root)
+    once: Once = {}
     whole = Unpublished(
         book,
         recipes,
@@ -176,14 +178,14 @@ def cut_from(
         earlier=changes_since(book, (one.computed for one in recipes if one.facts.earlier), log),
         changed=last_changes(book, log),
         versions=versions(book, store, log) if any("history" in one.shows for one in editions) else {},
-        labels=LateMap({one.slug: partial(_bar, one) for one in recipes}),
+        labels=LateMap({one.slug: partial(_bar, one, once) for one in recipes}),
         on=on,
     )
     return whole, photo_files
 
 
-def _bar(one: Proofed) -> Bar:
-    return bar(one.computed)
+def _bar(one: Proofed, once: Once) -> Bar:
+    return bar(one.computed, once)
 
 
 class Maker:

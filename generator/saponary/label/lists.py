@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from saponary.assets.once import Once
 from saponary.book.computed import Computed
 from saponary.book.cured import CuredWater, cured_water
 from saponary.label import contents, scents
@@ -32,9 +33,9 @@ class Bar:
         return ingredient_list(told, self.pantry, law, self.scent)
 
 
-def bar(computed: Computed) -> Bar:
-    """What is in the bar of a recipe that has been computed."""
-    pantry, made, lookup = shelf_unpriced(computed.pantry), bar_input(computed), scraps_of(computed)
+def bar(computed: Computed, once: Once | None = None) -> Bar:
+    """What is in the bar of a recipe that has been computed. `once` is kept for all recipes of the book."""
+    pantry, made, lookup = shelf_unpriced(computed.pantry, once), bar_input(computed), scraps_of(computed)
     water = cured_water(computed.settings)
     found = contents.found(made, pantry, lookup, water)
     return Bar(contents.charged(made, pantry, lookup), found, scents.scent(found, pantry), water, pantry)

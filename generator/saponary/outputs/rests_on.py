@@ -9,9 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import fields
 from pathlib import Path
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
+from saponary.assets.digest import digest
+from saponary.assets.once import made_once
 from saponary.book.published import Published
+from saponary.pantry.model import Pantry
 from saponary.views.order import in_order
 from saponary.views.printed import of_labels, of_recipe
 from saponary.views.site import SiteInput
@@ -199,11 +202,33 @@ def _of_recipe(slug: str, site: SiteInput) -> object:
     one = site.by_slug.get(slug)
     if one is None:
         return None
-    own = {f.name: getattr(one, f.name) for f in fields(one) if f.name not in ("settings", *_OF_NOTES)}
+    own = {f.name: getattr(one, f.name) for f in fields(one) if f.name not in _APART}
     shown = [shot.file for record in one.batches for shot in record.batch.photos]
     if one.model.photo is not None:
         shown.append(one.model.photo.file)
-    return own, [site.photos.get(name) for name in shown], site.labels.get(slug)
+    label = site.labels.get(slug)
+    in_it = label and [getattr(label, f.name) for f in fields(label) if f.name != "pantry"]
+    shelves = [one.pantry, *([label.pantry] if label else [])]
+    entries = [_entries(shelf, site) for shelf in shelves]
+    return own, [site.photos.get(name) for name in shown], in_it, entries
+
+
+_APART = ("settings", "pantry", *_OF_NOTES)
+"""Fields of a recipe that are of other values, or are told entry by entry."""
+
+
+def _entries(shelf: Pantry, site: SiteInput) -> object:
+    """A small pantry, each of its entries as a digest that is made once for all recipes."""
+    tables = {f.name: getattr(shelf, f.name) for f in fields(shelf)}
+    return {
+        name: {id: made_once(entry, digest, site.digested) for id, entry in cast("Table", table).items()}
+        if isinstance(table, Mapping)
+        else table
+        for name, table in tables.items()
+    }
+
+
+Table = Mapping[str, object]
 
 
 def _beside(slug: str, site: SiteInput) -> object:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any, TypeVar, cast
 
+from saponary.assets.once import Once, made_once
 from saponary.pantry.model import Pantry
 from saponary.schema.settings import Settings
 
@@ -27,13 +28,13 @@ def unpriced(entry: T) -> T:
     return cast("T", replace(priced, **{_PRICE: None, "entry": written}))
 
 
-def shelf_unpriced(shelf: Pantry) -> Pantry:
-    """A small pantry without prices."""
+def shelf_unpriced(shelf: Pantry, once: Once | None = None) -> Pantry:
+    """A small pantry without prices; `once` is kept for all that are of the same book."""
     return replace(
         shelf,
-        oils={name: unpriced(one) for name, one in shelf.oils.items()},
-        liquids={name: unpriced(one) for name, one in shelf.liquids.items()},
-        additions={name: unpriced(one) for name, one in shelf.additions.items()},
+        oils={name: made_once(one, unpriced, once) for name, one in shelf.oils.items()},
+        liquids={name: made_once(one, unpriced, once) for name, one in shelf.liquids.items()},
+        additions={name: made_once(one, unpriced, once) for name, one in shelf.additions.items()},
     )
 
 

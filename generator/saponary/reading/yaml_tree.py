@@ -154,7 +154,11 @@ class _Builder:
                 self.tree.data = self.node(event, events, (), 0)
 
     def span(self, event: Any) -> Span:
-        start, end, is_scalar = event.start_mark.index, event.end_mark.index, isinstance(event, yaml.ScalarEvent)
+        start, end, is_scalar = (
+            event.start_mark.index,
+            event.end_mark.index,
+            isinstance(event, yaml.ScalarEvent),
+        )
         if is_scalar and (event.anchor or event.tag):
             before = _BEFORE_SCALAR.match(self.text, start, end)
             start = before.end() if before else start

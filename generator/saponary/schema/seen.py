@@ -14,6 +14,7 @@ from typing import Annotated, Any, Literal, TypeVar, cast, get_args, get_type_hi
 
 from pydantic import BaseModel
 
+from saponary.assets.once import Once, made_once
 from saponary.reading.plain import is_row
 
 Shown = Literal[
@@ -84,10 +85,6 @@ def _seen(kind: type, sight: frozenset[str]) -> tuple[str, ...]:
     return tuple(name for name, mark in marks(kind).items() if mark.within(sight))
 
 
-Once = dict[int, tuple[object, Any]]
-"""Values that were made anew, by the address of what they were made of, which is held so that it stays its own."""
-
-
 def only_seen(value: T, sight: frozenset[str], once: Once | None = None) -> T:
     """The same made anew of those fields that may be seen; the others are as if not written.
 
@@ -111,8 +108,4 @@ def only_seen(value: T, sight: frozenset[str], once: Once | None = None) -> T:
 
 def seen_once(value: T, sight: frozenset[str], once: Once | None) -> T:
     """`only_seen` of the very same value, one time for all."""
-    if once is None:
-        return only_seen(value, sight)
-    if id(value) not in once:
-        once[id(value)] = value, only_seen(value, sight, once)
-    return cast("T", once[id(value)][1])
+    return made_once(value, lambda one: only_seen(one, sight, once), once)

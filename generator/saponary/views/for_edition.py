@@ -8,6 +8,7 @@ from datetime import date
 from functools import partial
 from typing import TypeVar
 
+from saponary.assets.once import Once
 from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
 from saponary.book.late import LateMap, late
@@ -19,7 +20,7 @@ from saponary.label.lists import Bar
 from saponary.messages.message import Message
 from saponary.pantry.model import Pantry
 from saponary.schema.edition import Edition
-from saponary.schema.seen import Once, only_seen
+from saponary.schema.seen import only_seen
 from saponary.views.on_the_web import on_the_web
 from saponary.views.site import PhotoSet, PublishedBook, PublishedPage, SiteInput
 

@@ -6,7 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
+from typing import Any
 
+from saponary.assets.once import Once
 from saponary.book.changes import Changed, Version
 from saponary.book.classes import ClassFile
 from saponary.book.logo import Logo
@@ -86,6 +88,8 @@ class SiteInput:
     """Paths of the PDFs that are made of this edition beside its pages."""
     on: date = date.max
     """The day the site speaks of: what is curing and what is ready is told as of it."""
+    digested: Once = field(default_factory=dict[int, tuple[object, Any]], compare=False)
+    """Digests of the entries of the pantry, which stand in many recipes."""
 
     @cached_property
     def by_slug(self) -> Mapping[str, Published]:
