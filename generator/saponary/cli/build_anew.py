@@ -64,7 +64,8 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     _tell(done, wanted, line)
     for file, errors in unfinished.items():
         line(f"left out, not signed and not sound yet: {file} ({errors} errors)")
-    return Done(CLEAN, done.wrote, on.isoformat() if done.tells_day else None)
+    day = on.isoformat() if done.tells_day else None
+    return Done(CLEAN, done.wrote, day, stands=stands(proof))
 
 
 def _tell(done: BuildResult, wanted: Sequence[Edition], line: Callable[[str], None]) -> None:
