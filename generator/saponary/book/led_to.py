@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import is_dataclass
+from functools import cache
 from html import unescape
-from typing import cast
+from typing import Any
 from urllib.parse import unquote
 
 from pydantic import BaseModel
@@ -29,15 +30,21 @@ def led_to(*values: object) -> tuple[str, ...]:
 
 def _texts(value: object) -> Iterator[str]:
     """Every text in a value, however deep."""
-    if isinstance(value, str):
-        yield value
-    for part in _parts(value):
-        yield from _texts(part)
+    waiting = [value]
+    while waiting:
+        one = waiting.pop()
+        if isinstance(one, str):
+            yield one
+        elif one is not None:
+            kind: type = type(one)
+            waiting += _parts_of(kind)(one)
 
 
-def _parts(value: object) -> Iterable[object]:
-    if isinstance(value, BaseModel) or (is_dataclass(value) and not isinstance(value, type)):
-        return vars(value).values()
-    if isinstance(value, Mapping):
-        return cast("Mapping[object, object]", value).values()
-    return cast("Sequence[object]", value) if isinstance(value, list | tuple) else ()
+@cache
+def _parts_of(kind: type[object]) -> Callable[[Any], Iterable[object]]:
+    """What tells the parts of values of a kind; asked once for each kind, since most values have none."""
+    if issubclass(kind, BaseModel) or is_dataclass(kind):
+        return lambda value: vars(value).values()
+    if issubclass(kind, Mapping):
+        return lambda value: value.values()
+    return iter if issubclass(kind, list | tuple) else lambda value: ()
