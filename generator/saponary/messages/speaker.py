@@ -7,8 +7,8 @@ forms by their CLDR names (`one`, `other`) from which the value `count` chooses.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
 from typing import get_args
@@ -34,11 +34,19 @@ class Speaker:
     language: str
     texts: Mapping[str, Text]
     units: WeightUnit = "g"
+    parted: dict[tuple[str, str], Sequence[str]] = field(
+        default_factory=dict[tuple[str, str], Sequence[str]], compare=False, repr=False
+    )
+    """Texts that were said before, by key and plural form: words and names of places in turn."""
 
     def say(self, what: Value | None) -> str:
         """Any value as text: maker's words as they are, messages by the catalogue, numbers by the rule."""
-        if what is None:
-            return ""
+        return "" if what is None else self._said(what)
+
+    def _said(self, what: Value) -> str:
+        """A value, or a part of one."""
+        if isinstance(what, str):
+            return self.literal(what)
         if isinstance(what, Message):
             return self._filled(what)
         if isinstance(what, Number):
@@ -49,7 +57,7 @@ class Speaker:
             return self.listed(what)
         if isinstance(what, Within):
             return self.literal(self.within(what.name))
-        return self.literal(what if isinstance(what, str) else str(what))
+        return self.literal(str(what))
 
     def literal(self, text: str) -> str:
         """Words of the maker or the catalogue as they go out; a kind of output may mask some signs."""
@@ -86,7 +94,7 @@ class Speaker:
 
     def listed(self, listed: Listed) -> str:
         """`a, b and c`."""
-        said = [self.say(item) for item in listed.items]
+        said = [self._said(item) for item in listed.items]
         if len(said) < 2:
             return "".join(said)
         return f"{', '.join(said[:-1])} {self.texts['list.and']} {said[-1]}"
@@ -102,11 +110,21 @@ class Speaker:
         return name[:1].lower() + name[1:]
 
     def _filled(self, message: Message) -> str:
+        words, *places = self._parts(message)
+        if not places:
+            return words
+        said = [self._said(message.values[name]) for name in places[::2]]
+        return words + "".join([part for pair in zip(said, places[1::2], strict=True) for part in pair])
+
+    def _parts(self, message: Message) -> Sequence[str]:
+        """The text of a message: words, then the name of each place and the words after it."""
         text = self.texts[message.key]
-        if not isinstance(text, str):
-            text = text[self._form(message.values["count"])]
-        said = self.literal(text)
-        return _PLACE.sub(lambda place: self.say(message.values[place[1]]), said) if "{" in text else said
+        form = "" if isinstance(text, str) else self._form(message.values["count"])
+        found = self.parted.get((message.key, form))
+        if found is None:
+            chosen = text if isinstance(text, str) else text[form]
+            found = self.parted[message.key, form] = _PLACE.split(str(self.literal(chosen)))
+        return found
 
     def _form(self, count: Value) -> str:
         number = count.value if isinstance(count, Number) else count

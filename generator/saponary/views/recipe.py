@@ -189,9 +189,7 @@ def recipe_page(
         photo=lead_photo(recipe, site, prose),
         faces=drawing.size,
         minded=by_stage(recipe, view.cautions, stages),
-        key_figures=key_figures(recipe, panel(recipe, scale))
-        if site.shows("figures") and lesson is None
-        else (),
+        key_figures=key_figures(recipe, view.panel) if view.panel is not None else (),
         sheets=of_recipe(recipe.slug, site, to.up),
         labels=of_labels(recipe.slug, site, to.up),
         labels_of_lot=of_lot("", recipe, site) if recipe.batches else "",
