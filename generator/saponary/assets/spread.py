@@ -8,6 +8,7 @@ piece itself, so that a fault is raised here and as it is.
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Callable
@@ -20,6 +21,9 @@ Progress = Callable[[int, int], None]
 
 FEW = 16
 """So few pieces are done before a copy of this process would have begun."""
+
+_OFTEN = 50_000
+"""Objects made before it is looked for those that may go, where pieces are more: each leaves some behind."""
 
 
 def cores() -> int:
@@ -49,6 +53,8 @@ def spread(
 
     What it makes must be plain data. Fewer than `few` pieces are done by this process.
     """
+    if count >= FEW:
+        gc.set_threshold(_OFTEN, *gc.get_threshold()[1:])
     if not is_for_several(count, workers, few):
         return [_told(work(n), n + 1, count, progress) for n in range(count)]
     # What starts and ends processes is imported where there is work for several.

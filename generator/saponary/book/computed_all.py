@@ -49,10 +49,13 @@ class Sources:
 
     def all(self) -> dict[str, str]:
         """Of all recipes."""
-        found = {"book.yaml": self._settings, **self._digests}
-        for one in self._outlines.values():
-            found |= {f"pantry: {name}": of for name, of in self._rests.entries(one).items()}
-        return found
+        words = {word for one in self._outlines.values() for word in one.words}
+        entries = self._rests.entries(sorted(words))
+        return {
+            "book.yaml": self._settings,
+            **self._digests,
+            **{f"pantry: {n}": of for n, of in entries.items()},
+        }
 
     def of(self, slug: str) -> dict[str, str]:
         """Of one recipe, and of those whose scrap it holds."""
@@ -60,7 +63,7 @@ class Sources:
         for name in (slug, *deep(self._outlines[slug].scraps, self._outlines, lambda one: one.scraps)):
             files = (f"recipes/{name}.md", f"batches/{name}.yaml")
             found |= {file: self._digests[file] for file in files if file in self._digests}
-            found |= {f"pantry: {n}": of for n, of in self._rests.entries(self._outlines[name]).items()}
+            found |= {f"pantry: {n}": of for n, of in self._rests.entries(self._outlines[name].words).items()}
         return {**found, "book.yaml": self._settings}
 
 

@@ -15,6 +15,7 @@ from saponary.lye.figures import Figures
 from saponary.lye.fingerprint import matches
 from saponary.pantry.colour import with_chip
 from saponary.pantry.model import Addition, Chip, Pantry
+from saponary.pantry.rows import Over
 from saponary.quantity.totals import totals
 
 
@@ -25,7 +26,7 @@ def with_evidence(pantry: Pantry, found: Iterable[tuple[str, Chip]]) -> Pantry:
         entry = additions.get(name, pantry.additions[name])
         if entry.colour is not None:
             additions[name] = replace(entry, colour=with_chip(entry.colour, chip))
-    return replace(pantry, additions={**pantry.additions, **additions}) if additions else pantry
+    return replace(pantry, additions=Over(pantry.additions, additions)) if additions else pantry
 
 
 def chips(

@@ -6,7 +6,7 @@ stands for, and is used as one that was made at once; some of its fields may be 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Generator, Hashable, Iterator, Mapping
+from collections.abc import Callable, Generator, Hashable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import fields
 from functools import cache, partial
@@ -48,34 +48,31 @@ def late(kind: type[T], make: Callable[[], T], /, *, stays: bool = False, **know
     return cast("T", value)
 
 
-@cache
-def _late_kind(of: Hashable) -> type[Any]:
-    """A dataclass whose fields are looked for in the value, and made all at once where one is missing."""
-    kind = cast("type[Any]", of)
-    names = [field.name for field in fields(kind)]
+class _Field:
+    """A field that is looked for in the value itself first, as Python does, and here where it is not there yet."""
 
-    def whole(value: Any) -> None:
+    def __init__(self, name: str, names: Sequence[str]) -> None:
+        self._name, self._names = name, names
+
+    def __get__(self, value: Any, kind: type[Any]) -> object:
+        if value is None:
+            return self
         held: dict[str, Any] = value.__dict__
         before = dict(held)
         made = held.pop(_MAKE)()
-        held.update({name: getattr(made, name) for name in names if name not in held})
+        held.update({name: getattr(made, name) for name in self._names if name not in held})
         if _MADE and _STAYS not in held:
             _MADE[-1].append(partial(_as_before, held, before))
+        return held[self._name]
 
-    def looked_up(name: str) -> property:
-        def get(value: Any) -> object:
-            if name not in value.__dict__:
-                whole(value)
-            return value.__dict__[name]
 
-        def put(value: Any, to: object) -> None:
-            value.__dict__[name] = to
-
-        return property(get, put)
-
-    return type(
-        kind.__name__, (kind,), {"__qualname__": kind.__qualname__} | {n: looked_up(n) for n in names}
-    )
+@cache
+def _late_kind(of: Hashable) -> type[Any]:
+    """A dataclass whose fields are made all at once when one is asked for that is missing."""
+    kind = cast("type[Any]", of)
+    names = [field.name for field in fields(kind)]
+    late_fields = {name: _Field(name, names) for name in names}
+    return type(kind.__name__, (kind,), {"__qualname__": kind.__qualname__} | late_fields)
 
 
 def _as_before(held: dict[str, Any], before: dict[str, Any]) -> None:

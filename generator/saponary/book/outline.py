@@ -116,9 +116,9 @@ class Rests:
         lines += [f"{name} {kept_as(name, self._photos)}" for name in one.pictures]
         return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
 
-    def entries(self, one: Outline) -> dict[str, str]:
-        """Digests of the entries of the pantry that a recipe rests on, by id; its costs rest on their prices too."""
-        return {name: found for name in one.words if (found := self._entries.priced(name))}
+    def entries(self, words: Iterable[str]) -> dict[str, str]:
+        """Digests of the entries of the pantry that recipes of these words rest on, by id; their costs rest on prices too."""
+        return {name: found for name in words if (found := self._entries.priced(name))}
 
     def marked(self, one: Outline) -> Outline:
         """The outline with the digest of what it rests on."""

@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import partial
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Content:
+class Content(NamedTuple):
     """A file's bytes: their SHA-256, and whence they come."""
 
     digest: str

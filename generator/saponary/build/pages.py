@@ -21,8 +21,17 @@ from saponary.outputs import rests_on
 from saponary.outputs.compose import Composition
 from saponary.outputs.page_kind import SiteFile
 
-Group = Sequence[SiteFile]
-"""Files that are made one after another, because they share work."""
+_FEW_OF_BOOK = 4
+"""So few pages of the whole book, which are long, are made before a copy of this process would have begun."""
+
+
+class Group(NamedTuple):
+    """Files that are made one after another, because they share work: those of a recipe, or one of the whole book."""
+
+    recipe: str | None
+    files: Sequence[SiteFile]
+    names: Sequence[str]
+    """All that they rest on, each once."""
 
 
 class Earlier(NamedTuple):
@@ -53,6 +62,7 @@ class Pages:
         self._workers, self._progress = workers, progress
         self._digests = dict(known or {})
         self._keys: dict[str, Key] = {}
+        self._marks: dict[str | None, str] = {}
         self._done = 0
         rows = composed.context.rows
         if rows.digest_of is None:
@@ -62,7 +72,7 @@ class Pages:
         """Every file by its path in the site."""
         of_recipes, others = self._groups
         # What is about the whole book comes last: it shows drawings that the pages of recipes have made.
-        found = self._all(list(of_recipes.values()), FEW) | self._all([[file] for file in others], 2)
+        found = self._all(of_recipes, FEW) | self._all(others, _FEW_OF_BOOK)
         return {file.path: found[file.path] for file in self.composed.files}
 
     def key(self, file: SiteFile) -> Key:
@@ -72,23 +82,26 @@ class Pages:
     def told(self, made: Mapping[str, Content]) -> Earlier:
         """Of files that were made, for the next build."""
         files = {file.path: (self._key(file).of, made[file.path].digest) for file in self.composed.files}
-        groups = {slug: self._mark(group) for slug, group in self._groups[0].items()}
+        groups = {group.recipe: self._mark(group) for group in self._groups[0] if group.recipe is not None}
         rows = {name: rows.as_kept() for name, rows in self.composed.context.rows.kinds.items()}
         return Earlier(files, groups, rows)
 
     @property
     def digests(self) -> dict[str, str]:
         """Those of all values that the files rest on."""
-        return {name: self.digest(name) for name in _names(self.composed.files)}
+        return {name: self.digest(name) for part in self._groups for group in part for name in group.names}
 
     @cached_property
-    def _groups(self) -> tuple[dict[str, list[SiteFile]], list[SiteFile]]:
+    def _groups(self) -> tuple[list[Group], list[Group]]:
         """The files of each recipe, and those of the whole book."""
         of_recipes: dict[str, list[SiteFile]] = {}
-        others: list[SiteFile] = []
+        others: list[Group] = []
         for file in self.composed.files:
-            (others if file.recipe is None else of_recipes.setdefault(file.recipe, [])).append(file)
-        return of_recipes, others
+            if file.recipe is None:
+                others.append(Group(None, (file,), file.uses))
+            else:
+                of_recipes.setdefault(file.recipe, []).append(file)
+        return [Group(slug, files, _names(files)) for slug, files in of_recipes.items()], others
 
     def _key(self, file: SiteFile) -> Key:
         if file.path not in self._keys:
@@ -97,12 +110,15 @@ class Pages:
 
     def _mark(self, group: Group) -> str:
         """Of all files of a group and all that they rest on."""
-        parts = [self._of_program]
-        for file in group:
-            parts.append(file.path)
-            parts += file.uses
-        parts += map(self.digest, _names(group))
-        return sha256("\n".join(parts).encode()).hexdigest()[:32]
+        found = self._marks.get(group.recipe)
+        if found is None:
+            parts = [self._of_program]
+            for file in group.files:
+                parts.append(file.path)
+                parts += file.uses
+            parts += map(self.digest, group.names)
+            found = self._marks[group.recipe] = sha256("\n".join(parts).encode()).hexdigest()[:32]
+        return found
 
     @cached_property
     def _of_program(self) -> str:
@@ -122,10 +138,10 @@ class Pages:
         made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
         for group, (digests, files, rows) in zip(todo, made, strict=True):
             self._digests |= digests
-            for file in group:
+            for file in group.files:
                 found[file.path] = Content(files[file.path], partial(self._written, file))
-            if group[0].recipe is not None:
-                self.composed.context.rows.take(group[0].recipe, rows)
+            if group.recipe is not None:
+                self.composed.context.rows.take(group.recipe, rows)
         return found
 
     def _written(self, file: SiteFile) -> bytes:
@@ -133,26 +149,26 @@ class Pages:
         return self.store.get(self._key(file), file.write)
 
     def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
-        self._done += len(todo[done - 1])
+        self._done += len(todo[done - 1].files)
         if self._progress is not None:
             self._progress(self._done, len(self.composed.files))
 
     def _recalled(self, group: Group) -> dict[str, Content] | None:
         """The files of a group, where all are kept, and nothing has to be gone through to tell."""
-        if not all(map(self._is_known, _names(group))):
+        if not all(map(self._is_known, group.names)):
             return None
-        slug = group[0].recipe
-        if slug is not None and self._earlier.groups.get(slug) == self._mark(group):
-            keys = {file.path: Key(PAGE.name, self._earlier.files[file.path][0]) for file in group}
+        before, needs = self._earlier.files, self.store.needs
+        if group.recipe is not None and self._earlier.groups.get(group.recipe) == self._mark(group):
+            keys = {file.path: Key(PAGE.name, before[file.path][0]) for file in group.files}
         else:
-            keys = {file.path: self.key(file) for file in group}
+            keys = {file.path: self.key(file) for file in group.files}
         self._keys |= keys
         found: dict[str, Content] = {}
-        for file in group:
+        for file in group.files:
             key = keys[file.path]
-            was = self._earlier.files.get(file.path)
+            was = before.get(file.path)
             if was is not None and was[0] == key.of:
-                self.store.needs(key)
+                needs(key)
                 found[file.path] = Content(was[1], partial(self.store.get, key, file.write))
             elif (kept := self.store.recall(key)) is not None:
                 found[file.path] = content(kept)
@@ -172,11 +188,11 @@ class Pages:
     def _group(self, group: Group) -> tuple[dict[str, str], dict[str, str], dict[str, str]]:
         """Makes the files of a group and lets go of their recipe: digests of what they rest on and of their bytes, and
         the rows that other pages have of the recipe."""
-        context, slug = self.composed.context, group[0].recipe
+        context, slug = self.composed.context, group.recipe
         with let_go():
-            files = {file.path: content(self._written(file)).digest for file in group}
+            files = {file.path: content(self._written(file)).digest for file in group.files}
             rows = context.rows.beside(context.site.by_slug[slug]) if slug is not None else {}
-            return {name: self.digest(name) for name in _names(group)}, files, rows
+            return {name: self.digest(name) for name in group.names}, files, rows
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""
@@ -189,9 +205,20 @@ class Pages:
         return digest(self.composed.value(name))
 
 
-def _names(files: Iterable[SiteFile]) -> dict[str, None]:
+def still_known(composed: Composition, known: Mapping[str, str], before: Mapping[str, str]) -> dict[str, str]:
+    """Of the digests of the build `before`, by this same program: those of what is said of recipes that are as they
+    were, by what is `known` of them, and that is of no recipe's own. Nothing where what it follows from is another."""
+    of_all = {name: digest(composed.value(name)) for name in rests_on.OF_OTHERS}
+    if any(before.get(name) != of for name, of in of_all.items()):
+        return of_all
+    slugs = [slug for slug in composed.context.published if rests_on.recipe(slug) in known]
+    names = [name for slug in slugs for name in rests_on.of_others(slug) if name in before]
+    return of_all | {name: before[name] for name in names}
+
+
+def _names(files: Iterable[SiteFile]) -> tuple[str, ...]:
     """All that files rest on, each once."""
     found: dict[str, None] = {}
     for uses in {id(file.uses): file.uses for file in files}.values():
         found |= dict.fromkeys(uses)
-    return found
+    return tuple(found)

@@ -20,7 +20,7 @@ from saponary.book.proofed import Proofed
 from saponary.build.content import Bytes, Content, content
 from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes, sources_log
-from saponary.build.pages import Earlier, Pages
+from saponary.build.pages import Earlier, Pages, still_known
 from saponary.build.photos import make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
@@ -246,9 +246,10 @@ class Maker:
         composed = composition(site, self.templates, drawn, self.spoken, rows, cards)
         known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name) if after_a_build else None
+        if last is not None and last.sources.get(PROGRAM) == PAGE.key("", {}).of:
+            known = {**known, **still_known(composed, known, last.pages)}
         earlier = last.made if last is not None else None
-        pages = Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
-        return pages
+        return Pages(composed, self.store, known, self.workers, self._of("pages"), earlier)
 
     def files(self, site: SiteInput) -> dict[str, Content]:
         """Every file of an edition's site, by its path in it."""

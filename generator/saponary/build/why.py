@@ -127,6 +127,8 @@ def _gathered(names: Iterable[str], rows: Mapping[str, Digests]) -> Sequence[str
 def _told(name: str) -> str:
     if name.startswith(rests_on.PICKED):
         return "the recipes whose drawings give its swatches"
+    if name.startswith(rests_on.PART):
+        return "the words of the recipes that stand in this file"
     slug = rests_on.slug_of(name)
     if slug is not None and name in rests_on.others(slug):
         return _OF_OTHERS[name.removesuffix(slug)] + slug

@@ -9,7 +9,7 @@ from datetime import date
 
 from saponary.assets.held_memory import hold_memory
 from saponary.build.last_run import LastRun
-from saponary.build.proof import Proof
+from saponary.build.proof import Proof, uncollected
 from saponary.build.put_editions import BuildResult, home
 from saponary.build.unfinished import without_unfinished
 from saponary.build.unwritten import of_refused
@@ -38,8 +38,9 @@ def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: Last
 
 def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
     last.begin()
-    proof = proofed(given.book)
-    gc.freeze()  # all of it stays to the end: it is not looked through again for what may go
+    with uncollected():
+        proof = proofed(given.book)
+        gc.freeze()  # all of it stays to the end: it is not looked through for what may go
     status = tell(proof, given.format, telling, strict=given.strict)
     sound, unfinished = without_unfinished(proof)
     if status != CLEAN and (sound.failed or given.strict):

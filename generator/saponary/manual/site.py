@@ -32,7 +32,7 @@ from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.views import links
 from saponary.views.drawings import Drawings
 from saponary.views.for_edition import Unpublished, for_edition
-from saponary.views.site import SiteInput
+from saponary.views.site import PublishedBook, SiteInput
 
 LANGUAGE = "en"
 TITLE = "The Saponary manual"
@@ -116,7 +116,7 @@ class _Made:
     def _context(self, spoken: Environment, style: bytes) -> PageContext:
         settings = self.site.book.settings.model_copy(update={"title": TITLE})
         site = SiteInput(
-            book=type(self.site.book)(settings, self.site.book.pantry),
+            book=PublishedBook(settings, self.site.book.pantry, self.site.book.own_pantry),
             recipes=(),
             engine=ENGINE,
             tables=self.site.tables,

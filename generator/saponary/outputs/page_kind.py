@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from jinja2 import Environment
 
@@ -23,8 +23,7 @@ from saponary.views.prose_links import Links
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class SiteFile:
+class SiteFile(NamedTuple):
     """One file of the site, not yet made.
 
     `uses` names every value that its bytes depend on (`outputs.rests_on`). `recipe` names the one

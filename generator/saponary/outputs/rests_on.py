@@ -46,6 +46,8 @@ FRAME = (SETTINGS, EDITION, TEMPLATES, NAVIGATION, VERSIONS, LOGO)
 _RECIPE, _NOTES, _HISTORY = "recipe ", "notes ", "history "
 _BESIDE, _LEADS, _NOTES_LEAD, _PDFS_OF = "beside ", "leads ", "leads-of-notes ", "pdfs "
 _ROWS = "rows "
+PART = "part "
+"""What stands before the name of rows, and a number, where a file says what is in a part of each."""
 PICKED = "picked "
 """What stands before the name of rows where a page shows more of a few recipes than their rows say."""
 _OF_NOTES = ("notes", "quotes", "pictures")
@@ -92,6 +94,11 @@ def pdfs(slug: str) -> str:
     return f"{_PDFS_OF}{slug}"
 
 
+def of_others(slug: str) -> tuple[str, ...]:
+    """All that is said of a recipe and is of no recipe's own: it follows from `OF_OTHERS`, and from the recipe."""
+    return (*others(slug), pdfs(slug))
+
+
 def rows(kind: str) -> str:
     """What a page of the whole book says of each recipe (`outputs/rows.py`)."""
     return f"{_ROWS}{kind}"
@@ -100,6 +107,11 @@ def rows(kind: str) -> str:
 def picked(rows: str) -> str:
     """The few recipes of which a page of the whole book shows more than its rows say."""
     return f"{PICKED}{rows}"
+
+
+def part(number: int, rows: str) -> str:
+    """A part of each row, where the rows of a page are spread over several files."""
+    return f"{PART}{number} of {rows}"
 
 
 def slug_of(name: str) -> str | None:
@@ -173,7 +185,7 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         TEMPLATES: lambda: [_texts(folder) for folder in templates],
         NAVIGATION: lambda: navigation,
         VERSIONS: lambda: (site.engine, site.tables),
-        PANTRY: lambda: site.book.pantry,
+        PANTRY: lambda: site.book.own_pantry,
         DAY: lambda: site.on,
         TITLES: lambda: [_title(one) for one in in_order(site.recipes)],
         LOTS: lambda: [(one.slug, one.glance.lots, one.glance.free) for one in site.recipes],
@@ -252,6 +264,9 @@ def _shown(slugs: Iterable[str], site: SiteInput) -> list[str]:
 def _pdfs(slug: str, site: SiteInput) -> object:
     return of_recipe(slug, site, ""), of_labels(slug, site, "")
 
+
+OF_OTHERS = (TITLES, PDFS, SETTINGS, EDITION)
+"""What all of these follow from, besides the recipe itself."""
 
 _OTHERS: Mapping[str, Callable[[str, SiteInput], object]] = {
     _BESIDE: _beside,

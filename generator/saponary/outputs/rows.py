@@ -13,7 +13,7 @@ from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import cached_property
 from hashlib import sha256
-from typing import Generic, TypeVar, cast
+from typing import Generic, NamedTuple, TypeVar, cast
 
 from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, NoStore, Store
@@ -31,6 +31,9 @@ ROWS = Step(
 DigestOf = Callable[[str], str]
 """The digest of a value that files rest on, by its name."""
 
+Own = Callable[[str], Iterable[str]]
+"""The names of what the row of a recipe rests on, by its slug."""
+
 _SHORT = 32
 """Signs of a digest that tell one from any other."""
 
@@ -44,8 +47,10 @@ class Rows:
     digest_of: DigestOf | None = None
     kinds: dict[str, TextRows] = field(default_factory=dict[str, "TextRows"])
     """All that were asked for, by the names under which files rest on them."""
-    picks: dict[str, Callable[[], object]] = field(default_factory=dict[str, Callable[[], object]])
-    """What pages show of single recipes beside their rows, by the names under which they rest on it."""
+    picks: dict[str, Pick] = field(default_factory=dict[str, "Pick"])
+    """What pages say of some rows alone, or beside them, by the names under which they rest on it."""
+    owns: dict[Own, dict[str, str]] = field(default_factory=dict[Own, "dict[str, str]"])
+    """By what names the values that one row rests on, and by recipe: their digests. Most pages rest on the same."""
 
     def beside(self, recipe: Published) -> dict[str, str]:
         """The rows of a recipe on all pages, by the names of the rows, made while the recipe is at hand."""
@@ -59,14 +64,15 @@ class Rows:
 
     def lacking(self, name: str, known: Collection[str]) -> int:
         """How many rows have to be made to tell what is under a name; all, where what they rest on is not yet known."""
-        found = self.kinds.get(name.removeprefix(rests_on.PICKED))
+        pick = self.picks.get(name)
+        found = self.kinds.get(name) if pick is None else pick.rows
         return 0 if found is None else found.lacking(known)
 
     def value(self, name: str) -> object:
         """What is under a name that is about rows; None for any other."""
         if name in self.kinds:
             return self.kinds[name].digest()
-        return self.picks[name]() if name in self.picks else None
+        return self.picks[name].value() if name in self.picks else None
 
     def of(
         self,
@@ -110,6 +116,21 @@ class RowsOf(Generic[T]):
         return [one for text in self.texts.found() for one in cast("list[T]", plain.of_text(self.row, text))]
 
 
+class Pick(NamedTuple):
+    """A value that is made of rows, or picked by them."""
+
+    rows: TextRows
+    value: Callable[[], object]
+
+
+class _Index(NamedTuple):
+    """What is kept of rows beside their texts: what all rested on; by recipe, what its own rested on, and its mark."""
+
+    common: str = ""
+    own: Mapping[str, str] = {}
+    marks: Mapping[str, str] = {}
+
+
 class TextRows:
     """The rows of one page as text, one for each recipe, in the recipes' order."""
 
@@ -122,7 +143,7 @@ class TextRows:
         make: Callable[[Published], str],
     ) -> None:
         self._rows, self._kind, self._recipes = rows, kind, recipes
-        self._rests, self._make = rests, make
+        self._rests, self._make, self._owns = rests, make, rows.owns.setdefault(rests.own, {})
         self.new: dict[str, str] = {}
         """Those that were made now."""
 
@@ -144,11 +165,13 @@ class TextRows:
 
     def lacking(self, known: Collection[str]) -> int:
         """How many have to be made; all, where the digests of what they rest on are not all `known`."""
-        own = self._rests.own
-        names = [name for recipe in self._recipes if recipe.slug not in self.new for name in own(recipe.slug)]
+        if "marks" in self.__dict__:
+            return 0
+        slugs = [slug for slug in self.slugs if slug not in self.new]
+        names = (name for slug in slugs if slug not in self._owns for name in self._rests.own(slug))
         if any(name not in known and rests_on.is_of_recipe(name) for name in names):
             return len(self._recipes)
-        return sum(slug not in self.new and slug not in self._as_before for slug in self.slugs)
+        return sum(slug not in self._as_before for slug in slugs)
 
     def as_kept(self) -> Mapping[str, str]:
         """The marks of those that are kept by now: a worker may have made them."""
@@ -165,7 +188,7 @@ class TextRows:
         for recipe in self._recipes:
             mark = None if recipe.slug in self.new else before.get(recipe.slug)
             now[recipe.slug] = self._made(recipe) if mark is None else mark
-        if self._rows.digest_of is not None and (self.new or self._kept[1].keys() != now.keys()):
+        if self._rows.digest_of is not None and (self.new or self._kept.marks.keys() != now.keys()):
             self._keep(now)
         return now
 
@@ -208,27 +231,33 @@ class TextRows:
 
     def _own(self, slug: str) -> str:
         """What one row rests on besides: digests."""
-        digest_of = self._rows.digest_of
-        return "".join([digest_of(name)[:_SHORT] for name in self._rests.own(slug)]) if digest_of else ""
+        own = self._owns.get(slug)
+        if own is None:
+            digest_of = self._rows.digest_of
+            own = "".join([digest_of(name)[:_SHORT] for name in self._rests.own(slug)]) if digest_of else ""
+            self._owns[slug] = own
+        return own
 
     def _is_as_before(self, slug: str) -> bool:
         """Whether a row rests on what it rested on before."""
-        was, rows = self._kept
-        return slug in rows and was == self._common and rows[slug][0] == self._own(slug)
+        was = self._kept
+        return slug in was.own and was.common == self._common and was.own[slug] == self._own(slug)
 
     @cached_property
-    def _kept(self) -> tuple[str, Mapping[str, Sequence[str]]]:
-        """What the index says: what all rested on; by recipe, what its row rested on and its mark."""
+    def _kept(self) -> _Index:
         with suppress(ValueError):
-            kept = json.loads(self._rows.store.recall(self._key("index")) or b"")
-            return kept["common"], kept["rows"]
-        return "", {}
+            return _Index(*json.loads(self._rows.store.recall(self._key("index")) or b""))
+        return _Index()
 
     @cached_property
     def _as_before(self) -> Mapping[str, str]:
         """Marks of the rows that rest on what they rested on before."""
-        rows = self._kept[1]
-        return {slug: rows[slug][1] for slug in self.slugs if self._is_as_before(slug)}
+        was = self._kept
+        if was.common != self._common:
+            return {}
+        return {
+            slug: was.marks[slug] for slug in self.slugs & was.own.keys() if was.own[slug] == self._own(slug)
+        }
 
     @cached_property
     def _texts(self) -> Mapping[str, Sequence[str]]:
@@ -242,15 +271,14 @@ class TextRows:
         return {}
 
     def _keep(self, marks: Mapping[str, str]) -> None:
-        if any(self._kept[1].get(slug, ("", ""))[1] != marks[slug] for slug in self.new):
+        if any(self._kept.marks.get(slug) != marks[slug] for slug in self.new):
             was = self._texts
             texts = {
                 slug: (mark, self.new[slug]) if slug in self.new else was.get(slug, ("", ""))
                 for slug, mark in marks.items()
             }
             self._rows.store.keep(self._key("texts"), json.dumps(texts, ensure_ascii=False).encode())
-        rows = {slug: (self._own(slug), mark) for slug, mark in marks.items()}
-        index = {"common": self._common, "rows": rows}
+        index = _Index(self._common, {slug: self._own(slug) for slug in marks}, marks)
         self._rows.store.keep(self._key("index"), json.dumps(index).encode())
 
     def _key(self, what: str) -> Key:

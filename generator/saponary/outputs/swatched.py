@@ -9,7 +9,7 @@ from typing import Generic, Protocol, TypeVar
 
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext
-from saponary.outputs.rows import RowsOf
+from saponary.outputs.rows import Pick, RowsOf
 from saponary.views.choices import Choice
 from saponary.views.swatches import Swatch, Tinted, most_of, swatches, with_swatches
 
@@ -37,7 +37,7 @@ class Swatched(Generic[T]):
     def name(self) -> str:
         """That under which a page rests on the bars that give its swatches."""
         name = rests_on.picked(self.rows.name)
-        self.context.rows.picks[name] = self._rest
+        self.context.rows.picks[name] = Pick(self.rows.texts, self._rest)
         return name
 
     def on(self, found: Sequence[T]) -> tuple[Choice, ...]:

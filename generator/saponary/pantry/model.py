@@ -13,6 +13,7 @@ from typing import Annotated, Literal
 
 from saponary.lye.formula import Ester, Metal, Stage
 from saponary.lye.mould import Mould
+from saponary.pantry.rows import own_rows
 from saponary.pantry.with_alkali import with_alkali
 from saponary.schema.addition_entry import AdditionEntry, LyeOrder
 from saponary.schema.fragrance_entry import FragranceEntry
@@ -281,6 +282,18 @@ class Pantry:
             return self.additions[name]
         full = sorted(key for key in self.additions if key.startswith(f"{name}-"))
         return self.additions[full[0]] if full else None
+
+    @property
+    def own(self) -> Pantry:
+        """What is not as the standard tables of this version have it."""
+        return replace(
+            self,
+            oils=own_rows(self.oils),
+            liquids=own_rows(self.liquids),
+            additions=own_rows(self.additions),
+            terms=(),
+            publications={},
+        )
 
     def with_changes(self, **changes: object) -> Pantry:
         return replace(self, **changes)  # type: ignore[arg-type]

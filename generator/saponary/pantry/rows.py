@@ -57,3 +57,15 @@ class Over(Mapping[str, T]):
 
     def __len__(self) -> int:
         return sum(1 for _ in self)
+
+    @property
+    def own(self) -> Mapping[str, T]:
+        """Those that are no table's: of what lies below too, but for rows of a table."""
+        return {**own_rows(self._base), **self._own}
+
+
+def own_rows(rows: Mapping[str, T]) -> Mapping[str, T]:
+    """What is not as a table has it; of a table nothing."""
+    if isinstance(rows, Over):
+        return rows.own
+    return {} if isinstance(rows, Rows) else rows

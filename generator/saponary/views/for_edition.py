@@ -150,6 +150,7 @@ def _book(book: Book, edition: Edition) -> PublishedBook:
     return PublishedBook(
         settings=only_seen(book.settings, edition.sight),
         pantry=late(Pantry, lambda: only_seen(book.pantry, edition.sight), stays=True),
+        own_pantry=late(Pantry, lambda: only_seen(book.pantry.own, edition.sight), stays=True),
         classes=tuple(lesson for read in book.classes if (lesson := _lesson(read, edition)) is not None),
         waived=book.waived if "waivers" in edition.shows else (),
         pages=_own_pages(book, edition),

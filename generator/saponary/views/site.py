@@ -55,6 +55,8 @@ class PublishedBook:
 
     settings: Settings
     pantry: Pantry
+    own_pantry: Pantry
+    """What of it is not as the standard tables have it."""
     classes: tuple[ClassFile, ...] = ()
     waived: tuple[Waived, ...] = ()
     pages: tuple[PublishedPage, ...] = ()

@@ -10,9 +10,11 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import cache, partial
 from html import unescape
 
+from saponary.assets.digest import digest
 from saponary.book.published import Published
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
+from saponary.outputs.rows import Pick
 from saponary.views import names
 from saponary.views.order import in_order
 from saponary.views.prose import Prose
@@ -84,9 +86,13 @@ def gaps(found: Sequence[int]) -> str:
 def sorted_out(words: Sequence[str], count: int) -> list[Places]:
     """By file, each of its words with the recipes that have it, by their places on the index."""
     found: list[Places] = [{} for _ in range(count)]
+    files: dict[str, Places] = {}
     for place, row in enumerate(words):
         for word in row.split():
-            found[part_of(word, count)].setdefault(word, []).append(place)
+            file = files.get(word[:2])
+            if file is None:
+                file = files[word[:2]] = found[part_of(word, count)]
+            file.setdefault(word, []).append(place)
     return found
 
 
@@ -109,8 +115,18 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     def words() -> list[Places]:
         return sorted_out(rows.found(), count)
 
+    @cache
+    def digests() -> Sequence[str]:
+        return rows.picked(f"files {count}", lambda: [digest(repr(file)) for file in words()])
+
     for part in range(count):
-        yield SiteFile(address(part), partial(_written, words, part), (rows.name,))
+        name = rests_on.part(part, rows.name)
+        context.rows.picks[name] = Pick(rows, partial(_one, digests, part))
+        yield SiteFile(address(part), partial(_written, words, part), (name,))
+
+
+def _one(digests: Callable[[], Sequence[str]], part: int) -> str:
+    return digests()[part]
 
 
 def _written(words: Callable[[], list[Places]], part: int) -> bytes:
