@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,8 +23,11 @@ from saponary.draw.pour.sums import running
 
 Plane = NDArray[np.complex128]
 FOUND = 0.05
-COARSE = 8
+COARSE = 4
 """Steps of the table to one of the first search for the nearest place."""
+CELL = 5.3
+MARGIN = 3
+"""A cell of the chart of nearest places, in steps of the table, and how many there are beyond the line."""
 FURTHEST = 1.45
 WAVERING = 0.17
 
@@ -53,26 +56,40 @@ class Meander:
             self.tightening / grown**2,
         )
 
+    @cached_property
+    def _nearest(self) -> tuple[complex, NDArray[np.int64]]:
+        """About where on the line the nearest place is, for each cell of a grid from its lower left corner."""
+        coarse, cell = self.places[::COARSE], CELL * self.step
+        left, bottom = float(coarse.real.min()) - MARGIN * cell, float(coarse.imag.min()) - MARGIN * cell
+        columns = math.ceil((float(coarse.real.max()) - left) / cell) + MARGIN
+        rows = math.ceil((float(coarse.imag.max()) - bottom) / cell) + MARGIN
+        across = left + cell * (np.arange(columns) + 0.5) - coarse.real[:, None]
+        up = bottom + cell * (np.arange(rows) + 0.5) - coarse.imag[:, None]
+        away = (up * up)[:, :, None] + (across * across)[:, None, :]
+        return left + 1j * bottom, COARSE * away.argmin(axis=0)
+
     def beside(self, points: Plane, reach: float) -> tuple[NDArray[np.int64], Array, Array]:
         """Which points lie within `reach` of the line, how far along it, and how far across from it."""
-        coarse = self.places[::COARSE]
-        across, up = points.real[:, None] - coarse.real, points.imag[:, None] - coarse.imag
-        across *= across
-        up *= up
-        across += up
-        first = across.argmin(axis=1)
-        least = across[np.arange(len(points)), first]
-        near = np.flatnonzero(least < (reach + COARSE * self.step / 2) ** 2)
-        there = points[near]
-        along = first[near] * (COARSE * self.step)
+        corner, nearest = self._nearest
+        place = (points - corner) / (CELL * self.step)
+        rows, columns = nearest.shape
+        column = np.minimum(np.maximum(place.real, 0.0), columns - 1).astype(np.int64)
+        first = nearest[np.minimum(np.maximum(place.imag, 0.0), rows - 1).astype(np.int64), column]
+        away = points - self.places[first]
+        least = away.real * away.real + away.imag * away.imag
+        near = np.flatnonzero(least < (reach + CELL * self.step) ** 2)
+        there, along = points[near], first[near] * self.step
         for _ in range(2):
-            place, heading, curvature = self._at(along)
-            away = (there - place) * heading.conj()
-            along = along + away.real / np.maximum(1.0 - curvature * away.imag, 0.2)
-        place, heading, _ = self._at(along)
-        away = (there - place) * heading.conj()
-        found = np.abs(away.real) < FOUND
-        return near[found], along[found], away.imag[found]
+            along = along + self._off(there, along)[0]
+        further, aside, off = self._off(there, along)
+        found = np.abs(off) < FOUND
+        return near[found], (along + further)[found], aside[found]
+
+    def _off(self, points: Plane, along: Array) -> tuple[Array, Array, Array]:
+        """How much further the nearest place lies, how far each point is across, and how far along still."""
+        place, heading, curvature = self._at(along)
+        away = (points - place) * heading.conj()
+        return away.real / np.maximum(1.0 - curvature * away.imag, 0.2), away.imag, away.real
 
     def out(self, along: Array, aside: Array) -> Plane:
         """Points as far along the line and across from it."""

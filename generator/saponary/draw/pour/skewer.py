@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 
 from saponary.draw.pour.meander import Meander, meander
 from saponary.draw.pour.seed import Array, numbers
-from saponary.draw.pour.strokes import MOST_PASSES, MOST_SLOPE, STEEPEST, Ramp
+from saponary.draw.pour.strokes import MOST_PASSES, MOST_SLOPE, Ramp
 from saponary.schema.pour import Swirl
 
 WIDEST = 8.0
@@ -21,32 +23,25 @@ DRAG = 1.5
 """How far the batter at the middle is carried, in the radius."""
 IN_BEND = 0.45
 """How wide it may carry in a bend, in the bend's radius."""
-TURNS = 2
 LEGS = 2.8
 """From one leg of the line to the next, in the radius."""
 FINE = 0.06
 """One step of the table of the line, in the radius."""
 LONGEST_EASE = 17.0
-CURVED = 2.62
-"""The most of x G''(x)."""
-
-
-@dataclass(frozen=True)
-class _Side:
-    """How wide the tool carries to one side of the line at each place of its table, and how that changes."""
-
-    wide: Array
-    widening: Array
 
 
 @dataclass(frozen=True)
 class Pass:
-    """One pass, `upright` where the line runs along y; it goes backwards where the drag is less than nought."""
+    """One pass, `upright` where the line runs along y; it goes backwards where the drag is less than nought.
+
+    `wide` is how far across the tool carries at each place of the line's table, first to the left, then to the right
+    of it; `widening` is how that changes.
+    """
 
     line: Meander
     radius: float
-    left: _Side
-    right: _Side
+    wide: Array
+    widening: Array
     drag: float
     upright: bool
 
@@ -56,43 +51,68 @@ class Pass:
         near, u, n = self.line.beside(plane, self.radius)
         bend = self.line.between(self.line.curvature, u)
         v = n - bend * n * n / 2.0
-        wide, _ = self._sides(u, v)
+        side = np.where(v > 0.0, 0, len(self.line.places))
+        wide, _ = self._sides(u, side)
         moves = (1.0 - bend * n > 0.1) & (u > 0.0) & (u < self.line.length) & (np.abs(v) < wide)
-        near, u, v = near[moves], u[moves], v[moves]
-        ease = min(0.45 * self.line.length, LONGEST_EASE)
-        ramp = Ramp(0.0, self.line.length, ease)
-        narrowing = max(float(np.max(np.abs(one.widening) / one.wide)) for one in (self.left, self.right))
-        parts = max(1, math.ceil(abs(self.drag) * (STEEPEST / ease + CURVED * narrowing) / MOST_SLOPE))
-        for _ in range(parts):
-            u, v = self._step(ramp, u, v, self.drag / parts)
-        n = (
-            2.0
-            * v
-            / (1.0 + np.sqrt(np.maximum(1.0 - 2.0 * self.line.between(self.line.curvature, u) * v, 0.0)))
-        )
+        near = near[moves]
+        u, v = self._carried(u[moves], v[moves], side[moves])
+        bend = self.line.between(self.line.curvature, u)
+        n = 2.0 * v / (1.0 + np.sqrt(np.maximum(1.0 - 2.0 * bend * v, 0.0)))
         plane[near] = self.line.out(u, n)
         return np.column_stack([plane.imag, plane.real] if self.upright else [plane.real, plane.imag])
 
-    def _sides(self, u: Array, v: Array) -> tuple[Array, Array]:
-        """How wide the tool carries on the side of each point, and how that changes along the line."""
-        left, between = v > 0.0, self.line.between
-        wide = np.where(left, between(self.left.wide, u), between(self.right.wide, u))
-        return wide, np.where(left, between(self.left.widening, u), between(self.right.widening, u))
+    @cached_property
+    def _parts(self) -> int:
+        """In how many equal parts the stroke keeps its map one to one."""
+        x = np.linspace(0.0, 1.0, 21)[:, None]
+        fall = 1.0 - x * x
+        s, slope = self._ramp.at(self.line.step * np.arange(len(self.line.places), dtype=np.float64))
+        carried, leaning = fall * fall * (1.0 - 7.0 * x * x), x * x * fall * (42.0 * x * x - 18.0)
+        steepest = max(
+            float(np.abs(slope * carried - s * (widening / wide) * leaning).max())
+            for wide, widening in zip(np.split(self.wide, 2), np.split(self.widening, 2), strict=True)
+        )
+        return max(1, math.ceil(abs(self.drag) * steepest / MOST_SLOPE))
 
-    def _step(self, ramp: Ramp, u: Array, v: Array, drag: float) -> tuple[Array, Array]:
-        s, slope = ramp.at(u)
-        wide, widening = self._sides(u, v)
+    @cached_property
+    def _ramp(self) -> Ramp:
+        return Ramp(0.0, self.line.length, min(0.45 * self.line.length, LONGEST_EASE))
+
+    def _carried(self, u: Array, v: Array, side: NDArray[np.int64]) -> tuple[Array, Array]:
+        drag, last = self.drag / self._parts, v
+        for part in range(self._parts):
+            # A part moves much as the one before it did.
+            guess = 2.0 * v - last
+            last = v
+            u, v = self._step(u, v, guess, side, drag, 1 if part else 2)
+        return u, v
+
+    def _sides(self, u: Array, side: NDArray[np.int64]) -> tuple[Array, Array]:
+        """How wide the tool carries on the side of each point, and how that changes along the line."""
+        place = np.minimum(np.maximum(u / self.line.step, 0.0), len(self.line.places) - 1.001)
+        index = place.astype(np.int64)
+        part = place - index
+        index += side
+        wide, widening = self.wide[index], self.widening[index]
+        index += 1
+        return wide + part * (self.wide[index] - wide), widening + part * (self.widening[index] - widening)
+
+    def _step(
+        self, u: Array, v: Array, guess: Array, side: NDArray[np.int64], drag: float, turns: int
+    ) -> tuple[Array, Array]:
+        s, slope = self._ramp.at(u)
+        wide, widening = self._sides(u, side)
         in_wide = 1.0 / wide
         slope, widening = drag * slope, drag * s * widening
-        there = v
-        for _ in range(TURNS):
+        along, aside = slope * wide, 6.0 * widening
+        there, narrowing = guess, 6.0 * widening * in_wide
+        for _ in range(turns):
             x = there * in_wide
             square = np.minimum(x * x, 1.0)
             fall = 1.0 - square
             twice = fall * fall
-            carried = twice * (1.0 - 7.0 * square)
-            across = x * (slope * wide * twice * fall + widening * (6.0 * square * twice))
-            leaning = slope * carried - widening * in_wide * square * fall * (42.0 * square - 18.0)
+            across = x * twice * (along * fall + aside * square)
+            leaning = slope * twice * (1.0 - 7.0 * square) - narrowing * square * fall * (7.0 * square - 3.0)
             there = there - (there + across - v) / (1.0 + leaning)
         square = np.minimum((there * in_wide) ** 2, 1.0)
         fall = 1.0 - square
@@ -122,12 +142,10 @@ def _fitted(
     """The pass in its box; what it carries never reaches a wall."""
     length, span = box
     while True:
-        left, right = (_side(line, radius, side) for side in (1.0, -1.0))
+        left, right = (_wide(line, radius, side) for side in (1.0, -1.0))
         flat = line.heading.real
-        high = (
-            float((line.places.imag + np.abs(flat) * np.where(flat > 0, left.wide, right.wide)).max()) + 0.5
-        )
-        low = float((line.places.imag - np.abs(flat) * np.where(flat > 0, right.wide, left.wide)).min()) - 0.5
+        high = float((line.places.imag + np.abs(flat) * np.where(flat > 0, left, right)).max()) + 0.5
+        low = float((line.places.imag - np.abs(flat) * np.where(flat > 0, right, left)).min()) - 0.5
         upright = np.abs(line.heading.imag) * radius
         first, last = float((line.places.real - upright).min()), float((line.places.real + upright).max())
         grown = min(1.0, span / (high - low), length / (last - first))
@@ -136,10 +154,12 @@ def _fitted(
         line, radius = line.moved(grown, 0.0), radius * grown
     aside = (span - (high - low)) * place - low
     line = line.moved(1.0, (length - last - first) / 2 + 1j * aside)
-    return Pass(line, radius, left, right, drag * DRAG * radius, swap)
+    widening = np.concatenate([np.gradient(left, line.step), np.gradient(right, line.step)])
+    return Pass(line, radius, np.concatenate([left, right]), widening, drag * DRAG * radius, swap)
 
 
-def _side(line: Meander, radius: float, side: float) -> _Side:
+def _wide(line: Meander, radius: float, side: float) -> Array:
+    """How wide the tool carries to one side of the line."""
     tight = np.maximum(line.curvature * side, 0.0) * radius / IN_BEND
-    wide = radius / np.sqrt(1.0 + tight * tight)
-    return _Side(wide, np.gradient(wide, line.step))
+    wide: Array = radius / np.sqrt(1.0 + tight * tight)
+    return wide
