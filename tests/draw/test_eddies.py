@@ -61,4 +61,5 @@ def test_they_can_be_taken_back() -> None:
     part = np.linspace(0.03, 0.97, 23)
     points = np.array([[x, y] for x in part * room.width for y in part * room.height])
     for one in eddies(room, SPACING, ("Quarry Strata", "0")):
-        assert one.back(one.carry(points)) == pytest.approx(points, abs=1e-6)
+        # A five-hundredth of what a drawing can tell apart.
+        assert one.back(one.carry(points)) == pytest.approx(points, abs=1e-4)

@@ -59,8 +59,11 @@ def test_only_free_cells_count_and_none_beyond_the_box() -> None:
 
 def test_a_spoonful_is_round_and_flat_where_it_meets_the_one_before() -> None:
     sites = np.array([(20.0, 30.0), (36.0, 30.0)])
-    first, second = Spoons(sites, np.ones((2, 2), dtype=bool), 15.0).outlines(np.array([0.0, 64.0]))
-    assert np.hypot(*(first - sites[0]).T) == pytest.approx(np.full(len(first), 15.0))
+    made = Spoons(sites, np.ones((2, 2), dtype=bool), 15.0, 2.5)
+    first, second = made.outlines(np.array([0.0, 64.0]))
     # Where distances squared less weights are equal: (16² + 64) / 32 from the second site.
     assert second[:, 0].min() == pytest.approx(36.0 - 10.0, abs=0.2)
     assert second[:, 0].max() == pytest.approx(36.0 + 15.0)
+    # The first runs on beneath it.
+    assert first[:, 0].max() == pytest.approx(26.0 + 2.5, abs=0.2)
+    assert first[:, 0].min() == pytest.approx(20.0 - 15.0)

@@ -6,8 +6,8 @@ error adds up. All outlines of a drawing go through together.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
@@ -16,10 +16,10 @@ from numpy.typing import NDArray
 from saponary.draw.pour.chart import Chart
 from saponary.draw.pour.seed import Array
 
-PACE = 1.6
+PACE = 2.2
 """An outline is first sampled this far apart, then split where it bends or is drawn out."""
-SHORTEST = 0.28
-BEND = 0.15
+SHORTEST = 0.35
+BEND = 0.35
 """Length times turn of one stretch, before it is split."""
 ROUNDS = 3
 WALL = 1e-6
@@ -32,12 +32,40 @@ class Map(Protocol):
     def carry(self, points: Array) -> Array: ...
 
 
-def carried(lines: Sequence[Array], closed: Sequence[bool], room: Chart, maps: Sequence[Map]) -> list[Array]:
-    """The lines after the maps. What lies outside the chart's region stays where it is."""
+@dataclass(frozen=True, eq=False)
+class Leg:
+    """Maps one after another in one chart. What lies outside the chart's region stays where it is."""
+
+    room: Chart
+    maps: tuple[Map, ...]
+
+    def then(self, other: Leg) -> tuple[Leg, ...]:
+        """Both, as one leg where they have one chart."""
+        return (Leg(self.room, self.maps + other.maps),) if self.room.like(other.room) else (self, other)
+
+    def within(self, points: Array) -> tuple[Array, NDArray[np.bool_]]:
+        """Points in the chart, and which of them lie in the region."""
+        room, place, x = self.room, self.room.into(points), points[:, 0]
+        # A point on a wall lies outside, whatever its last bits.
+        inside = (place[:, 1] > WALL) & (place[:, 1] < room.height - WALL) & (x > room.xs[0] + WALL)
+        inside &= x < room.xs[-1] - WALL
+        return place, inside
+
+    def moved(self, points: Array) -> Array:
+        place, moves = self.within(points)
+        there, found = place[moves], points.copy()
+        for one in self.maps:
+            there = one.carry(there)
+        found[moves] = self.room.out(there)
+        return found
+
+
+def carried(lines: Sequence[Array], closed: Sequence[bool], legs: Sequence[Leg]) -> list[Array]:
+    """The lines after all legs, one after another."""
     kept = [i for i, line in enumerate(lines) if len(line) > 1]
     found = list(lines)
-    if kept:
-        moved = _Lines([lines[i] for i in kept], [closed[i] for i in kept], room, maps).moved()
+    if kept and legs:
+        moved = _Lines([lines[i] for i in kept], [closed[i] for i in kept], legs).moved()
         for i, line in zip(kept, moved, strict=True):
             found[i] = line
     return found
@@ -46,32 +74,22 @@ def carried(lines: Sequence[Array], closed: Sequence[bool], room: Chart, maps: S
 class _Lines:
     """Lines laid end to end, so that a place on any of them is one number; a step of one parts two lines."""
 
-    def __init__(
-        self, lines: Sequence[Array], closed: Sequence[bool], room: Chart, maps: Sequence[Map]
-    ) -> None:
-        self.closed, self.room, self.maps = closed, room, maps
+    def __init__(self, lines: Sequence[Array], closed: Sequence[bool], legs: Sequence[Leg]) -> None:
+        self.closed, self.legs = closed, legs
         whole = [
             np.concatenate([line, line[:1]]) if c else line for line, c in zip(lines, closed, strict=True)
         ]
         self.points = np.concatenate(whole)
-        lengths = [len(line) for line in whole]
-        self.owner: NDArray[np.int64] = np.repeat(np.arange(len(whole)), lengths)
+        lengths = np.array([len(line) for line in whole])
+        owner = np.repeat(np.arange(len(whole)), lengths)
         step = np.hypot(*np.diff(self.points, axis=0).T)
-        step[self.owner[1:] != self.owner[:-1]] = 1.0
+        step[owner[1:] != owner[:-1]] = 1.0
         self.run = np.concatenate([[0.0], np.cumsum(step)])
         ends = np.cumsum(lengths) - 1
-        self.first, self.last = self.run[ends - np.array(lengths) + 1], self.run[ends]
+        self.first, self.last = self.run[ends - lengths + 1], self.run[ends]
 
     def moved(self) -> list[Array]:
-        # What stays where it is keeps its own points.
-        still = self.run[~self._within(self.points)[1]]
-        paced: list[Array] = []
-        for first, last in zip(self.first.tolist(), self.last.tolist(), strict=True):
-            count = max(4, math.ceil((last - first) / PACE - WALL) + 1)
-            paced.append(np.linspace(first, last, count, dtype=np.float64))
-        at = np.unique(np.concatenate([*paced, still]))
-        # Places that differ in their last bits are one.
-        at = at[np.diff(at, prepend=-1.0) > WALL]
+        at = self._paced()
         points = self._carried(at)
         for _ in range(ROUNDS):
             owner = np.searchsorted(self.first, at + WALL, side="right")
@@ -91,32 +109,36 @@ class _Lines:
             for start, end, closed in zip(starts.tolist(), ends.tolist(), self.closed, strict=True)
         ]
 
-    def _carried(self, at: Array) -> Array:
-        x = np.interp(at, self.run, self.points[:, 0])
-        points = np.column_stack([x, np.interp(at, self.run, self.points[:, 1])])
-        place, moves = self._within(points)
-        there = place[moves]
-        for one in self.maps:
-            there = one.carry(there)
-        points[moves] = self.room.out(there)
-        return points
+    def _paced(self) -> Array:
+        """Places on the lines in even steps, and every point that stays where it is."""
+        long = self.last - self.first
+        parts = np.maximum(3, np.ceil(long / PACE - WALL)).astype(np.int64)
+        ends = np.cumsum(parts + 1)
+        line = np.repeat(np.arange(len(parts)), parts + 1)
+        number = np.arange(len(line)) - (ends - parts - 1)[line]
+        paced = self.first[line] + long[line] * number / parts[line]
+        moves = np.zeros(len(self.run), dtype=bool)
+        for leg in self.legs:
+            moves |= leg.within(self.points)[1]
+        at = np.unique(np.concatenate([paced, self.run[~moves]]))
+        # Places that differ in their last bits are one.
+        found: Array = at[np.diff(at, prepend=-1.0) > WALL]
+        return found
 
-    def _within(self, points: Array) -> tuple[Array, NDArray[np.bool_]]:
-        """Points in the chart, and which of them lie in the region."""
-        room, place, x = self.room, self.room.into(points), points[:, 0]
-        # A point on a wall lies outside, whatever its last bits.
-        inside = (place[:, 1] > WALL) & (place[:, 1] < room.height - WALL) & (x > room.xs[0] + WALL)
-        inside &= x < room.xs[-1] - WALL
-        return place, inside
+    def _carried(self, at: Array) -> Array:
+        x, y = (np.interp(at, self.run, line) for line in self.points.T)
+        points = np.column_stack([x, y])
+        for leg in self.legs:
+            points = leg.moved(points)
+        return points
 
 
 def _parts(points: Array, owner: NDArray[np.int64]) -> NDArray[np.int64]:
     """Into how many each stretch is split, by its length and by how the line turns at its ends."""
-    step = np.diff(points, axis=0)
+    step = np.diff(points[:, 0] + 1j * points[:, 1])
     own = owner[1:] == owner[:-1]
-    length = np.hypot(step[:, 0], step[:, 1])
-    heading = np.arctan2(step[:, 1], step[:, 0])
-    turn = np.abs((np.diff(heading) + math.pi) % math.tau - math.pi)
+    length, turning = np.abs(step), step[1:] * step[:-1].conj()
+    turn = np.abs(np.arctan2(turning.imag, turning.real))
     turn[~(own[1:] & own[:-1])] = 0.0
     bend = np.maximum(np.concatenate([[0.0], turn]), np.concatenate([turn, [0.0]]))
     wanted = np.sqrt(length * np.minimum(bend, 1.5) / BEND)

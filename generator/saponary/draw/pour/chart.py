@@ -31,6 +31,13 @@ class Chart:
     width: float
     height: float
 
+    def like(self, other: Chart) -> bool:
+        """Whether both are of one region."""
+        return all(
+            np.array_equal(mine, theirs)
+            for mine, theirs in ((self.xs, other.xs), (self.low, other.low), (self.thick, other.thick))
+        )
+
     def into(self, points: Array) -> Array:
         """Points of the drawing in the chart. Points outside come out outside: beyond 0 or beyond `height`."""
         x, y = points[:, 0], points[:, 1]

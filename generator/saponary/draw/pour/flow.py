@@ -26,15 +26,19 @@ Plane = NDArray[np.complex128]
 
 
 class Field:
-    """A smooth field over the drawing, given by its values on a grid."""
+    """A smooth field over the drawing, given by its values on a grid: a quadratic spline, a polynomial on each cell."""
 
     def __init__(self, left: float, bottom: float, values: Array) -> None:
         self.left, self.bottom, self.values = left, bottom, values
-        columns = values.shape[1]
-        self._around: NDArray[np.int64] = np.arange(3)[:, None] * columns + np.arange(3)
         thrice = np.minimum(np.minimum(values[:-2], values[1:-1]), values[2:])
         self._least: Array = np.ones_like(values)
         self._least[1:-1, 1:-1] = np.minimum(np.minimum(thrice[:, :-2], thrice[:, 1:-1]), thrice[:, 2:])
+        rows, columns = values.shape
+        powers = np.zeros((9, rows, columns))
+        for i, across in enumerate(_powers(values[:, :-2], values[:, 1:-1], values[:, 2:])):
+            for j, up in enumerate(_powers(across[:-2], across[1:-1], across[2:])):
+                powers[3 * j + i, 1:-1, 1:-1] = up
+        self._powers: Array = powers.reshape(9, -1)
 
     def at(self, x: Array, y: Array) -> tuple[Array, Array, Array]:
         """The value at each place, and its slope in x and in y."""
@@ -47,18 +51,14 @@ class Field:
         held = np.flatnonzero(self._least.ravel()[middle] < 1.0)
         value, slope_x, slope_y = np.ones_like(x), np.zeros_like(x), np.zeros_like(x)
         if len(held):
-            across = u[held] - column[held], v[held] - row[held]
-            value[held], slope_x[held], slope_y[held] = self._spline(middle[held] - columns - 1, *across)
+            across, up = u[held] - column[held], v[held] - row[held]
+            c = self._powers.take(middle[held], axis=1)
+            low, mid, high = (c[j] + across * (c[j + 1] + across * c[j + 2]) for j in (0, 3, 6))
+            value[held] = low + up * (mid + up * high)
+            slope_y[held] = (mid + 2.0 * up * high) / CELL
+            low, mid, high = (c[j + 1] + 2.0 * across * c[j + 2] for j in (0, 3, 6))
+            slope_x[held] = (low + up * (mid + up * high)) / CELL
         return value, slope_x, slope_y
-
-    def _spline(self, first: NDArray[np.int64], aside: Array, above: Array) -> tuple[Array, Array, Array]:
-        corners: Array = self.values.ravel()[first[:, None, None] + self._around]
-        across, leaning = _weights(np.clip(aside, -0.5, 0.5))
-        up, rising = _weights(np.clip(above, -0.5, 0.5))
-        by_row = np.einsum("nji,ni->nj", corners, across)
-        slope_x = np.einsum("nji,ni,nj->n", corners, leaning, up)
-        value = np.einsum("nj,nj->n", by_row, up)
-        return value, slope_x / CELL, np.einsum("nj,nj->n", by_row, rising) / CELL
 
     def within(
         self, left: float, bottom: float, right: float, top: float
@@ -76,12 +76,10 @@ class Field:
         return float(self.values[low:high, first:last].min()) >= 1.0
 
 
-def _weights(t: Array) -> tuple[Array, Array]:
-    """Of the three values about a place, for its value and for its slope."""
-    weights, slopes = np.empty((len(t), 3)), np.empty((len(t), 3))
-    weights[:, 0], weights[:, 1], weights[:, 2] = (0.5 - t) ** 2 / 2, 0.75 - t * t, (0.5 + t) ** 2 / 2
-    slopes[:, 0], slopes[:, 1], slopes[:, 2] = t - 0.5, -2 * t, t + 0.5
-    return weights, slopes
+def _powers(before: Array, here: Array, after: Array) -> tuple[Array, Array, Array]:
+    """What a quadratic spline over three values is from the middle one, in powers of the way to the next."""
+    both = before + after
+    return (both + 6.0 * here) / 8.0, (after - before) / 2.0, both / 2.0 - here
 
 
 @dataclass(frozen=True)

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
+from saponary.draw.pour.carried import Leg
 from saponary.draw.pour.cells import free
 from saponary.draw.pour.flow import Basin
 from saponary.draw.pour.mould import Mould, parts
@@ -22,11 +23,12 @@ from saponary.draw.pour.sums import area_under
 
 @dataclass(frozen=True)
 class Patch:
-    """A painted area of one portion: closed rings, filled even-odd, laid at `step`."""
+    """A painted area of one portion: closed rings, filled even-odd, laid at `step`; `legs` have still to move it."""
 
     step: int
     name: str
     rings: tuple[Array, ...]
+    legs: tuple[Leg, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -7,12 +7,13 @@ it lies along its seam and takes no area. Nor do sprinkled petals, which lie on 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.carried import Map, carried
+from saponary.draw.pour.carried import Leg, carried
 from saponary.draw.pour.chart import chart
 from saponary.draw.pour.comb import comb
 from saponary.draw.pour.drops import Dropped, drop
@@ -27,6 +28,7 @@ from saponary.draw.pour.seed import Array, wave
 from saponary.draw.pour.skewer import skewer
 from saponary.draw.pour.sprinkle import Petal, petals
 from saponary.draw.pour.swirl import Reach, stir
+from saponary.schema.pour import Swirl
 
 GIVE = 4.0
 
@@ -38,6 +40,7 @@ class Dust:
     step: int
     id: str
     line: Array
+    legs: tuple[Leg, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -167,13 +170,17 @@ def _dust(scene: Scene, mould: Mould, laid: list[_Laid], known: set[str]) -> lis
     return out
 
 
-def _stirred(
-    scene: Scene, mould: Mould, laid: list[_Laid], dust: list[Dust], solid: BaseGeometry
-) -> tuple[list[Patch], list[Dust]]:
-    """Patches and lines in the order they came, each moved by every swirl after it."""
-    patches = sorted(
-        (item for one in laid for item in (*one.patches, *one.dropped.patches)), key=lambda p: p.step
-    )
+@dataclass(frozen=True)
+class _Stir:
+    """A swirl, and the region it goes through."""
+
+    swirl: Swirl
+    index: int
+    basin: Basin
+    room: Reach
+
+
+def _swirls(scene: Scene, mould: Mould, laid: list[_Laid]) -> Iterator[_Stir]:
     for index, step in enumerate(scene.steps):
         zones = [item for item in laid if item.zone.step < index]
         if step.kind != "swirl" or step.swirl is None or not zones:
@@ -186,7 +193,6 @@ def _stirred(
         region = mould.between(bottom, surface)
         if region.area < 1.0:
             continue
-        later = [outline for item in laid for at, outline in item.dropped.outlines if at > index]
         left, low, right, high = region.bounds
         upright = zones[-1].zone.pattern == "columns"
         room = Reach(left, low, right, high, upright, mould.face.top_view, (scene.title, str(index)))
@@ -194,24 +200,73 @@ def _stirred(
             room = room.inset(0.08)
         elif bottom is not mould.floor:
             room = replace(room, bottom=min(room.bottom + GIVE, room.top))
-        early = [item for item in patches if item.step < index]
-        lines = [item for item in dust if item.step < index]
-        rings = [ring for item in early for ring in item.rings]
-        threads = rings + [item.line for item in lines]
-        closed = [True] * len(rings) + [False] * len(lines)
+        yield _Stir(step.swirl, index, Basin(mould.xs, bottom, surface), room)
+
+
+def _stirred(
+    scene: Scene, mould: Mould, laid: list[_Laid], dust: list[Dust], solid: BaseGeometry
+) -> tuple[list[Patch], list[Dust]]:
+    """Patches and lines in the order they came, each moved by every swirl after it."""
+    patches = sorted(
+        (item for one in laid for item in (*one.patches, *one.dropped.patches)), key=lambda p: p.step
+    )
+    for stroke in _swirls(scene, mould, laid):
+        early = [item for item in patches if item.step < stroke.index]
+        lines = [item for item in dust if item.step < stroke.index]
+        later = [outline for item in laid for at, outline in item.dropped.outlines if at > stroke.index]
         obstacle = solid.union(union(later))
-        tool = step.swirl.tool
-        flat = chart(mould.xs, bottom, surface) if obstacle.is_empty and tool != "hanger" else None
-        if flat is not None:
-            strokes: list[Map] = (
-                [*comb(step.swirl, flat, upright, mould.face.top_view, room.words)]
-                if tool == "comb"
-                else [*skewer(step.swirl, (flat.width, flat.height), upright, room.words)]
-            )
-            moved = iter(carried(threads, closed, flat, strokes))
+        leg = _leg(stroke) if obstacle.is_empty else None
+        if leg is not None:
+            so_far = dict.fromkeys([*(item.legs for item in early), *(item.legs for item in lines)])
+            ways = {legs: _further(legs, leg) for legs in so_far}
+            early = [replace(item, legs=ways[item.legs]) for item in early]
+            lines = [replace(item, legs=ways[item.legs]) for item in lines]
         else:
-            moved = iter(stir(step.swirl, room, Basin(mould.xs, bottom, surface), obstacle, threads, closed))
-        early = [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in early]
+            early, lines = _moved(early, lines)
+            rings = [ring for item in early for ring in item.rings]
+            threads, closed = (
+                rings + [item.line for item in lines],
+                [True] * len(rings) + [False] * len(lines),
+            )
+            stirred = stir(stroke.swirl, stroke.room, stroke.basin, obstacle, threads, closed)
+            early, lines = _with(iter(stirred), early, lines)
         patches = early + patches[len(early) :]
-        dust = [Dust(item.step, item.id, next(moved)) if item.step < index else item for item in dust]
-    return patches, dust
+        later_dust = [item for item in dust if item.step >= stroke.index]
+        dust = lines + later_dust
+    return _moved(patches, dust)
+
+
+def _leg(stroke: _Stir) -> Leg | None:
+    """The swirl as closed-form maps; None where it has none."""
+    swirl, room = stroke.swirl, stroke.room
+    flat = chart(stroke.basin.xs, stroke.basin.low, stroke.basin.high) if swirl.tool != "hanger" else None
+    if flat is None:
+        return None
+    if swirl.tool == "comb":
+        return Leg(flat, tuple(comb(swirl, flat, room.upright, room.top_view, room.words)))
+    return Leg(flat, tuple(skewer(swirl, (flat.width, flat.height), room.upright, room.words)))
+
+
+def _further(legs: tuple[Leg, ...], leg: Leg) -> tuple[Leg, ...]:
+    return (*legs[:-1], *legs[-1].then(leg)) if legs else (leg,)
+
+
+def _with(moved: Iterator[Array], patches: list[Patch], dust: list[Dust]) -> tuple[list[Patch], list[Dust]]:
+    """Patches and lines with moved outlines, which wait for nothing more."""
+    return (
+        [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in patches],
+        [Dust(item.step, item.id, next(moved)) for item in dust],
+    )
+
+
+def _moved(patches: list[Patch], dust: list[Dust]) -> tuple[list[Patch], list[Dust]]:
+    """All that waits to be moved, together what goes the same way."""
+    lines = [(ring, True, item.legs) for item in patches for ring in item.rings]
+    lines += [(item.line, False, item.legs) for item in dust]
+    found = [line for line, _, _ in lines]
+    for legs in dict.fromkeys(legs for _, _, legs in lines):
+        mine = [i for i, line in enumerate(lines) if line[2] == legs]
+        moved = carried([lines[i][0] for i in mine], [lines[i][1] for i in mine], legs)
+        for i, line in zip(mine, moved, strict=True):
+            found[i] = line
+    return _with(iter(found), patches, dust)

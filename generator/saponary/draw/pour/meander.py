@@ -63,10 +63,10 @@ class Meander:
         left, bottom = float(coarse.real.min()) - MARGIN * cell, float(coarse.imag.min()) - MARGIN * cell
         columns = math.ceil((float(coarse.real.max()) - left) / cell) + MARGIN
         rows = math.ceil((float(coarse.imag.max()) - bottom) / cell) + MARGIN
-        across = left + cell * (np.arange(columns) + 0.5) - coarse.real[:, None]
-        up = bottom + cell * (np.arange(rows) + 0.5) - coarse.imag[:, None]
-        away = (up * up)[:, :, None] + (across * across)[:, None, :]
-        return left + 1j * bottom, COARSE * away.argmin(axis=0)
+        across = left + cell * (np.arange(columns) + 0.5)[:, None] - coarse.real
+        up = bottom + cell * (np.arange(rows) + 0.5)[:, None] - coarse.imag
+        away = (up * up)[:, None, :] + (across * across)[None, :, :]
+        return left + 1j * bottom, COARSE * away.argmin(axis=2)
 
     def beside(self, points: Plane, reach: float) -> tuple[NDArray[np.int64], Array, Array]:
         """Which points lie within `reach` of the line, how far along it, and how far across from it."""

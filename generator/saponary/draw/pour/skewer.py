@@ -23,6 +23,7 @@ DRAG = 1.5
 """How far the batter at the middle is carried, in the radius."""
 IN_BEND = 0.45
 """How wide it may carry in a bend, in the bend's radius."""
+TURNS = 2
 LEGS = 2.8
 """From one leg of the line to the next, in the radius."""
 FINE = 0.06
@@ -84,7 +85,7 @@ class Pass:
             # A part moves much as the one before it did.
             guess = 2.0 * v - last
             last = v
-            u, v = self._step(u, v, guess, side, drag, 1 if part else 2)
+            u, v = self._step(u, v, guess, side, drag)
         return u, v
 
     def _sides(self, u: Array, side: NDArray[np.int64]) -> tuple[Array, Array]:
@@ -98,7 +99,7 @@ class Pass:
         return wide + part * (self.wide[index] - wide), widening + part * (self.widening[index] - widening)
 
     def _step(
-        self, u: Array, v: Array, guess: Array, side: NDArray[np.int64], drag: float, turns: int
+        self, u: Array, v: Array, guess: Array, side: NDArray[np.int64], drag: float
     ) -> tuple[Array, Array]:
         s, slope = self._ramp.at(u)
         wide, widening = self._sides(u, side)
@@ -106,7 +107,7 @@ class Pass:
         slope, widening = drag * slope, drag * s * widening
         along, aside = slope * wide, 6.0 * widening
         there, narrowing = guess, 6.0 * widening * in_wide
-        for _ in range(turns):
+        for _ in range(TURNS):
             x = there * in_wide
             square = np.minimum(x * x, 1.0)
             fall = 1.0 - square

@@ -101,8 +101,7 @@ def _written(made: _Pieces, most: int) -> list[str]:
     piece = np.repeat(np.arange(len(count)), count)
     part = (np.arange(len(piece)) - starts[piece] + 0.5) / count[piece]
     at = made.run[made.first][piece] + part * wanted[piece]
-    x, y = np.interp(at, made.run, made.points.real), np.interp(at, made.run, made.points.imag)
-    controls = _controls(x + 1j * y, made, starts, ends)
+    controls = _controls(_between(made, at, piece), made, starts, ends)
     whole_x, whole_y = _even(controls.real), _even(controls.imag)
     corner_x, corner_y = _whole(made.points.real), _whole(made.points.imag)
     texts: list[str] = []
@@ -124,6 +123,33 @@ def _written(made: _Pieces, most: int) -> list[str]:
             else _curve(begin, xs, ys, end)
         )
     return [text + "z" for text in texts]
+
+
+def _between(made: _Pieces, at: Array, piece: Whole) -> Plane:
+    """Places of pieces, on smooth curves through their points: chords would make every round shape smaller."""
+    points, first, last = made.points, made.first[piece], made.last[piece]
+    index = np.clip(np.searchsorted(made.run, at, side="right") - 1, first, last - 1)
+    here, there = points[index], points[index + 1]
+    part = (at - made.run[index]) / (made.run[index + 1] - made.run[index])
+    chord = there - here
+    length = np.abs(chord)
+    around = made.round[piece]
+    before = points[np.where(index > first, index - 1, np.where(around, last - 1, index))]
+    after = points[np.where(index + 1 < last, index + 2, np.where(around, first + 1, index + 1))]
+    leave = _heading(here - before, chord, length)
+    reach = _heading(after - there, chord, length)
+    other = 1.0 - part
+    found: Plane = here + part * chord + part * other * (other * leave - part * reach)
+    return found
+
+
+def _heading(beside: Plane, chord: Plane, length: Array) -> Plane:
+    """How the tangent between a chord and the one beside it, as long as the chord is, differs from the chord."""
+    other = np.abs(beside)
+    bend = beside * (length / np.maximum(other, 1e-9)) - chord
+    found: Plane = bend * (length / (length + other))
+    found[other < 1e-9] = 0.0
+    return found
 
 
 def _controls(places: Plane, made: _Pieces, starts: Whole, ends: Whole) -> Plane:

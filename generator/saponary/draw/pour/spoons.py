@@ -24,25 +24,34 @@ MEETING = 0.4
 
 
 class Spoons:
-    """Spoonfuls about sites, in the order they are set down; `near` says which may meet."""
+    """Spoonfuls about sites, in the order they are set down; `near` says which may meet.
 
-    def __init__(self, sites: Array, near: NDArray[np.bool_], radius: float) -> None:
+    Beneath those set down after it a spoonful runs on by `under` and no farther.
+    """
+
+    def __init__(self, sites: Array, near: NDArray[np.bool_], radius: float, under: float) -> None:
         self.sites, self.radius = sites, radius
-        here, there = np.nonzero(near & (np.arange(len(sites))[:, None] > np.arange(len(sites))))
+        order = np.arange(len(sites))
+        here, there = np.nonzero(near & (order[:, None] != order))
         away = sites[there] - sites[here]
-        self.here, self.there, self.distance = here, there, np.hypot(away[:, 0], away[:, 1])
-        facing = (away[:, :1] * ACROSS + away[:, 1:] * UP) / self.distance[:, None]
+        distance = np.hypot(away[:, 0], away[:, 1])
+        facing = (away[:, :1] * ACROSS + away[:, 1:] * UP) / distance[:, None]
         # Rounder than a power diagram by a mean of the sixth power over all lines that cut a ray.
         square = np.maximum(facing, 0.0) ** 2
         self.pressed: Array = square * square * square
-        starts = np.searchsorted(here, np.arange(len(sites)))
+        self.all_here, self.all_there, self.all_distance = here, there, distance
+        self.beyond: Array = np.where(here > there, 0.0, under)
+        starts = np.searchsorted(here, order)
         self.some = np.diff(np.append(starts, len(here))) > 0
         self.starts = starts[self.some]
+        before = here > there
+        self.here, self.there, self.distance = here[before], there[before], distance[before]
 
     def outlines(self, weights: Array) -> Array:
         """Rings of points, spoonfuls first, anticlockwise."""
-        lean = (weights[self.here] - weights[self.there]) / self.distance
-        gap = np.maximum((self.distance + lean) / 2.0, SQUEEZED * self.distance)
+        distance = self.all_distance
+        lean = (weights[self.all_here] - weights[self.all_there]) / distance
+        gap = np.maximum((distance + lean) / 2.0, SQUEEZED * distance) + self.beyond
         square = 1.0 / (gap * gap)
         total = np.zeros((len(self.sites), RAYS))
         if len(self.starts):

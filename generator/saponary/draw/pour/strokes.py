@@ -19,6 +19,7 @@ import numpy as np
 
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.sums import area_under
+from saponary.draw.pour.tabled import Tabled
 
 MOST_SLOPE = 0.7
 MOST_PASSES = 6
@@ -89,15 +90,4 @@ def tines(places: Array, span: float, rim: float) -> Profile:
     fade = edge * edge * (3.0 - 2.0 * edge)
     carried = fade * kernel
     carried -= fade * (area_under(carried, at) / area_under(fade, at))
-    cell = span / CELLS
-    whole = np.concatenate([[0.0], np.cumsum((carried[1:] + carried[:-1]) / 2)]) * cell
-
-    def profile(v: Array) -> tuple[Array, Array]:
-        place = np.clip(v / cell, 0.0, CELLS)
-        index = np.minimum(place.astype(np.int64), CELLS - 1)
-        part = place - index
-        here, there = carried[index], carried[index + 1]
-        slope = here + part * (there - here)
-        return whole[index] + cell * part * (here + slope) / 2, slope
-
-    return profile
+    return Tabled(span, carried).at

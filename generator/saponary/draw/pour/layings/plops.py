@@ -8,11 +8,12 @@ straight. What stands in the way is moved back by them before areas are counted.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from saponary.draw.pour.carried import carried
+from saponary.draw.pour.carried import Leg
 from saponary.draw.pour.chart import Chart, chart
 from saponary.draw.pour.eddies import Eddies, eddies
 from saponary.draw.pour.laying import Filling, Patch, patch, rings
@@ -26,6 +27,8 @@ from saponary.draw.pour.weights import Guess, sloped, solved
 MOST = 52
 WITHIN = 0.0015
 CELL_TURNS = 3
+UNDER = 0.3
+"""How far a spoonful runs on beneath those set down after it, in a spoonful's width: their corners are rounder."""
 CELL = 1 / 20
 """A cell of the raster in which areas are counted, in a spoonful's width."""
 
@@ -42,15 +45,12 @@ def plops(filling: Filling) -> list[Patch]:
     room = chart(basin.xs, basin.low, basin.high)
     maps = eddies(room, spacing, filling.words) if room is not None else []
     outlines, together = _solved(filling, sites, owners, spacing, _free(filling, spacing, room, maps))
+    legs = (Leg(room, tuple(maps)),) if room is not None else ()
     painted = [patch(filling.step, filling.loads[0].name, filling.above)]
     for group in together:
         trimmed = tuple(_trimmed(filling, outlines[i]) for i in group)
         painted.append(Patch(filling.step, filling.loads[int(owners[group[0]])].name, trimmed))
-    if room is None:
-        return painted
-    lines = [ring for item in painted for ring in item.rings]
-    moved = iter(carried(lines, [True] * len(lines), room, maps))
-    return [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in painted]
+    return [replace(item, legs=legs) for item in painted]
 
 
 def _box(filling: Filling) -> tuple[float, float, float, float]:
@@ -151,7 +151,7 @@ def _solved(
     count = len(targets)
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
     cells = PowerCells(sites, near, _box(filling))
-    made = Spoons(sites, near, 1.15 * spacing)
+    made = Spoons(sites, near, 1.15 * spacing, UNDER * spacing)
     raster, free = seen
     # Areas of the raster are taken in proportion.
     scale = float(targets.sum()) / float(free.sum())
