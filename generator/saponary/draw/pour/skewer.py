@@ -81,7 +81,7 @@ class Pass:
 
     def _carried(self, u: Array, v: Array, side: NDArray[np.int64]) -> tuple[Array, Array]:
         drag, last = self.drag / self._parts, v
-        for part in range(self._parts):
+        for _ in range(self._parts):
             # A part moves much as the one before it did.
             guess = 2.0 * v - last
             last = v
