@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import shutil
 from datetime import date
 from pathlib import Path
@@ -85,3 +86,63 @@ def test_nothing_of_the_book_is_written(tmp_path: Path) -> None:
     preview.look(ON)
     preview.page("")
     assert sorted(path.name for path in root.iterdir()) == [".cache", "recipes"]
+
+
+TWO = {
+    "book.yaml": "title: Tried\ncurrency: EUR\n",
+    "pantry.yaml": "oils:\n  olive:\n    price: 9.00\n",
+    "recipes/plain.md": PLAIN,
+    "recipes/other.md": PLAIN.replace("Plain", "Other") + "\nIt is beside [the plain one](plain.md).\n",
+}
+EDITS: dict[str, tuple[str, str]] = {
+    "words": ("recipes/plain.md", PLAIN + "\nMore is said.\n"),
+    "an address that leads nowhere": ("recipes/plain.md", PLAIN + "\nSee [it](nowhere.md).\n"),
+    "a title": ("recipes/plain.md", PLAIN.replace("Plain", "Plainer")),
+    "an oil": ("pantry.yaml", "oils:\n  olive:\n    saponification-value: 186.0 mg/g\n"),
+    "a setting": ("book.yaml", "title: Tried again\ncurrency: EUR\nmaker: Somebody\n"),
+    "a recipe more": ("recipes/third.md", PLAIN.replace("Plain", "Third")),
+    "a waiver": (
+        "recipes/other.md",
+        PLAIN.replace("signed:", "waive: [{rule: unsigned, because: it is here to be tried}]\nsigned:"),
+    ),
+    "a photo": ("photos/a.svg", "<svg xmlns='http://www.w3.org/2000/svg'/>"),
+}
+SHOWN = ("", "recipes/plain/", "recipes/other/", "recipes/third/", "ingredients/", "costs/", "figures.json")
+
+
+def test_edit_after_edit_it_is_as_one_who_looks_for_the_first_time_sees_it(tmp_path: Path) -> None:
+    root = write_book(tmp_path / "book", TWO)
+    preview = Preview(root, ["maker"])
+    preview.look(ON)
+    for number, (what, (file, text)) in enumerate(EDITS.items()):
+        (root / file).parent.mkdir(exist_ok=True)
+        (root / file).write_text(text)
+        seen = preview.look(ON)
+        copied = tmp_path / str(number) / "book"
+        shutil.copytree(root, copied, ignore=shutil.ignore_patterns(".cache"))
+        first = Preview(copied, ["maker"])
+        assert seen.findings == first.look(ON).findings and not seen.failed, what
+        assert first.page("maker/recipes/plain/") is not None
+        for path in SHOWN:
+            assert preview.page(f"maker/{path}") == first.page(f"maker/{path}"), (what, path)
+
+
+def test_what_was_shown_is_let_go_without_being_looked_for(tmp_path: Path) -> None:
+    root = write_book(tmp_path, TWO)
+    preview = Preview(root)
+
+    def shown(words: str) -> None:
+        (root / "recipes" / "plain.md").write_text(f"{PLAIN}\n{words}\n")
+        preview.look(ON)
+        for path in ("recipes/plain/", "recipes/plain/cured.svg", "maker/recipes/plain/", "index.html"):
+            assert preview.page(path) is not None
+
+    shown("First.")
+    shown("Then.")
+    gc.collect()
+    gc.disable()
+    try:
+        shown("At last.")
+        assert gc.collect() == 0
+    finally:
+        gc.enable()

@@ -10,6 +10,7 @@ import hashlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import NamedTuple
 
 from saponary.assets.digest import digest
 from saponary.book.computed import Computed, compute, deep, shelf, with_scraps
@@ -21,6 +22,17 @@ from saponary.book.recipe_file import RecipeFile
 from saponary.book.soaps import with_soaps
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding
+
+
+class Rested(NamedTuple):
+    """What recipes rest on before and after the book's photos have shown what they show of it."""
+
+    plain: Rests | None = None
+    shown: Rests | None = None
+
+
+NEVER = Rested()
+"""Of a book that was not computed before."""
 
 
 @dataclass(frozen=True)
@@ -39,6 +51,7 @@ class AllComputed:
     anew: tuple[str, ...]
     """Those that no outline told of."""
     sources: Sources
+    rests: Rested
 
 
 class Sources:
@@ -67,12 +80,15 @@ class Sources:
         return {**found, "book.yaml": self._settings}
 
 
-def compute_all(book: Book) -> AllComputed:
-    """Compute a book. Nothing is computed of a recipe whose outline the book holds, and whose entries are as they were."""
+def compute_all(book: Book, last: Rested = NEVER) -> AllComputed:
+    """Compute a book. Nothing is computed of a recipe whose outline the book holds, and whose entries are as they were.
+
+    `last` is what its recipes rested on when it was computed before.
+    """
     called = titles(book.recipes, book.outlines)
     pantry = with_soaps(book.pantry, called, melted(book.recipes, book.outlines))
     settings = digest(book.settings)
-    rests = Rests(pantry, settings, book.photos)
+    rests = Rests(pantry, settings, book.photos, last.plain)
     found = _Found(book, pantry)
     for recipe in book.recipes:
         was = book.outlines.get(recipe.slug)
@@ -80,16 +96,18 @@ def compute_all(book: Book) -> AllComputed:
             found.as_it_was(recipe, was)
         else:
             found.compute(recipe, rests)
-    found.pantry = with_evidence(pantry, (chip for one in found.outlines.values() for chip in one.chips))
-    known = rests if found.pantry is pantry else Rests(found.pantry, settings, book.photos)
+    shown = with_evidence(pantry, (chip for one in found.outlines.values() for chip in one.chips))
+    found.makes.shown = shown
+    known = rests if shown is pantry else Rests(shown, settings, book.photos, last.shown)
     return AllComputed(
         recipes={slug: found.whole(slug) for slug in found.alone},
-        pantry=found.pantry,
+        pantry=shown,
         findings=found.findings,
         outlines={s: one for s, one in found.outlines.items() if s not in found.odd and s in book.own},
         identities=found.identities(None if known is rests else known),
         anew=tuple(found.anew),
         sources=Sources(book, found.outlines, known, settings),
+        rests=Rested(rests, known),
     )
 
 
@@ -98,11 +116,35 @@ def _own(computed: Computed) -> str:
     return digest([computed.path, computed.file.text, *(one.tree for one in computed.batches)])
 
 
+class _Makes:
+    """Makes recipes of a book, each when it is asked for; `shown` is the pantry with what its photos show of it.
+
+    It knows of none that it has made: a recipe leads to what it is made of, and nothing there leads back to it.
+    """
+
+    def __init__(self, book: Book, pantry: Pantry) -> None:
+        self._book, self._plain, self.shown = book, pantry, pantry
+
+    def computed(self, recipe: RecipeFile) -> tuple[Computed | None, list[Finding]]:
+        book = self._book
+        batches = book.batches.get(recipe.slug, ())
+        return compute(recipe, batches, book.settings, self._plain, book.photos)
+
+    def again(self, recipe: RecipeFile) -> Computed:
+        computed, _ = self.computed(recipe)
+        assert computed is not None, f"{recipe.file} could be computed, and cannot be now"
+        return self.with_evidence(computed)
+
+    def with_evidence(self, computed: Computed) -> Computed:
+        """With what the book's photos show of its colours."""
+        return replace(computed, pantry=shelf(computed.model, computed.batches, self.shown))
+
+
 class _Found:
     """What is known so far. `odd` are recipes that say of others, or of what is not there, more than an outline tells."""
 
     def __init__(self, book: Book, pantry: Pantry) -> None:
-        self._book, self._plain, self.pantry = book, pantry, pantry
+        self._own, self.makes = book.own, _Makes(book, pantry)
         self.alone: dict[str, Computed] = {}
         self.outlines: dict[str, Outline] = {}
         self.findings: list[Finding] = []
@@ -111,39 +153,27 @@ class _Found:
 
     def as_it_was(self, recipe: RecipeFile, was: Outline) -> None:
         self.outlines[recipe.slug] = was
-        make = partial(self._again, recipe)
+        make = partial(self.makes.again, recipe)
         self.alone[recipe.slug] = late(Computed, make, file=recipe)
 
-    def _again(self, recipe: RecipeFile) -> Computed:
-        computed, _ = self._computed(recipe)
-        assert computed is not None, f"{recipe.file} could be computed, and cannot be now"
-        return self._shown(computed)
-
     def compute(self, recipe: RecipeFile, rests: Rests) -> None:
-        computed, findings = self._computed(recipe)
+        computed, findings = self.makes.computed(recipe)
         self.findings += findings
         if computed is None:
             return
         slug = recipe.slug
         self.anew.append(slug)
-        self.outlines[slug] = outline_of(computed, self._book.own.get(slug) or _own(computed), rests)
+        self.outlines[slug] = outline_of(computed, self._own.get(slug) or _own(computed), rests)
         if findings or computed.instead:
             self.odd[slug] = digest([computed.instead, computed.faults, computed.file.text])
-        self.alone[slug] = late(Computed, partial(self._shown, computed), file=recipe)
-
-    def _computed(self, recipe: RecipeFile) -> tuple[Computed | None, list[Finding]]:
-        book = self._book
-        batches = book.batches.get(recipe.slug, ())
-        return compute(recipe, batches, book.settings, self._plain, book.photos)
-
-    def _shown(self, computed: Computed) -> Computed:
-        """With what the book's photos show of its colours."""
-        return replace(computed, pantry=shelf(computed.model, computed.batches, self.pantry))
+        self.alone[slug] = late(Computed, partial(self.makes.with_evidence, computed), file=recipe)
 
     def whole(self, slug: str) -> Computed:
         """With the recipes whose scrap it holds."""
         one = self.alone[slug]
-        return late(Computed, lambda: with_scraps(one, self.alone), file=one.file)
+        if not self.outlines[slug].scraps:
+            return one
+        return late(Computed, partial(with_scraps, one, self.alone), file=one.file)
 
     def identities(self, other: Rests | None) -> dict[str, str]:
         """By slug; `other` is what the recipes rest on, where the outlines were marked by something else."""

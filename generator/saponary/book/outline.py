@@ -102,14 +102,32 @@ def outline_of(computed: Computed, own: str, alone: Rests) -> Outline:
 
 
 class Rests:
-    """What all recipes of a book may rest on: its pantry, its settings, which photos it has."""
+    """What all recipes of a book may rest on: its pantry, its settings, which photos it has.
 
-    def __init__(self, pantry: Pantry, settings: str, photos: frozenset[str]) -> None:
+    Where that is what it was in `last`, what was known of its recipes is known.
+    """
+
+    def __init__(
+        self, pantry: Pantry, settings: str, photos: frozenset[str], last: Rests | None = None
+    ) -> None:
         self.pantry, self._settings, self._photos = pantry, settings, photos
-        self._entries = Entries(pantry)
+        known = last if last is not None and last._of == self._of else None
+        self._entries: Entries = Entries(pantry) if known is None else known._entries
+        self._before: Mapping[str, tuple[Outline, str]] = {} if known is None else known._keys
+        self._keys: dict[str, tuple[Outline, str]] = {}
+
+    @property
+    def _of(self) -> object:
+        return self.pantry, self._settings, self._photos
 
     def key(self, one: Outline) -> str:
         """A digest of all of it that a recipe rests on, and of its own files."""
+        was = self._before.get(one.own)
+        key = was[1] if was is not None and was[0] is one else self._key(one)
+        self._keys[one.own] = one, key
+        return key
+
+    def _key(self, one: Outline) -> str:
         of = self._entries.of
         lines = [one.own, self._settings, self._entries.rest, self._entries.ids if one.soaked else ""]
         lines += [f"{name} {found}" for name in one.words if (found := of(name))]

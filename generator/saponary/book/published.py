@@ -244,7 +244,7 @@ def _without(lots: frozenset[str], computed: Computed) -> Computed:
 def is_shown(one: Proofed, edition: Edition) -> bool:
     """Whether an edition has a page of a recipe at all."""
     drafts = "drafts" in edition.shows
-    return belongs(one.facts.editions, edition) and (one.status.name != "draft" or drafts)
+    return belongs(one.facts.editions, edition) and (one.facts.status != "draft" or drafts)
 
 
 def belongs(named: Sequence[str], edition: Edition) -> bool:

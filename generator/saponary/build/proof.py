@@ -7,7 +7,6 @@ from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Se
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import partial
 from operator import itemgetter
 from pathlib import Path
 from typing import NamedTuple
@@ -16,13 +15,11 @@ from saponary.assets.digest import digest
 from saponary.assets.stamps import clock
 from saponary.assets.store import FOLDER, Store
 from saponary.book.computed import Computed
-from saponary.book.computed_all import Sources, compute_all
-from saponary.book.facts import Facts, status_of
-from saponary.book.late import late
+from saponary.book.computed_all import NEVER, Rested, Sources, compute_all
+from saponary.book.facts import Facts
 from saponary.book.library import CLAIMS, Book, Unlooked, read_book
 from saponary.book.outline import Outline
 from saponary.book.proofed import Proofed
-from saponary.book.status import Status
 from saponary.build.first_look import first_look
 from saponary.build.history import Formulas, formulas_lacking, untold
 from saponary.checks.kept import Kept, keep, keep_stamps, recalled, stamps_recalled
@@ -41,6 +38,10 @@ class Left(NamedTuple):
 
     recipes: Mapping[str, Kept] = {}
     stamps: Mapping[str, Noted] = {}
+    rests: Rested = NEVER
+
+
+_NOTHING = Left()
 
 
 @dataclass(frozen=True)
@@ -89,8 +90,8 @@ def prove_again(root: Path, before: Left, workers: int | None = 1) -> Proof:
         stamped = Stamped(root, before.stamps, clock(folder) if folder.is_dir() else None)
         outlines = {slug: one.outline for slug, one in before.recipes.items()}
         book = read_book(Folder(root), outlines, look, stamped)
-        proof = prove_book(book, formulas_lacking, workers, date.today(), known)
-        return replace(proof, left=Left(proof.left.recipes, stamped.kept))
+        proof = prove_book(book, formulas_lacking, workers, date.today(), before._replace(recipes=known))
+        return replace(proof, left=proof.left._replace(stamps=stamped.kept))
 
 
 @contextmanager
@@ -110,14 +111,13 @@ def prove_book(
     earlier: Callable[[Book, Iterable[Computed]], Formulas] = lambda book, recipes: {},
     workers: int | None = 1,
     today: date | None = None,
-    kept: Mapping[str, Kept] | None = None,
+    before: Left = _NOTHING,
 ) -> Proof:
     """Compute and check a book that has been read; pure but for `earlier`, which finds formulas of old batches.
 
     No batch may be recorded for a day after `today`, by the clock; None holds none to it.
     """
-    kept = kept or {}
-    found = compute_all(book)
+    found = compute_all(book, before.rests)
     lacking = [found.recipes[slug] for slug in found.anew if untold(found.recipes[slug])]
     poured_to: Formulas = earlier(book, lacking) if lacking else {}
     recipes, identities = {**found.recipes}, {**found.identities}
@@ -135,7 +135,9 @@ def prove_book(
         silences=own.silences,
         today=today,
     )
-    outcome = check(context, (*book.findings, *found.findings, *own_faults), identities, kept, workers)
+    outcome = check(
+        context, (*book.findings, *found.findings, *own_faults), identities, before.recipes, workers
+    )
     odd = {one.slug for one in lacking}
     now = {
         slug: Kept(one, outcome.rests[slug], outcome.recipes[slug])
@@ -149,7 +151,13 @@ def prove_book(
     )
     of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
-    return Proof(book, proofed, tuple(sorted(set(findings), key=Finding.sort_key)), found.sources, Left(now))
+    return Proof(
+        book,
+        proofed,
+        tuple(sorted(set(findings), key=Finding.sort_key)),
+        found.sources,
+        Left(now, rests=found.rests),
+    )
 
 
 def _without_sums(findings: Iterable[Finding], book: Book) -> Iterator[Finding]:
@@ -172,7 +180,7 @@ def _of_one(
     files = {one.path, *facts.batch_files}
     own = sorted((each for file in files for each in findings.get(file, ())), key=itemgetter(0))
     found = tuple(dict.fromkeys(f for _, f in own))
-    return Proofed(one, late(Status, partial(status_of, one), name=facts.status), facts, identity, found)
+    return Proofed(one, facts, identity, found)
 
 
 def _own_words(claims: str | None) -> tuple[Own, list[Finding]]:

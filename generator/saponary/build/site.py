@@ -9,8 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import partial
+from functools import lru_cache, partial
+from pathlib import Path
 
+from jinja2 import Environment
+
+from saponary.assets import resources
 from saponary.assets.once import Once
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
@@ -35,6 +39,7 @@ from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import environment, templates_of
+from saponary.quantity.numbers import WeightUnit
 from saponary.reading.findings import Finding, errors
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
@@ -130,6 +135,10 @@ class Unmade:
         file = self.pages.composed.file(path)
         return None if file is None else file.write()
 
+    def let_go(self) -> None:
+        """Make no more of them: what leads in circles is taken apart."""
+        self.pages.composed.context.rows.let_go()
+
 
 def unmade(
     proof: Proof,
@@ -188,6 +197,18 @@ def _bar(one: Proofed, once: Once) -> Bar:
     return bar(one.computed, once)
 
 
+def _spoken(templates: Sequence[Path], language: str, units: WeightUnit) -> Environment:
+    """What fills a book's templates. The standard ones do not change, and are compiled and loaded once."""
+    if templates == [resources.templates()]:
+        return _standard(language, units)
+    return environment(templates, speaker(language, units))
+
+
+@lru_cache(maxsize=2)
+def _standard(language: str, units: WeightUnit) -> Environment:
+    return environment([resources.templates()], speaker(language, units))
+
+
 class Maker:
     """Makes the files of one edition after another; what went wrong is in `faults`."""
 
@@ -205,7 +226,7 @@ class Maker:
         book = proof.book
         self.progress, self.store, self.workers = progress, store, workers
         self.templates = templates_of(book.root)
-        self.spoken = environment(self.templates, speaker(book.settings.language, book.settings.units))
+        self.spoken = _spoken(self.templates, book.settings.language, book.settings.units)
         self.faults: list[Finding] = []
         self.tells_day = press is not None
         self.rested_on: dict[str, tuple[Mapping[str, str], Earlier]] = {}

@@ -30,7 +30,7 @@ def without_unfinished(proof: Proof) -> tuple[Proof, dict[str, int]]:
 def _drafts(proof: Proof, among: Collection[str]) -> set[str]:
     """Which of these files are recipes that are not signed, whether they can be computed or not."""
     computed = {
-        file: one.status.name == "draft" for one in proof.recipes if (file := one.computed.path) in among
+        file: one.facts.status == "draft" for one in proof.recipes if (file := one.computed.path) in among
     }
     read = {
         one.file: not one.signs

@@ -52,6 +52,12 @@ class Rows:
     owns: dict[Own, dict[str, str]] = field(default_factory=dict[Own, "dict[str, str]"])
     """By what names the values that one row rests on, and by recipe: their digests. Most pages rest on the same."""
 
+    def let_go(self) -> None:
+        """Forget all that was asked for, which leads back here: nothing is left in circles when its pages go."""
+        self.digest_of = None
+        for asked in (self.kinds, self.picks, self.owns):
+            asked.clear()
+
     def beside(self, recipe: Published) -> dict[str, str]:
         """The rows of a recipe on all pages, by the names of the rows, made while the recipe is at hand."""
         found = {name: rows.anew(recipe) for name, rows in self.kinds.items()}

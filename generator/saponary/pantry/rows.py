@@ -63,6 +63,15 @@ class Over(Mapping[str, T]):
         """Those that are no table's: of what lies below too, but for rows of a table."""
         return {**own_rows(self._base), **self._own}
 
+    def __eq__(self, other: object) -> bool:
+        """As of mappings; of two over the same rows only the few are gone through."""
+        if isinstance(other, Over) and self._base is other._base and self._own == other._own:
+            return True
+        return super().__eq__(other)
+
+    def __hash__(self) -> int:
+        raise TypeError("rows may change with what they lie over, and have no hash")
+
 
 def own_rows(rows: Mapping[str, T]) -> Mapping[str, T]:
     """What is not as a table has it; of a table nothing."""

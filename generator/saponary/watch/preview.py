@@ -99,6 +99,8 @@ class Preview:
             if proof.failed:
                 return proof.findings, len(proof.recipes)
             cut = partial(unmade, proof, on, store=self._store, last=self._shown)
+            for shown in self._pages.values():
+                shown.let_go()
             self._pages = {one.name: _Edition(one, cut) for one in self._editions(proof)}
             return proof.findings, len(proof.recipes)
         except OSError as error:  # a file vanished between being listed and being read
@@ -122,6 +124,11 @@ class _Edition:
     @cached_property
     def _unmade(self) -> Unmade:
         return self._cut(self._edition)
+
+    def let_go(self) -> None:
+        """It is shown no more."""
+        if "_unmade" in self.__dict__:
+            self._unmade.let_go()
 
     def file(self, path: str) -> bytes | None:
         """A file by its path in the edition. Raises BrokenTemplate, or Stopped where photos cannot be used."""
