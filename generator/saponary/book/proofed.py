@@ -15,6 +15,7 @@ from saponary.reading.findings import Finding
 class Proofed:
     """One recipe that could be computed, its status, and what the checks found in it."""
 
+    slug: str
     computed: Computed
     facts: Facts
     identity: str
@@ -25,7 +26,3 @@ class Proofed:
     def status(self) -> Status:
         """Its status, and what is missing to the next one. Its name alone is among the facts."""
         return status_of(self.computed)
-
-    @property
-    def slug(self) -> str:
-        return self.computed.slug

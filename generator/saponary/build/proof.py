@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Callable, Generator, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import date
-from operator import itemgetter
 from pathlib import Path
 from typing import NamedTuple
 
@@ -16,13 +15,12 @@ from saponary.assets.stamps import clock
 from saponary.assets.store import FOLDER, Store
 from saponary.book.computed import Computed
 from saponary.book.computed_all import NEVER, Rested, Sources, compute_all
-from saponary.book.facts import Facts
 from saponary.book.library import CLAIMS, Book, Unlooked, read_book
 from saponary.book.outline import Outline
 from saponary.book.proofed import Proofed
 from saponary.build.first_look import first_look
 from saponary.build.history import Formulas, formulas_lacking, untold
-from saponary.checks.kept import Kept, keep, keep_stamps, recalled, stamps_recalled
+from saponary.checks.kept import Checked, Kept, keep, keep_stamps, recalled, stamps_recalled
 from saponary.checks.made_elsewhere import READING, SCHEMA
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import Words, check
@@ -138,26 +136,18 @@ def prove_book(
     outcome = check(
         context, (*book.findings, *found.findings, *own_faults), identities, before.recipes, workers
     )
+    findings = outcome.findings if not book.unread else _without_sums(outcome.findings, book)
+    findings = sorted(dict.fromkeys(findings), key=Finding.sort_key)
+    proofed = tuple(_proofed(recipes, outcome.recipes, identities, findings))
+    of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
+    book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
     odd = {one.slug for one in lacking}
     now = {
         slug: Kept(one, outcome.rests[slug], outcome.recipes[slug])
         for slug, one in found.outlines.items()
         if slug not in odd
     }
-    findings = list(_without_sums(outcome.findings, book)) if book.unread else outcome.findings
-    by_file = _by_file(findings)
-    proofed = tuple(
-        _of_one(one, outcome.recipes[slug].facts, identities[slug], by_file) for slug, one in recipes.items()
-    )
-    of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
-    book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
-    return Proof(
-        book,
-        proofed,
-        tuple(sorted(set(findings), key=Finding.sort_key)),
-        found.sources,
-        Left(now, rests=found.rests),
-    )
+    return Proof(book, proofed, tuple(findings), found.sources, Left(now, rests=found.rests))
 
 
 def _without_sums(findings: Iterable[Finding], book: Book) -> Iterator[Finding]:
@@ -165,22 +155,21 @@ def _without_sums(findings: Iterable[Finding], book: Book) -> Iterator[Finding]:
     return (one for one in findings if one.rule in (READING.name, SCHEMA.name) or one in book.unsound)
 
 
-def _by_file(findings: Iterable[Finding]) -> dict[str, list[tuple[int, Finding]]]:
-    """The findings in each file, with where they stand among all."""
-    found: dict[str, list[tuple[int, Finding]]] = {}
-    for at, one in enumerate(findings):
-        found.setdefault(one.place.file, []).append((at, one))
-    return found
-
-
-def _of_one(
-    one: Computed, facts: Facts, identity: str, findings: Mapping[str, Sequence[tuple[int, Finding]]]
-) -> Proofed:
-    """A recipe with what was found in its file and in that of its batches."""
-    files = {one.path, *facts.batch_files}
-    own = sorted((each for file in files for each in findings.get(file, ())), key=itemgetter(0))
-    found = tuple(dict.fromkeys(f for _, f in own))
-    return Proofed(one, facts, identity, found)
+def _proofed(
+    recipes: Mapping[str, Computed],
+    checked: Mapping[str, Checked],
+    identities: Mapping[str, str],
+    findings: Iterable[Finding],
+) -> Iterator[Proofed]:
+    """Each recipe with what was found in its file and in that of its batches."""
+    by_file: dict[str, list[Finding]] = {}
+    for finding in findings:
+        by_file.setdefault(finding.place.file, []).append(finding)
+    for slug, one in recipes.items():
+        facts = checked[slug].facts
+        files = dict.fromkeys((one.file.file, *facts.batch_files))
+        found = tuple(finding for file in files if file in by_file for finding in by_file[file])
+        yield Proofed(slug, one, facts, identities[slug], found)
 
 
 def _own_words(claims: str | None) -> tuple[Own, list[Finding]]:

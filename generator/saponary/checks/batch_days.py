@@ -48,7 +48,7 @@ def check_book(context: ProofContext) -> Iterator[Finding]:
     last = context.today + timedelta(days=1)
     known = context.mentions[RULE.name]
     for slug in sorted(context.book.batches):
-        if slug in known and all(one.text <= last.isoformat() for one in known[slug]):
+        if slug in context.facts and all(one.text <= last.isoformat() for one in known.get(slug, ())):
             continue
         for record in context.book.batches[slug]:
             for path, what, day in _recorded(record):

@@ -16,18 +16,18 @@ from saponary.checks.rule import Mention
 from saponary.reading.findings import Finding
 from saponary.reading.stamped import Noted
 
-Found = Mapping[str, tuple[Finding, ...]]
-"""By the name of the rule, what it found in one recipe."""
-
 
 @dataclass(frozen=True)
 class Checked:
     """One recipe, looked at: what was found in it, and what others ask of it.
 
-    `mentions` are by the rule that asks; `silenced` names the silenced claim words that it holds.
+    `found` is what its waivers leave of what was found in its own files, `used` are those of them that set something
+    aside. `mentions` are by the rule that asks; `silenced` names the silenced claim words that it holds.
     """
 
-    found: Found
+    found: tuple[Finding, ...]
+    elsewhere: tuple[Finding, ...]
+    used: frozenset[int]
     mentions: Mapping[str, tuple[Mention, ...]]
     silenced: frozenset[str]
     facts: Facts

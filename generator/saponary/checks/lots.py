@@ -24,7 +24,7 @@ def check(context: ProofContext) -> Iterator[Finding]:
     known = context.mentions[RULE.name]
     first: dict[str, str] = {}
     for slug in sorted(context.book.batches):
-        for one in known[slug] if slug in known else _named(context.book.batches[slug]):
+        for one in known.get(slug, ()) if slug in context.facts else _named(context.book.batches[slug]):
             if one.text not in first:
                 first[one.text] = slug
             elif first[one.text] == slug:

@@ -23,20 +23,23 @@ def check(computed: Computed) -> Iterator[Finding]:
 
 
 def led_to(computed: Computed) -> Iterator[Mention]:
-    """The addresses in the notes, each with its kind before it."""
-    shown = uncommented(computed.file.body)
+    """The addresses in the notes that lead to a file of the book, or show what is no photo of it: the kind of each
+    and the path that it leads to."""
+    shown, folder = uncommented(computed.file.body), dirname(computed.path)
     for one in sorted(addresses(shown.text), key=lambda one: one.start):
-        place = computed.file.place_at(computed.file.body_start + shown.origin(one.start))
-        yield Mention(f"{one.kind} {one.to}", place, one.to)
+        path = in_book(one.to, folder)
+        if one.kind == "picture" or path is not None:
+            place = computed.file.place_at(computed.file.body_start + shown.origin(one.start))
+            yield Mention(f"{one.kind} {path or ''}", place, one.to)
 
 
 def check_book(context: ProofContext) -> Iterator[Finding]:
     for slug, found in context.mentions[RULE.name].items():
         for one in found:
-            folder, is_picture = dirname(one.place.file), one.text.startswith("picture ")
-            fault = dead(one.about, is_picture, folder, context.book)
-            if fault is None and not is_picture:
-                fault = _hidden(in_book(one.about, folder), slug, context)
+            kind, _, to = one.text.partition(" ")
+            fault = dead(one.about, kind == "picture", to or None, context.book)
+            if fault is None and kind == "link":
+                fault = _hidden(to, slug, context)
             if fault is not None:
                 yield Finding(RULE.name, "warning", one.place, *fault, one.about)
     yield from _of_pages(context)
@@ -56,7 +59,7 @@ def _of_pages(context: ProofContext) -> Iterator[Finding]:
                 yield Finding(RULE.name, "warning", place, one.message, one.hint, one.about)
 
 
-def _hidden(path: str | None, slug: str, context: ProofContext) -> tuple[str, str] | None:
+def _hidden(path: str, slug: str, context: ProofContext) -> tuple[str, str] | None:
     """What is wrong with a link to a recipe or a page that readers of the notes of another recipe cannot open."""
     here = context.facts[slug]
     page = next((page for page in context.book.pages if page.slug == named(path, PAGES)), None)

@@ -40,7 +40,7 @@ class ProofContext:
     mentions: Mapping[str, Mapping[str, Sequence[Mention]]] = field(
         default_factory=dict[str, Mapping[str, Sequence[Mention]]]
     )
-    """By rule, then by recipe of those that could be computed: what the rule asked of it."""
+    """By rule, then by recipe of those that had an answer: what the rule asked of it."""
     facts: Mapping[str, Facts] = field(default_factory=dict[str, Facts])
     """Of those that could be computed: what may be known of each without reading it."""
     today: date | None = None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from saponary.assets.digest import digest
@@ -11,15 +11,16 @@ from saponary.book.computed import Computed
 from saponary.book.facts import facts_of
 from saponary.book.library import Book
 from saponary.checks.claims import entries_in, entries_in_the_book_itself
-from saponary.checks.kept import Checked, Found, Kept
+from saponary.checks.kept import Checked, Kept
 from saponary.checks.made_elsewhere import WAIVER
-from saponary.checks.rule import ProofContext
+from saponary.checks.rule import Mention, ProofContext
 from saponary.checks.rules import RULES
-from saponary.checks.settle import WaivingFile, settle
+from saponary.checks.settle import WaivingFile, settle, settle_one
 from saponary.reading.findings import Finding, Home
 from saponary.schema.waivers import Waived
 from saponary.words.entries import WordList
 
+_RULES = {rule.name: rule for rule in RULES}
 _HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry"}
 
 
@@ -59,29 +60,24 @@ def check(
     words = Words(context.words, context.silenced).digest
     rests = {slug: f"{identities[slug]} {words}" for slug in context.recipes}
     alone = _alone(context, rests, kept or {}, workers)
-    asked = {
-        rule.name: {slug: one.mentions.get(rule.name, ()) for slug, one in alone.items()}
-        for rule in RULES
-        if rule.mentions is not None
-    }
-    context = replace(context, mentions=asked, facts={slug: one.facts for slug, one in alone.items()})
-    found, of_recipes = [*read], _by_rule(alone)
+    facts = {slug: one.facts for slug, one in alone.items()}
+    context = replace(context, mentions=_mentions(alone), facts=facts)
+    found = [*read, *(finding for one in alone.values() for finding in one.elsewhere)]
     for rule in RULES:
-        found += of_recipes.get(rule.name, ())
         if rule.book is not None:
             found += rule.book(context)
-    files = waiving_files(context, alone)
-    settled = settle(found, files, {rule.name: rule for rule in RULES})
+    files = waiving_files(context, alone, {finding.place.file for finding in found})
+    settled = settle(found, files, _RULES, (finding for one in alone.values() for finding in one.found))
     return Outcome([*settled, *_idle_silences(context, alone)], alone, rests)
 
 
-def _by_rule(alone: Mapping[str, Checked]) -> Mapping[str, Sequence[Finding]]:
-    """What was found in all recipes, in their order, by rule."""
-    found: dict[str, list[Finding]] = {}
-    for one in alone.values():
-        for name, findings in one.found.items():
-            found.setdefault(name, []).extend(findings)
-    return found
+def _mentions(alone: Mapping[str, Checked]) -> Mapping[str, Mapping[str, Sequence[Mention]]]:
+    """By rule, then by recipe: what it asked of all, where there was an answer."""
+    asked: dict[str, dict[str, Sequence[Mention]]] = {rule.name: {} for rule in RULES if rule.mentions}
+    for slug, one in alone.items():
+        for name, mentions in one.mentions.items():
+            asked[name][slug] = mentions
+    return asked
 
 
 def _alone(
@@ -99,31 +95,42 @@ def _alone(
 
 
 def looked_at(computed: Computed, words: WordList, silenced: WordList | None) -> Checked:
-    """One recipe, looked at by every rule."""
+    """One recipe, looked at by every rule, less what it waives itself."""
+    facts = facts_of(computed)
+    others = frozenset(facts.batch_files) - {computed.path}
+    file = WaivingFile(computed.path, "recipe", facts.waived, others)
+    here: list[Finding] = []
+    elsewhere: list[Finding] = []
+    for finding in in_recipe(computed, words):
+        (here if finding.place.file in (file.name, *others) else elsewhere).append(finding)
+    left, used = settle_one(here, file, _RULES)
     return Checked(
-        found={name: found for name, found in in_recipe(computed, words).items() if found},
+        found=left,
+        elsewhere=tuple(elsewhere),
+        used=used,
         mentions={
             rule.name: mentions
             for rule in RULES
             if rule.mentions is not None and (mentions := tuple(rule.mentions(computed)))
         },
         silenced=entries_in(computed, silenced) if silenced is not None else frozenset(),
-        facts=facts_of(computed),
+        facts=facts,
     )
 
 
-def in_recipe(computed: Computed, words: WordList) -> Found:
-    """What each rule finds in one recipe, whatever else is in the book."""
-    found: dict[str, tuple[Finding, ...]] = {}
+def in_recipe(computed: Computed, words: WordList) -> Iterator[Finding]:
+    """What the rules find in one recipe, whatever else is in the book."""
     for rule in RULES:
-        own = tuple(rule.recipe(computed)) if rule.recipe is not None else ()
-        said = tuple(rule.words(computed, words)) if rule.words is not None else ()
-        found[rule.name] = (*own, *said)
-    return found
+        if rule.recipe is not None:
+            yield from rule.recipe(computed)
+        if rule.words is not None:
+            yield from rule.words(computed, words)
 
 
-def waiving_files(context: ProofContext, alone: Mapping[str, Checked]) -> list[WaivingFile]:
-    """Every file that may waive."""
+def waiving_files(
+    context: ProofContext, alone: Mapping[str, Checked], spoken_of: Collection[str]
+) -> list[WaivingFile]:
+    """The files that may waive; of recipes those that do, and those that are `spoken_of`."""
     book = context.book
     by_file: dict[str, tuple[Waived, ...]] = {}
     for waiver in book.waived:
@@ -143,8 +150,10 @@ def waiving_files(context: ProofContext, alone: Mapping[str, Checked]) -> list[W
         one = alone.get(recipe.slug)
         waived = one.facts.waived if one is not None else recipe.waived()
         of_batches = one.facts.batch_files if one is not None else _batch_files(book, recipe.slug)
-        own = frozenset(of_batches) - {recipe.file}
-        files.append(WaivingFile(recipe.file, "recipe", waived, own, one is not None))
+        if waived or recipe.file in spoken_of or any(name in spoken_of for name in of_batches):
+            used = one.used if one is not None else frozenset[int]()
+            own = frozenset(of_batches) - {recipe.file}
+            files.append(WaivingFile(recipe.file, "recipe", waived, own, one is not None, used))
     return files
 
 

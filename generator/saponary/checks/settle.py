@@ -33,15 +33,37 @@ class WaivingFile:
     waived: tuple[Waived, ...]
     answers_for: frozenset[str] = frozenset()
     checked: bool = True
+    used: frozenset[int] = frozenset()
+    """Its waivers that have set aside something already, by where they stand."""
+
+
+def settle_one(
+    found: Iterable[Finding], file: WaivingFile, rules: Mapping[str, Rule]
+) -> tuple[tuple[Finding, ...], frozenset[int]]:
+    """What is left of what was found in one file and those that it answers for, each with the waiver that would settle
+    it in its hint; and which of its waivers set something aside."""
+    kept: list[Finding] = []
+    used: set[int] = set()
+    for finding in found:
+        chosen = _waiver_of(finding, rules[finding.rule], file)
+        if chosen is None:
+            kept.append(_told(finding, rules[finding.rule], file))
+        else:
+            used.add(chosen)
+    return tuple(kept), frozenset(used)
 
 
 def settle(
-    found: Iterable[Finding], files: Sequence[WaivingFile], rules: Mapping[str, Rule]
+    found: Iterable[Finding],
+    files: Sequence[WaivingFile],
+    rules: Mapping[str, Rule],
+    settled: Iterable[Finding] = (),
 ) -> list[Finding]:
-    """What is left to look at, in the order given, each with the waiver that would settle it in its hint."""
+    """What is left to look at, each with the waiver that would settle it in its hint: after those that are `settled`,
+    in the order given."""
     at = {name: file for file in files for name in (file.name, *file.answers_for)}
-    used: set[tuple[str, int]] = set()
-    kept: list[Finding] = []
+    used = {(file.name, index) for file in files for index in file.used}
+    kept = [*settled]
     for finding in found:
         file, rule = at.get(finding.place.file), rules[finding.rule]
         chosen = _waiver_of(finding, rule, file) if file is not None else None

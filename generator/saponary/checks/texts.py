@@ -31,7 +31,7 @@ def wrong_in(text: str, folder: str, book: Book) -> Iterator[Wrong]:
     readers cannot open."""
     yield from wrong_forms(text)
     for address in addresses(text):
-        fault = dead(address.to, address.kind == "picture", folder, book)
+        fault = dead(address.to, address.kind == "picture", in_book(address.to, folder), book)
         if fault is not None:
             yield Wrong(address.start, *fault, address.to)
 
@@ -43,12 +43,12 @@ def wrong_forms(text: str) -> Iterator[Wrong]:
     yield from _footnotes(bare)
 
 
-def dead(to: str, is_picture: bool, folder: str, book: Book) -> tuple[str, str] | None:
+def dead(to: str, is_picture: bool, path: str | None, book: Book) -> tuple[str, str] | None:
     """What is wrong with an address that leads to nothing of the book, and what to write; None where it leads there.
 
-    That a photo is there at all is held by the rule `photos`.
+    `path` is what it leads to in the book, None where it leads elsewhere. That a photo is there at all is held by the
+    rule `photos`.
     """
-    path = in_book(to, folder)
     if is_picture:
         if path is not None and path.startswith(PHOTOS):
             return None

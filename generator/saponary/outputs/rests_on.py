@@ -15,7 +15,6 @@ from saponary.assets.digest import digest
 from saponary.assets.once import made_once
 from saponary.book.published import Published
 from saponary.pantry.model import Pantry
-from saponary.views.order import in_order
 from saponary.views.printed import of_labels, of_recipe
 from saponary.views.site import SiteInput
 
@@ -187,7 +186,7 @@ def value(name: str, site: SiteInput, templates: Sequence[Path], navigation: obj
         VERSIONS: lambda: (site.engine, site.tables),
         PANTRY: lambda: site.book.own_pantry,
         DAY: lambda: site.on,
-        TITLES: lambda: [_title(one) for one in in_order(site.recipes)],
+        TITLES: lambda: [_title(one) for one in site.in_order],
         LOTS: lambda: [(one.slug, one.glance.lots, one.glance.free) for one in site.recipes],
         CLASSES: lambda: [(read.slug, read.body, read.plan) for read in site.book.classes],
         LOGO: lambda: site.book.logo,

@@ -21,8 +21,8 @@ def in_order(recipes: Iterable[Published]) -> list[Published]:
     return sorted(recipes, key=key)
 
 
-def beside(recipes: Iterable[Published]) -> Mapping[str, Beside]:
-    """By its slug, what stands beside each of these recipes."""
-    row = in_order(recipes)
+def beside(row: Iterable[Published]) -> Mapping[str, Beside]:
+    """By its slug, what stands beside each of these recipes, which are in their order."""
+    row = tuple(row)
     around = (None, *row, None)
     return {one.slug: (around[at], around[at + 2]) for at, one in enumerate(row)}

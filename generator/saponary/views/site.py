@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
@@ -20,7 +20,7 @@ from saponary.schema.edition import PUBLIC, STANDARD, Edition
 from saponary.schema.settings import Settings
 from saponary.schema.waivers import Waived
 from saponary.views.on_the_web import OnTheWeb
-from saponary.views.order import Beside, beside
+from saponary.views.order import Beside, beside, in_order
 
 
 @dataclass(frozen=True)
@@ -106,7 +106,12 @@ class SiteInput:
     @cached_property
     def beside(self) -> Mapping[str, Beside]:
         """By its slug, the recipes before and after each."""
-        return beside(self.recipes)
+        return beside(self.in_order)
+
+    @cached_property
+    def in_order(self) -> Sequence[Published]:
+        """The recipes in the order in which the book tells them."""
+        return in_order(self.recipes)
 
     @cached_property
     def pages(self) -> frozenset[str]:

@@ -83,7 +83,7 @@ class Preview:
         now = self.state
         new = [one for one in findings if one not in now.findings]
         if new:
-            self.state = replace(now, number=now.number + 1, findings=in_order((*now.findings, *new)))
+            self.state = replace(now, number=now.number + 1, findings=in_order((*new, *now.findings)))
 
     def _look(self, on: date, workers: int | None) -> tuple[Sequence[Finding], int]:
         if not is_book(self._root):

@@ -90,5 +90,5 @@ class _Lines:
 
 
 def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Errors first, then by place."""
-    return tuple(sorted(findings, key=lambda f: (f.severity != "error", f.sort_key())))
+    """Errors first, else as they stand, which is by place."""
+    return tuple(sorted(findings, key=lambda f: f.severity != "error"))

@@ -10,13 +10,12 @@ from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
 from saponary.views.costs import CostRow, cost_rows, costs_view
-from saponary.views.order import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
     up = links.root(links.COSTS)
     rows = context.rows.all(
-        "costs", CostRow, in_order(context.recipes), rests_on.ROW, lambda one: cost_rows(one, up)
+        "costs", CostRow, context.site.in_order, rests_on.ROW, lambda one: cost_rows(one, up)
     )
 
     def write() -> bytes:

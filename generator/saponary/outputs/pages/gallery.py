@@ -14,7 +14,6 @@ from saponary.outputs.pages import choosing, searching
 from saponary.outputs.swatched import Swatched
 from saponary.views import links
 from saponary.views.gallery import GalleryRow, gallery_choices, gallery_row, gallery_view
-from saponary.views.order import in_order
 
 
 def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
@@ -23,7 +22,7 @@ def _render(path: str, context: PageContext) -> Iterator[SiteFile]:
     rows = context.rows.all(
         f"gallery {up}",
         GalleryRow,
-        in_order(context.recipes),
+        context.site.in_order,
         rests_on.ROW,
         lambda one: (gallery_row(one, context.site, up),),
     )

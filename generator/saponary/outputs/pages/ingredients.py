@@ -9,12 +9,11 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.order import in_order
 from saponary.views.pantry import Taken, shelves, taken
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    rows = context.rows.all("ingredients", Taken, in_order(context.recipes), rests_on.ROW, taken)
+    rows = context.rows.all("ingredients", Taken, context.site.in_order, rests_on.ROW, taken)
 
     def write() -> bytes:
         view = shelves(context.site.book.pantry, rows.found())

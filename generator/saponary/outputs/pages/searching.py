@@ -16,7 +16,6 @@ from saponary.outputs import rests_on
 from saponary.outputs.page_kind import RECIPES, PageContext, PageKind, SiteFile
 from saponary.outputs.rows import Pick
 from saponary.views import names
-from saponary.views.order import in_order
 from saponary.views.prose import Prose
 
 _TAG = re.compile(r"<[^>]*>")
@@ -107,7 +106,7 @@ def _of_recipe(slug: str) -> tuple[str, ...]:
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
-    row, count = in_order(context.recipes), parts(context)
+    row, count = context.site.in_order, parts(context)
 
     rows = context.rows.of("words", row, rests_on.Rests((), _of_recipe), words_of)
 

@@ -12,7 +12,6 @@ from saponary.outputs.page_kind import CUSTOMERS, PageContext, PageKind, SiteFil
 from saponary.outputs.pages import choosing
 from saponary.outputs.swatched import Swatched
 from saponary.views import links
-from saponary.views.order import in_order
 from saponary.views.shop import ShopRow, in_shop_order, shop_choices, shop_index, shop_row
 
 
@@ -20,7 +19,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
     rows = context.rows.all(
         "shop",
         ShopRow,
-        in_order(context.recipes),
+        context.site.in_order,
         rests_on.ROW,
         lambda one: (shop_row(one, context.site),),
     )

@@ -8,7 +8,6 @@ from html import escape
 from saponary.outputs import rests_on
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.order import in_order
 
 
 def _render(context: PageContext) -> Iterator[SiteFile]:
@@ -18,7 +17,7 @@ def _render(context: PageContext) -> Iterator[SiteFile]:
 
     def write() -> bytes:
         pages = [entry.path for entry in context.nav]
-        pages += [links.recipe_page(recipe.slug) for recipe in in_order(context.recipes)]
+        pages += [links.recipe_page(recipe.slug) for recipe in context.site.in_order]
         addresses = (top + page.removesuffix("index.html") for page in pages)
         rows = "".join(f" <url><loc>{escape(address)}</loc></url>\n" for address in addresses)
         return (

@@ -10,7 +10,6 @@ from saponary.outputs import rests_on
 from saponary.outputs.frame import NavEntry
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.views import links
-from saponary.views.order import in_order
 from saponary.views.prose_marks import typographic
 
 
@@ -30,7 +29,7 @@ def by_file(context: PageContext) -> tuple[FileWaivers, ...]:
     for waiver in context.site.book.waived:
         rows.setdefault(waiver.place.file, []).append((waiver.name, waiver.because))
     found: list[FileWaivers] = []
-    for recipe in in_order(context.recipes):
+    for recipe in context.site.in_order:
         if recipe.path in rows:
             title = typographic(recipe.glance.named)
             href = up + links.recipe_page(recipe.slug)

@@ -8,7 +8,6 @@ from saponary.messages.message import message
 from saponary.outputs.attached.recipe import attachments
 from saponary.outputs.filling import fill
 from saponary.outputs.pdf_kind import PdfContext, PdfKind, PdfSheet
-from saponary.views.order import in_order
 from saponary.views.paper.frame import SIZES, paper
 from saponary.views.paper.print_photo import SHEET, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe
@@ -17,7 +16,7 @@ from saponary.views.paper.short_code import code, page_address
 
 def _render(context: PdfContext) -> Iterator[PdfSheet]:
     site = context.site
-    for recipe in in_order(site.recipes):
+    for recipe in site.in_order:
         view = paper_recipe(recipe, site, context.drawings.of(recipe))
         photo = print_photo(recipe, site, SHEET)
         square = code(page_address(site, recipe.slug))
