@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from jinja2 import Environment
@@ -10,7 +10,6 @@ from jinja2 import Environment
 from saponary.assets import resources
 from saponary.assets.store import Key, NoStore
 from saponary.messages.speaker import Speaker, WeightUnit, speaker
-from saponary.outputs.cards import Cards
 from saponary.outputs.compose import composition
 from saponary.outputs.page_kind import SiteFile
 from saponary.outputs.templating import environment
@@ -30,6 +29,11 @@ class Held(NoStore):
     def keep(self, key: Key, value: bytes) -> None:
         self.values[key] = value
 
+    def get(self, key: Key, make: Callable[[], bytes]) -> bytes:
+        if key not in self.values:
+            self.values[key] = make()
+        return self.values[key]
+
 
 _OF_TEXTS = dict[int, tuple[Speaker, Held, dict[tuple[Path, ...], Environment]]]()
 
@@ -45,10 +49,12 @@ def drawings(site: SiteInput) -> Drawings:
     return Drawings(site, _of(speaker(settings.language, settings.units))[1])
 
 
-def cards(site: SiteInput) -> Cards:
-    """Draws a site's cards, of which those that a test of this process has asked for are there already."""
-    settings = site.book.settings
-    return Cards(_of(speaker(settings.language, settings.units))[1])
+_CARDS = Held()
+
+
+def written(file: SiteFile) -> bytes:
+    """A file's bytes; a card is drawn once for all tests of this process."""
+    return file.write() if file.key is None else _CARDS.get(file.key(), file.write)
 
 
 def spoken(templates: tuple[Path, ...], language: str = "en", units: WeightUnit = "g") -> Environment:
@@ -68,7 +74,7 @@ class Files(Mapping[str, bytes]):
 
     def __getitem__(self, path: str) -> bytes:
         if path not in self._bytes:
-            self._bytes[path] = self._made[path].write()
+            self._bytes[path] = written(self._made[path])
         return self._bytes[path]
 
     def __contains__(self, path: object) -> bool:
@@ -85,5 +91,5 @@ def composed(site: SiteInput, templates: Sequence[Path] = (), drawn: Drawings | 
     """The files of a site, by the standard templates unless a test has its own, which may change meanwhile."""
     wanted = tuple(templates) or (resources.templates(),)
     ours = None if templates else spoken(wanted, site.book.settings.language, site.book.settings.units)
-    made = composition(site, wanted, drawn or drawings(site), ours, cards=cards(site))
+    made = composition(site, wanted, drawn or drawings(site), ours)
     return Files(made.files)

@@ -12,7 +12,7 @@ from typing import TypeVar
 
 import pytest
 
-from composed import cards, drawings, spoken
+from composed import drawings, spoken, written
 from saponary.assets.digest import digest
 from saponary.assets.step import Step
 from saponary.assets.store import DiskStore, Key, NoStore
@@ -27,6 +27,7 @@ from saponary.build.shown import as_before, keep, made_from, recalled, shown_now
 from saponary.label.lists import bar
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
+from saponary.outputs.pages import card
 from saponary.outputs.rows import Rows
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place
@@ -159,13 +160,13 @@ def pages(site: Unpublished, edition: str, templates: tuple[Path, ...] = (STANDA
     """The files of one edition of a whole book."""
     known = editions({"plain-list": EditionEntry(shows=["ingredients", "drawing"])})
     cut = for_edition(site, known[edition])
-    made = composition(cut, templates, drawings(cut), spoken(templates), cards=cards(cut))
+    made = composition(cut, templates, drawings(cut), spoken(templates))
     return Pages(made, NoStore())
 
 
 def told(made: Pages) -> dict[str, tuple[Key, bytes]]:
     """Every file's key and bytes, by its path."""
-    return {file.path: (made.key(file), file.write()) for file in made.composed.files}
+    return {file.path: (made.key(file), written(file)) for file in made.composed.files}
 
 
 @cache
@@ -301,6 +302,26 @@ def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.Mon
         p: content(d).digest for p, d in first.items()
     }
     assert dict(Bytes(known)) == first
+
+
+def test_a_card_lies_in_the_store_once_and_is_found_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    site, store = for_edition(whole(), editions({})["public"]), DiskStore(tmp_path)
+    made = Pages(composition(site, (STANDARD,), drawings(site), spoken((STANDARD,))), store)
+    first = {path: one for path, one in made.made().items() if path.endswith("card.jpg")}
+    data = dict(Bytes(first))
+    kept = [
+        path.parent.name
+        for path in tmp_path.rglob("*")
+        if path.is_file() and path.read_bytes().endswith(data["recipes/lamp/card.jpg"])
+    ]
+    assert kept == ["card"]
+    monkeypatch.setattr(card, "as_jpeg", lambda _: pytest.fail("a card was drawn"))
+    again = composition(site, (STANDARD,), drawings(site), spoken((STANDARD,)))
+    for earlier in (None, made.told(made.made())):
+        found = Pages(again, DiskStore(tmp_path), earlier=earlier).made()
+        assert {path: found[path].read() for path in data} == data
 
 
 @pytest.mark.parametrize("workers", [1, 3])

@@ -35,12 +35,22 @@ class Group(NamedTuple):
 
 
 class Earlier(NamedTuple):
-    """What was made before: by its path, under which key a file was made and the digest of its bytes; by recipe, a
-    mark of all that its files rested on; by the name of rows, their marks."""
+    """What was made before: by its path, the key of a file and the digest of its bytes, and the key of a step of its own
+    that keeps it; by recipe, a mark of all that its files rested on; by the name of rows, their marks."""
 
     files: Mapping[str, Sequence[str]] = {}
     groups: Mapping[str, str] = {}
     rows: Mapping[str, Mapping[str, str]] = {}
+
+
+class _Made(NamedTuple):
+    """What is told of a group once its files are made: digests of what they rest on and of their bytes, the keys of
+    steps of their own, and the rows that other pages have of the recipe."""
+
+    rested_on: dict[str, str]
+    files: dict[str, str]
+    own_keys: dict[str, Key]
+    rows: dict[str, str]
 
 
 class Pages:
@@ -62,6 +72,7 @@ class Pages:
         self._workers, self._progress = workers, progress
         self._digests = dict(known or {})
         self._keys: dict[str, Key] = {}
+        self._own_keys: dict[str, Key] = {}
         self._marks: dict[str | None, str] = {}
         self._done = 0
         rows = composed.context.rows
@@ -81,7 +92,11 @@ class Pages:
 
     def told(self, made: Mapping[str, Content]) -> Earlier:
         """Of files that were made, for the next build."""
-        files = {file.path: (self._key(file).of, made[file.path].digest) for file in self.composed.files}
+        own = self._own_keys
+        files = {
+            file.path: (self._key(file).of, made[file.path].digest, *own.get(file.path, ()))
+            for file in self.composed.files
+        }
         groups = {group.recipe: self._mark(group) for group in self._groups[0] if group.recipe is not None}
         rows = {name: rows.as_kept() for name, rows in self.composed.context.rows.kinds.items()}
         return Earlier(files, groups, rows)
@@ -107,6 +122,14 @@ class Pages:
         if file.path not in self._keys:
             self._keys[file.path] = self.key(file)
         return self._keys[file.path]
+
+    def _own_key(self, file: SiteFile) -> Key:
+        """Where a file lies in the store: under its key as a page, or under that of a step of its own."""
+        if file.key is None:
+            return self._key(file)
+        if file.path not in self._own_keys:
+            self._own_keys[file.path] = file.key()
+        return self._own_keys[file.path]
 
     def _mark(self, group: Group) -> str:
         """Of all files of a group and all that they rest on."""
@@ -136,17 +159,18 @@ class Pages:
                 self._done += len(kept)
         told = partial(self._tell, todo)
         made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
-        for group, (digests, files, rows) in zip(todo, made, strict=True):
-            self._digests |= digests
+        for group, one in zip(todo, made, strict=True):
+            self._digests |= one.rested_on
+            self._own_keys |= one.own_keys
             for file in group.files:
-                found[file.path] = Content(files[file.path], partial(self._written, file))
+                found[file.path] = Content(one.files[file.path], partial(self._written, file))
             if group.recipe is not None:
-                self.composed.context.rows.take(group.recipe, rows)
+                self.composed.context.rows.take(group.recipe, one.rows)
         return found
 
     def _written(self, file: SiteFile) -> bytes:
         """A file's bytes, left in the store by whoever made it: no process holds those of a whole book."""
-        return self.store.get(self._key(file), file.write)
+        return self.store.get(self._own_key(file), file.write)
 
     def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
         self._done += len(todo[done - 1].files)
@@ -168,9 +192,11 @@ class Pages:
             key = keys[file.path]
             was = before.get(file.path)
             if was is not None and was[0] == key.of:
+                if file.key is not None:
+                    key = self._own_keys[file.path] = Key(*was[2:])
                 needs(key)
                 found[file.path] = Content(was[1], partial(self.store.get, key, file.write))
-            elif (kept := self.store.recall(key)) is not None:
+            elif file.key is None and (kept := self.store.recall(key)) is not None:
                 found[file.path] = content(kept)
             else:
                 return None
@@ -185,14 +211,14 @@ class Pages:
         self._digests[name] = self._made(name)
         return True
 
-    def _group(self, group: Group) -> tuple[dict[str, str], dict[str, str], dict[str, str]]:
-        """Makes the files of a group and lets go of their recipe: digests of what they rest on and of their bytes, and
-        the rows that other pages have of the recipe."""
+    def _group(self, group: Group) -> _Made:
+        """Makes the files of a group and lets go of their recipe."""
         context, slug = self.composed.context, group.recipe
         with let_go():
             files = {file.path: content(self._written(file)).digest for file in group.files}
             rows = context.rows.beside(context.site.by_slug[slug]) if slug is not None else {}
-            return {name: self.digest(name) for name in group.names}, files, rows
+            own_keys = {file.path: self._own_key(file) for file in group.files if file.key is not None}
+            return _Made({name: self.digest(name) for name in group.names}, files, own_keys, rows)
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""

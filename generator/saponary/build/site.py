@@ -34,7 +34,6 @@ from saponary.build.why import PROGRAM, Last, last_of, remember, why
 from saponary.label.lists import Bar, bar
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
-from saponary.outputs.cards import Cards
 from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.rows import Rows
@@ -262,9 +261,8 @@ class Maker:
     def pages(self, site: SiteInput, after_a_build: bool = True) -> Pages:
         """The pages of an edition, not yet made; what the last build made is known to them where that is wanted."""
         rows = Rows(site.edition.name, self.store)
-        cards = Cards(self.store, Bytes(self.photo_files))
         drawn = Drawings(site, self.store)
-        composed = composition(site, self.templates, drawn, self.spoken, rows, cards)
+        composed = composition(site, self.templates, drawn, self.spoken, rows, Bytes(self.photo_files))
         known = self._known[site.edition.name]
         last = last_of(self.store, site.edition.name) if after_a_build else None
         if last is not None and last.sources.get(PROGRAM) == PAGE.key("", {}).of:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import chain
@@ -13,7 +13,6 @@ from jinja2 import Environment
 from saponary.book.published import Published
 from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
-from saponary.outputs.cards import Cards
 from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import KINDS
@@ -72,7 +71,7 @@ def composition(
     drawings: Drawings | None = None,
     spoken: Environment | None = None,
     rows: Rows | None = None,
-    cards: Cards | None = None,
+    photos: Mapping[str, bytes] | None = None,
 ) -> Composition:
     """Which files the site has, and what they rest on.
 
@@ -88,7 +87,7 @@ def composition(
         style_sheet=style,
         drawings=drawings or Drawings(site),
         rows=rows or Rows(),
-        cards=cards or Cards(),
+        photos=photos or {},
     )
     kinds = tuple(kind for kind in KINDS if kind.is_for(site))
     of_book = tuple(file for kind in kinds for file in kind.render(context))

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import NamedTuple, get_args
 
 from jinja2 import Environment
 
+from saponary.assets.store import Key
 from saponary.book.published import Published
-from saponary.outputs.cards import Cards
 from saponary.outputs.filling import fill
 from saponary.outputs.frame import NavEntry, frame, top_of
 from saponary.outputs.policy import with_policy
@@ -34,6 +34,8 @@ class SiteFile(NamedTuple):
     write: Callable[[], bytes]
     uses: tuple[str, ...]
     recipe: str | None = None
+    key: Callable[[], Key] | None = None
+    """Under which key a step of its own keeps it, in all editions that have the same; told while its recipe is at hand."""
 
 
 @dataclass
@@ -61,7 +63,8 @@ class PageContext:
     root: str | None = None
     """What leads to the top, where a page's path does not tell."""
     rows: Rows = field(default_factory=Rows, compare=False)
-    cards: Cards = field(default_factory=Cards, compare=False)
+    photos: Mapping[str, bytes] = field(default_factory=dict[str, bytes], compare=False)
+    """Files of the site's photos, by their addresses."""
     _scripts: dict[str, str] = field(default_factory=dict[str, str], compare=False)
 
     @property

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import partial
 
+from saponary.assets.store import Key
 from saponary.book.published import Published
-from saponary.draw.card import HEIGHT, WIDTH
+from saponary.draw.card import HEIGHT, WIDTH, Card
 from saponary.messages.message import message
 from saponary.outputs import rests_on
+from saponary.outputs.cards import CARD, as_jpeg
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.structured import Picture
 from saponary.views import links
@@ -39,15 +41,24 @@ def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
     lesson = rests_on.taught(context.site)
     blanks = (rests_on.notes(recipe.slug),) if lesson else ()
     uses = (rests_on.SETTINGS, rests_on.EDITION, *lesson, *blanks, *drawn)
-    yield SiteFile(links.card(recipe.slug), partial(_draw, context, recipe), uses, recipe.slug)
+    draw, key = partial(_drawn, context, recipe), partial(_key, context, recipe)
+    yield SiteFile(links.card(recipe.slug), draw, uses, recipe.slug, key)
 
 
-def _draw(context: PageContext, recipe: Published) -> bytes:
+def _drawn(context: PageContext, recipe: Published) -> bytes:
+    return as_jpeg(_card(context, recipe))
+
+
+def _key(context: PageContext, recipe: Published) -> Key:
+    return CARD.key(_card(context, recipe))
+
+
+def _card(context: PageContext, recipe: Published) -> Card:
     title, sentence = card_words(recipe, context.site)
     photo = lead_photo(recipe, context.site, Prose(recipe.catalogue))
     svg = context.drawings.of(recipe).cured_svg
-    book = context.site.book.settings.title
-    return context.cards.of(book, title, sentence, svg, photo.src if photo is not None else "")
+    shown = context.photos.get(photo.src) if photo is not None else None
+    return Card(context.site.book.settings.title, title, sentence, svg, shown)
 
 
 KIND = PageKind("card", each=_each)
