@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from draw.pour_scenes import FACES, steps
-from saponary.draw.pour.carried import Leg
+from saponary.draw.pour.carried import Leg, Line
 from saponary.draw.pour.carried import carried as drawn_out
 from saponary.draw.pour.chart import Chart, chart
 from saponary.draw.pour.comb import comb
@@ -100,7 +100,7 @@ def test_an_outline_drawn_out_keeps_its_area(radius: float) -> None:
     room = charted("loaf")
     turn = np.linspace(0, math.tau, 400, endpoint=False)
     ring = np.column_stack([45 + radius * np.cos(turn), 40 + radius * np.sin(turn)])
-    (moved,) = drawn_out([ring], [True], [Leg(room, tuple(strokes(room, 2, False)))])
+    (moved,) = drawn_out([Line(ring)], [Leg(room, tuple(strokes(room, 2, False)))])
     there = np.roll(moved, -1, axis=0)
     area = abs(float((moved[:, 0] * there[:, 1] - moved[:, 1] * there[:, 0]).sum()) / 2)
     assert area == pytest.approx(math.pi * radius**2, rel=0.006)

@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from draw.pour_scenes import rings
+from saponary.draw.pour.carried import Line
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.splines import curves
 
@@ -30,7 +31,7 @@ def area(path: str) -> float:
 
 @pytest.mark.parametrize("radius", [12.0, 60.0, 400.0])
 def test_a_circle_stays_one(radius: float) -> None:
-    (path,) = curves([circle(radius)], 1000)
+    (path,) = curves([Line(circle(radius))], 1000)
     away = np.hypot(*(np.array(rings(path)[0]) - [1000, 800]).T)
     # A unit is the twentieth of a hundredth of the drawing.
     assert away == pytest.approx(np.full(len(away), radius), abs=max(1.0, 0.004 * radius))
@@ -40,14 +41,14 @@ def test_a_circle_stays_one(radius: float) -> None:
 
 def test_a_square_keeps_its_corners_and_needs_no_curve() -> None:
     square = np.array([(100.0, 100.0), (700.0, 100.0), (700.0, 500.0), (100.0, 500.0)])
-    (path,) = curves([square], 1000)
+    (path,) = curves([Line(square)], 1000)
     assert path == "M100 100l600 0l0 400l-600 0l0-400z"
 
 
 def test_a_half_circle_has_two_corners() -> None:
     turn = np.linspace(0, math.pi, 90)
     half = np.column_stack([500 + 300 * np.cos(turn), 500 + 300 * np.sin(turn)])
-    (path,) = curves([half], 1000)
+    (path,) = curves([Line(half)], 1000)
     assert area(path) == pytest.approx(math.pi * 300**2 / 2, rel=5e-3)
     for corner in ((800, 500), (200, 500)):
         assert min(math.dist(corner, point) for point in rings(path)[0]) < 1
@@ -62,7 +63,7 @@ def test_many_controls_are_made_fewer_alike() -> None:
 
 def test_what_is_no_outline_is_no_path_and_the_rest_stay_in_their_order() -> None:
     dot = np.array([(5.0, 5.0), (5.0, 5.0), (5.0, 5.0)])
-    found = curves([dot, circle(50.0), np.zeros((0, 2)), circle(80.0)], 100)
+    found = curves([Line(one) for one in (dot, circle(50.0), np.zeros((0, 2)), circle(80.0))], 100)
     assert [bool(path) for path in found] == [False, True, False, True]
     assert area(found[1]) < area(found[3])
     assert curves([], 100) == []

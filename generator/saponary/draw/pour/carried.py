@@ -21,6 +21,8 @@ PACE = 2.2
 SHORTEST = 0.35
 BEND = 0.35
 """Length times turn of one stretch, before it is split."""
+HIDDEN = 2.0
+"""So much more, of how deep a stretch lies: a bow is an eighth of it high."""
 ROUNDS = 3
 WALL = 1e-6
 """Nearer than this is the same place."""
@@ -60,13 +62,24 @@ class Leg:
         return found
 
 
-def carried(lines: Sequence[Array], closed: Sequence[bool], legs: Sequence[Leg]) -> list[Array]:
+@dataclass(frozen=True)
+class Line:
+    """An outline, or an open line, and how deep each of its points lies beneath what is painted over it.
+
+    What is hidden need not be drawn as exactly: half as far off as it is deep shows nowhere.
+    """
+
+    points: Array
+    closed: bool = True
+    deep: Array | None = None
+
+
+def carried(lines: Sequence[Line], legs: Sequence[Leg]) -> list[Line]:
     """The lines after all legs, one after another."""
-    kept = [i for i, line in enumerate(lines) if len(line) > 1]
     found = list(lines)
+    kept = [i for i, line in enumerate(lines) if len(line.points) > 1]
     if kept and legs:
-        moved = _Lines([lines[i] for i in kept], [closed[i] for i in kept], legs).moved()
-        for i, line in zip(kept, moved, strict=True):
+        for i, line in zip(kept, _Lines([lines[i] for i in kept], legs).moved(), strict=True):
             found[i] = line
     return found
 
@@ -74,26 +87,27 @@ def carried(lines: Sequence[Array], closed: Sequence[bool], legs: Sequence[Leg])
 class _Lines:
     """Lines laid end to end, so that a place on any of them is one number; a step of one parts two lines."""
 
-    def __init__(self, lines: Sequence[Array], closed: Sequence[bool], legs: Sequence[Leg]) -> None:
-        self.closed, self.legs = closed, legs
-        whole = [
-            np.concatenate([line, line[:1]]) if c else line for line, c in zip(lines, closed, strict=True)
-        ]
-        self.points = np.concatenate(whole)
-        lengths = np.array([len(line) for line in whole])
-        owner = np.repeat(np.arange(len(whole)), lengths)
+    def __init__(self, lines: Sequence[Line], legs: Sequence[Leg]) -> None:
+        self.closed, self.legs = [line.closed for line in lines], legs
+        self.points = np.concatenate([_round(line.points, line.closed) for line in lines])
+        nowhere = [np.zeros(len(line.points)) if line.deep is None else line.deep for line in lines]
+        self.deep = np.concatenate(
+            [_round(deep, line.closed) for deep, line in zip(nowhere, lines, strict=True)]
+        )
+        lengths = np.array([len(line.points) + line.closed for line in lines])
+        owner = np.repeat(np.arange(len(lines)), lengths)
         step = np.hypot(*np.diff(self.points, axis=0).T)
         step[owner[1:] != owner[:-1]] = 1.0
         self.run = np.concatenate([[0.0], np.cumsum(step)])
         ends = np.cumsum(lengths) - 1
         self.first, self.last = self.run[ends - lengths + 1], self.run[ends]
 
-    def moved(self) -> list[Array]:
+    def moved(self) -> list[Line]:
         at = self._paced()
         points = self._carried(at)
         for _ in range(ROUNDS):
             owner = np.searchsorted(self.first, at + WALL, side="right")
-            parts = _parts(points, owner)
+            parts = _parts(points, self._give(at, points), owner)
             if not np.any(parts > 1):
                 break
             edge = np.repeat(np.arange(len(parts)), parts - 1)
@@ -102,12 +116,21 @@ class _Lines:
             new = at[edge] + (at[edge + 1] - at[edge]) * number / parts[edge]
             at = np.insert(at, edge + 1, new)
             points = np.insert(points, edge + 1, self._carried(new), axis=0)
+        give = np.concatenate([[0.0], self._give(at, points), [0.0]])
+        deep = np.minimum(give[1:], give[:-1])
         starts = np.searchsorted(at, self.first - WALL)
-        ends = np.searchsorted(at, self.last + WALL, side="right")
+        ends = np.searchsorted(at, self.last + WALL, side="right") - np.array(self.closed)
         return [
-            points[start : end - 1 if closed else end]
+            Line(points[start:end], closed, deep[start:end])
             for start, end, closed in zip(starts.tolist(), ends.tolist(), self.closed, strict=True)
         ]
+
+    def _give(self, at: Array, points: Array) -> Array:
+        """How deep each stretch lies: as much less as it is longer, for its area is what it was."""
+        deep = np.interp(at, self.run, self.deep)
+        grown = np.hypot(*np.diff(points, axis=0).T) / np.diff(at)
+        found: Array = np.minimum(deep[1:], deep[:-1]) / np.maximum(grown, 1.0)
+        return found
 
     def _paced(self) -> Array:
         """Places on the lines in even steps, and every point that stays where it is."""
@@ -133,15 +156,19 @@ class _Lines:
         return points
 
 
-def _parts(points: Array, owner: NDArray[np.int64]) -> NDArray[np.int64]:
-    """Into how many each stretch is split, by its length and by how the line turns at its ends."""
+def _round(values: Array, closed: bool) -> Array:
+    return np.concatenate([values, values[:1]]) if closed else values
+
+
+def _parts(points: Array, give: Array, owner: NDArray[np.int64]) -> NDArray[np.int64]:
+    """Into how many each stretch is split, by its length, by how the line turns at its ends, and by what it may give."""
     step = np.diff(points[:, 0] + 1j * points[:, 1])
     own = owner[1:] == owner[:-1]
     length, turning = np.abs(step), step[1:] * step[:-1].conj()
     turn = np.abs(np.arctan2(turning.imag, turning.real))
     turn[~(own[1:] & own[:-1])] = 0.0
     bend = np.maximum(np.concatenate([[0.0], turn]), np.concatenate([turn, [0.0]]))
-    wanted = np.sqrt(length * np.minimum(bend, 1.5) / BEND)
+    wanted = np.sqrt(length * np.minimum(bend, 1.5) / (BEND + HIDDEN * give))
     parts: NDArray[np.int64] = np.clip(np.ceil(np.minimum(wanted, length / SHORTEST)), 1, 12).astype(np.int64)
     parts[~own] = 1
     return parts

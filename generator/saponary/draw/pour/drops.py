@@ -15,6 +15,7 @@ import numpy as np
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
+from saponary.draw.pour.carried import Line
 from saponary.draw.pour.cells import free, split
 from saponary.draw.pour.laying import Patch
 from saponary.draw.pour.plan import Insert
@@ -48,7 +49,7 @@ def drop(
         rings = _rings(cell, insert, free_area, blocked, (*words, str(i)))
         outlines.append((insert.step, Polygon(rings[0])))
         patches.extend(
-            Patch(insert.step, load.name, (ring,)) for load, ring in zip(insert.rings, rings, strict=True)
+            Patch(insert.step, load.name, (Line(ring),)) for load, ring in zip(insert.rings, rings, strict=True)
         )
     return Dropped(tuple(patches), tuple(outlines))
 

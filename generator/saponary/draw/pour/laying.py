@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.carried import Leg
+from saponary.draw.pour.carried import Leg, Line
 from saponary.draw.pour.cells import free
 from saponary.draw.pour.flow import Basin
 from saponary.draw.pour.mould import Mould, parts
@@ -23,11 +23,11 @@ from saponary.draw.pour.sums import area_under
 
 @dataclass(frozen=True)
 class Patch:
-    """A painted area of one portion: closed rings, filled even-odd, laid at `step`; `legs` have still to move it."""
+    """A painted area of one portion: closed lines, filled even-odd, laid at `step`; `legs` have still to move it."""
 
     step: int
     name: str
-    rings: tuple[Array, ...]
+    lines: tuple[Line, ...]
     legs: tuple[Leg, ...] = ()
 
 
@@ -64,7 +64,7 @@ Pattern = Callable[[Filling], list[Patch]]
 
 
 def patch(step: int, name: str, shape: BaseGeometry) -> Patch:
-    return Patch(step, name, tuple(rings(shape)))
+    return Patch(step, name, tuple(Line(ring) for ring in rings(shape)))
 
 
 def rings(shape: BaseGeometry) -> list[Array]:

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.carried import Leg, carried
+from saponary.draw.pour.carried import Leg, Line, carried
 from saponary.draw.pour.chart import chart
 from saponary.draw.pour.comb import comb
 from saponary.draw.pour.drops import Dropped, drop
@@ -39,7 +39,7 @@ class Dust:
 
     step: int
     id: str
-    line: Array
+    line: Line
     legs: tuple[Leg, ...] = ()
 
 
@@ -166,7 +166,7 @@ def _dust(scene: Scene, mould: Mould, laid: list[_Laid], known: set[str]) -> lis
             seen = zones[-1].upper - mould.floor > 0.3
             points = np.column_stack([mould.xs, zones[-1].upper])[seen]
             if len(points) > 1:
-                out.append(Dust(index, step.line.of, points))
+                out.append(Dust(index, step.line.of, Line(points, closed=False)))
     return out
 
 
@@ -223,13 +223,10 @@ def _stirred(
             lines = [replace(item, legs=ways[item.legs]) for item in lines]
         else:
             early, lines = _moved(early, lines)
-            rings = [ring for item in early for ring in item.rings]
-            threads, closed = (
-                rings + [item.line for item in lines],
-                [True] * len(rings) + [False] * len(lines),
-            )
-            stirred = stir(stroke.swirl, stroke.room, stroke.basin, obstacle, threads, closed)
-            early, lines = _with(iter(stirred), early, lines)
+            threads = [line for item in early for line in item.lines] + [item.line for item in lines]
+            points, closed = [line.points for line in threads], [line.closed for line in threads]
+            stirred = stir(stroke.swirl, stroke.room, stroke.basin, obstacle, points, closed)
+            early, lines = _with(map(Line, stirred, closed), early, lines)
         patches = early + patches[len(early) :]
         later_dust = [item for item in dust if item.step >= stroke.index]
         dust = lines + later_dust
@@ -251,22 +248,20 @@ def _further(legs: tuple[Leg, ...], leg: Leg) -> tuple[Leg, ...]:
     return (*legs[:-1], *legs[-1].then(leg)) if legs else (leg,)
 
 
-def _with(moved: Iterator[Array], patches: list[Patch], dust: list[Dust]) -> tuple[list[Patch], list[Dust]]:
+def _with(moved: Iterator[Line], patches: list[Patch], dust: list[Dust]) -> tuple[list[Patch], list[Dust]]:
     """Patches and lines with moved outlines, which wait for nothing more."""
     return (
-        [Patch(item.step, item.name, tuple(next(moved) for _ in item.rings)) for item in patches],
+        [Patch(item.step, item.name, tuple(next(moved) for _ in item.lines)) for item in patches],
         [Dust(item.step, item.id, next(moved)) for item in dust],
     )
 
 
 def _moved(patches: list[Patch], dust: list[Dust]) -> tuple[list[Patch], list[Dust]]:
     """All that waits to be moved, together what goes the same way."""
-    lines = [(ring, True, item.legs) for item in patches for ring in item.rings]
-    lines += [(item.line, False, item.legs) for item in dust]
-    found = [line for line, _, _ in lines]
-    for legs in dict.fromkeys(legs for _, _, legs in lines):
-        mine = [i for i, line in enumerate(lines) if line[2] == legs]
-        moved = carried([lines[i][0] for i in mine], [lines[i][1] for i in mine], legs)
-        for i, line in zip(mine, moved, strict=True):
+    found = [line for item in patches for line in item.lines] + [item.line for item in dust]
+    ways = [item.legs for item in patches for _ in item.lines] + [item.legs for item in dust]
+    for legs in dict.fromkeys(ways):
+        mine = [i for i, way in enumerate(ways) if way == legs]
+        for i, line in zip(mine, carried([found[i] for i in mine], legs), strict=True):
             found[i] = line
     return _with(iter(found), patches, dust)

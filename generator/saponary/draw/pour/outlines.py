@@ -85,13 +85,13 @@ def _in_place(embed: Embed, sheet: Sheet) -> InPlace:
 
 def _patches(layout: Layout, sheet: Sheet, most: int) -> list[str]:
     """Path data of all patches, with as many controls as the size of the file allows."""
-    texts = iter(sheet.curves([ring for item in layout.patches for ring in item.rings], most))
-    return ["".join(next(texts) for _ in item.rings) for item in layout.patches]
+    texts = iter(sheet.curves([line for item in layout.patches for line in item.lines], most))
+    return ["".join(next(texts) for _ in item.lines) for item in layout.patches]
 
 
 def _dust(layout: Layout, sheet: Sheet, title: str) -> Iterable[tuple[str, str, str, str]]:
     for i, dust in enumerate(layout.dust):
-        path = sheet.path([dust.line], 0.04, closed=False)
+        path = sheet.path([dust.line.points], 0.04, closed=False)
         if path:
-            fine, coarse = specks(dust.line, title, dust.id, str(i))
+            fine, coarse = specks(dust.line.points, title, dust.id, str(i))
             yield dust.id, path, sheet.dots(fine), sheet.dots(coarse)

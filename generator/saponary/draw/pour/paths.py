@@ -9,6 +9,7 @@ from itertools import pairwise
 import numpy as np
 from shapely.geometry import LineString
 
+from saponary.draw.pour.carried import Line
 from saponary.draw.pour.seed import Array
 from saponary.draw.pour.splines import curves
 
@@ -28,9 +29,9 @@ class Sheet:
         placed = self._placed(line)
         return list(zip(_whole(placed[:, 0]), _whole(placed[:, 1]), strict=True))
 
-    def curves(self, lines: Sequence[Array], most: int) -> list[str]:
+    def curves(self, lines: Sequence[Line], most: int) -> list[str]:
         """Smooth closed lines, each as path data; all together have about `most` controls."""
-        return curves([self._placed(line) for line in lines], most)
+        return curves([Line(self._placed(one.points), deep=one.deep) for one in lines], most)
 
     def path(self, lines: Iterable[Array], tolerance: float, closed: bool = True) -> str:
         return "".join(self._one(line, tolerance, closed) for line in lines)

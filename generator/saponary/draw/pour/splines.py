@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from saponary.draw.pour.carried import Line
 from saponary.draw.pour.seed import Array
 
 CORNER = 0.85
@@ -22,6 +23,10 @@ TURN = 0.85
 FLAT = 34.0
 """Where a curve bends with the radius r, controls are √(r × this) apart."""
 LONGEST = 170.0
+HIDDEN, HIDDEN_CORNER = 0.6, 1.3
+"""Of the controls, as many are enough for what is painted over; and its corners are sharper."""
+NOWHERE = 0.4
+"""What lies so deep shows nowhere."""
 STRAIGHT = 0.05
 STEADY = 6
 TURNS = 4
@@ -29,12 +34,35 @@ Plane = NDArray[np.complex128]
 Whole = NDArray[np.int64]
 
 
-def curves(lines: Sequence[Array], most: int) -> list[str]:
-    """Path data of closed lines, which are in units of the drawing; all together have about `most` controls."""
-    apart = [line[np.abs(line - np.roll(line, 1, axis=0)).sum(axis=1) > 1e-6] for line in lines]
-    some = [line for line in apart if len(line) > 2]
-    texts = iter(_written(_pieces([line[:, 0] + 1j * line[:, 1] for line in some]), most) if some else ())
-    return [next(texts) if len(line) > 2 else "" for line in apart]
+def curves(lines: Sequence[Line], most: int) -> list[str]:
+    """Path data of closed lines, which are in units of the drawing; all together have about `most` controls.
+
+    How deep a line lies is in lengths of the mould.
+    """
+    if not lines:
+        return []
+    points = np.concatenate([line.points[:, 0] + 1j * line.points[:, 1] for line in lines])
+    hidden = np.concatenate(
+        [np.zeros(len(line.points)) if line.deep is None else line.deep for line in lines]
+    )
+    sizes = np.array([len(line.points) for line in lines])
+    kept = np.abs(points - points[_before(sizes)]) > 1e-6
+    owner = np.repeat(np.arange(len(lines)), sizes)
+    kept &= (np.bincount(owner[kept], minlength=len(lines)) > 2)[owner]
+    sizes = np.bincount(owner[kept], minlength=len(lines))
+    some = sizes > 0
+    if not some.any():
+        return [""] * len(lines)
+    texts = iter(_written(_pieces(points[kept], hidden[kept] > NOWHERE, sizes[some]), most))
+    return [next(texts) if one else "" for one in some.tolist()]
+
+
+def _before(sizes: Whole) -> Whole:
+    """Of points laid end to end on closed lines, which comes before each."""
+    found = np.arange(int(sizes.sum())) - 1
+    ends = np.cumsum(sizes)
+    found[(ends - sizes)[sizes > 0]] = (ends - 1)[sizes > 0]
+    return found
 
 
 @dataclass(frozen=True)
@@ -52,18 +80,17 @@ class _Pieces:
     straight: NDArray[np.bool_]
 
 
-def _pieces(lines: Sequence[Plane]) -> _Pieces:
-    points = np.concatenate(lines)
-    sizes = np.array([len(line) for line in lines])
-    starts = np.cumsum(sizes) - sizes
-    following, previous = np.arange(len(points)) + 1, np.arange(len(points)) - 1
-    following[starts + sizes - 1], previous[starts] = starts, starts + sizes - 1
+def _pieces(points: Plane, hidden: NDArray[np.bool_], sizes: Whole) -> _Pieces:
+    starts, previous = np.cumsum(sizes) - sizes, _before(sizes)
+    following = np.arange(len(points)) + 1
+    following[starts + sizes - 1] = starts
     step = points[following] - points
     length, turning = np.abs(step), step * step[previous].conj()
     turn = np.abs(np.arctan2(turning.imag, turning.real))
-    corner = turn > CORNER
+    corner = turn > np.where(hidden, HIDDEN_CORNER, CORNER)
     turn[corner] = 0.0
     wish = np.maximum(np.sqrt(turn * (length + length[previous]) / (2.0 * FLAT)), turn / TURN)
+    wish[hidden] *= HIDDEN
     bending = wish
     for _ in range(2):
         wish = wish / 2.0 + (wish[previous] + wish[following]) / 4.0
@@ -76,7 +103,7 @@ def _pieces(lines: Sequence[Plane]) -> _Pieces:
     has[has] = at_corner[place[has]] < (starts + sizes)[has]
     begin[has] = at_corner[place[has]]
     ends = np.cumsum(sizes + 1) - 1
-    owner = np.repeat(np.arange(len(lines)), sizes + 1)
+    owner = np.repeat(np.arange(len(sizes)), sizes + 1)
     along = np.arange(len(owner)) - (ends - sizes)[owner]
     flat = starts[owner] + (begin[owner] - starts[owner] + along) % sizes[owner]
     grown = np.concatenate([[0.0], wish[flat[:-1]]])

@@ -19,6 +19,8 @@ ACROSS, UP = np.cos(ANGLES), np.sin(ANGLES)
 SQUEEZED = 0.06
 """A spoonful reaches at least so far towards a neighbour, as a part of the way."""
 BESIDE = RAYS // 8
+SLANTED = 0.7
+"""How near an edge may be that is one away along a ray."""
 MEETING = 0.4
 """Spoonfuls no farther apart than this count as touching."""
 
@@ -59,6 +61,20 @@ class Spoons:
             total[self.some] = np.add.reduceat(pressed, self.starts, axis=0)
         rays = (total + self.radius**-6.0) ** (-1.0 / 6.0)
         return np.stack([self.sites[:, :1] + rays * ACROSS, self.sites[:, 1:] + rays * UP], axis=2)
+
+    def deep(self, rings: Array) -> Array:
+        """How deep each point of each ring lies beneath the spoonfuls set down after it."""
+        rays = np.hypot(*(rings - self.sites[:, None, :]).transpose(2, 0, 1))
+        low, over = self.there, self.here
+        close = self.distance < rays.max(axis=1)[low] + rays.max(axis=1)[over]
+        low, over = low[close], over[close]
+        away = rings[low] - self.sites[over][:, None, :]
+        turn = np.arctan2(away[..., 1], away[..., 0]) / math.tau * RAYS
+        ray = np.floor(turn).astype(np.int64)
+        rim = np.minimum(rays[over[:, None], ray % RAYS], rays[over[:, None], (ray + 1) % RAYS])
+        found = np.zeros(rings.shape[:2])
+        np.maximum.at(found, low, SLANTED * (rim - np.hypot(away[..., 0], away[..., 1])))
+        return found
 
     def together(self, rings: Array, owners: NDArray[np.int64]) -> list[list[int]]:
         """Spoonfuls that may be painted at once: of one owner, none on another, and each after those that it lies on."""

@@ -13,7 +13,7 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from saponary.draw.pour.carried import Leg
+from saponary.draw.pour.carried import Leg, Line
 from saponary.draw.pour.chart import Chart, chart
 from saponary.draw.pour.eddies import Eddies, eddies
 from saponary.draw.pour.laying import Filling, Patch, patch, rings
@@ -44,12 +44,12 @@ def plops(filling: Filling) -> list[Patch]:
     basin = filling.basin
     room = chart(basin.xs, basin.low, basin.high)
     maps = eddies(room, spacing, filling.words) if room is not None else []
-    outlines, together = _solved(filling, sites, owners, spacing, _free(filling, spacing, room, maps))
+    outlines, deep, together = _solved(filling, sites, owners, spacing, _free(filling, spacing, room, maps))
     legs = (Leg(room, tuple(maps)),) if room is not None else ()
     painted = [patch(filling.step, filling.loads[0].name, filling.above)]
     for group in together:
-        trimmed = tuple(_trimmed(filling, outlines[i]) for i in group)
-        painted.append(Patch(filling.step, filling.loads[int(owners[group[0]])].name, trimmed))
+        lines = tuple(Line(_trimmed(filling, outlines[i]), deep=deep[i]) for i in group)
+        painted.append(Patch(filling.step, filling.loads[int(owners[group[0]])].name, lines))
     return [replace(item, legs=legs) for item in painted]
 
 
@@ -145,8 +145,8 @@ def _before(line: Array, room: Chart, maps: list[Eddies]) -> Array:
 
 def _solved(
     filling: Filling, sites: Array, owners: NDArray[np.int64], spacing: float, seen: tuple[Raster, Array]
-) -> tuple[Array, list[list[int]]]:
-    """The spoonfuls' outlines with weights that give every portion its area, and which are painted at once."""
+) -> tuple[Array, Array, list[list[int]]]:
+    """The spoonfuls' outlines with weights that give every portion its area, how deep they lie, and which are painted at once."""
     targets = np.array([filling.target(load) for load in filling.loads])
     count = len(targets)
     near = ((sites[:, None, :] - sites[None, :, :]) ** 2).sum(axis=2) < (2.5 * spacing) ** 2
@@ -173,7 +173,7 @@ def _solved(
         weights = weights + stride * min(1.0, longest / most if most else 1.0)
     best = solved(shown, targets, Guess(weights, guess.inverse), longest, WITHIN, 8)
     outlines = made.outlines(best.weights[owners])
-    return outlines, made.together(outlines, owners)
+    return outlines, made.deep(outlines), made.together(outlines, owners)
 
 
 def _trimmed(filling: Filling, ring: Array) -> Array:
