@@ -49,7 +49,8 @@ def drop(
         rings = _rings(cell, insert, free_area, blocked, (*words, str(i)))
         outlines.append((insert.step, Polygon(rings[0])))
         patches.extend(
-            Patch(insert.step, load.name, (Line(ring),)) for load, ring in zip(insert.rings, rings, strict=True)
+            Patch(insert.step, load.name, (Line(ring),))
+            for load, ring in zip(insert.rings, rings, strict=True)
         )
     return Dropped(tuple(patches), tuple(outlines))
 

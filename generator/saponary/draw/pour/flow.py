@@ -90,6 +90,14 @@ class Basin:
     low: Array
     high: Array
 
+    @property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """The box about it: left, bottom, right, top."""
+        thick = np.flatnonzero(self.high - self.low > STEADY)
+        here = slice(max(int(thick[0]) - 1, 0), int(thick[-1]) + 2)
+        xs, low, high = self.xs[here], self.low[here], self.high[here]
+        return float(xs[0]), float(low.min()), float(xs[-1]), float(high.max())
+
     def depth(self, x: Array, y: Array) -> Array:
         """How far within the region each crossing of columns `x` and rows `y` lies, rows first; below
         nought outside. Off a profile it is the distance to its tangent there.

@@ -8,16 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 
-import numpy as np
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.carried import Leg, Line
 from saponary.draw.pour.cells import free
 from saponary.draw.pour.flow import Basin
-from saponary.draw.pour.mould import Mould, parts
+from saponary.draw.pour.mould import Mould, rings
 from saponary.draw.pour.plan import Load
-from saponary.draw.pour.seed import Array
 from saponary.draw.pour.sums import area_under
 
 
@@ -38,7 +37,6 @@ class Filling:
     mould: Mould
     step: int
     basin: Basin
-    zone: BaseGeometry
     above: BaseGeometry
     blocked: BaseGeometry  # not counted: embeds, and drops that are painted over the pattern
     loads: tuple[Load, ...]
@@ -46,6 +44,10 @@ class Filling:
     tilt: float
     across: float | None
     words: tuple[str, ...]
+
+    @cached_property
+    def zone(self) -> BaseGeometry:
+        return self.mould.between(self.basin.low, self.basin.high)
 
     def target(self, load: Load) -> float:
         return load.share * self.free_area
@@ -65,10 +67,3 @@ Pattern = Callable[[Filling], list[Patch]]
 
 def patch(step: int, name: str, shape: BaseGeometry) -> Patch:
     return Patch(step, name, tuple(Line(ring) for ring in rings(shape)))
-
-
-def rings(shape: BaseGeometry) -> list[Array]:
-    """The outlines of a shape, each without its last point, which is its first."""
-    return [
-        np.asarray(ring.coords)[:-1, :2] for part in parts(shape) for ring in (part.exterior, *part.interiors)
-    ]

@@ -118,18 +118,16 @@ def _fill(scene: Scene, mould: Mould, zones: tuple[Zone, ...], solid: BaseGeomet
             upper = mould.surface(
                 lower, _line(mould, zone, zones[number + 1], free_area, words), filled, solid
             )
-        body, above = mould.between(lower, upper), mould.above(lower)
-        dropped = Dropped((), ())
+        above, blocked, dropped = mould.above(lower), solid, Dropped((), ())
         if zone.inserts:
-            dropped = drop(body, zone.inserts, free_area, solid, words)
-        blocked = solid.union(union([outline for _, outline in dropped.outlines]))
+            dropped = drop(mould.between(lower, upper), zone.inserts, free_area, solid, words)
+            blocked = solid.union(union([outline for _, outline in dropped.outlines]))
         if zone.loads:
             across = zone.across_mm * mould.scale if zone.across_mm else None
             filling = Filling(
                 mould,
                 zone.step,
                 Basin(mould.xs, lower, upper),
-                body,
                 above,
                 blocked,
                 zone.loads,
@@ -190,17 +188,17 @@ def _swirls(scene: Scene, mould: Mould, laid: list[_Laid]) -> Iterator[_Stir]:
             level = float(np.max(surface)) - step.swirl.depth.fraction * mould.height
             # The batter below the tool gives a little.
             bottom = np.minimum(np.maximum(bottom, level - GIVE), surface)
-        region = mould.between(bottom, surface)
-        if region.area < 1.0:
+        basin = Basin(mould.xs, bottom, surface)
+        if mould.area(bottom, surface) < 1.0:
             continue
-        left, low, right, high = region.bounds
+        left, low, right, high = basin.bounds
         upright = zones[-1].zone.pattern == "columns"
         room = Reach(left, low, right, high, upright, mould.face.top_view, (scene.title, str(index)))
         if mould.face.kind == "round":
             room = room.inset(0.08)
         elif bottom is not mould.floor:
             room = replace(room, bottom=min(room.bottom + GIVE, room.top))
-        yield _Stir(step.swirl, index, Basin(mould.xs, bottom, surface), room)
+        yield _Stir(step.swirl, index, basin, room)
 
 
 def _stirred(
@@ -214,7 +212,7 @@ def _stirred(
         early = [item for item in patches if item.step < stroke.index]
         lines = [item for item in dust if item.step < stroke.index]
         later = [outline for item in laid for at, outline in item.dropped.outlines if at > stroke.index]
-        obstacle = solid.union(union(later))
+        obstacle = solid.union(union(later)) if later else solid
         leg = _leg(stroke) if obstacle.is_empty else None
         if leg is not None:
             so_far = dict.fromkeys([*(item.legs for item in early), *(item.legs for item in lines)])

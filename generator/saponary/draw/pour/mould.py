@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -15,6 +16,7 @@ from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from saponary.draw.pour.scene import Face
+from saponary.draw.pour.sections import Sections
 from saponary.draw.pour.seed import Array, numbers, wave
 from saponary.draw.pour.sums import area_under
 from saponary.quantity.roots import rising_root
@@ -52,7 +54,7 @@ class Mould:
     def area(self, lower: Array, upper: Array) -> float:
         return area_under(upper - lower, self.xs)
 
-    @property
+    @cached_property
     def outline(self) -> BaseGeometry:
         return self.between(self.floor, self.top)
 
@@ -64,12 +66,11 @@ class Mould:
         def at(level: float) -> Array:
             return np.minimum(np.maximum(below, line + level), self.top)
 
+        sections = Sections(rings(blocked), float(blocked.area)) if not blocked.is_empty else None
+
         def filled(level: float) -> float:
             upper = at(level)
-            total = self.area(self.floor, upper)
-            if not blocked.is_empty:
-                total -= self.between(self.floor, upper).intersection(blocked).area
-            return total
+            return self.area(self.floor, upper) - (sections.below(self.xs, upper) if sections else 0.0)
 
         low = float(np.min(self.floor) - np.max(line)) - 1.0
         high = float(np.max(self.top) - np.min(line)) + 1.0
@@ -82,6 +83,13 @@ def parts(shape: BaseGeometry) -> list[Polygon]:
         return [] if shape.is_empty else [shape]
     found = [part for piece in getattr(shape, "geoms", ()) for part in parts(piece)]
     return sorted(found, key=lambda part: [round(edge, 4) for edge in (*part.bounds, part.area)])
+
+
+def rings(shape: BaseGeometry) -> list[Array]:
+    """The outlines of a shape, each without its last point, which is its first."""
+    return [
+        np.asarray(ring.coords)[:-1, :2] for part in parts(shape) for ring in (part.exterior, *part.interiors)
+    ]
 
 
 def union(shapes: list[Polygon]) -> BaseGeometry:

@@ -74,8 +74,12 @@ class Raster:
         for i in np.flatnonzero(there.any(axis=1))[::-1].tolist():
             rows, across = slice(first[i], last[i]), slice(low[i], high[i])
             at = columns[across]
-            covered = np.minimum(right[i, rows, None] - at, 1.0)
-            covered = np.maximum(covered, 0.0) - np.clip(left[i, rows, None] - at, 0.0, 1.0)
+            covered = right[i, rows, None] - at
+            np.minimum(covered, 1.0, out=covered)
+            np.maximum(covered, 0.0, out=covered)
+            before = left[i, rows, None] - at
+            np.minimum(before, 1.0, out=before)
+            covered -= np.maximum(before, 0.0, out=before)
             seen = rest[rows, across]
             covered *= seen
             found[i] = covered.sum()

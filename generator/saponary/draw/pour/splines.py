@@ -129,26 +129,22 @@ def _written(made: _Pieces, most: int) -> list[str]:
     part = (np.arange(len(piece)) - starts[piece] + 0.5) / count[piece]
     at = made.run[made.first][piece] + part * wanted[piece]
     controls = _controls(_between(made, at, piece), made, starts, ends)
-    whole_x, whole_y = _even(controls.real), _even(controls.imag)
-    corner_x, corner_y = _whole(made.points.real), _whole(made.points.imag)
+    xs, ys = _even(controls.real).tolist(), _even(controls.imag).tolist()
+    corners = list(zip(_whole(made.points.real).tolist(), _whole(made.points.imag).tolist(), strict=True))
     texts: list[str] = []
-    for i, owner in enumerate(made.owner.tolist()):
-        xs, ys = whole_x[starts[i] : ends[i]].tolist(), whole_y[starts[i] : ends[i]].tolist()
-        if made.round[i]:
-            begin = end = ((xs[-1] + xs[0]) // 2, (ys[-1] + ys[0]) // 2)
-        else:
-            first, last = int(made.first[i]), int(made.last[i])
-            begin, end = (
-                (int(corner_x[first]), int(corner_y[first])),
-                (int(corner_x[last]), int(corner_y[last])),
-            )
+    for owner, start, stop, first, last, round_, straight in zip(
+        *(of.tolist() for of in (made.owner, starts, ends, made.first, made.last, made.round, made.straight)),
+        strict=True,
+    ):
+        begin, end = corners[first], corners[last]
+        if round_:
+            begin = end = ((xs[stop - 1] + xs[start]) // 2, (ys[stop - 1] + ys[start]) // 2)
         if owner == len(texts):
-            texts.append(_numbers("M", [*begin]))
-        texts[-1] += (
-            _numbers("l", [end[0] - begin[0], end[1] - begin[1]])
-            if made.straight[i] and not made.round[i]
-            else _curve(begin, xs, ys, end)
-        )
+            texts.append(_numbers("M", begin))
+        if straight and not round_:
+            texts[-1] += _numbers("l", (end[0] - begin[0], end[1] - begin[1]))
+        else:
+            texts[-1] += _curve(begin, xs[start:stop], ys[start:stop], end)
     return [text + "z" for text in texts]
 
 
@@ -221,5 +217,5 @@ def _curve(begin: tuple[int, int], xs: list[int], ys: list[int], end: tuple[int,
     return text + (_numbers("t", steps) if steps else "")
 
 
-def _numbers(letter: str, numbers: list[int]) -> str:
+def _numbers(letter: str, numbers: Sequence[int]) -> str:
     return letter + " ".join(map(str, numbers)).replace(" -", "-")

@@ -16,8 +16,8 @@ from numpy.typing import NDArray
 from saponary.draw.pour.carried import Leg, Line
 from saponary.draw.pour.chart import Chart, chart
 from saponary.draw.pour.eddies import Eddies, eddies
-from saponary.draw.pour.laying import Filling, Patch, patch, rings
-from saponary.draw.pour.mould import OUTSIDE
+from saponary.draw.pour.laying import Filling, Patch, patch
+from saponary.draw.pour.mould import OUTSIDE, rings
 from saponary.draw.pour.power_cells import PowerCells
 from saponary.draw.pour.raster import Raster
 from saponary.draw.pour.seed import Array, numbers
@@ -25,7 +25,7 @@ from saponary.draw.pour.spoons import Spoons
 from saponary.draw.pour.weights import Guess, sloped, solved
 
 MOST = 52
-WITHIN = 0.0015
+WITHIN = 0.0018
 CELL_TURNS = 3
 UNDER = 0.3
 """How far a spoonful runs on beneath those set down after it, in a spoonful's width: their corners are rounder."""
