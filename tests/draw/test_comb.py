@@ -100,7 +100,8 @@ def test_an_outline_drawn_out_keeps_its_area(radius: float) -> None:
     room = charted("loaf")
     turn = np.linspace(0, math.tau, 400, endpoint=False)
     ring = np.column_stack([45 + radius * np.cos(turn), 40 + radius * np.sin(turn)])
-    (moved,) = drawn_out([Line(ring)], [Leg(room, tuple(strokes(room, 2, False)))])
+    (line,) = drawn_out([Line(ring)], [Leg(room, tuple(strokes(room, 2, False)))])
+    moved = line.points
     there = np.roll(moved, -1, axis=0)
     area = abs(float((moved[:, 0] * there[:, 1] - moved[:, 1] * there[:, 0]).sum()) / 2)
     assert area == pytest.approx(math.pi * radius**2, rel=0.006)

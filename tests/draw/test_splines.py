@@ -56,7 +56,7 @@ def test_a_half_circle_has_two_corners() -> None:
 
 def test_many_controls_are_made_fewer_alike() -> None:
     lines = [circle(300.0), circle(90.0)]
-    many, few = ("".join(curves(lines, most)) for most in (1000, 20))
+    many, few = ("".join(curves([Line(one) for one in lines], most)) for most in (1000, 20))
     assert len(few) < 0.7 * len(many)
     assert len(re.findall(r"-?\d+", few)) < 2 * 20 + 12
 
