@@ -69,3 +69,19 @@ def test_what_is_made_within_is_let_go_of_and_made_again_when_it_is_asked_for() 
     assert made == ["A", "B", "C", "D"]
     assert (before.first, within.first, stays.first, soaps["d"].first) == ("A", "B", "C", "D")
     assert made == ["A", "B", "C", "D", "B", "D"] and within.name == "B"
+
+
+def test_what_could_not_be_made_is_made_when_it_can_be() -> None:
+    tries: list[int] = []
+
+    def make() -> Soap:
+        tries.append(1)
+        if len(tries) == 1:
+            raise OSError("the disk is away")
+        return Soap("slate")
+
+    value = late(Soap, make)
+    with pytest.raises(OSError, match="away"):
+        _ = value.name
+    assert value.name == value.name == "slate"
+    assert len(tries) == 2

@@ -9,8 +9,10 @@ from pathlib import Path
 
 import pytest
 
+from saponary.assets.store import FOLDER
 from saponary.build.proof import prove
 from saponary.build.site import build
+from saponary.reading import stamped
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.watch.preview import Preview
 from support import PLAIN, copy_book, write_book
@@ -146,3 +148,25 @@ def test_what_was_shown_is_let_go_without_being_looked_for(tmp_path: Path) -> No
         assert gc.collect() == 0
     finally:
         gc.enable()
+
+
+def test_pages_of_the_last_good_state_are_made_though_the_files_have_changed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """None of them was asked for before, and recipes that are known by their stamps were not read."""
+    monkeypatch.setattr(stamped, "is_settled", lambda told, now: True)
+    root = write_book(
+        tmp_path, {"recipes/plain.md": PLAIN, "recipes/other.md": PLAIN.replace("Plain", "Other")}
+    )
+    (root / FOLDER).mkdir()
+    preview = Preview(root)
+    preview.look(ON)
+    assert preview.page("") is not None
+    preview.look(ON)
+    (root / "recipes/plain.md").write_text("---\ntitle: [\nsigned: {}\n---\n")
+    for _ in range(2):
+        page = preview.page("recipes/plain/")
+        assert page is not None
+        assert b"Plain Bar" in page
+        assert preview.page("maker/") is not None
+        assert preview.look(ON).failed

@@ -59,7 +59,8 @@ class _Field:
             return self
         held: dict[str, Any] = value.__dict__
         before = dict(held)
-        made = held.pop(_MAKE)()
+        made = held[_MAKE]()  # where that fails, it may be asked for again
+        del held[_MAKE]
         held.update({name: getattr(made, name) for name in self._names if name not in held})
         if _MADE and _STAYS not in held:
             _MADE[-1].append(partial(_as_before, held, before))

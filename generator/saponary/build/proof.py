@@ -24,7 +24,7 @@ from saponary.checks.kept import Checked, Kept, keep, keep_stamps, recalled, sta
 from saponary.checks.made_elsewhere import READING, SCHEMA
 from saponary.checks.rule import ProofContext
 from saponary.checks.run import Words, check
-from saponary.reading.files import Folder
+from saponary.reading.files import Files, Folder
 from saponary.reading.findings import Finding, has_errors
 from saponary.reading.stamped import Noted, Stamped
 from saponary.words.reader import Own, read_own
@@ -57,16 +57,18 @@ class Proof:
         return has_errors(self.findings)
 
 
-def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Proof:
+def prove(
+    root: Path, store: Store | None = None, workers: int | None = 1, files: Files | None = None
+) -> Proof:
     """Read and check the book in `root`, with several workers (None for as many as there are processors).
 
-    What `store` keeps of a recipe's findings is not looked for again.
+    What `store` keeps of a recipe's findings is not looked for again. `files` are those of the folder.
     """
     if store is None:
-        return prove_again(root, Left(), workers)
+        return prove_again(root, Left(), workers, files)
     with uncollected():
         before = Left(recalled(store), stamps_recalled(store))
-        proof = prove_again(root, before, workers)
+        proof = prove_again(root, before, workers, files)
     if proof.left.recipes != before.recipes:
         keep(store, proof.left.recipes)
     if proof.left.stamps != before.stamps:
@@ -74,7 +76,7 @@ def prove(root: Path, store: Store | None = None, workers: int | None = 1) -> Pr
     return proof
 
 
-def prove_again(root: Path, before: Left, workers: int | None = 1) -> Proof:
+def prove_again(root: Path, before: Left, workers: int | None = 1, files: Files | None = None) -> Proof:
     """The same, with what the last proof left behind at hand."""
     with uncollected():
         known = dict(before.recipes)
@@ -87,7 +89,7 @@ def prove_again(root: Path, before: Left, workers: int | None = 1) -> Proof:
         folder = root / FOLDER
         stamped = Stamped(root, before.stamps, clock(folder) if folder.is_dir() else None)
         outlines = {slug: one.outline for slug, one in before.recipes.items()}
-        book = read_book(Folder(root), outlines, look, stamped)
+        book = read_book(files or Folder(root), outlines, look, stamped)
         proof = prove_book(book, formulas_lacking, workers, date.today(), before._replace(recipes=known))
         return replace(proof, left=proof.left._replace(stamps=stamped.kept))
 

@@ -20,8 +20,9 @@ from saponary.build.shown import Shown
 from saponary.build.site import Stopped, Unmade, unmade
 from saponary.build.unwritten import of_disk
 from saponary.outputs.filling import BrokenTemplate
-from saponary.reading.files import is_book
+from saponary.reading.files import Folder, is_book
 from saponary.reading.findings import Finding, Place
+from saponary.reading.remembered import Held, Remembered
 from saponary.schema.edition import PUBLIC, Edition, editions
 from saponary.watch.state import State, in_order
 
@@ -37,6 +38,7 @@ class Preview:
         self._store = DiskStore(root / FOLDER)
         self._pages: dict[str, _Edition] = {}
         self._left: Left | None = None
+        self._texts: Mapping[str, Held] = {}
         self._shown: dict[str, Mapping[str, Shown]] = {}
         self.state = State(0)
 
@@ -77,6 +79,8 @@ class Preview:
                 self._add([broken.finding])
             except Stopped as stopped:
                 self._add(stopped.findings)
+            except OSError as error:  # a file was changed since, and the next look has not come yet
+                self._add([of_disk(error, self._root)])
             return None
 
     def _add(self, findings: Sequence[Finding]) -> None:
@@ -91,11 +95,13 @@ class Preview:
             return [Finding("writing", "error", Place("."), gone, "put it back, and it is shown again")], 0
         try:
             # What the last look left behind is at hand: to write it and read it again takes as long as the rest.
+            files = Remembered(Folder(self._root))
             if self._left is None:
-                proof = prove(self._root, self._store, workers)
+                proof = prove(self._root, self._store, workers, files)
             else:
-                proof = prove_again(self._root, self._left, workers)
+                proof = prove_again(self._root, self._left, workers, files)
             self._left = proof.left
+            self._texts = files.hold(proof.book.digests, self._texts)
             if proof.failed:
                 return proof.findings, len(proof.recipes)
             cut = partial(unmade, proof, on, store=self._store, last=self._shown)
