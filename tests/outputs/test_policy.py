@@ -51,6 +51,9 @@ def policy(html: str, style: str = "") -> str:
         ('<link rel="preload" as="font" href="f.woff2" crossorigin>', "", "font-src 'self'; "),
         ('<link rel="canonical alternate" href="https://soap.example/">', "", ""),
         ("", '<img src="https://pictures.example/a.jpg" alt="">', "img-src https://pictures.example; "),
+        ("", '<IMG ALT="Öl „Weiß“" SRC="a.jpg"><P Style = "top: 1MM">', f"style-src-attr 'unsafe-hashes' {sha('top: 1MM')}; img-src 'self'; "),
+        ("", '<p data-style="top: 9mm" title="İ" style="top: 1mm">', f"style-src-attr 'unsafe-hashes' {sha('top: 1mm')}; "),
+        ("", '<p title="a &lt; b">its style = plain</p>', ""),
     ],
 )  # fmt: skip
 def test_a_page_may_use_what_it_holds(head: str, body: str, allowed: str) -> None:

@@ -89,29 +89,39 @@ def _read(text: str) -> _Seen:
     return seen
 
 
-_PARTS = r"(?:[^>\"']|\"[^\"]*\"|'[^']*')*"
-_REST = f"{_PARTS}>"
+_PARTS = rb"(?:[^>\"']|\"[^\"]*\"|'[^']*')*"
+_REST = re.compile(_PARTS + b">")
 _NAMES = ("head", "link", "form", "source", *sorted({tag for tag, _ in _ADDRESSED}))
-_SAYS = r"(?:http-equiv|name\s*=\s*[\"']?robots)"
+_BEGIN = "".join(sorted({name[0] for name in (*_NAMES, "meta", "style")})).encode()
+_SAYS = rb"(?:http-equiv|name\s*=\s*[\"']?robots)"
 _ELEMENT = re.compile(
-    rf"<(?=[{''.join(sorted({name[0] for name in (*_NAMES, 'meta', 'style')}))}])"  # most elements end here
-    rf"(?:(script|style)\b.*?</\1\s*>|meta\b(?={_PARTS}?{_SAYS}){_REST}|(?:{'|'.join(_NAMES)})\b{_REST})",
-    re.DOTALL | re.IGNORECASE,
+    rb"<(?=[%b])"  # most elements end here
+    rb"(?:(script|style)\b.*?</\1\s*>|meta\b(?=%b?%b)%b>|(?:%b)\b%b>)"
+    % (_BEGIN, _PARTS, _SAYS, _PARTS, "|".join(_NAMES).encode(), _PARTS),
+    re.DOTALL,
 )
-_STYLED = re.compile(rf"\sstyle\s*={_REST}", re.IGNORECASE)
+_STYLE = re.compile(rb"style\s*=")
 
 
 def _telling(page: str) -> Iterator[str]:
-    """The tags that say what a page uses: reading these alone takes a tenth of the time."""
-    found = [one.span() for one in _ELEMENT.finditer(page)]
-    for one in _STYLED.finditer(page):
-        start = page.rfind("<", 0, one.start())
-        if start >= 0 and page[start + 1].isalpha() and page.find(">", start, one.start()) < 0:
-            found.append((start, one.end()))
+    """The tags that say what a page uses: reading these alone takes a tenth of the time.
+
+    They are looked for in bytes, all letters of ASCII small: a search that minds no case takes three times as long.
+    """
+    data = page.encode("utf-8", "surrogatepass")
+    small = data.lower()
+    found = [one.span() for one in _ELEMENT.finditer(small)]
+    for one in _STYLE.finditer(small):
+        start, rest = small.rfind(b"<", 0, one.start()), _REST.match(small, one.end())
+        is_attribute = (
+            small[one.start() - 1 : one.start()].isspace() and small[start + 1 : start + 2].isalpha()
+        )
+        if start >= 0 and rest and is_attribute and small.find(b">", start, one.start()) < 0:
+            found.append((start, rest.end()))
     last = 0
     for start, end in sorted(found):
         if start >= last:
-            yield page[start:end]
+            yield data[start:end].decode("utf-8", "surrogatepass")
             last = end
 
 
