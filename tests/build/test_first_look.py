@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
 
 from saponary.assets.spread import FEW
 from saponary.assets.store import DiskStore
+from saponary.book.published import published
+from saponary.build.glimpse import Asked
 from saponary.build.proof import Proof, prove
 from saponary.build.site import build
 from saponary.schema.edition import STANDARD
 from support import PLAIN
 
+ON = date(2026, 6, 1)
 ODD = {
     "scraps": PLAIN.replace(
         "superfat: 5 %\n", "superfat: 5 %\nadditions:\n  - {what: odds, amount: 50 g, at: pour}\n", 1
@@ -49,11 +52,27 @@ def told(proof: Proof) -> object:
     return proof.findings, recipes, proof.left.recipes
 
 
-def test_several_processes_find_what_one_finds(book: Path) -> None:
-    alone, together = prove(book, workers=1), prove(book, workers=2)
+@pytest.fixture(scope="module")
+def together(book: Path) -> Proof:
+    """Looked at by two processes, for two editions."""
+    return prove(book, workers=2, asked=Asked(["public", "maker"], ON))
+
+
+def test_several_processes_find_what_one_finds(book: Path, together: Proof) -> None:
+    alone = prove(book, workers=1)
     assert told(together) == told(alone)
     assert {"claims", "plain-2"} <= together.left.recipes.keys() and together.failed
     assert together.recipes[-1].computed.notes == alone.recipes[-1].computed.notes
+
+
+@pytest.mark.parametrize("name", ["public", "maker"])
+def test_what_is_seen_at_a_first_look_is_what_an_edition_shows(name: str, together: Proof) -> None:
+    edition = STANDARD[name]
+    seen = together.glimpses.of(edition, ON)
+    assert {"claims", "plain-2"} <= seen.keys() and not {"scraps", "faulty"} & seen.keys()
+    shown = {one.slug: published(one, edition, ON).glance for one in together.recipes if one.slug in seen}
+    assert seen == shown and seen["plain-2"].lots == (("P-1", date(2026, 3, 2)),)
+    assert not together.glimpses.of(edition, ON + timedelta(1))
 
 
 @pytest.mark.slow
@@ -70,9 +89,9 @@ def test_several_processes_write_what_one_writes(book: Path, tmp_path: Path) -> 
                 or path.name == "pantry.yaml"
             ):
                 (root / path.relative_to(book)).write_bytes(path.read_bytes())
-        proof = prove(root, DiskStore(root / ".cache"), workers)
+        proof = prove(root, DiskStore(root / ".cache"), workers, asked=Asked(["public", "maker"], ON))
         assert not proof.failed, proof.findings
-        build(proof, date(2026, 6, 1), [STANDARD["public"], STANDARD["maker"]], workers=workers)
+        build(proof, ON, [STANDARD["public"], STANDARD["maker"]], workers=workers)
         sites.append(
             {
                 path.relative_to(root): path.read_bytes()

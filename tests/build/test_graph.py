@@ -29,6 +29,7 @@ from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
 from saponary.outputs.pages import card
 from saponary.outputs.rows import Rows
+from saponary.outputs.values import value_of
 from saponary.pantry.model import Pantry
 from saponary.reading.findings import Finding, Place
 from saponary.schema.edition import EditionEntry, editions
@@ -219,7 +220,7 @@ def shown(site: Unpublished) -> dict[tuple[str, str], tuple[str, str]]:
         of = made_from(site, made.edition)
         for one in made.recipes:
             value = rests_on.recipe(one.slug)
-            found[name, one.slug] = of[one.slug], digest([rests_on.value(value, made, (), ()), one.glance])
+            found[name, one.slug] = of[one.slug], digest([value_of(value, made, (), ()), one.glance])
     return found
 
 
@@ -324,6 +325,38 @@ def test_a_card_lies_in_the_store_once_and_is_found_there(
         assert {path: found[path].read() for path in data} == data
 
 
+DATED = {"cure-shelf/index.html", "lots/index.html", "ready.ics", "feed.xml"}
+
+
+def test_a_recipe_is_asked_about_again_only_on_days_on_which_its_lots_turn(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of a lot that cures each day tells another thing, of one that has cured none does."""
+    edition, store = editions({})["public"], DiskStore(tmp_path)
+    days = [ON, ON + timedelta(1), ON + timedelta(90), ON - timedelta(90), ON + timedelta(91)]
+    for day in days:
+        site = for_edition(replace(whole(), on=day), edition)
+        kept = Pages(composition(site, (STANDARD,), rows=Rows(edition.name, store)), NoStore())
+        plain = Pages(composition(site, (STANDARD,)), NoStore())
+        dated = [[f for f in one.composed.files if f.path in DATED] for one in (kept, plain)]
+        assert {f.path for f in dated[0]} == DATED
+        assert [(f.path, kept.key(f)) and f.write() for f in dated[0]] == [f.write() for f in dated[1]]
+    of = [made_from(replace(whole(), on=day), edition) for day in days]
+    assert of[0] == of[1] and of[2] == of[4] and not {of[0]["plain"], of[3]["plain"]} & {of[2]["plain"]}
+    monkeypatch.setattr(cut, "published", lambda *_: pytest.fail("a recipe was published"))
+    glances, known = {one.slug: one.glance for one in site.recipes}, kept.digests
+    site = for_edition(replace(whole(), on=days[-1] + timedelta(1)), edition, glances)
+    rows = Rows(edition.name, store)
+    again = Pages(
+        composition(site, (STANDARD,), rows=rows),
+        NoStore(),
+        {n: d for n, d in known.items() if rests_on.is_of_recipe(n)},
+    )
+    assert [f.path for f in again.composed.files if f.path in DATED and again.key(f) == kept.key(f)] == [
+        "feed.xml"
+    ]
+
+
 @pytest.mark.parametrize("workers", [1, 3])
 def test_any_number_of_workers_makes_the_same_site(
     workers: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
@@ -362,6 +395,13 @@ def test_steps_have_names_of_their_own_and_take_what_they_use() -> None:
         step.key(1)
 
 
+def test_which_pdfs_there_are_is_told() -> None:
+    site = for_edition(whole(), editions({})["maker"])
+    with_sheet = replace(site, pdfs=frozenset({"sheets/plain-a4.pdf"}))
+    told = [value_of(rests_on.PDFS, one, (), ()) for one in (site, with_sheet)]
+    assert told == [[], ["sheets/plain-a4.pdf"]]
+
+
 def test_a_name_of_nothing_is_refused() -> None:
     with pytest.raises(KeyError):
-        rests_on.value("weather", for_edition(whole(), editions({})["public"]), (), ())
+        value_of("weather", for_edition(whole(), editions({})["public"]), (), ())

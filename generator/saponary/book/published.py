@@ -16,9 +16,10 @@ from functools import cached_property
 from saponary.assets.once import Once
 from saponary.book.best_before import BestBefore, best_before_of
 from saponary.book.computed import Computed
+from saponary.book.cure_days import cure_days
 from saponary.book.figure import Figure
 from saponary.book.led_to import led_to
-from saponary.book.on_sale import OnSale, on_sale
+from saponary.book.on_sale import OnSale, on_sale, ready_day
 from saponary.book.pictures import in_notes
 from saponary.book.plain_title import plain_title
 from saponary.book.proofed import Proofed
@@ -93,7 +94,12 @@ class Published:
             lots=tuple((one.batch.lot, one.batch.poured) for one in self.batches),
             sold=tuple(one.lot for one in self.on_sale.lots),
             free=any(not self.standing[one.batch.lot].held for one in self.batches),
+            cured=self._cured(),
         )
+
+    def _cured(self) -> date | None:
+        cure = cure_days(self.model, self.settings)
+        return max((ready_day(one.batch, cure) for one in self.batches), default=None)
 
     def _scraps(self) -> tuple[str, ...]:
         melted = (part.id for part in self.resolved.formula.remelted)
@@ -119,9 +125,9 @@ class Glance:
 
     `named` is its title with the figures in it, `photos` are all that its pages show but those in its notes,
     `of_lots` those of its batches, `pictures` those in its notes; `scraps` are recipes whose scrap its drawing
-    shows, `led_to` those that its texts may lead to,
-    and `notes_lead_to` those that its notes may; `lots` are its lots with the day of each, `sold` those for sale, and `free` tells whether any
-    is not held back.
+    shows, `led_to` those that its texts may lead to, and `notes_lead_to` those that its notes may; `lots` are its
+    lots with the day of each, `sold` those for sale, `free` tells whether any is not held back, and `cured` on
+    which day the cure of the last is over.
     """
 
     title: str
@@ -136,6 +142,7 @@ class Glance:
     lots: tuple[tuple[str, date], ...]
     sold: tuple[str, ...]
     free: bool
+    cured: date | None
 
 
 def published(one: Proofed, edition: Edition, on: date, once: Once | None = None) -> Published:

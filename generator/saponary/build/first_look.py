@@ -7,39 +7,63 @@ than one recipe. What cannot be told of a recipe alone, or what has faults, is l
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from sys import intern
+from typing import NamedTuple
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import is_for_several, spread
 from saponary.book.batch_files import batches_of
-from saponary.book.computed import compute
+from saponary.book.computed import Computed, compute
 from saponary.book.computed_all import identity
+from saponary.book.facts import Facts
 from saponary.book.library import Unlooked, read_recipe
 from saponary.book.outline import Rests, outline_of
+from saponary.build.glimpse import Asked, Glimpse
 from saponary.build.history import untold
 from saponary.checks.kept import Kept
 from saponary.checks.run import Words, looked_at
 
 
-def first_look(book: Unlooked, names: Sequence[str], words: Words, workers: int | None) -> dict[str, Kept]:
-    """What may be kept of these recipes, named by their files; nothing where one process does all the work."""
+class Looked(NamedTuple):
+    """What may be kept of a recipe, and what was seen of it for the editions that are asked for."""
+
+    kept: Kept
+    glimpse: Glimpse
+
+
+def first_look(
+    book: Unlooked, names: Sequence[str], words: Words, workers: int | None, asked: Asked | None = None
+) -> dict[str, Looked]:
+    """What comes of these recipes, named by their files; nothing where one process does all the work."""
     if not is_for_several(len(names), workers):
         return {}
     rests = Rests(book.pantry, digest(book.settings), book.photos)
     said = words.digest
-    found = spread(len(names), lambda n: _looked_at(book, names[n], rests, words, said), workers)
+    glimpse = asked.looker(book.settings) if asked is not None else _nothing
+    found = spread(len(names), lambda n: _looked_at(book, names[n], rests, words, said, glimpse), workers)
     return {name[:-3]: _shared(one) for name, one in zip(names, found, strict=True) if one is not None}
 
 
-def _shared(one: Kept) -> Kept:
+def _nothing(computed: Computed, facts: Facts) -> Glimpse:
+    return {}
+
+
+def _shared(one: Looked) -> Looked:
     """With each of its words, which stand in many recipes, once in memory."""
-    outline = replace(one.outline, words=tuple(map(intern, one.outline.words)))
-    return replace(one, outline=outline)
+    outline = replace(one.kept.outline, words=tuple(map(intern, one.kept.outline.words)))
+    return one._replace(kept=replace(one.kept, outline=outline))
 
 
-def _looked_at(book: Unlooked, name: str, rests: Rests, words: Words, said: str) -> Kept | None:
+def _looked_at(
+    book: Unlooked,
+    name: str,
+    rests: Rests,
+    words: Words,
+    said: str,
+    glimpse: Callable[[Computed, Facts], Glimpse],
+) -> Looked | None:
     recipe = read_recipe(book.files, name)
     batches, faults = batches_of(book.files, recipe)
     computed, findings = compute(recipe, batches, book.settings, book.pantry, book.photos)
@@ -49,4 +73,5 @@ def _looked_at(book: Unlooked, name: str, rests: Rests, words: Words, said: str)
         return None
     outline = outline_of(computed, book.own[recipe.slug], rests)
     checked = looked_at(computed, words.listed, words.silenced)
-    return Kept(outline, f"{identity([(recipe.slug, outline.alone, '')])} {said}", checked)
+    kept = Kept(outline, f"{identity([(recipe.slug, outline.alone, '')])} {said}", checked)
+    return Looked(kept, glimpse(computed, checked.facts))

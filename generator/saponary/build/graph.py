@@ -16,7 +16,7 @@ from saponary.views.drawings import DRAWING
 SHOWN = Step(
     "shown",
     ("edition",),
-    (*TO_THE_LABEL, "views", "outputs/rests_on.py"),
+    (*TO_THE_LABEL, "views", "outputs/rests_on.py", "outputs/values.py"),
     ("pydantic", "markdown-it-py", "pyyaml"),
 )
 """What an edition shows of its recipes."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 from typing import NamedTuple
@@ -19,6 +19,7 @@ from saponary.book.library import CLAIMS, Book, Unlooked, read_book
 from saponary.book.outline import Outline
 from saponary.book.proofed import Proofed
 from saponary.build.first_look import first_look
+from saponary.build.glimpse import Asked, Glimpse, Glimpses
 from saponary.build.history import Formulas, formulas_lacking, untold
 from saponary.checks.kept import Checked, Kept, keep, keep_stamps, recalled, stamps_recalled
 from saponary.checks.made_elsewhere import READING, SCHEMA
@@ -51,6 +52,8 @@ class Proof:
     findings: tuple[Finding, ...]
     sources: Sources
     left: Left
+    glimpses: Glimpses = field(default_factory=Glimpses)
+    """What was seen of recipes at a first look, for the editions that were asked for."""
 
     @property
     def failed(self) -> bool:
@@ -58,17 +61,22 @@ class Proof:
 
 
 def prove(
-    root: Path, store: Store | None = None, workers: int | None = 1, files: Files | None = None
+    root: Path,
+    store: Store | None = None,
+    workers: int | None = 1,
+    files: Files | None = None,
+    asked: Asked | None = None,
 ) -> Proof:
     """Read and check the book in `root`, with several workers (None for as many as there are processors).
 
-    What `store` keeps of a recipe's findings is not looked for again. `files` are those of the folder.
+    What `store` keeps of a recipe's findings is not looked for again. `files` are those of the folder, `asked` the
+    editions to be built next.
     """
     if store is None:
-        return prove_again(root, Left(), workers, files)
+        return prove_again(root, Left(), workers, files, asked)
     with uncollected():
         before = Left(recalled(store), stamps_recalled(store))
-        proof = prove_again(root, before, workers, files)
+        proof = prove_again(root, before, workers, files, asked)
     if proof.left.recipes != before.recipes:
         keep(store, proof.left.recipes)
     if proof.left.stamps != before.stamps:
@@ -76,22 +84,30 @@ def prove(
     return proof
 
 
-def prove_again(root: Path, before: Left, workers: int | None = 1, files: Files | None = None) -> Proof:
+def prove_again(
+    root: Path,
+    before: Left,
+    workers: int | None = 1,
+    files: Files | None = None,
+    asked: Asked | None = None,
+) -> Proof:
     """The same, with what the last proof left behind at hand."""
     with uncollected():
-        known = dict(before.recipes)
+        known, seen = dict(before.recipes), dict[str, Glimpse]()
 
         def look(book: Unlooked, names: list[str]) -> dict[str, Outline]:
-            looked = first_look(book, names, _words(_own_words(book.claims)[0]), workers)
-            known.update(looked)
-            return {slug: one.outline for slug, one in looked.items()}
+            looked = first_look(book, names, _words(_own_words(book.claims)[0]), workers, asked)
+            known.update({slug: one.kept for slug, one in looked.items()})
+            seen.update({slug: one.glimpse for slug, one in looked.items()})
+            return {slug: one.kept.outline for slug, one in looked.items()}
 
         folder = root / FOLDER
         stamped = Stamped(root, before.stamps, clock(folder) if folder.is_dir() else None)
         outlines = {slug: one.outline for slug, one in before.recipes.items()}
         book = read_book(files or Folder(root), outlines, look, stamped)
         proof = prove_book(book, formulas_lacking, workers, date.today(), before._replace(recipes=known))
-        return replace(proof, left=proof.left._replace(stamps=stamped.kept))
+        left = proof.left._replace(stamps=stamped.kept)
+        return replace(proof, left=left, glimpses=Glimpses(asked.on if asked else None, seen))
 
 
 @contextmanager

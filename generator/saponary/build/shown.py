@@ -8,6 +8,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from pydantic import TypeAdapter, ValidationError
 
@@ -44,13 +45,13 @@ def made_from(whole: Unpublished, edition: Edition) -> dict[str, str]:
     if "costs" in edition.shows:
         of_edition += digest(prices(whole.book.pantry, whole.book.settings))
     photos = {name: digest(one) for name, one in whole.photos.items()}
-    day = whole.on.isoformat()
-    return {one.slug: _made_from(one, f"{of_edition} {day}", of_edition, photos) for one in whole.recipes}
+    return {one.slug: _made_from(one, of_edition, whole.on, photos) for one in whole.recipes}
 
 
-def _made_from(one: Proofed, today: str, ever: str, photos: Mapping[str, str]) -> str:
-    """What is for sale, and nothing else, is told by the day."""
-    lines = [today if one.facts.batch_files else ever, one.identity]
+def _made_from(one: Proofed, of_edition: str, on: date, photos: Mapping[str, str]) -> str:
+    """What is for sale, and nothing else, is told by the day: by how many days have come on which a lot turns."""
+    turned = sum(day <= on for day in one.facts.turns)
+    lines = [f"{of_edition} {turned}", one.identity]
     lines += [f"{name} {photos.get(name, '')}" for name in one.facts.photos]
     lines += [f"{f.rule} {f.severity} {f.place} {f.message!r}" for f in one.findings]
     return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()

@@ -222,6 +222,7 @@ class Maker:
         workers: int | None,
     ) -> None:
         self.whole, self.photo_files, self.press = whole, photo_files, press
+        self.glimpses = proof.glimpses
         book = proof.book
         self.progress, self.store, self.workers = progress, store, workers
         self.templates = templates_of(book.root)
@@ -242,8 +243,9 @@ class Maker:
         was = as_before(known, now)
         self._made_from[edition.name] = now
         self._known[edition.name] = {name: of for one in was.values() for name, of in one.digests.items()}
-        glances = {slug: one.glance for slug, one in was.items()}
-        glances |= at_a_glance(self.whole, edition, was, self.workers)
+        glances = self.glimpses.of(edition, self.whole.on)
+        glances |= {slug: one.glance for slug, one in was.items()}
+        glances |= at_a_glance(self.whole, edition, glances, self.workers)
         return for_edition(self.whole, edition, glances)
 
     def keep_shown(self, sites: Iterable[SiteInput]) -> None:

@@ -35,6 +35,7 @@ _OF_OTHERS = {
     rests_on.beside(""): "which recipes stand beside ",
     rests_on.leads(""): "which recipes are published of those that its texts lead to: ",
     rests_on.notes_lead(""): "which recipes are published of those that its notes lead to: ",
+    rests_on.day_of(""): "the day, until all its lots have cured: ",
 }
 PROGRAM = "this program"
 """The name of a source that is no file of the maker's."""
@@ -130,7 +131,7 @@ def _told(name: str) -> str:
     if name.startswith(rests_on.PART):
         return "the words of the recipes that stand in this file"
     slug = rests_on.slug_of(name)
-    if slug is not None and name in rests_on.others(slug):
+    if slug is not None and name.removesuffix(slug) in _OF_OTHERS:
         return _OF_OTHERS[name.removesuffix(slug)] + slug
     return _IN_WORDS.get(name, name) if slug is None else f"{name.removesuffix(slug)}of {slug}"
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from saponary.assets.store import FOLDER, DiskStore
 from saponary.book.proofed import Proofed
+from saponary.build.glimpse import Asked
 from saponary.build.proof import Proof, prove
 from saponary.cli.command import Misuse
 from saponary.cli.is_asked import is_asked
@@ -16,10 +17,10 @@ from saponary.reading.findings import suggest
 from saponary.reading.findings_text import as_text
 
 
-def proofed(folder: Path) -> Proof:
-    """The proof of a book; Misuse where the folder is none."""
+def proofed(folder: Path, asked: Asked | None = None) -> Proof:
+    """The proof of a book, of which editions are `asked` for next; Misuse where the folder is none."""
     is_asked(folder)
-    return prove(folder, DiskStore(folder / FOLDER), workers=None)
+    return prove(folder, DiskStore(folder / FOLDER), workers=None, asked=asked)
 
 
 def unsound(proof: Proof, undone: str) -> bool:

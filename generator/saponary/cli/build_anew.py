@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from datetime import date
 
 from saponary.assets.held_memory import hold_memory
+from saponary.build.glimpse import Asked
 from saponary.build.last_run import LastRun
 from saponary.build.proof import Proof, uncollected
 from saponary.build.put_editions import BuildResult, home
@@ -23,7 +24,7 @@ from saponary.cli.told_again import Done, Telling
 from saponary.cli.writing import writing
 from saponary.reading.findings import suggest
 from saponary.reading.findings_text import as_text
-from saponary.schema.edition import ALL, Edition, built_always, editions
+from saponary.schema.edition import Edition, asked_for, editions
 
 
 def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
@@ -39,7 +40,7 @@ def build_anew(given: argparse.Namespace, on: date, telling: Telling, last: Last
 def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun) -> Done:
     last.begin()
     with uncollected():
-        proof = proofed(given.book)
+        proof = proofed(given.book, Asked(given.edition, on))
         gc.freeze()  # all of it stays to the end: it is not looked through for what may go
     status = tell(proof, given.format, telling, strict=given.strict)
     sound, unfinished = without_unfinished(proof)
@@ -89,9 +90,7 @@ def _editions(asked: Sequence[str], proof: Proof) -> list[Edition]:
     """The editions asked for, each once."""
     settings = proof.book.settings
     known = editions(settings.editions)
-    names = built_always(settings.build, known)
-    if asked:
-        names = list(known) if ALL in asked else list(dict.fromkeys(asked))
+    names = asked_for(asked, settings.build, known)
     for name in names:
         if name not in known:
             raise Misuse(f"there is no edition {name!r}; {suggest(name, known, 'editions')}")

@@ -12,12 +12,12 @@ from jinja2 import Environment
 
 from saponary.book.published import Published
 from saponary.messages.speaker import speaker
-from saponary.outputs import rests_on
 from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.rows import Rows
 from saponary.outputs.templating import accent_style, environment, named_by_content, style_sheet
+from saponary.outputs.values import value_of
 from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
 
@@ -56,7 +56,7 @@ class Composition:
         of_rows = self.context.rows.value(name)
         if of_rows is not None:
             return of_rows
-        return rests_on.value(name, self.context.site, self.context.templates, self._ways)
+        return value_of(name, self.context.site, self.context.templates, self._ways)
 
 
 def compose(site: SiteInput, templates: Sequence[Path], drawings: Drawings | None = None) -> Iterator[Output]:

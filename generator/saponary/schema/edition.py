@@ -92,6 +92,13 @@ def built_always(listed: Sequence[str], known: Iterable[str]) -> list[str]:
     return list(known) if ALL in listed else list(dict.fromkeys((PUBLIC, *listed)))
 
 
+def asked_for(names: Sequence[str], listed: Sequence[str], known: Iterable[str]) -> list[str]:
+    """The names of the editions that a build makes: those asked for, each once; where none is, those it makes always."""
+    if not names:
+        return built_always(listed, known)
+    return list(known) if ALL in names else list(dict.fromkeys(names))
+
+
 def editions(own: dict[Name, EditionEntry]) -> dict[str, Edition]:
     """The standard editions, and the book's own over them."""
     return {**STANDARD, **{n: Edition(n, frozenset(e.shows), e.formula, e.reader) for n, e in own.items()}}

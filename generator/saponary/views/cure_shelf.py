@@ -71,6 +71,14 @@ class ShelfView:
 
 
 @dataclass(frozen=True)
+class Curing:
+    """A lot that cures on the day of the shelf, without its span, and that span, to be drawn on the scale of all."""
+
+    lot: ShelfLot
+    span: Span
+
+
+@dataclass(frozen=True)
 class ShelfLine:
     """A lot among all others: what is said of it once it has cured, and what while it cures."""
 
@@ -78,9 +86,7 @@ class ShelfLine:
     lot: str
     poured: date
     past: LotLine
-    curing: ShelfLot
-    """Without its span, which is drawn on the scale of all."""
-    span: Span
+    curing: Curing | None
     dried: tuple[Dried, ...]
 
 
@@ -88,13 +94,13 @@ def shelf_lines(recipe: Published, site: SiteInput, up: str) -> Iterator[ShelfLi
     """The lots of one recipe."""
     for lot in lots_of(recipe):
         found = lot.readiness
+        past = line(lot, found, site, up)
         yield ShelfLine(
             slug=recipe.slug,
             lot=lot.batch.lot,
             poured=lot.batch.poured,
-            past=line(lot, found, site, up),
-            curing=_view(lot, found, site, up),
-            span=Span((lot.batch.poured - site.on).days, (found.on - site.on).days),
+            past=past,
+            curing=_curing(lot, found, site, up) if past.row.state == "curing" else None,
             dried=tuple(dried_bars(lot, up)),
         )
 
@@ -104,8 +110,12 @@ def cure_shelf_view(site: SiteInput, every: Sequence[ShelfLine], up: str) -> She
     by_state: dict[State, list[ShelfLine]] = {state: [] for state in STATES}
     for one in every:
         by_state[one.past.row.state].append(one)
-    curing = sorted(by_state["curing"], key=lambda one: one.past.over)
-    axis = axis_for([one.span for one in curing])
+    curing = [
+        (one, one.curing)
+        for one in sorted(by_state["curing"], key=lambda one: one.past.over)
+        if one.curing is not None
+    ]
+    axis = axis_for([found.span for _, found in curing])
     years = year_links(site.recipes, up)
     past = [
         one.past.row
@@ -118,7 +128,7 @@ def cure_shelf_view(site: SiteInput, every: Sequence[ShelfLine], up: str) -> She
         axis=Markup(days_axis(axis, speaker(site.book.settings.language, site.book.settings.units)))
         if curing
         else Markup(""),
-        curing=tuple(_drawn(one, site, axis) for one in curing),
+        curing=tuple(_drawn(one, found, site, axis) for one, found in curing),
         past=tuple(past[: held + LATEST] if years else past),
         years=years,
         states=told_once({state for state in STATES if by_state[state]}),
@@ -138,12 +148,16 @@ _ORDER: tuple[tuple[State, ...], ...] = (("held",), ("untested", "astray", "unkn
 """Those held back stand before all others."""
 
 
-def _drawn(one: ShelfLine, site: SiteInput, axis: Axis | None) -> ShelfLot:
+def _drawn(one: ShelfLine, found: Curing, site: SiteInput, axis: Axis) -> ShelfLot:
     """With its span."""
     drawn = message("shelf.span", lot=one.lot, poured=on_day(one.poured), ready=on_day(one.past.over))
     words = speaker(site.book.settings.language, site.book.settings.units).say(drawn)
-    shown = Markup(span(one.span, axis, words, f"span-{one.past.row.id}")) if axis else Markup("")
-    return replace(one.curing, span=shown)
+    return replace(found.lot, span=Markup(span(found.span, axis, words, f"span-{one.past.row.id}")))
+
+
+def _curing(lot: Lot, found: Readiness, site: SiteInput, up: str) -> Curing:
+    stretch = Span((lot.batch.poured - site.on).days, (found.on - site.on).days)
+    return Curing(_view(lot, found, site, up), stretch)
 
 
 def _view(lot: Lot, found: Readiness, site: SiteInput, up: str) -> ShelfLot:

@@ -29,7 +29,7 @@ _NAMES = uuid.UUID("b3d43f0e-5a49-5f0c-9a57-6c1f2f0a8e11")
 
 @dataclass(frozen=True)
 class Event:
-    """The day on which a lot's cure is over, as lines of a calendar."""
+    """The day on which a lot's cure is over, as lines of a calendar without the day of the calendar itself."""
 
     slug: str
     lot: str
@@ -57,7 +57,10 @@ def due(found: Iterable[Event], on: date) -> list[Event]:
 
 
 def calendar(site: SiteInput, found: Sequence[Event]) -> bytes:
-    """One event of a whole day for each lot. A calendar may not be without any."""
+    """One event of a whole day for each lot. A calendar may not be without any.
+
+    `DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes.
+    """
     say = speaker(site.book.settings.language, site.book.settings.units)
     lines = [
         "BEGIN:VCALENDAR",
@@ -66,22 +69,20 @@ def calendar(site: SiteInput, found: Sequence[Event]) -> bytes:
         "CALSCALE:GREGORIAN",
         f"NAME:{text(say('calendar.name', book=site.book.settings.title))}",
     ]
+    stamp = f"DTSTAMP:{_digits(site.on.isoformat())}T000000Z"
     for one in found:
-        lines += one.lines
+        lines += ["BEGIN:VEVENT", stamp, *one.lines]
     return b"".join(folded(line) for line in (*lines, "END:VCALENDAR"))
 
 
 def _event(lot: Lot, site: SiteInput, say: Speaker) -> list[str]:
-    """`DTSTAMP` is the day the site speaks of, so that the same book on the same day gives the same bytes."""
     batch, top = lot.batch, top_of(site) if site.edition.published else ""
     found = lot.readiness
     poured = on_day(batch.poured)
     about = message("calendar.about", poured=poured, state=found.word, day=found.day, how=found.how)
     summary = message("calendar.summary", state=found.head, recipe=lot.title, lot=batch.lot)
     lines = [
-        "BEGIN:VEVENT",
         f"UID:{uuid.uuid5(_NAMES, f'{lot.recipe.slug} {batch.lot}')}",
-        f"DTSTAMP:{_digits(site.on.isoformat())}T000000Z",
         f"DTSTART;VALUE=DATE:{_digits(found.on.isoformat())}",
         f"SUMMARY:{text(say(summary))}",
         f"DESCRIPTION:{text(say(about))}",
@@ -117,7 +118,7 @@ def folded(line: str) -> bytes:
 def _render(context: PageContext) -> Iterator[SiteFile]:
     if any(recipe.glance.free for recipe in context.recipes):
         rows = context.rows.all(
-            "calendar", Event, context.recipes, rests_on.DATED_ROW, lambda one: events(one, context.site)
+            "calendar", Event, context.recipes, rests_on.ROW, lambda one: events(one, context.site)
         )
         uses = (rests_on.SETTINGS, rests_on.EDITION, rests_on.DAY, rows.name)
         yield SiteFile(links.READY, partial(_calendar, context, rows), uses)
