@@ -9,12 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache, partial
+from functools import partial
 from pathlib import Path
 
-from jinja2 import Environment
-
-from saponary.assets import resources
 from saponary.assets.once import Once
 from saponary.assets.spread import Progress
 from saponary.assets.store import FOLDER, DiskStore, Store
@@ -30,15 +27,14 @@ from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
 from saponary.build.shown import Shown, as_before, at_a_glance, keep, made_from, recalled, shown_now
 from saponary.build.versions import versions
+from saponary.build.while_still import WhileStill
 from saponary.build.why import PROGRAM, Last, last_of, remember, why
 from saponary.label.lists import Bar, bar
-from saponary.messages.speaker import speaker
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
 from saponary.outputs.filling import BrokenTemplate
 from saponary.outputs.rows import Rows
-from saponary.outputs.templating import environment, templates_of
-from saponary.quantity.numbers import WeightUnit
+from saponary.outputs.templating import environment_of, templates_of
 from saponary.reading.findings import Finding, errors
 from saponary.schema.edition import Edition
 from saponary.views.drawings import Drawings
@@ -86,6 +82,7 @@ def build(
         raise Stopped([broken.finding]) from broken
     if maker.faults:
         raise Stopped(maker.faults)
+    maker.store.look()
     laid = put_editions(book.root, made, adopt=adopt)
     made_of = _sources(proof)
     for name, (digests, told) in maker.rested_on.items():
@@ -196,18 +193,6 @@ def _bar(one: Proofed, once: Once) -> Bar:
     return bar(one.computed, once)
 
 
-def _spoken(templates: Sequence[Path], language: str, units: WeightUnit) -> Environment:
-    """What fills a book's templates. The standard ones do not change, and are compiled and loaded once."""
-    if templates == [resources.templates()]:
-        return _standard(language, units)
-    return environment(templates, speaker(language, units))
-
-
-@lru_cache(maxsize=2)
-def _standard(language: str, units: WeightUnit) -> Environment:
-    return environment([resources.templates()], speaker(language, units))
-
-
 class Maker:
     """Makes the files of one edition after another; what went wrong is in `faults`."""
 
@@ -223,10 +208,10 @@ class Maker:
     ) -> None:
         self.whole, self.photo_files, self.press = whole, photo_files, press
         self.glimpses = proof.glimpses
-        book = proof.book
-        self.progress, self.store, self.workers = progress, store, workers
+        self.progress, self.workers, book = progress, workers, proof.book
         self.templates = templates_of(book.root)
-        self.spoken = _spoken(self.templates, book.settings.language, book.settings.units)
+        self.store = WhileStill(store, self.templates[:-1])
+        self.spoken = environment_of(self.templates, book.settings.language, book.settings.units)
         self.faults: list[Finding] = []
         self.tells_day = press is not None
         self.rested_on: dict[str, tuple[Mapping[str, str], Earlier]] = {}

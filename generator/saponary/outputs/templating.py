@@ -30,8 +30,9 @@ from markupsafe import Markup, escape
 
 from saponary.assets import for_user, resources
 from saponary.messages.message import Day, Message, Value, message
-from saponary.messages.speaker import Speaker
+from saponary.messages.speaker import Speaker, speaker
 from saponary.outputs.squeezed import squeezed
+from saponary.quantity.numbers import WeightUnit
 from saponary.quantity.units import MASS, TEMPERATURE, VOLUME
 from saponary.schema.look import Accent
 
@@ -153,7 +154,7 @@ def templates_of(root: Path) -> list[Path]:
     return [folder for folder in (root / "templates", resources.templates()) if folder.is_dir()]
 
 
-def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
+def environment(templates: Sequence[Path], said: Speaker) -> Environment:
     """The engine that fills templates: strict about names, and escaping everything. The standard ones come last.
 
     `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view,
@@ -173,7 +174,7 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
     )
     if isinstance(made, BookEnvironment):
         made.own = tuple(templates[:-1])
-    html = HtmlSpeaker(speaker.language, speaker.texts, speaker.units)
+    html = HtmlSpeaker(said.language, said.texts, said.units)
 
     def told(svg: str, words: Value, font: str = "") -> Markup:
         """A picture in SVG with its words inside it, where a PDF looks for them, and with its typeface."""
@@ -185,8 +186,20 @@ def environment(templates: Sequence[Path], speaker: Speaker) -> Environment:
         made.globals[name] = thing  # pyright: ignore[reportArgumentType]
     made.filters["told"] = told  # pyright: ignore[reportArgumentType]
     made.filters["said"] = html.say
-    made.filters["bare"] = speaker.say  # pyright: ignore[reportArgumentType]
+    made.filters["bare"] = said.say  # pyright: ignore[reportArgumentType]
     return made
+
+
+def environment_of(templates: Sequence[Path], language: str, units: WeightUnit) -> Environment:
+    """What fills these templates. The standard ones do not change, and are compiled and loaded once."""
+    if list(templates) == [resources.templates()]:
+        return _standard(language, units)
+    return environment(templates, speaker(language, units))
+
+
+@lru_cache(maxsize=2)
+def _standard(language: str, units: WeightUnit) -> Environment:
+    return environment([resources.templates()], speaker(language, units))
 
 
 def style_sheet(templates: Sequence[Path]) -> bytes:
