@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
-from pathlib import Path
 
 from saponary.assets.once import Once
 from saponary.assets.spread import Progress
