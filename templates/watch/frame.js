@@ -78,7 +78,7 @@ const told = (state) => {
   const kind = state.failed ? "failed" : state.count ? "warned" : "clean";
   status.className = kind;
   status.textContent = status.dataset[kind].replace("#", state.failed ? state.errors : state.count);
-  byId("earlier").hidden = !(state.failed && state.shows);
+  byId("earlier").hidden = !(state.stopped && state.shows);
   byId("list").replaceChildren(...state.findings.map(asItem));
   const more = state.count - state.findings.length;
   byId("more").hidden = more === 0;
@@ -86,7 +86,7 @@ const told = (state) => {
   folded = !state.failed;
   lay();
   listEditions(state.editions);
-  if (again && (!state.failed || !shown)) page.contentWindow.location.reload();
+  if (again && (!state.stopped || !shown)) page.contentWindow.location.reload();
   shown = state.shows;
 };
 

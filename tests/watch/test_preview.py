@@ -46,7 +46,7 @@ def test_what_is_mended_is_shown_and_what_is_deleted_is_gone(tmp_path: Path) -> 
     assert not preview.look(ON).failed
     assert preview.page("recipes/other/") is not None
     (root / "recipes" / "other.md").unlink()
-    (root / "recipes" / "plain.md").write_text("---\ntitle: [\n---\n")
+    (root / "recipes" / "plain.md").write_text("---\ntitle: [\nsigned: {}\n---\n")
     state = preview.look(ON)
     assert state.failed
     assert state.shows
@@ -170,3 +170,29 @@ def test_pages_of_the_last_good_state_are_made_though_the_files_have_changed(
         assert b"Plain Bar" in page
         assert preview.page("maker/") is not None
         assert preview.look(ON).failed
+
+
+def test_a_draft_with_errors_stops_no_other_page_and_is_shown_as_it_was(tmp_path: Path) -> None:
+    """As a build leaves it out (`build/unfinished.py`); two of them in turn."""
+    draft = PLAIN.replace("signed:\n  superfat: 5.0 %\n", "")
+    broken = draft.replace("olive:", "oliv:")
+    files = {"recipes/plain.md": PLAIN, "recipes/a.md": draft, "recipes/b.md": draft}
+    root = write_book(tmp_path, files)
+    preview = Preview(root, ["maker"])
+    preview.look(ON)
+    for a, b in ((broken, draft), (broken, broken), (draft, broken)):
+        title = f"Plain {len(a)} {len(b)}"
+        write_book(
+            root,
+            {"recipes/plain.md": PLAIN.replace("Plain Bar", title), "recipes/a.md": a, "recipes/b.md": b},
+        )
+        state = preview.look(ON)
+        assert state.failed and not state.stopped
+        assert title.encode() in (preview.page("maker/recipes/plain/") or b"")
+        for slug in ("a", "b"):
+            assert b"A plain bar." in (preview.page(f"maker/recipes/{slug}/") or b"")
+    write_book(root, files)
+    assert not preview.look(ON).failed
+    (root / "recipes/b.md").unlink()
+    preview.look(ON)
+    assert preview.page("maker/recipes/b/") is None

@@ -1,6 +1,7 @@
 """The pages of a book as a build would write them now. A page is made when it is asked for, and nothing is written.
 
-Where errors stop a build, the pages stay those of the last state without any.
+Where errors stop a build, the pages stay those of the last state without any. Those of a recipe that nobody has
+signed stop none, and leave its own pages as they were.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from functools import cached_property, partial
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from threading import Lock
 
 from saponary.assets.store import FOLDER, DiskStore
@@ -18,6 +19,7 @@ from saponary.build.proof import Left, Proof, prove, prove_again
 from saponary.build.put_editions import PRIVATE, SITE, home
 from saponary.build.shown import Shown
 from saponary.build.site import Stopped, Unmade, unmade
+from saponary.build.unfinished import without_unfinished
 from saponary.build.unwritten import of_disk
 from saponary.outputs.filling import BrokenTemplate
 from saponary.reading.files import Folder, is_book
@@ -38,6 +40,7 @@ class Preview:
         self._store = DiskStore(root / FOLDER)
         self._pages: dict[str, _Edition] = {}
         self._left: Left | None = None
+        self._left_out = frozenset[str]()
         self._texts: Mapping[str, Held] = {}
         self._shown: dict[str, Mapping[str, Shown]] = {}
         self.state = State(0)
@@ -57,6 +60,7 @@ class Preview:
                 recipes,
                 time.perf_counter() - begun,
                 bool(self._pages),
+                self._left_out,
             )
             return self.state
 
@@ -102,15 +106,27 @@ class Preview:
                 proof = prove_again(self._root, self._left, workers, files)
             self._left = proof.left
             self._texts = files.hold(proof.book.digests, self._texts)
-            if proof.failed:
-                return proof.findings, len(proof.recipes)
-            cut = partial(unmade, proof, on, store=self._store, last=self._shown)
-            for shown in self._pages.values():
-                shown.let_go()
-            self._pages = {one.name: _Edition(one, cut) for one in self._editions(proof)}
+            sound, unfinished = without_unfinished(proof)
+            self._left_out = frozenset(unfinished)
+            if not sound.failed:
+                cut = partial(unmade, sound, on, store=self._store, last=self._shown)
+                self._show({one.name: _Edition(one, cut) for one in self._editions(proof)})
             return proof.findings, len(proof.recipes)
         except OSError as error:  # a file vanished between being listed and being read
             return [of_disk(error, self._root)], 0
+
+    def _show(self, pages: Mapping[str, _Edition]) -> None:
+        """Have these pages in the place of those before; what was shown of a recipe that is left out stays at hand."""
+        before, self._pages = self._pages, dict(pages)
+        if self._left_out:
+            slugs = frozenset(PurePosixPath(file).stem for file in self._left_out)
+            for name in before.keys() & pages.keys():
+                pages[name].left_out, pages[name].whole = slugs, before[name].whole or before[name]
+        kept = [one.whole for one in pages.values()]
+        for shown in before.values():
+            for one in (shown, shown.whole):
+                if one is not None and one not in kept:
+                    one.let_go()
 
     def _editions(self, proof: Proof) -> list[Edition]:
         """Those asked for and known; without any, all that the book has, the public one first."""
@@ -126,6 +142,9 @@ class _Edition:
         self.folder = home(edition).removeprefix(f"{PRIVATE}/").removeprefix(f"{SITE}/")
         self._edition, self._cut = edition, cut
         self._made: dict[str, bytes] = {}
+        self.left_out = frozenset[str]()
+        """Recipes that it leaves out: their pages are those of `whole`."""
+        self.whole: _Edition | None = None
 
     @cached_property
     def _unmade(self) -> Unmade:
@@ -141,7 +160,12 @@ class _Edition:
         name = f"{path}{INDEX}" if not path or path.endswith("/") else path
         if name not in self._made:
             made = self._unmade.file(name)
+            if made is None and self.whole is not None and self._is_left_out(name):
+                return self.whole.file(path)
             if made is None:
                 return None
             self._made[name] = made
         return self._made[name]
+
+    def _is_left_out(self, path: str) -> bool:
+        return not self.left_out.isdisjoint(path.split("/"))

@@ -31,10 +31,17 @@ class State:
     seconds: float = 0.0
     shows: bool = False
     """Whether there are pages; where errors stop them these are of an earlier state."""
+    left_out: frozenset[str] = frozenset()
+    """Files of recipes that nobody has signed, and whose errors stop nothing."""
 
     @cached_property
     def failed(self) -> bool:
         return has_errors(self.findings)
+
+    @property
+    def stopped(self) -> bool:
+        """Whether errors keep the pages as they were."""
+        return any(found.place.file not in self.left_out for found in errors(self.findings))
 
     @property
     def counted(self) -> str:
@@ -53,6 +60,7 @@ class State:
         return {
             "number": self.number,
             "failed": self.failed,
+            "stopped": self.stopped,
             "shows": self.shows,
             "errors": len(errors(self.findings)),
             "count": len(self.findings),
