@@ -23,6 +23,8 @@ BEND = 0.35
 """Length times turn of one stretch, before it is split."""
 HIDDEN = 2.0
 """So much more, of how deep a stretch lies: a bow is an eighth of it high."""
+NOWHERE = 0.4
+"""What lies so deep shows nowhere."""
 ROUNDS = 3
 WALL = 1e-6
 """Nearer than this is the same place."""

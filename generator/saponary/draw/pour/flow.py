@@ -15,14 +15,20 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
+from saponary.draw.pour.carried import NOWHERE, Line
 from saponary.draw.pour.mould import parts
 from saponary.draw.pour.seed import Array
+from saponary.draw.pour.smooth import Plane, off_chord
 
 CELL = 0.8
 STEADY = 1e-7
 """Lengths that differ by less are alike, so that last bits part no stretch."""
-Plane = NDArray[np.complex128]
-"""Points as complex numbers, x + iy: half the steps of arithmetic in as many calls."""
+LONGEST = 1.0
+BEND = 0.25
+SHORTEST, TURNED = 0.4, 1.3
+"""A stretch of an outline is halved when it grows longer, or when it bends so much over so much of its length."""
+COARSER = 2.5
+"""What lies hidden may be so much coarser."""
 
 
 class Field:
@@ -150,28 +156,38 @@ def _round(obstacle: BaseGeometry, across: Array, up: Array, reach: float, depth
 
 
 def carry_plane(points: Plane, velocity: Callable[[Plane], Plane]) -> Plane:
-    """The points after one unit of time (third-order Runge-Kutta, after Heun)."""
+    """The points after one unit of time (the classical Runge-Kutta method, of the fourth order)."""
     first = velocity(points)
-    third = velocity(points + velocity(points + first * (1 / 3)) * (2 / 3))
-    third *= 3
-    third += first
-    third *= 0.25
+    second = velocity(points + first * 0.5)
+    third = velocity(points + second * 0.5)
+    second += third
+    second *= 2.0
+    first += second
     third += points
-    return third
+    first += velocity(third)
+    first *= 1.0 / 6.0
+    first += points
+    return first
 
 
 class Threads:
-    """Outlines on the move: all their points in one array, refined as they are drawn out."""
+    """Outlines on the move: all their points in one array, refined where they are drawn out and bent."""
 
-    def __init__(self, lines: Sequence[Array], closed: Sequence[bool], finest: float) -> None:
-        self.points = np.concatenate(lines) if lines else np.zeros((0, 2))
-        self.owner: NDArray[np.int64] = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
-        self.closed = np.asarray(closed, dtype=bool)
-        self.count = len(lines)
-        self.finest = finest
+    def __init__(self, lines: Sequence[Line]) -> None:
+        self._lines = lines
+        sizes = [len(line.points) for line in lines]
+        self.points = np.concatenate([line.points for line in lines]) if lines else np.zeros((0, 2))
+        self._owner: NDArray[np.int64] = np.repeat(np.arange(len(lines)), sizes)
+        self._hidden = np.zeros(len(self.points), dtype=bool)
+        for line, end in zip(lines, np.cumsum(sizes).tolist(), strict=True):
+            if line.deep is not None:
+                self._hidden[end - len(line.deep) : end] = line.deep > NOWHERE
+        self._closed = np.array([line.closed for line in lines], dtype=bool)
         self._link()
-        while self._refine(curved=False):
+        self._moved = np.ones(len(self.points), dtype=bool)
+        while len(self.points) and self._refine(bent=False):
             pass
+        self._moved[:] = False
 
     @property
     def plane(self) -> Plane:
@@ -179,44 +195,81 @@ class Threads:
         found: Plane = self.points.view(np.complex128)[:, 0]
         return found
 
-    def refine(self) -> None:
-        if len(self.points):
-            self._refine(curved=True)
+    def move(self, at: NDArray[np.int64], to: Plane) -> None:
+        """Points come to lie elsewhere."""
+        self.plane[at] = to
+        self._moved[at] = True
 
-    def lines(self) -> list[Array]:
-        return [self.points[self.owner == i] for i in range(self.count)]
+    def refine(self) -> None:
+        """Halve what has moved and is now too long for its bends."""
+        if self._moved.any():
+            self._refine(bent=True)
+            self._moved[:] = False
+
+    def lines(self) -> list[Line]:
+        starts = np.searchsorted(self._owner, np.arange(len(self._lines) + 1)).tolist()
+        deep = np.where(self._hidden, 2.0 * NOWHERE, 0.0)
+        return [
+            Line(self.points[start:end], line.closed, deep[start:end])
+            for line, start, end in zip(self._lines, starts, starts[1:], strict=False)
+        ]
 
     def _link(self) -> None:
-        """Which point comes after each, and which before; an open line's last has none after it."""
+        """Which point comes after each, and which before; at the ends of an open line it is the point itself."""
         size = len(self.points)
         self.points = np.ascontiguousarray(self.points)
         if not size:
             return
         self._following = np.arange(1, size + 1)
-        starts = np.searchsorted(self.owner, np.arange(self.count))
+        starts = np.searchsorted(self._owner, np.arange(len(self._lines)))
         ends = np.append(starts[1:], size) - 1
-        self._following[ends] = starts
+        self._following[ends] = np.where(self._closed, starts, ends)
         self._previous = np.arange(-1, size - 1)
-        self._previous[starts] = ends
-        self._last = ends[~self.closed]
+        self._previous[starts] = np.where(self._closed, ends, starts)
 
-    def _refine(self, curved: bool) -> bool:
+    def _refine(self, bent: bool) -> bool:
         """Halve every stretch that has grown too long, along its curve or straight; True if any was."""
-        if not len(self.points):
-            return False
-        plane = self.plane
-        stretch = plane[self._following] - plane
-        long = stretch.real**2 + stretch.imag**2 > self.finest**2 + STEADY
-        long[self._last] = False
-        at = np.flatnonzero(long)
+        plane, following = self.plane, self._following
+        at = np.flatnonzero(self._moved | self._moved[following])
+        there = following[at]
+        before, chord = plane[at] - plane[self._previous[at]], plane[there] - plane[at]
+        after = plane[following[there]] - plane[there]
+        length, coarse = np.abs(chord), np.where(self._hidden[at] & self._hidden[there], COARSER, 1.0)
+        long = length > coarse * (LONGEST + STEADY)
+        if bent:
+            bow = np.maximum(_bow(before, chord), _bow(chord, after))
+            long |= (length > SHORTEST) & (bow > BEND * coarse)
+        at = at[long]
         if not len(at):
             return False
-        halfway = plane[at] + stretch[at] / 2
-        if curved:
-            # The four-point rule: chords alone would make every round shape smaller.
-            before, after = plane[self._previous[at]], plane[self._following[self._following[at]]]
-            halfway += (halfway - (before + after) / 2) / 8
-        self.points = np.insert(plane, at + 1, halfway).view(np.float64).reshape(-1, 2)
-        self.owner = np.insert(self.owner, at + 1, self.owner[at])
+        before, chord, after, length = before[long], chord[long], after[long], length[long]
+        halfway = plane[at] + chord / 2
+        if bent:
+            # Chords alone would make every round shape smaller.
+            halfway += (off_chord(before, chord, length) - off_chord(after, chord, length)) / 8
+        twice = np.ones(len(plane), dtype=np.int64)
+        twice[at] = 2
+        source, new = np.repeat(np.arange(len(plane)), twice), at + 1 + np.arange(len(at))
+        hidden = self._hidden[at] & self._hidden[following[at]]
+        points = plane[source]
+        points[new] = halfway
+        self.points = points.view(np.float64).reshape(-1, 2)
+        self._owner, self._hidden, self._moved = (
+            self._owner[source],
+            self._hidden[source],
+            self._moved[source],
+        )
+        self._hidden[new], self._moved[new] = hidden, True
         self._link()
         return True
+
+
+def _bow(here: Plane, there: Plane) -> Array:
+    """The length of the shorter of two stretches, times about how far they turn."""
+    turned = here.conj() * there
+    shorter = np.minimum(np.abs(here), np.abs(there))
+    return np.where(
+        turned.real > 0.0,
+        np.abs(turned.imag) * shorter / np.maximum(np.abs(turned), STEADY),
+        TURNED * shorter,
+    )

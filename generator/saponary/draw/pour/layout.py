@@ -222,9 +222,8 @@ def _stirred(
         else:
             early, lines = _moved(early, lines)
             threads = [line for item in early for line in item.lines] + [item.line for item in lines]
-            points, closed = [line.points for line in threads], [line.closed for line in threads]
-            stirred = stir(stroke.swirl, stroke.room, stroke.basin, obstacle, points, closed)
-            early, lines = _with(map(Line, stirred, closed), early, lines)
+            stirred = stir(stroke.swirl, stroke.room, stroke.basin, obstacle, threads)
+            early, lines = _with(iter(stirred), early, lines)
         patches = early + patches[len(early) :]
         later_dust = [item for item in dust if item.step >= stroke.index]
         dust = lines + later_dust

@@ -19,9 +19,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from saponary.draw.pour.seed import Array
+from saponary.draw.pour.smooth import Plane
 from saponary.draw.pour.sums import running
 
-Plane = NDArray[np.complex128]
 FOUND = 0.05
 COARSE = 4
 """Steps of the table to one of the first search for the nearest place."""

@@ -14,8 +14,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from saponary.draw.pour.carried import Line
+from saponary.draw.pour.carried import NOWHERE, Line
 from saponary.draw.pour.seed import Array
+from saponary.draw.pour.smooth import Plane, off_chord
 
 CORNER = 0.85
 TURN = 0.85
@@ -25,12 +26,9 @@ FLAT = 34.0
 LONGEST = 170.0
 HIDDEN, HIDDEN_CORNER = 0.6, 1.3
 """Of the controls, as many are enough for what is painted over; and its corners are sharper."""
-NOWHERE = 0.4
-"""What lies so deep shows nowhere."""
 STRAIGHT = 0.05
 STEADY = 6
 TURNS = 4
-Plane = NDArray[np.complex128]
 Whole = NDArray[np.int64]
 
 
@@ -159,19 +157,10 @@ def _between(made: _Pieces, at: Array, piece: Whole) -> Plane:
     around = made.round[piece]
     before = points[np.where(index > first, index - 1, np.where(around, last - 1, index))]
     after = points[np.where(index + 1 < last, index + 2, np.where(around, first + 1, index + 1))]
-    leave = _heading(here - before, chord, length)
-    reach = _heading(after - there, chord, length)
+    leave = off_chord(here - before, chord, length)
+    reach = off_chord(after - there, chord, length)
     other = 1.0 - part
     found: Plane = here + part * chord + part * other * (other * leave - part * reach)
-    return found
-
-
-def _heading(beside: Plane, chord: Plane, length: Array) -> Plane:
-    """How the tangent between a chord and the one beside it, as long as the chord is, differs from the chord."""
-    other = np.abs(beside)
-    bend = beside * (length / np.maximum(other, 1e-9)) - chord
-    found: Plane = bend * (length / (length + other))
-    found[other < 1e-9] = 0.0
     return found
 
 

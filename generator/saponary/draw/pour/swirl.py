@@ -15,9 +15,11 @@ from itertools import pairwise
 import numpy as np
 from shapely.geometry.base import BaseGeometry
 
-from saponary.draw.pour.flow import Basin, Field, Plane, Threads, carry_plane, veil
+from saponary.draw.pour.carried import Line
+from saponary.draw.pour.flow import Basin, Field, Threads, carry_plane, veil
 from saponary.draw.pour.seed import Array, numbers
 from saponary.draw.pour.skewer import skewer as lines
+from saponary.draw.pour.smooth import Plane
 from saponary.draw.pour.strokes import MOST_PASSES
 from saponary.draw.pour.walls import Held, Walls
 from saponary.schema.pour import Swirl
@@ -67,10 +69,9 @@ class Reach:
 
 Tool = Callable[[Swirl, Reach], list[Stroke]]
 MOST_POINTS = 12_000
-FINEST = 0.8
 BESIDE = 4
 """Tines of a row that reach one place, at most."""
-PACE = 0.4
+PACE = 0.52
 """A step of the tool, in its radius."""
 
 
@@ -134,9 +135,8 @@ def stir(
     room: Reach,
     region: Basin,
     obstacle: BaseGeometry,
-    lines: Sequence[Array],
-    closed: Sequence[bool],
-) -> list[Array]:
+    lines: Sequence[Line],
+) -> list[Line]:
     """The lines after the tool went through them.
 
     Batter in very many pieces is stirred more gently, to lines that can still be drawn.
@@ -145,7 +145,7 @@ def stir(
     screen = Walls(region, fade) if obstacle.is_empty else veil(region, obstacle, fade)
     strokes = TOOLS[swirl.tool](swirl, room)
     for strength in (1.0, 0.7, 0.45, 0.25, 0.1):
-        stirred = Threads(lines, closed, FINEST)
+        stirred = Threads(lines)
         if all(_drawn(stirred, screen, stroke, strength) for stroke in strokes):
             return stirred.lines()
     return list(lines)
@@ -191,9 +191,9 @@ def _push(threads: Threads, screen: Walls | Field, tips: Plane, push: Plane, rad
         return
     flow = _Push(tips, push, radius)
     if held is None:
-        plane[near] = carry_plane(plane[near], flow.velocity)
+        threads.move(near, carry_plane(plane[near], flow.velocity))
     else:
-        plane[near] = carry_plane(plane[near], lambda at: flow.veiled(at, held))
+        threads.move(near, carry_plane(plane[near], lambda at: flow.veiled(at, held)))
 
 
 @dataclass(frozen=True)
