@@ -29,10 +29,8 @@ _LINE = 1.34
 
 def draw_card(card: Card) -> bytes:
     """A JPEG of WIDTH by HEIGHT pixels."""
-    image = Image.new("RGB", (WIDTH, HEIGHT), _PAPER)
+    image = _begun(card.book).copy()
     pen = ImageDraw.Draw(image)
-    size, book = _named(card.book)
-    pen.text((_LEFT, 83), book, _QUIET, _font(_ITALIC, size), "ls")
     if card.photo is None:
         _alone(image, card.drawing)
         _words(pen, card, 170)
@@ -78,11 +76,13 @@ def _words(pen: ImageDraw.ImageDraw, card: Card, top: int) -> None:
         y += small * _LINE
 
 
-@lru_cache(maxsize=64)
-def _named(book: str) -> tuple[int, str]:
-    """The name of the book, which all its cards have: its size, and what there is room for."""
+@lru_cache(maxsize=4)
+def _begun(book: str) -> Image.Image:
+    """Paper with the name of the book, or what there is room for of it: all cards of a book begin so."""
     size, (line,) = _set(book, _ITALIC, (27, 24, 21), 30)
-    return size, line
+    image = Image.new("RGB", (WIDTH, HEIGHT), _PAPER)
+    ImageDraw.Draw(image).text((_LEFT, 83), line, _QUIET, _font(_ITALIC, size), "ls")
+    return image
 
 
 def _set(text: str, face: str, sizes: tuple[int, ...], high: int, line: float = 1.0) -> tuple[int, list[str]]:

@@ -6,7 +6,7 @@ A row's own class says which classes it may be made of. No other is ever made of
 from __future__ import annotations
 
 import json
-from collections.abc import Hashable, Mapping
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
 from functools import cache, partial
@@ -37,15 +37,23 @@ def _plain(value: object) -> object:
         return {_MARKUP: str(value)}
     if value is None or isinstance(value, (str, int, float)):
         return value
+    kind: type = type(value)
+    names = _names(kind)
+    if names is not None:
+        return {kind.__name__: [_plain(getattr(value, name)) for name in names]}
     if isinstance(value, date):
         return {_DAY: value.isoformat()}
-    if is_dataclass(value) and not isinstance(value, type):
-        return {type(value).__name__: [_plain(getattr(value, one.name)) for one in fields(value)]}
     if is_map(value):
         return {_MAP: [[_plain(key), _plain(part)] for key, part in value.items()]}
     if is_row(value):
         return [_plain(part) for part in value]
     raise TypeError(f"a {type(value).__qualname__} is kept in no row")
+
+
+@cache
+def _names(kind: type[object]) -> Sequence[str] | None:
+    """The fields of a dataclass; None for another class."""
+    return [one.name for one in fields(kind)] if is_dataclass(kind) else None
 
 
 def _made(known: Made, found: dict[str, Any]) -> object:

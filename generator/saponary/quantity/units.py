@@ -12,6 +12,7 @@ import unicodedata
 from dataclasses import dataclass, replace
 from decimal import Decimal, DecimalException
 from fractions import Fraction
+from functools import cache
 
 MASS = {"g": "1", "kg": "1000", "mg": "0.001", "oz": "28.349523125", "lb": "453.59237"}
 VOLUME = {
@@ -74,7 +75,7 @@ class Quantity:
 
     def of(self, table: dict[str, str]) -> float:
         """The value in the table's base unit (g, ml or mm)."""
-        return float(self.value * Fraction(Decimal(table[self.unit])))
+        return float(self.value * _factor(table[self.unit]))
 
     @property
     def grams(self) -> float:
@@ -96,6 +97,12 @@ class Quantity:
     def fraction(self) -> float:
         """A share as a fraction of one: 5 % and 1/20 are both 0.05."""
         return float(self.value / 100) if self.unit == "%" else self.number
+
+
+@cache
+def _factor(written: str) -> Fraction:
+    """A factor of one of the tables."""
+    return Fraction(Decimal(written))
 
 
 def clean(text: str) -> str:

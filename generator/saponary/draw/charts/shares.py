@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from saponary.draw.charts import svg
 from saponary.messages.message import percent
@@ -35,6 +36,7 @@ def shares(parts: Sequence[Share], what: str, say: Speaker, prefix: str = "share
     return svg.drawing(20 + _HEIGHT + 2, say("chart.shares.described", what=what, parts=told), *drawn)
 
 
+@cache
 def key(pattern: str, prefix: str) -> str:
     """A small swatch of a pattern, to stand beside its name. It says nothing by itself."""
     return (

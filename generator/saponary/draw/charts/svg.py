@@ -8,6 +8,7 @@ on paper and light on a dark page.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache, lru_cache
 from html import escape
 
 from saponary.quantity.rounding import show
@@ -24,6 +25,7 @@ class Chart:
     description: str
 
 
+@lru_cache(maxsize=4096)
 def at(value: float) -> str:
     """A length or position, to a hundredth."""
     text = show(value, 2)
@@ -62,6 +64,7 @@ _TILES = {
 }
 
 
+@cache
 def patterns(prefix: str) -> str:
     """The definitions of the patterns; `prefix` keeps their ids apart from another chart's."""
     return "<defs>" + "".join(
