@@ -27,14 +27,16 @@ def test_a_veil_mixes_as_the_library_blends_two_pictures(opacity: float) -> None
     assert found == pytest.approx(blended.getpixel((1, 1)), abs=1)
 
 
-def test_what_lies_outside_the_mask_takes_no_number() -> None:
+def test_where_numbers_are_scarce_what_lies_outside_the_mask_takes_none() -> None:
     tones = Tones()
+    for part in range(200):
+        tones.number(f"#{part:02x}0000")
     image = Image.new("L", SIZE, tones.number("#ffffff"))
     image.paste(tones.number("#000000"), (0, 0, 2, 4))
     left = Image.new("1", SIZE)
     left.paste(1, (0, 0, 2, 4))
-    tones.veiled(image, "#ff0000", 0.5, left)
-    assert tones.number("#ff8080") == 3
+    tones.veiled(image, "#00ff00", 0.5, left)
+    assert tones.number("#008000") == 201 and tones.number("#abcdef") == 202
 
 
 def test_a_colour_too_many_is_shown_as_the_nearest() -> None:

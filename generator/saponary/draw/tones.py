@@ -5,6 +5,8 @@ Such a picture is painted in a quarter of the time of one that holds the colours
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from PIL import Image
 
 _MOST = 256
@@ -27,9 +29,12 @@ class Tones:
         """A picture under a colour that is seen through; what the mask leaves out is of no account."""
         veil, changed = _parts(written), list(range(_MOST))
         below = list(self._numbers)
-        for number, count in enumerate(image.histogram(mask)):
-            if count:
-                changed[number] = self._number(_mixed(veil, below[number], opacity))
+        found: Iterable[int] = range(len(below))
+        if 2 * len(below) > _MOST:
+            # There are not numbers enough for each under the veil: those that are not there take none.
+            found = [number for number, count in enumerate(image.histogram(mask)) if count]
+        for number in found:
+            changed[number] = self._number(_mixed(veil, below[number], opacity))
         return image.point(changed)
 
     def coloured(self, image: Image.Image) -> Image.Image:
