@@ -44,7 +44,7 @@ def test_the_rest_is_made_once_and_a_default_is_not_taken_for_it() -> None:
 
 
 def test_a_map_makes_the_values_that_are_asked_for() -> None:
-    soaps = LateMap({"a": partial(Soap, "A"), "b": unasked})
+    soaps = LateMap({"a": partial(Soap, "A"), "b": unasked}, lambda make: make())
     assert list(soaps) == ["a", "b"] and "b" in soaps and len(soaps) == 2
     assert soaps["a"] is soaps["a"]
     assert soaps.get("c") is None
@@ -61,7 +61,7 @@ def test_what_is_made_within_is_let_go_of_and_made_again_when_it_is_asked_for() 
 
     before, within = (late(Soap, partial(make, name), name=name) for name in ("A", "B"))
     stays = late(Soap, partial(make, "C"), stays=True)
-    soaps = LateMap({"d": partial(make, "D")})
+    soaps = LateMap({"d": "D"}, make)
     assert before.first == "A"
     with let_go():
         assert (before.first, within.first, stays.first, soaps["d"].first) == ("A", "B", "C", "D")

@@ -43,7 +43,11 @@ def all_batches(
                 faulty.add(slug)
             if own is not None:
                 makers[slug] = partial(_joined, found[slug], records(own.batches, file, tree))
-    return LateMap(makers), faulty
+    return LateMap(makers, _called), faulty
+
+
+def _called(make: Callable[[], Records]) -> Records:
+    return make()
 
 
 def _joined(first: Callable[[], Records], others: Records) -> Records:

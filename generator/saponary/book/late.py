@@ -82,27 +82,27 @@ def _as_before(held: dict[str, Any], before: dict[str, Any]) -> None:
 
 
 class LateMap(Mapping[str, T]):
-    """Values by name, each made once, when it is asked for."""
+    """Values by name, each made once, when it is asked for: `make` makes it of what stands under its name in `of`."""
 
-    def __init__(self, makers: Mapping[str, Callable[[], T]]) -> None:
-        self._makers = makers
+    def __init__(self, of: Mapping[str, U], make: Callable[[U], T]) -> None:
+        self._of, self._make = cast("Mapping[str, Any]", of), cast("Callable[[Any], T]", make)
         self._made: dict[str, T] = {}
 
     def __getitem__(self, name: str) -> T:
         if name not in self._made:
-            self._made[name] = self._makers[name]()
+            self._made[name] = self._make(self._of[name])
             if _MADE:
                 _MADE[-1].append(partial(self._made.pop, name, None))
         return self._made[name]
 
     def __contains__(self, name: object) -> bool:
-        return name in self._makers
+        return name in self._of
 
     def __iter__(self) -> Iterator[str]:
-        return iter(self._makers)
+        return iter(self._of)
 
     def __len__(self) -> int:
-        return len(self._makers)
+        return len(self._of)
 
 
 class Seen(Mapping[str, U]):

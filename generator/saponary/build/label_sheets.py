@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
-from functools import partial
 
 from saponary.assets.store import Store
 from saponary.book.engine import ENGINE
@@ -47,7 +46,7 @@ def label_sheets(
         tuple(asked.values()),
         ENGINE,
         book.pantry.version,
-        labels=LateMap({slug: partial(bar, one.computed) for slug, one in asked.items()}),
+        labels=LateMap(asked, lambda one: bar(one.computed)),
         on=on,
     )
     site = for_edition(whole, _MAKER)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from hashlib import sha256
 from pathlib import Path
 
+from saponary.assets.stamps import clock, fresh, stamp
+from saponary.assets.store import FOLDER as STORE
 from saponary.assets.store import Key, Store
 from saponary.book.library import Book
 from saponary.book.pictures import in_notes
@@ -26,13 +28,16 @@ FOLDER = "photos"
 
 
 def make_ready(
-    book: Book, recipes: Sequence[Proofed], store: Store
+    book: Book, recipes: Sequence[Proofed], store: Store, known: Photos | None = None
 ) -> tuple[dict[str, PhotoSet], dict[str, Content], list[Finding]]:
-    """Photos by the name recipes use, their files by address, and a finding for each that fails."""
+    """Photos by the name recipes use, their files by address, and a finding for each that fails.
+
+    `known` are those of earlier times, for whoever asks again and again.
+    """
     names = [name for recipe in recipes for name in recipe.facts.photos]
     names += [photo.name for page in book.pages for photo in in_notes(page)]
     wanted = {name: book.root / "photos" / (kept_as(name, book.photos) or name) for name in names}
-    made = make_each(wanted, store, _let_go)
+    made = _again(wanted, store, {} if known is None else known, book.root / STORE)
     findings: list[Finding] = []
     sets: dict[str, PhotoSet] = {}
     files: dict[str, Content] = {}
@@ -53,6 +58,26 @@ def make_ready(
     return sets, files, findings
 
 
+def _again(
+    wanted: Mapping[str, Path], store: Store, known: Photos, folder: Path
+) -> dict[str, PhotoFault | _LetGo]:
+    """Each photo; one whose stamp is as it was known is not read. What was read is known from now on, but for what was
+    changed so shortly before that a later change may leave the same stamp."""
+    stamps = {name: stamp(str(path)) for name, path in wanted.items()}
+    lacking = {
+        name: path for name, path in wanted.items() if name not in known or known[name][0] != stamps[name]
+    }
+    if not lacking:
+        return {name: known[name][1] for name in wanted}
+    now = clock(folder)
+    made = make_each(lacking, store, _let_go)
+    unsettled = fresh(stamps.values(), now) if now is not None else [str(path) for path in wanted.values()]
+    found = {name: made[name] if name in made else known[name][1] for name in wanted}
+    known.clear()
+    known |= {name: (stamps[name], one) for name, one in found.items() if str(wanted[name]) not in unsettled}
+    return found
+
+
 @dataclass(frozen=True)
 class _LetGo:
     """What is published of a photo without its bytes, and a digest of each: they lie in the store under a key."""
@@ -60,6 +85,10 @@ class _LetGo:
     key: Key | None
     variants: Sequence[Variant]
     digests: Sequence[str]
+
+
+Photos = dict[str, tuple[str, PhotoFault | _LetGo]]
+"""By its name, the stamp of a photo and what was made of it."""
 
 
 def _let_go(key: Key | None, made: Made) -> PhotoFault | _LetGo:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from datetime import date
+from itertools import groupby
 from pathlib import Path
 from typing import NamedTuple
 
@@ -155,7 +156,7 @@ def prove_book(
         context, (*book.findings, *found.findings, *own_faults), identities, before.recipes, workers
     )
     findings = outcome.findings if not book.unread else _without_sums(outcome.findings, book)
-    findings = sorted(dict.fromkeys(findings), key=Finding.sort_key)
+    findings = [one for one, _ in groupby(sorted(findings, key=Finding.sort_key))]
     proofed = tuple(_proofed(recipes, outcome.recipes, identities, findings))
     of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))

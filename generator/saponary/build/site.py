@@ -7,7 +7,7 @@ anything is written.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from functools import partial
 
@@ -21,7 +21,7 @@ from saponary.build.content import Bytes, Content, content
 from saponary.build.graph import PAGE
 from saponary.build.history import changes_since, last_changes, sources_log
 from saponary.build.pages import Earlier, Pages, still_known
-from saponary.build.photos import make_ready, shown
+from saponary.build.photos import Photos, make_ready, shown
 from saponary.build.proof import Proof
 from saponary.build.put_editions import BuildResult, put_editions, written_to
 from saponary.build.shown import Shown, as_before, at_a_glance, keep, made_from, recalled, shown_now
@@ -116,59 +116,18 @@ def explain(proof: Proof, on: date, edition: Edition, path: str) -> list[str] | 
     return list(why(file, edition.name, now, recipes, store))
 
 
-@dataclass(frozen=True)
-class Unmade:
-    """An edition's site before any of its pages is made."""
-
-    photos: Mapping[str, bytes]
-    pages: Pages
-
-    def file(self, path: str) -> bytes | None:
-        """One file, by its path in the site. Raises BrokenTemplate."""
-        if path in self.photos:
-            return self.photos[path]
-        file = self.pages.composed.file(path)
-        return None if file is None else file.write()
-
-    def let_go(self) -> None:
-        """Make no more of them: what leads in circles is taken apart."""
-        self.pages.composed.context.rows.let_go()
-
-
-def unmade(
-    proof: Proof,
-    on: date,
-    edition: Edition,
-    store: Store,
-    last: dict[str, Mapping[str, Shown]] | None = None,
-) -> Unmade:
-    """An edition of a book without errors, as of a day, without PDFs. Raises Stopped where photos cannot be used.
-
-    `last` is what each edition showed last, for whoever asks again and again; else the store keeps it.
-    """
-    whole, photo_files = cut_from(proof, on, store, [edition])
-    maker = Maker(proof, whole, photo_files, None, None, store, 1)
-    site = maker.site(edition, last)
-    if last is None:
-        maker.keep_shown([site])
-    else:
-        last[edition.name] = maker.shown_by(site)
-    photos = {name: photo_files[name] for name in shown(site.photos.values())}
-    return Unmade(Bytes(photos), maker.pages(site, after_a_build=False))
-
-
 def _sources(proof: Proof) -> Mapping[str, str]:
     """What the recipes rest on, and this program."""
     return {**proof.sources.all(), PROGRAM: PAGE.key("", {}).of}
 
 
 def cut_from(
-    proof: Proof, on: date, store: Store, editions: Sequence[Edition]
+    proof: Proof, on: date, store: Store, editions: Sequence[Edition], known: Photos | None = None
 ) -> tuple[Unpublished, Mapping[str, Content]]:
     """What all editions are cut from, and the files of its photos. Raises Stopped where one cannot be used."""
     book = proof.book
     recipes = proof.recipes
-    photos, photo_files, faults = make_ready(book, recipes, store)
+    photos, photo_files, faults = make_ready(book, recipes, store, known)
     if faults:
         raise Stopped(faults)
     log = sources_log(book.root)
@@ -182,7 +141,7 @@ def cut_from(
         earlier=changes_since(book, (one.computed for one in recipes if one.facts.earlier), log),
         changed=last_changes(book, log),
         versions=versions(book, store, log) if any("history" in one.shows for one in editions) else {},
-        labels=LateMap({one.slug: partial(_bar, one, once) for one in recipes}),
+        labels=LateMap({one.slug: one for one in recipes}, partial(_bar, once=once)),
         on=on,
     )
     return whole, photo_files

@@ -61,14 +61,13 @@ def _of_pages(context: ProofContext) -> Iterator[Finding]:
 
 def _hidden(path: str, slug: str, context: ProofContext) -> tuple[str, str] | None:
     """What is wrong with a link to a recipe or a page that readers of the notes of another recipe cannot open."""
-    here = context.facts[slug]
-    page = next((page for page in context.book.pages if page.slug == named(path, PAGES)), None)
-    if page is not None and page.plan is not None:
-        return _kept_to(page.slug, page.plan.editions or ["maker"], here.editions)
-    other = named(path, RECIPES) or ""
+    here, other = context.facts[slug], named(path, RECIPES) or ""
     there = context.facts.get(other)
     if there is None:
-        return None
+        page = next((page for page in context.book.pages if page.slug == named(path, PAGES)), None)
+        if page is None or page.plan is None:
+            return None
+        return _kept_to(page.slug, page.plan.editions or ["maker"], here.editions)
     if there.status == "draft" and here.status != "draft":
         said = f"{other!r} is a draft and has no page: its name stands without a link"
         return said, f"run: saponary sign {other}"

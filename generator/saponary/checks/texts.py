@@ -55,7 +55,7 @@ def dead(to: str, is_picture: bool, path: str | None, book: Book) -> tuple[str, 
         known = [f"../{PHOTOS}{name}" for name in book.photos]
         hint = suggest(f"../{PHOTOS}{basename(path or to)}", known, "photos")
         return f"the picture {to!r} is not one of the book's photos, which are in {PHOTOS}", hint
-    if path is None:
+    if path is None or named(path, RECIPES) in book.slugs:
         return None
     pages = dict.fromkeys(page.slug for page in book.pages)
     for name, room, there in (("recipe", RECIPES, book.slugs), ("page", PAGES, pages)):

@@ -10,7 +10,7 @@ import hashlib
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from types import CodeType
 
@@ -154,13 +154,18 @@ def templates_of(root: Path) -> list[Path]:
     return [folder for folder in (root / "templates", resources.templates()) if folder.is_dir()]
 
 
+def is_standard(templates: Sequence[Path]) -> bool:
+    """Whether these are the standard templates alone, which do not change while the program runs."""
+    return len(templates) == 1 and templates[0] == resources.templates()
+
+
 def environment(templates: Sequence[Path], said: Speaker) -> Environment:
     """The engine that fills templates: strict about names, and escaping everything. The standard ones come last.
 
     `say("key", …)` says a text of the catalogue, `value|said` a message or figure of a view,
     `value|bare` the same without any element, for an attribute, `svg|told(words)` is a picture that brings its words.
     """
-    standard = [folder.resolve() for folder in templates] == [resources.templates().resolve()]
+    standard = is_standard([folder.resolve() for folder in templates])
     # The sandbox looks at every name that a template asks for; our own templates need none.
     made = (Environment if standard else BookEnvironment)(
         loader=_Inside([str(folder) for folder in templates]),
@@ -192,7 +197,7 @@ def environment(templates: Sequence[Path], said: Speaker) -> Environment:
 
 def environment_of(templates: Sequence[Path], language: str, units: WeightUnit) -> Environment:
     """What fills these templates. The standard ones do not change, and are compiled and loaded once."""
-    if list(templates) == [resources.templates()]:
+    if is_standard(templates):
         return _standard(language, units)
     return environment(templates, speaker(language, units))
 
@@ -204,6 +209,15 @@ def _standard(language: str, units: WeightUnit) -> Environment:
 
 def style_sheet(templates: Sequence[Path]) -> bytes:
     """All of `style/*.css` in the order of their names, squeezed; the first folder that has a name wins."""
+    return _standard_style() if is_standard(templates) else _style_sheet(templates)
+
+
+@cache
+def _standard_style() -> bytes:
+    return _style_sheet([resources.templates()])
+
+
+def _style_sheet(templates: Sequence[Path]) -> bytes:
     found: dict[str, bytes] = {}
     for folder in templates:
         for path in (folder / STYLES).glob("*.css"):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import stat
+from collections.abc import Mapping
 from dataclasses import dataclass
 from errno import ESTALE
 from hashlib import sha256
@@ -142,6 +143,12 @@ class ReadOnce:
                 raise OSError(ESTALE, "this file was changed meanwhile", str(self.root / name))
             self._read[name] = data
         return self._read[name]
+
+    def digests(self, folder: str) -> Mapping[str, str]:
+        """The digests of files in a folder that are known by their stamps."""
+        known = self._stamped.digests(folder) if self._stamped is not None else {}
+        self._digests |= known
+        return known
 
     def digest(self, name: str) -> str:
         """The digest of a file's bytes."""

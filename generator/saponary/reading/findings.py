@@ -43,8 +43,10 @@ class Finding:
     about: str = ""
     """The one thing it is about, as a waiver names it; empty where that is the file."""
 
-    def sort_key(self) -> tuple[str, int, int, str, str]:
-        return (self.place.file, self.place.line, self.place.column, self.rule, self.message)
+    def sort_key(self) -> tuple[str, int, int, str, str, str, str]:
+        """By place; whatever is the same stands side by side."""
+        at = self.place
+        return at.file, at.line, at.column, self.rule, self.message, self.hint, self.about
 
 
 LISTED = frozenset({"oils", "liquids", "additions", "moulds"})

@@ -36,6 +36,16 @@ class Stamped:
         self.kept[name] = was
         return was[1]
 
+    def digests(self, folder: str) -> dict[str, str]:
+        """The digests of those files in a folder that are as they were."""
+        as_they_were = {
+            name: was
+            for file, stamp in self._stamps_in(folder).items()
+            if (was := self._known.get(name := f"{folder}/{file}")) is not None and was[0] == stamp
+        }
+        self.kept |= as_they_were
+        return {name: digest for name, (_, digest) in as_they_were.items()}
+
     def note(self, name: str, digest: str) -> None:
         """What a file held that was read after its digest had been asked for."""
         stamp = self._stamp(name)
@@ -45,9 +55,12 @@ class Stamped:
     def _stamp(self, name: str) -> str | None:
         """Of a plain file in a folder of the book that is no link; of all in a folder when the first is asked for."""
         folder, _, file = name.rpartition("/")
+        return self._stamps_in(folder).get(file)
+
+    def _stamps_in(self, folder: str) -> dict[str, str]:
         if folder not in self._stamps:
             self._stamps[folder] = _of_folder(f"{self._root}{os.sep}{folder}")
-        return self._stamps[folder].get(file)
+        return self._stamps[folder]
 
 
 def _of_folder(path: str) -> dict[str, str]:

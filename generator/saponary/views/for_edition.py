@@ -54,21 +54,17 @@ def for_edition(whole: Unpublished, edition: Edition, known: Mapping[str, Glance
     """The site as an edition may show it. What is `known` of a recipe is asked of it alone, until more is."""
     shows = edition.shows
     once: Once = {}
-    made = [
-        (one, partial(published, one, edition, whole.on, once))
-        for one in whole.recipes
-        if is_shown(one, edition)
-    ]
+    shown = [one for one in whole.recipes if is_shown(one, edition)]
     known = known or {}
-    recipes = _with_shown_pictures(
-        whole,
-        [
-            late(Published, make, slug=one.slug, path=one.computed.path, glance=known[one.slug])
-            if one.slug in known
-            else make()
-            for one, make in made
-        ],
-    )
+
+    def as_shown(one: Proofed) -> Published:
+        make = partial(published, one, edition, whole.on, once)
+        glance = known.get(one.slug)
+        if glance is None:
+            return make()
+        return late(Published, make, slug=one.slug, path=one.computed.path, glance=glance)
+
+    recipes = _with_shown_pictures(whole, list(map(as_shown, shown)))
     book = _book(whole.book, edition)
     if any(page.pictures for page in book.pages):
         hidden = _hidden(whole, recipes)
@@ -94,7 +90,7 @@ def for_edition(whole: Unpublished, edition: Edition, known: Mapping[str, Glance
         },
         labels=_labels(whole.labels, slugs) if "ingredients" in shows else {},
         on_the_web=LateMap(
-            {one.slug: partial(on_the_web, one, edition, whole.book.settings) for one, _ in made}
+            {one.slug: one for one in shown}, lambda one: on_the_web(one, edition, whole.book.settings)
         ),
         edition=edition,
         on=whole.on,
@@ -106,7 +102,7 @@ def _of(found: Mapping[str, T], slugs: set[str]) -> dict[str, T]:
 
 
 def _labels(found: Mapping[str, Bar], slugs: set[str]) -> Mapping[str, Bar]:
-    return LateMap({slug: partial(found.__getitem__, slug) for slug in found if slug in slugs})
+    return LateMap({slug: slug for slug in found if slug in slugs}, found.__getitem__)
 
 
 def _with_shown_pictures(whole: Unpublished, recipes: Sequence[Published]) -> tuple[Published, ...]:

@@ -7,7 +7,7 @@ signed stop none, and leave its own pages as they were.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
 from functools import cached_property, partial
@@ -17,9 +17,9 @@ from threading import Lock
 from saponary.assets.store import FOLDER, DiskStore
 from saponary.build.proof import Left, Proof, prove, prove_again
 from saponary.build.put_editions import PRIVATE, SITE, home
-from saponary.build.shown import Shown
-from saponary.build.site import Stopped, Unmade, unmade
+from saponary.build.site import Stopped
 from saponary.build.unfinished import without_unfinished
+from saponary.build.unmade import LastShown, Unmade, unmade
 from saponary.build.unwritten import of_disk
 from saponary.outputs.filling import BrokenTemplate
 from saponary.reading.files import Folder, is_book
@@ -42,7 +42,7 @@ class Preview:
         self._left: Left | None = None
         self._left_out = frozenset[str]()
         self._texts: Mapping[str, Held] = {}
-        self._shown: dict[str, Mapping[str, Shown]] = {}
+        self._shown = LastShown({}, {})
         self.state = State(0)
 
     def look(self, on: date, workers: int | None = 1) -> State:
