@@ -7,7 +7,7 @@ from collections.abc import Callable, Generator, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from datetime import date
-from itertools import groupby
+from itertools import chain, groupby
 from pathlib import Path
 from typing import NamedTuple
 
@@ -162,7 +162,7 @@ def prove_book(
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))
     odd = {one.slug for one in lacking}
     now = {
-        slug: Kept(one, outcome.rests[slug], outcome.recipes[slug])
+        slug: outcome.kept(slug, one, before.recipes.get(slug))
         for slug, one in found.outlines.items()
         if slug not in odd
     }
@@ -185,9 +185,9 @@ def _proofed(
     for finding in findings:
         by_file.setdefault(finding.place.file, []).append(finding)
     for slug, one in recipes.items():
-        facts = checked[slug].facts
-        files = dict.fromkeys((one.file.file, *facts.batch_files))
-        found = tuple(finding for file in files if file in by_file for finding in by_file[file])
+        facts, path = checked[slug].facts, one.file.file
+        others = [by_file[file] for file in facts.batch_files if file != path and file in by_file]
+        found = (*by_file.get(path, ()), *chain.from_iterable(others))
         yield Proofed(slug, one, facts, identities[slug], found)
 
 

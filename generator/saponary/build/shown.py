@@ -53,7 +53,9 @@ def _made_from(one: Proofed, of_edition: str, on: date, photos: Mapping[str, str
     turned = sum(day <= on for day in one.facts.turns)
     lines = [f"{of_edition} {turned}", one.identity]
     lines += [f"{name} {photos.get(name, '')}" for name in one.facts.photos]
-    lines += [f"{f.rule} {f.severity} {f.place} {f.message!r}" for f in one.findings]
+    for found in one.findings:
+        at = found.place
+        lines.append(f"{found.rule} {found.severity} {at.file} {at.line} {at.column} {found.message!r}")
     return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
 
 

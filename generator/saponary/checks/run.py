@@ -10,6 +10,7 @@ from saponary.assets.spread import spread
 from saponary.book.computed import Computed
 from saponary.book.facts import facts_of
 from saponary.book.library import Book
+from saponary.book.outline import Outline
 from saponary.checks.claims import entries_in, entries_in_the_book_itself
 from saponary.checks.kept import Checked, Kept
 from saponary.checks.made_elsewhere import WAIVER
@@ -32,6 +33,14 @@ class Outcome:
     recipes: Mapping[str, Checked]
     rests: Mapping[str, str]
     """By recipe, a digest of all that the rules looked at."""
+
+    def kept(self, slug: str, outline: Outline, before: Kept | None) -> Kept:
+        """A recipe as it is kept; what was kept before, where that is the same."""
+        rests, checked = self.rests[slug], self.recipes[slug]
+        same = before is not None and before.checked is checked and before.outline is outline
+        return (
+            before if before is not None and same and before.rests == rests else Kept(outline, rests, checked)
+        )
 
 
 @dataclass(frozen=True)

@@ -43,6 +43,7 @@ class Preview:
         self._left_out = frozenset[str]()
         self._texts: Mapping[str, Held] = {}
         self._shown = LastShown({}, {})
+        self._before: object = None
         self.state = State(0)
 
     def look(self, on: date, workers: int | None = 1) -> State:
@@ -52,6 +53,7 @@ class Preview:
         """
         with self._lock:
             begun = time.perf_counter()
+            self._before = self._left, self._pages
             findings, recipes = self._look(on, workers)
             self.state = State(
                 self.state.number + 1,
@@ -63,6 +65,11 @@ class Preview:
                 self._left_out,
             )
             return self.state
+
+    def rest(self) -> None:
+        """Let go of what was shown before: that takes as long as a page, and nobody waits for it."""
+        with self._lock:
+            self._before = None
 
     def page(self, path: str) -> bytes | None:
         """The file at a path of the site, from its top without a slash; None where there is none.

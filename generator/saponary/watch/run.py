@@ -18,6 +18,8 @@ from saponary.watch.preview import Preview
 from saponary.watch.server import Server
 
 LANGUAGE = "en"
+_PAUSE = 1.0
+"""Seconds after a change in which pages are asked for."""
 _A_WHILE = 60.0
 """Seconds after which it is asked whether another day has begun."""
 
@@ -65,7 +67,10 @@ def _go_on(
 ) -> None:
     with Changes(root) as changes:
         while True:
-            happened = changes.wait(_A_WHILE)
+            happened = changes.wait(_PAUSE)
+            if not happened:
+                preview.rest()
+                happened = changes.wait(_A_WHILE)
             if not happened or preview.state.number % _OFTEN == 0:
                 gc.collect()
             if happened or today() != on:
