@@ -7,7 +7,7 @@ signed stop none, and leave its own pages as they were.
 from __future__ import annotations
 
 import time
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
 from functools import cached_property, partial
