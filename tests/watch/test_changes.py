@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from in_git import git
-from saponary.watch.changes import Changes, is_read
+from saponary.watch.changes import CLOSED, QUIET, Changes, is_read
 from support import PLAIN, write_book
 
 LONG = 5.0
@@ -55,6 +55,17 @@ def test_a_save_is_told_once(book: Path, changes: Changes, save: object) -> None
     save(book / "recipes" / "plain.md")
     assert changes.wait(LONG)
     assert not changes.wait(SHORT)
+
+
+def test_a_file_that_is_closed_is_not_waited_for_as_long_as_several(book: Path) -> None:
+    one, other = str(book / "recipes" / "plain.md"), str(book / "recipes" / "other.md")
+    found = Changes(book)
+    found.tell(one)
+    assert found.quiet == QUIET, "it is being written"
+    found.tell(one, closed=True)
+    assert found.quiet == CLOSED
+    found.tell(other, closed=True)
+    assert found.quiet == QUIET, "more may follow"
 
 
 def test_hundreds_of_files_at_once_are_told_together(book: Path, changes: Changes) -> None:

@@ -23,6 +23,8 @@ from saponary.build.git_stamps import history
 
 QUIET = 0.012
 """Seconds without an event after which a save is over: an editor's rename, a checkout of hundreds of files."""
+CLOSED = 0.003
+"""The same where one file alone was touched, and was closed or moved into its place: whoever wrote it has done so."""
 LONGEST = 0.5
 """Seconds that are waited for quiet at most."""
 LOOK = 0.5
@@ -41,6 +43,8 @@ class Changes:
         self._root = root.resolve()
         self._happened, self._in_git = Event(), Event()
         self._meant = False
+        self._touched = set[str]()
+        self._closed = False
         self._watched: dict[Path, tuple[ObservedWatch, int]] = {}
         self._history: list[str] = []
         self._observer: BaseObserver = Observer()
@@ -70,8 +74,8 @@ class Changes:
                 return True
         return False
 
-    def tell(self, path: str) -> None:
-        """Something happened to this path."""
+    def tell(self, path: str, *, closed: bool = False) -> None:
+        """Something happened to this path; `closed` where it was written and closed, or moved there."""
         try:
             parts = PurePath(path).relative_to(self._root).parts
         except ValueError:
@@ -82,16 +86,24 @@ class Changes:
             return
         else:
             self._meant = True
+        self._touched.add(path)
+        self._closed = closed
         self._happened.set()
+
+    @property
+    def quiet(self) -> float:
+        """Seconds without an event after which what has happened is over."""
+        return CLOSED if self._closed and len(self._touched) == 1 else QUIET
 
     def _settle(self) -> None:
         """Wait until nothing has happened for a moment."""
         until = time.monotonic() + LONGEST
         while time.monotonic() < until:
             self._happened.clear()
-            if not self._happened.wait(QUIET):
+            if not self._happened.wait(self.quiet):
                 break
         self._happened.clear()
+        self._touched.clear()
 
     def _is_meant(self) -> bool:
         meant, self._meant = self._meant, False
@@ -183,6 +195,6 @@ class _Handler(FileSystemEventHandler):
     def on_any_event(self, event: FileSystemEvent) -> None:
         # That a folder has changed says no more than what happened in it.
         if event.event_type in _TELLING and not (event.is_directory and event.event_type == "modified"):
-            self._changes.tell(os.fsdecode(event.src_path))
+            self._changes.tell(os.fsdecode(event.src_path), closed=event.event_type == "closed")
             if event.dest_path:
-                self._changes.tell(os.fsdecode(event.dest_path))
+                self._changes.tell(os.fsdecode(event.dest_path), closed=True)
