@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from saponary.reading.files import MAX_FILE_BYTES, Folder, Unread
+from saponary.reading.files import MAX_FILE_BYTES, Folder, ReadOnce, Unread
 
 
 def message(files: Folder, name: str) -> str:
@@ -67,3 +67,17 @@ def test_below_leaves_out_what_leads_out(tmp_path: Path) -> None:
     (tmp_path / "c.jpg").touch()
     (photos / "c.jpg").symlink_to(tmp_path / "c.jpg")
     assert Folder(tmp_path / "book").below("photos") == {"a.jpg", "day/b.jpg"}
+
+
+def test_what_was_let_go_of_is_read_again_as_it_was_or_not_at_all(tmp_path: Path) -> None:
+    for name in ("a.md", "b.md"):
+        (tmp_path / name).write_bytes(b"first")
+    files = ReadOnce(Folder(tmp_path))
+    for name in ("a.md", "b.md"):
+        files.digest(name)
+    (tmp_path / "a.md").write_bytes(b"other")
+    assert files.read("a.md") == b"first"
+    files.let_go(["a.md", "b.md", "never-asked-for.md"])
+    assert files.read("b.md") == b"first"
+    with pytest.raises(OSError, match="changed meanwhile"):
+        files.read("a.md")

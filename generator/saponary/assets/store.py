@@ -198,7 +198,9 @@ def _head(seal: bytes, key: Key, value: bytes) -> bytes:
 
 def _write(path: Path, head: bytes, value: bytes) -> None:
     with path.open("xb") as file:
-        file.write(b"%s\n%s" % (head, value))
+        file.writelines(
+            (head, b"\n", value)
+        )  # put together, what is kept of a large book would be there twice
 
 
 def _forget(path: Path) -> None:

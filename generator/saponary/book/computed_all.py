@@ -18,6 +18,7 @@ from saponary.book.evidence import with_evidence
 from saponary.book.late import late
 from saponary.book.library import Book
 from saponary.book.outline import Outline, Rests, melted, outline_of, titles
+from saponary.book.own_files import own_files
 from saponary.book.recipe_file import RecipeFile
 from saponary.book.soaps import with_soaps
 from saponary.pantry.model import Pantry
@@ -74,8 +75,7 @@ class Sources:
         """Of one recipe, and of those whose scrap it holds."""
         found: dict[str, str] = {}
         for name in (slug, *deep(self._outlines[slug].scraps, self._outlines, lambda one: one.scraps)):
-            files = (f"recipes/{name}.md", f"batches/{name}.yaml")
-            found |= {file: self._digests[file] for file in files if file in self._digests}
+            found |= {file: self._digests[file] for file in own_files(name) if file in self._digests}
             found |= {f"pantry: {n}": of for n, of in self._rests.entries(self._outlines[name].words).items()}
         return {**found, "book.yaml": self._settings}
 

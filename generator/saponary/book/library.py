@@ -16,7 +16,7 @@ from saponary.book.file_names import SETTINGS_FILE
 from saponary.book.late import late
 from saponary.book.logo import Logo, LogoFault, logo_of
 from saponary.book.outline import Outline
-from saponary.book.own_files import digests_of
+from saponary.book.own_files import digests_of, own_files
 from saponary.book.own_pages import OwnPage
 from saponary.book.parts import PartRead, read_pantry, read_settings
 from saponary.book.recipe_file import RecipeFile
@@ -140,7 +140,7 @@ def read_book(
     photos = files.below("photos")
     if look is not None:
         unlooked = Unlooked(files, settings.value, pantry.value, photos, own, claims)
-        known |= look(unlooked, [name for name in names if name[:-3] not in known])
+        known |= _looked(look, unlooked, files, [name for name in names if name[:-3] not in known])
     recipes = [_late(files, name) if name[:-3] in known else read_recipe(files, name) for name in names]
     findings += [] if recipes else [_EMPTY]
     batches, faulty = all_batches(files, recipes, known, findings)
@@ -170,6 +170,13 @@ def read_book(
         unsound=tuple(errors((*settings.findings, *pantry.findings))),
         unread=settings.unread or pantry.unread,
     )
+
+
+def _looked(look: Look, book: Unlooked, files: ReadOnce, names: list[str]) -> Mapping[str, Outline]:
+    """Outlines of recipes that were looked at; what was read of them is let go of, so that no book lies in memory."""
+    found = look(book, names)
+    files.let_go(file for slug in found for file in own_files(slug))
+    return found
 
 
 def _late(files: Files, name: str) -> RecipeFile:

@@ -74,6 +74,8 @@ class Pages:
         self._keys: dict[str, Key] = {}
         self._own_keys: dict[str, Key] = {}
         self._marks: dict[str | None, str] = {}
+        self._of_all = frozenset[str]()
+        """Names of values that are digested before any process is copied: none of them need tell of these."""
         self._done = 0
         rows = composed.context.rows
         if rows.digest_of is None:
@@ -157,6 +159,7 @@ class Pages:
             else:
                 found |= kept
                 self._done += len(kept)
+        self._of_all = frozenset(self._digests)
         told = partial(self._tell, todo)
         made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
         for group, one in zip(todo, made, strict=True):
@@ -218,7 +221,8 @@ class Pages:
             files = {file.path: content(self._written(file)).digest for file in group.files}
             rows = context.rows.beside(context.site.by_slug[slug]) if slug is not None else {}
             own_keys = {file.path: self._own_key(file) for file in group.files if file.key is not None}
-            return _Made({name: self.digest(name) for name in group.names}, files, own_keys, rows)
+            rested_on = {name: self.digest(name) for name in group.names if name not in self._of_all}
+            return _Made(rested_on, files, own_keys, rows)
 
     def digest(self, name: str) -> str:
         """The digest of a value that files rest on, by its name."""

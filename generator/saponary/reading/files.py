@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from errno import ESTALE
 from hashlib import sha256
@@ -149,6 +149,12 @@ class ReadOnce:
         known = self._stamped.digests(folder) if self._stamped is not None else {}
         self._digests |= known
         return known
+
+    def let_go(self, names: Iterable[str]) -> None:
+        """Hold the bytes of these files no longer: whoever asks again is told of the same, or that they have changed."""
+        for name in names:
+            if name in self._digests:
+                self._read.pop(name, None)
 
     def digest(self, name: str) -> str:
         """The digest of a file's bytes."""
