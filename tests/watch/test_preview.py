@@ -16,6 +16,7 @@ from saponary.reading import stamped
 from saponary.schema.edition import PUBLIC, STANDARD
 from saponary.watch.preview import Preview
 from support import PLAIN, copy_book, write_book
+from whole.edits import photo
 
 ON = date(2026, 3, 2)
 
@@ -196,3 +197,27 @@ def test_a_draft_with_errors_stops_no_other_page_and_is_shown_as_it_was(tmp_path
     (root / "recipes/b.md").unlink()
     preview.look(ON)
     assert preview.page("maker/recipes/b/") is None
+
+
+def test_a_photo_that_cannot_be_used_leaves_the_pages_as_they_were(tmp_path: Path) -> None:
+    """It stops a build, and is met when pages are asked for: a photo that is being copied, as a rule."""
+    shown = "photo: {file: bar.jpg, day: 14, alt: A bar}\nsuperfat: 5 %\n"
+    text, at = PLAIN.replace("superfat: 5 %\n", shown, 1), tmp_path / "photos/bar.jpg"
+    root = write_book(tmp_path, {"recipes/plain.md": text, "photos/bar.jpg": photo((90, 120, 90))})
+    preview, whole = Preview(root, ["maker"]), at.read_bytes()
+    for _ in range(2):
+        preview.look(ON)
+        before = preview.page("maker/recipes/plain/")
+        assert before is not None
+        at.write_bytes(b"half of a photo")
+        for _ in range(2):
+            preview.look(ON)
+            assert preview.page("maker/recipes/plain/") == before
+            assert preview.page("maker/") is not None
+            assert preview.state.stopped and preview.state.shows
+        at.write_bytes(whole)
+    at.write_bytes(b"half of a photo")
+    first = Preview(root, ["maker"])
+    first.look(ON)
+    assert first.page("maker/") is None
+    assert not first.state.shows

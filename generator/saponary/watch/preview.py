@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from datetime import date
 from functools import cached_property, partial
@@ -90,9 +91,18 @@ class Preview:
                 self._add([broken.finding])
             except Stopped as stopped:
                 self._add(stopped.findings)
+                return self._earlier(found, path.removeprefix(found.folder))
             except OSError as error:  # a file was changed since, and the next look has not come yet
                 self._add([of_disk(error, self._root)])
             return None
+
+    def _earlier(self, shown: _Edition, path: str) -> bytes | None:
+        """A file of the last state that could be shown; where there was none, there is nothing to show yet."""
+        with suppress(Stopped):
+            if shown.before is not None:
+                return shown.before.file(path)
+        self.state = replace(self.state, shows=False)
+        return None
 
     def _add(self, findings: Sequence[Finding]) -> None:
         now = self.state
@@ -123,17 +133,15 @@ class Preview:
             return [of_disk(error, self._root)], 0
 
     def _show(self, pages: Mapping[str, _Edition]) -> None:
-        """Have these pages in the place of those before; what was shown of a recipe that is left out stays at hand."""
-        before, self._pages = self._pages, dict(pages)
-        if self._left_out:
-            slugs = frozenset(PurePosixPath(file).stem for file in self._left_out)
-            for name in before.keys() & pages.keys():
-                pages[name].left_out, pages[name].whole = slugs, before[name].whole or before[name]
-        kept = [one.whole for one in pages.values()]
-        for shown in before.values():
-            for one in (shown, shown.whole):
-                if one is not None and one not in kept:
-                    one.let_go()
+        """Have these pages in the place of those before, which stay at hand until these have been cut and leave out
+        nothing."""
+        slugs = frozenset(PurePosixPath(file).stem for file in self._left_out)
+        for name, was in self._pages.items():
+            if name in pages:
+                pages[name].follow(was, slugs)
+            else:
+                was.let_go()
+        self._pages = dict(pages)
 
     def _editions(self, proof: Proof) -> list[Edition]:
         """Those asked for and known; without any, all that the book has, the public one first."""
@@ -149,17 +157,34 @@ class _Edition:
         self.folder = home(edition).removeprefix(f"{PRIVATE}/").removeprefix(f"{SITE}/")
         self._edition, self._cut = edition, cut
         self._made: dict[str, bytes] = {}
-        self.left_out = frozenset[str]()
-        """Recipes that it leaves out: their pages are those of `whole`."""
-        self.whole: _Edition | None = None
+        self._left_out = frozenset[str]()
+        """Recipes that it leaves out: their pages are those of `before`."""
+        self.before: _Edition | None = None
+        """What was shown before it, the last that left out nothing."""
 
     @cached_property
     def _unmade(self) -> Unmade:
-        return self._cut(self._edition)
+        made = self._cut(self._edition)
+        if self.before is not None and not self._left_out:
+            self.before.let_go()
+            self.before = None
+        return made
+
+    @property
+    def _is_cut(self) -> bool:
+        return "_unmade" in self.__dict__
+
+    def follow(self, was: _Edition, left_out: frozenset[str]) -> None:
+        """Stand in the place of another, and leave out these recipes, which it may have had."""
+        self._left_out = left_out
+        whole = not was._left_out and (was._is_cut or was.before is None)
+        self.before = was if whole else was.before
+        if self.before is not was:
+            was.let_go()
 
     def let_go(self) -> None:
         """It is shown no more."""
-        if "_unmade" in self.__dict__:
+        if self._is_cut:
             self._unmade.let_go()
 
     def file(self, path: str) -> bytes | None:
@@ -167,12 +192,12 @@ class _Edition:
         name = f"{path}{INDEX}" if not path or path.endswith("/") else path
         if name not in self._made:
             made = self._unmade.file(name)
-            if made is None and self.whole is not None and self._is_left_out(name):
-                return self.whole.file(path)
+            if made is None and self.before is not None and self._is_left_out(name):
+                return self.before.file(path)
             if made is None:
                 return None
             self._made[name] = made
         return self._made[name]
 
     def _is_left_out(self, path: str) -> bool:
-        return not self.left_out.isdisjoint(path.split("/"))
+        return not self._left_out.isdisjoint(path.split("/"))
