@@ -6,6 +6,7 @@ import hashlib
 import mimetypes
 from collections.abc import Mapping, Sequence
 from datetime import datetime
+from functools import lru_cache
 from importlib import import_module
 from typing import Any
 from urllib.parse import unquote, urlsplit
@@ -73,14 +74,40 @@ def opened(files: Mapping[str, bytes], html: str) -> tuple[Any, list[str]]:
     Nothing outside `files` and the package's fonts is read.
     """
     import weasyprint
+
+    class Sheet(weasyprint.HTML):  # type: ignore[misc]
+        """HTML that is laid out with a style sheet read before."""
+
+        style: Mapping[str, Any]
+
+        def render(self, **options: Any) -> Any:
+            return super().render(**self.style, **options)
+
+    shown: list[str] = []
+    sheet = Sheet(string=html, base_url=BASE, url_fetcher=_fetcher(files, shown))
+    sheet.style = _taken_out(sheet.etree_element) or {}
+    return sheet, shown
+
+
+def _taken_out(root: Any) -> Mapping[str, Any] | None:
+    """The one style sheet in the head of a tree of HTML, read and taken out of it; None where it has to stay."""
+    head = root.find("head")
+    styles = [] if head is None else head.findall("style")
+    if len(styles) != 1 or styles[0].attrib:
+        return None
+    read = _read_style(styles[0].text or "")
+    if read is not None:
+        head.remove(styles[0])
+    return read
+
+
+def _fetcher(files: Mapping[str, bytes], shown: list[str]) -> Any:
+    """What serves the site's own files and the package's fonts, and nothing else; `shown` hears of the files."""
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     fonts = font_files()
-    shown: list[str] = []
 
     class FromTheBook(URLFetcher):  # type: ignore[misc]
-        """Serves the site's own files, and nothing else."""
-
         def fetch(self, url: str, headers: Mapping[str, str] | None = None) -> URLFetcherResponse:
             name = unquote(urlsplit(url).path).lstrip("/")
             if name.startswith(FONTS_AT):
@@ -94,4 +121,18 @@ def opened(files: Mapping[str, bytes], html: str) -> tuple[Any, list[str]]:
                 url, data, {"Content-Type": mimetypes.guess_type(name)[0] or "font/ttf"}
             )
 
-    return weasyprint.HTML(string=html, base_url=BASE, url_fetcher=FromTheBook()), shown
+    return FromTheBook()
+
+
+@lru_cache(maxsize=8)
+def _read_style(text: str) -> Mapping[str, Any] | None:
+    """A style sheet with its fonts, as WeasyPrint takes them; None where it asks for more than the package's
+    fonts: what else it asks for may be another file in another site.
+    """
+    import weasyprint
+    from weasyprint.text.fonts import FontConfiguration
+
+    asked: list[str] = []
+    fonts = FontConfiguration()
+    style = weasyprint.CSS(string=text, base_url=BASE, url_fetcher=_fetcher({}, asked), font_config=fonts)
+    return None if asked else {"stylesheets": [style], "font_config": fonts}

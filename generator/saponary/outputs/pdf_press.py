@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import tempfile
 from collections.abc import Iterator, Mapping, Sequence
@@ -23,6 +24,10 @@ Job = PdfSheet | PartJob | BindJob
 
 _AT_ONCE = 48
 """Jobs for a worker before another takes its place: one grows by a third of a megabyte with every document."""
+_SELDOM = 50_000
+"""Objects made in a worker before it is looked for those that may go."""
+_LOADED = ["saponary.outputs.pdf_press", "weasyprint"]
+"""What the process that workers are copied from has imported."""
 _LOST = "the process setting it was ended from outside; was there memory enough?"
 
 
@@ -86,6 +91,7 @@ class Press:
     def _start(self) -> ProcessPoolExecutor:
         methods = get_all_start_methods()
         context = get_context("forkserver" if "forkserver" in methods else "spawn")
+        context.set_forkserver_preload(_LOADED)
         scratch = self._running.enter_context(
             tempfile.TemporaryDirectory(prefix="saponary-", ignore_cleanup_errors=True)
         )
@@ -126,6 +132,9 @@ _HELD: dict[str, bytes] = {}
 
 def _hold(files: Mapping[str, bytes], scratch: str) -> None:
     end_with_parent()
+    # What is there now stays, and a sheet comes and goes as a whole: it is seldom looked for what may go.
+    gc.freeze()
+    gc.set_threshold(_SELDOM)
     _HELD.update(files)
     # WeasyPrint drops its unpacked fonts when its objects are collected, which an ending worker never does.
     tempfile.tempdir = scratch
