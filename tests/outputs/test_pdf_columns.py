@@ -111,9 +111,39 @@ def test_type_is_as_large_as_there_is_room_for(room: int, size: str | None) -> N
     assert len(_begin(root)) == 1
 
 
-def test_what_may_be_left_out_is_parted_for_in_a_way_of_its_own() -> None:
+def _in_a_part(step: str | None) -> Element:
+    """Ten blocks in two columns of a part that has three steps; four of them may be left out, at the first."""
     blocks = "".join(f'<p class="{"last" if n > 5 else "x"}">{n}</p>' for n in range(10))
-    root = _set(f'<div data-columns="2" data-letters="20" data-without="last">{blocks}</div>')
-    marked = {str(p.text): (p.get("class") or "").split()[-1] for p in root.iter("p")}
-    assert [text for text, mark in marked.items() if mark == "next-column"] == ["5"]
-    assert [text for text, mark in marked.items() if mark == "next-column-without"] == ["3"]
+    at = f' data-step="{step}"' if step else ""
+    return _set(
+        f'<div data-pages="1" data-steps="3"{at}><section>'
+        '<div class="two" data-columns="2" data-letters="20" data-without="last" data-without-at="1 3">'
+        f"{blocks}</div></section></div>"
+    )
+
+
+@pytest.mark.parametrize(
+    ("step", "columns"), [(None, ["01234", "56789"]), ("1", ["012", "345"]), ("2", ["01234", "56789"])]
+)
+def test_in_a_part_that_is_to_fit_its_pages_each_column_is_an_element(
+    step: str | None, columns: list[str]
+) -> None:
+    (two,) = _in_a_part(step).findall(".//div[@class='two']")
+    assert (two.get("data-parted"), two.get("data-columns")) == ("2", None)
+    assert [(one.tag, one.get("class"), "".join(one.itertext())) for one in two] == [
+        ("div", "column", text) for text in columns
+    ]
+
+
+def test_at_the_last_step_columns_go_on_over_pages() -> None:
+    root = _in_a_part("3")
+    assert root.find(".//div[@data-columns='2']") is not None and root.find(".//div[@class='column']") is None
+    assert _begin(root) == ["3"]
+
+
+def test_type_is_not_enlarged_in_what_is_set_tighter() -> None:
+    text = "".join("<p>Twenty letters long.</p>" for _ in range(20))
+    inner = f'<div data-columns="2" data-letters="20" data-scales="1.5" data-lines="100">{text}</div>'
+    for step, size in (("", "font-size: 1.5em"), (' data-step="1"', None)):
+        root = _set(f'<div data-pages="1" data-steps="3"{step}>{inner}</div>')
+        assert root[0][0].get("style") == size

@@ -2,13 +2,16 @@
 
 An element with `data-columns` is set in so many columns, each about `data-letters` letters wide. WeasyPrint
 balances columns by laying them out again and again, a little higher each time: that was nine tenths of the
-work on a sheet. Here the heights are estimated from the letters, and the blocks that begin a column are
-marked with the class `next-column`. No block is torn, and a heading stays with what follows it.
+work on a sheet. Here the heights are estimated from the letters. No block is torn, and a heading stays with
+what follows it.
+
+In a part that is to fit its pages (`pdf_fit.py`) each column becomes an element of its own, with the class
+`column`, for WeasyPrint lays out what stands in columns of its own at least twice. Elsewhere, and at a part's last step,
+columns may go on over pages: there the class `next-column` marks what begins one.
 
 Where there is room the type is larger, to be read at arm's length: `data-scales` are the sizes to try, in parts
 of the usual one and the largest first, and `data-lines` how many lines of the usual size a column has room for.
-Where the style sheet may leave blocks out, `data-without` is their class, and the class `next-column-without`
-marks what begins a column then.
+Blocks of the class that `data-without` names are left out at the steps of `data-without-at`.
 """
 
 from __future__ import annotations
@@ -43,28 +46,54 @@ class Block:
 
 
 def set_columns(root: Any) -> None:
-    """Mark in a tree of HTML every block that begins a column."""
+    """Part the columns in a tree of HTML."""
     parents = {child: parent for parent in root.iter() for child in parent}
-    for columns in root.iter():
+    for columns in list(root.iter()):
         if columns.get("data-columns") is None:
             continue
+        part = _part_of(columns, parents)
+        step = None if part is None else part.get("data-step")
+        if step is not None and step in (columns.get("data-without-at") or "").split():
+            _leave_out(columns, columns.get("data-without"), parents)
         found = list(_blocks(columns))
-        scale, begins = _set_out(columns, found)
+        scale, begins = _set_out(columns, found, step)
         if scale != 1.0:
             columns.set("style", f"font-size: {scale}em")
         for begin in begins:
-            _begin(found[begin], columns, parents, "next-column")
-        if (name := columns.get("data-without")) is not None:
-            left = [one for one in found if not _is(one, name)]
-            for begin in _set_out(columns, left)[1]:
-                _begin(left[begin], columns, parents, "next-column-without")
+            _begin(found[begin], columns, parents)
+        if part is not None and step != part.get("data-steps"):
+            _as_elements(columns)
 
 
-def _set_out(columns: Any, found: Sequence[Any]) -> tuple[float, tuple[int, ...]]:
+def _part_of(element: Any, parents: dict[Any, Any]) -> Any | None:
+    """The part that an element lies in, of those that are to fit their pages."""
+    while element is not None and element.get("data-pages") is None:
+        element = parents.get(element)
+    return element
+
+
+def _leave_out(columns: Any, name: str, parents: dict[Any, Any]) -> None:
+    for one in [one for one in columns.iter() if _is(one, name)]:
+        parents[one].remove(one)
+
+
+def _as_elements(columns: Any) -> None:
+    """Make an element of each column, of the kind of that which holds them."""
+    made: list[Any] = []
+    for child in list(columns):
+        if not made or _is(child, "next-column"):
+            made.append(columns.makeelement(columns.tag, {"class": "column"}))
+        columns.remove(child)
+        made[-1].append(child)
+    columns.extend(made)
+    columns.set("data-parted", columns.attrib.pop("data-columns"))
+
+
+def _set_out(columns: Any, found: Sequence[Any], step: str | None) -> tuple[float, tuple[int, ...]]:
     """At which size the blocks are set, and which of them begin a column."""
     letters, count = float(columns.get("data-letters")), int(columns.get("data-columns"))
     room = float(columns.get("data-lines") or 0)
-    for scale in map(float, (columns.get("data-scales") or "").split()):
+    for scale in map(float, (columns.get("data-scales") or "").split() if step is None else ()):
         blocks = _measured(found, letters / scale)
         begins = balanced(blocks, count)
         if _highest(blocks, begins) * scale <= room:
@@ -113,14 +142,14 @@ def balanced(blocks: Sequence[Block], count: int) -> tuple[int, ...]:
     return best(0, count)[1] if blocks and heights[-1] < inf else ()
 
 
-def _begin(block: Any, columns: Any, parents: dict[Any, Any], mark: str) -> None:
-    """Let a column begin with a block, by a class. What lies round it is parted there: WeasyPrint would stretch a box that
-    goes on in the next column down to the end of the page.
+def _begin(block: Any, columns: Any, parents: dict[Any, Any]) -> None:
+    """Let a column begin with a block, by a class. What lies round it is parted there: WeasyPrint would stretch
+    a box that goes on in the next column down to the end of the page.
     """
     while (outer := parents[block]) is not columns:
         at = list(outer).index(block)
         block = _parted(outer, at, parents) if at else outer
-    block.set("class", f"{block.get('class') or ''} {mark}".strip())
+    block.set("class", f"{block.get('class') or ''} next-column".strip())
 
 
 def _parted(element: Any, at: int, parents: dict[Any, Any]) -> Any:

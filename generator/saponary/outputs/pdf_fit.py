@@ -10,7 +10,7 @@ A short one is laid out whole at each step, which takes less than a part and the
 
 from __future__ import annotations
 
-from copy import copy
+from copy import copy, deepcopy
 from typing import Any, cast
 
 from saponary.outputs.pdf_columns import set_columns
@@ -23,32 +23,26 @@ def fitted(html: Any, **options: Any) -> Any:
     """A WeasyPrint document of `html`, in which parts that ran over are set tighter; `options` are those of
     its method `render`.
     """
-    set_columns(html.etree_element)
-    document = html.render(**options)
-    over = _over(html, document)
+    parts = [part for part in html.etree_element.iter() if part.get("data-pages") is not None]
+    document = _set_out(html).render(**options)
+    over = [part for part in parts if _runs_over(part, document)]
     if not over:
         return document
     if len(document.pages) <= _FEW:
         return _as_a_whole(html, document, over, options)
-    parents = {child: parent for parent in html.etree_element.iter() for child in parent}
     for part in over:
-        alone = _alone(html, part, parents)
         while _tighter(part):
-            if not _runs_over(part, alone.render(**options)):
+            if not _runs_over(part, _set_out(html, part).render(**options)):
                 break
-    return html.render(**options)
+    return _set_out(html).render(**options)
 
 
 def _as_a_whole(html: Any, document: Any, over: list[Any], options: dict[str, Any]) -> Any:
     """The document with all that runs over a step tighter, until nothing does or no step is left."""
     while over := [part for part in over if _tighter(part)]:
-        document = html.render(**options)
+        document = _set_out(html).render(**options)
         over = [part for part in over if _runs_over(part, document)]
     return document
-
-
-def _over(html: Any, document: Any) -> list[Any]:
-    return [part for part in html.etree_element.iter() if _runs_over(part, document)]
 
 
 def _tighter(part: Any) -> bool:
@@ -61,8 +55,6 @@ def _tighter(part: Any) -> bool:
 
 
 def _runs_over(part: Any, document: Any) -> bool:
-    if part.get("data-pages") is None:
-        return False
     return sum(part.get("id") in page.anchors for page in document.pages) > _most_pages(part)
 
 
@@ -72,22 +64,27 @@ def _most_pages(part: Any) -> int:
     return int(part.get("data-pages")) + (2 if overleaf is not None and step >= int(overleaf) else 0)
 
 
-def _alone(html: Any, part: Any, parents: dict[Any, Any]) -> Any:
-    """The same sheet with nothing in its body but this part, inside all that it lies in."""
-    inner, root = part, html.etree_element
-    while (outer := parents[inner]) is not root:
-        inner = _shell(outer, [inner], parents)
+def _set_out(html: Any, alone: Any | None = None) -> Any:
+    """The same sheet with its columns parted, at the steps at which its parts stand. Of `alone`, where it is
+    given, nothing else is in the body but what that part lies in.
+    """
     made = copy(html)
-    made.etree_element = _shell(root, [*root.findall("head"), inner], parents)
+    root = made.etree_element = deepcopy(html.etree_element)
+    set_columns(root)
+    if alone is not None:
+        _prune(root.find("body"), alone.get("id"))
     wrapper = cast("Any", type(html.wrapper_element))
-    made.wrapper_element = wrapper.from_html_root(made.etree_element, content_language=None)
+    made.wrapper_element = wrapper.from_html_root(root, content_language=None)
     return made
 
 
-def _shell(element: Any, children: list[Any], parents: dict[Any, Any]) -> Any:
-    """An element as it is, with other children; it stands where the element stood."""
-    made = element.makeelement(element.tag, dict(element.attrib))
-    made.extend(children)
-    if element in parents:
-        parents[made] = parents[element]
-    return made
+def _prune(element: Any, wanted: str) -> bool:
+    """Take all out of an element that neither is the one with the ID `wanted` nor has it inside; false where
+    nothing is left.
+    """
+    if element.get("id") == wanted:
+        return True
+    for child in list(element):
+        if not _prune(child, wanted):
+            element.remove(child)
+    return len(element) > 0
