@@ -12,7 +12,6 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
 from enum import Enum
@@ -21,6 +20,8 @@ from functools import cache
 from operator import attrgetter
 from pathlib import Path
 from typing import cast
+
+from saponary.assets.field_names import field_names
 
 _PACKAGE = Path(__file__).resolve().parents[1]
 _DATA = frozenset({".py", ".yaml"})
@@ -141,25 +142,21 @@ _HOW: tuple[tuple[tuple[type, ...], Write], ...] = (
 
 
 def _how(kind: type) -> Write:
+    named = field_names(kind)
+    if named is not None:
+        return _of_fields(kind, named)
     for of, write in _HOW:
         if issubclass(kind, of):
             return write
-    return _of_fields(kind)
+    of_model = cast("Mapping[str, object] | None", getattr(kind, "model_fields", None))
+    if of_model is None:
+        raise TypeError(f"a {kind.__qualname__} has no digest")
+    return _of_fields(kind, tuple(of_model))
 
 
-def _of_fields(kind: type) -> Write:
-    """Writes a dataclass, or a model of the schema, by the names and values of its fields."""
-    known, of_model = (
-        kind.__qualname__,
-        cast("Mapping[str, object] | None", getattr(kind, "model_fields", None)),
-    )
-    if is_dataclass(kind):
-        names = [field.name for field in fields(kind)]
-    elif of_model is not None:
-        names = list(of_model)
-    else:
-        raise TypeError(f"a {known} has no digest")
-    head = f"of {known} {' '.join(names)}:"
+def _of_fields(kind: type, names: Sequence[str]) -> Write:
+    """Writes a dataclass, a named tuple, or a model of the schema, by the names and values of its fields."""
+    head = f"of {kind.__qualname__} {' '.join(names)}:"
     # With a name beside them it gives them as a tuple, however few they are.
     parts = cast("Callable[[object], tuple[object, ...]]", attrgetter("__class__", "__class__", *names))
 

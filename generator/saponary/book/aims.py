@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.cured import cured_water
 from saponary.book.curing import cures
@@ -25,8 +26,7 @@ from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
 
 
-@dataclass(frozen=True)
-class Acid:
+class Acid(NamedTuple):
     """The acid that takes free alkali: its id, and the mol of hydroxide that a gram of it takes."""
 
     id: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.formula import Metal
 from saponary.lye.titration import Titration
@@ -14,8 +14,7 @@ _METAL: dict[str, Metal] = {"sodium-hydroxide": "sodium", "potassium-hydroxide":
 _FROM_THE_WORST: tuple[Found, ...] = ("present", "trace", "none")
 
 
-@dataclass(frozen=True)
-class Titrated:
+class Titrated(NamedTuple):
     """Free caustic alkali as a mass fraction of the soap, and the most that the book allows; None where it
     sets no limit, and then any at all is too much."""
 

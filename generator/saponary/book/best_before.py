@@ -9,6 +9,7 @@ from __future__ import annotations
 from calendar import monthrange
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from saponary.book.computed import Computed
 from saponary.lye.formula import Formula
@@ -18,8 +19,7 @@ from saponary.schema.oil_entry import OilEntry
 from saponary.schema.settings import Settings
 
 
-@dataclass(frozen=True)
-class OilDate:
+class OilDate(NamedTuple):
     """An oil's lot, and the day until which its supplier vouches for it."""
 
     oil: str

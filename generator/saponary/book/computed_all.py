@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from typing import NamedTuple
 
@@ -36,8 +36,7 @@ NEVER = Rested()
 """Of a book that was not computed before."""
 
 
-@dataclass(frozen=True)
-class AllComputed:
+class AllComputed(NamedTuple):
     """The recipes that can be computed, by slug.
 
     `pantry` is the book's with what its photos show of it, `outlines` are those that may be kept, `identities`

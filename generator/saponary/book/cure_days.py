@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.schema.methods.method import Waits
 from saponary.schema.recipe import Recipe
 from saponary.schema.settings import Settings
 
 
-@dataclass(frozen=True)
-class CureDays:
+class CureDays(NamedTuple):
     """Days after the making.
 
     `least` is the day before which no lot is ready, `usual` the day that counts where weighings tell none.

@@ -6,7 +6,7 @@ this one assumption stands behind all three, and every result names it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.quantity.rounding import show
 from saponary.schema.settings import Settings
@@ -16,8 +16,7 @@ ASSUMED = 0.10
 larger the share of everything else in it."""
 
 
-@dataclass(frozen=True)
-class CuredWater:
+class CuredWater(NamedTuple):
     """The share of the cured bar's mass that is water, and whether it is only assumed."""
 
     share: float

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from saponary.book.cure_days import CureDays
 from saponary.lye.cure.fit import CureFit, NoFit, fit_cure
@@ -14,8 +14,7 @@ WEEKLY_LOSS = 0.005
 """A bar is ready when it loses less than this share of its weight a week: common practice, no source."""
 
 
-@dataclass(frozen=True)
-class BarCure:
+class BarCure(NamedTuple):
     """One marked bar of a lot: its weighings in order of days, and what they fit."""
 
     name: str

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, log10
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.messages.message import Number
 from saponary.quantity.numbers import WeightUnit, in_book_units
@@ -85,8 +85,7 @@ class Figure:
         return float(Fraction(self.value) / table[unit]) if unit in table else self.value
 
 
-@dataclass(frozen=True)
-class Compared:
+class Compared(NamedTuple):
     """A figure as written beside its recomputed value, at the precision written."""
 
     figure: Figure

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property, partial
 from pathlib import Path, PurePosixPath
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from saponary.book import classes, own_pages
 from saponary.book.batch_files import all_batches, in_folder
@@ -94,8 +94,7 @@ class Book:
         return self.settings_tree.place(SETTINGS_FILE, path, key=True) if written else Place(SETTINGS_FILE)
 
 
-@dataclass(frozen=True)
-class Unlooked:
+class Unlooked(NamedTuple):
     """What recipes are computed with, before any of them is read; `own` is by recipe a digest of its own files."""
 
     files: Files

@@ -7,7 +7,7 @@ among what is taken over.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 from xml.etree import ElementTree as Xml
 
 _NS = "{http://www.w3.org/2000/svg}"
@@ -70,8 +70,7 @@ class LogoFault(Exception):
         self.message, self.hint, self.line, self.column = message, hint, line, column
 
 
-@dataclass(frozen=True)
-class Logo:
+class Logo(NamedTuple):
     """A logo made ready, and its size in its own units."""
 
     svg: str

@@ -6,8 +6,8 @@ formula as it stands, and no fault is recorded of it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from saponary.book.computed import Computed
 from saponary.book.cure_days import CureDays, cure_days
@@ -17,8 +17,7 @@ from saponary.lye.fingerprint import matches
 from saponary.schema.batch import Batch
 
 
-@dataclass(frozen=True)
-class LotOnSale:
+class LotOnSale(NamedTuple):
     """A lot by its name, when it was poured, since when it is ready, and when its last test found nothing."""
 
     lot: str
@@ -27,8 +26,7 @@ class LotOnSale:
     tested: date
 
 
-@dataclass(frozen=True)
-class OnSale:
+class OnSale(NamedTuple):
     """The lots for sale, the newest first; and the day on which the next is due, if a test finds nothing."""
 
     lots: tuple[LotOnSale, ...] = ()

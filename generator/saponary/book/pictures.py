@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from posixpath import dirname
+from typing import NamedTuple
 
 from saponary.book.quotes import uncommented
 from saponary.reading.markdown import pictured
 from saponary.reading.textfile import TextFile
 
 
-@dataclass(frozen=True)
-class NotePhoto:
+class NotePhoto(NamedTuple):
     """A photo by its path inside `photos/`, where the file names it, and its words for those who cannot see it."""
 
     name: str

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.book.computed import Computed
 from saponary.book.published import Published
@@ -12,8 +11,7 @@ from saponary.reading.tree import Path
 How = Literal["line", "embeds", "sprinkle"]
 
 
-@dataclass(frozen=True)
-class PourUse:
+class PourUse(NamedTuple):
     """One thing that a step of the pour uses.
 
     `weighed` is true where an addition of this id is weighed in at the pour. What is only

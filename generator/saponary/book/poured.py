@@ -8,7 +8,8 @@ where that is known; where it is not, what is lacking is named.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.book import blend
 from saponary.book.computed import Computed
@@ -28,8 +29,7 @@ OILS = "oils"
 """What is lacking where no oil at all is recorded."""
 
 
-@dataclass(frozen=True)
-class Recount:
+class Recount(NamedTuple):
     """A lot recomputed from its record.
 
     `superfat` is a fraction, None where it cannot be told. `assumed` are the names that the record
@@ -65,8 +65,7 @@ class Recount:
         return self.superfat is not None and self.superfat < 0
 
 
-@dataclass(frozen=True)
-class Behind:
+class Behind(NamedTuple):
     """The formulas that may stand behind a lot: the one it was poured to, and the recipe's of today.
 
     `then` is only taken to be today's where `sure` is false, since the record names no formula.

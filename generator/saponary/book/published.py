@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
+from typing import NamedTuple
 
 from saponary.assets.once import Once
 from saponary.book.best_before import BestBefore, best_before_of
@@ -119,8 +120,7 @@ def _stated(shelf: Pantry) -> Iterator[object]:
     yield from (shelf.moulds, shelf.infusions, shelf.fragrances, shelf.papers)
 
 
-@dataclass(frozen=True)
-class Glance:
+class Glance(NamedTuple):
     """What the rest of an edition asks of a recipe as it is published.
 
     `named` is its title with the figures in it, `photos` are all that its pages show but those in its notes,

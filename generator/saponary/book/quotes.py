@@ -16,6 +16,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from html import unescape
+from typing import NamedTuple
 
 from markdown_it.token import Token
 
@@ -61,8 +62,7 @@ class Quote:
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 
 
-@dataclass(frozen=True)
-class Uncommented:
+class Uncommented(NamedTuple):
     """Notes as they are published: without what stands in `<!-- … -->`, which is the maker's own, code aside."""
 
     text: str

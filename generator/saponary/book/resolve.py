@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book import blend
 from saponary.book.aims import NOTHING, Aims, aims, thinned
@@ -29,8 +30,7 @@ FILL = 0.95
 """How full a mould is poured where nothing is said: common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Sized:
+class Sized(NamedTuple):
     """The formula at another size: a mould filled, or a weight of oils."""
 
     name: str
@@ -86,8 +86,7 @@ def _containers(recipe: written.Recipe, whole: Formula, wanted: Aims) -> Contain
     return containers(figures.batter_ml + water, figures.batter + water, recipe.container.millilitres)
 
 
-@dataclass(frozen=True)
-class _Lye:
+class _Lye(NamedTuple):
     alkali: Alkali
     superfat: float
     water: Water

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.book.sheet_numbers import Mark, amount, is_unit, unit_in
 from saponary.book.sheet_words import column
@@ -20,8 +19,7 @@ _MOST = {("lb", "oz"): 16, ("kg", "g"): 1000}
 """So many of the smaller unit are one of the greater."""
 
 
-@dataclass(frozen=True)
-class Columns:
+class Columns(NamedTuple):
     """Where a table's heading stands, and its columns; `unit` is that of the weights, `others` are more columns of
     weights with their units."""
 

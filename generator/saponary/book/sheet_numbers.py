@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.book.sheet_words import folded
 from saponary.quantity.units import MASS
@@ -23,8 +22,7 @@ _UNITS = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Amount:
+class Amount(NamedTuple):
     """A number with its unit, None where none is written. `doubtful` where a comma or a point may part thousands."""
 
     value: Fraction

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal, get_args
+from typing import Literal, NamedTuple, get_args
 
 from saponary.book.alkali_found import found as alkali_found
 from saponary.book.computed import Computed
@@ -109,8 +109,7 @@ def unlabelled(computed: Computed, lot: str) -> Unlabelled | None:
     return None
 
 
-@dataclass(frozen=True)
-class Labelled:
+class Labelled(NamedTuple):
     """Whether labels may be made of a recipe, and the lot that they must name, '' for any."""
 
     made: bool = True

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.book.alkali_found import clean_test
 from saponary.book.cure_days import cure_days
@@ -17,8 +16,7 @@ from saponary.schema.settings import Settings
 Name = Literal["draft", "signed", "tested"]
 
 
-@dataclass(frozen=True)
-class Status:
+class Status(NamedTuple):
     """The status, and the step that is missing to the next one (None when none is)."""
 
     name: Name

@@ -6,8 +6,8 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.assets import resources
 from saponary.assets.disk import put_new
@@ -27,8 +27,7 @@ STEPS = {"g": "1 g", "oz": "0.05 oz"}
 """The least that a kitchen scale shows, by unit: common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Asked:
+class Asked(NamedTuple):
     """What a new book is told: the unit of its weights, where soap is sold (ids of places, or none), its language,
     the least that the scale shows, and the emergency number; and who makes the soap.
     """

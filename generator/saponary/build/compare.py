@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.book.figure import Figure
 from saponary.book.moved import Moved, moved
@@ -30,8 +30,7 @@ class Changed:
     faults: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
-class Comparison:
+class Comparison(NamedTuple):
     """`same` counts the recipes whose figures did not change."""
 
     changed: tuple[Changed, ...]

@@ -6,8 +6,8 @@ A recipe is at hand then, and need not be read again for what the other pages of
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
 from datetime import date
+from typing import NamedTuple
 
 from saponary.assets.once import Once
 from saponary.book.computed import Computed
@@ -21,8 +21,7 @@ Glimpse = Mapping[str, Glance]
 """Of one recipe, by the names of editions that show it."""
 
 
-@dataclass(frozen=True)
-class Asked:
+class Asked(NamedTuple):
     """The editions that are to be built, by their names as they were asked for, and the day."""
 
     names: Sequence[str]
@@ -45,12 +44,11 @@ class Asked:
         return look
 
 
-@dataclass(frozen=True)
-class Glimpses:
+class Glimpses(NamedTuple):
     """What was seen of recipes, by slug, on a day."""
 
     on: date | None = None
-    recipes: Mapping[str, Glimpse] = field(default_factory=dict[str, Glimpse])
+    recipes: Mapping[str, Glimpse] = {}
 
     def of(self, edition: Edition, on: date) -> dict[str, Glance]:
         """What was seen for an edition on this day."""

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from hashlib import sha256
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.assets.stamps import clock, fresh, stamp
 from saponary.assets.store import FOLDER as STORE
@@ -78,8 +79,7 @@ def _again(
     return found
 
 
-@dataclass(frozen=True)
-class _LetGo:
+class _LetGo(NamedTuple):
     """What is published of a photo without its bytes, and a digest of each: they lie in the store under a key."""
 
     key: Key | None

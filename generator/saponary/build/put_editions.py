@@ -7,8 +7,8 @@ is the whole of `site/`; nothing private is ever in it, nor on its way into it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.build.content import Content, content
 from saponary.build.write_site import Laid, Plan, plan
@@ -18,8 +18,7 @@ from saponary.schema.edition import Edition
 SITE, PRIVATE = "site", "private"
 
 
-@dataclass(frozen=True)
-class BuildResult:
+class BuildResult(NamedTuple):
     """What a build wrote: into which book, how many files, how many recipes in the fullest edition."""
 
     root: Path

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.assets.store import FOLDER
 from saponary.reading.git import ask
@@ -27,8 +28,7 @@ class Revised:
     about: str
 
 
-@dataclass(frozen=True)
-class Pair:
+class Pair(NamedTuple):
     """From one revision to another; `new` is None for the folder as it is, of which `unsaved` files of
     the book differ from what is committed."""
 

@@ -8,9 +8,8 @@ maker's own files moved. Only reads.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.assets.store import Store
 from saponary.book.figure import FINGERPRINT
@@ -30,8 +29,7 @@ Program = Literal["tables", "engine", "engine or tables"]
 and superfat: where it holds, the engine did. Where none was signed, either may have."""
 
 
-@dataclass(frozen=True)
-class Since:
+class Since(NamedTuple):
     """What happened to a recipe since its figures were signed in `commit`: the maker's files that differ and the
     figures that they moved, by today's engine; and the figures that the program alone moved."""
 

@@ -6,8 +6,8 @@ Told before anything is written, and kept in the message that is proposed for th
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from saponary.book.catalogue import signature
 from saponary.book.computed import Computed
@@ -29,8 +29,7 @@ _SUBJECT = 72
 """Letters that the first line of a commit's message is shown with. Common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Signing:
+class Signing(NamedTuple):
     """One recipe: the signed figures that move, or are signed for the first time; `since` where git can tell."""
 
     file: str

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -17,8 +16,7 @@ from saponary.build.site import Maker, cut_from
 from saponary.schema.edition import Edition
 
 
-@dataclass(frozen=True)
-class Unmade:
+class Unmade(NamedTuple):
     """An edition's site before any of its pages is made."""
 
     photos: Mapping[str, bytes]

@@ -12,9 +12,9 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path, PurePosixPath
+from typing import NamedTuple
 
 from saponary.assets.disk import beside, clear_parts, flush, flush_all
 from saponary.build import exchange, written
@@ -31,8 +31,7 @@ class Refused(Exception):
         self.faults = faults
 
 
-@dataclass(frozen=True)
-class Laid:
+class Laid(NamedTuple):
     """What stands in a folder now: how many files of the build, and the paths of what is somebody else's."""
 
     files: int
@@ -77,8 +76,7 @@ def _is_inside(name: str) -> bool:
     return bool(parts) and ".." not in parts
 
 
-@dataclass(frozen=True)
-class Plan:
+class Plan(NamedTuple):
     """Files that may be written, and what lies where they go."""
 
     place: _Place
@@ -120,8 +118,7 @@ class Plan:
             written.note(self.place.list, stamps)
 
 
-@dataclass(frozen=True)
-class _Place:
+class _Place(NamedTuple):
     """Where a site is written: its folder with links followed, the list of what was written, folders aside."""
 
     folder: Path

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.computed import Computed
 from saponary.checks.listed import IN_RECIPES, WARNING
@@ -19,8 +19,7 @@ LEAST = 0.5
 """A mould less full than this is likely another mould: common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Filled:
+class Filled(NamedTuple):
     """A mould that a recipe names, at `path`: millilitres that it holds, and that go into it."""
 
     path: Path

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.assets.digest import digest
 from saponary.assets.spread import spread
@@ -25,8 +26,7 @@ _RULES = {rule.name: rule for rule in RULES}
 _HOMES: dict[str, Home] = {"book.yaml": "book", "pantry.yaml": "pantry"}
 
 
-@dataclass(frozen=True)
-class Outcome:
+class Outcome(NamedTuple):
     """What a book's rules found, less what is waived; and each of its recipes, looked at, as it may be kept."""
 
     findings: list[Finding]
@@ -43,8 +43,7 @@ class Outcome:
         )
 
 
-@dataclass(frozen=True)
-class Words:
+class Words(NamedTuple):
     """The claim words that a book looks for, and those alone that it looks away from; None where there are none."""
 
     listed: WordList

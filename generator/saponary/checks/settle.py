@@ -9,7 +9,8 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.checks.made_elsewhere import WAIVER
 from saponary.checks.rule import Rule
@@ -21,8 +22,7 @@ _PLAIN = re.compile(r"[^\W\d_][\w ./()%-]*(?<! )")
 _WORDS_OF_YAML = frozenset({"null", "true", "false", "yes", "no", "on", "off", "y", "n"})
 
 
-@dataclass(frozen=True)
-class WaivingFile:
+class WaivingFile(NamedTuple):
     """A file that may waive rules: of what kind it is, what it waives, and the files that it answers for.
 
     `checked` is False where the rules could not look at it, so that no waiver can be told idle.

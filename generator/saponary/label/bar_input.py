@@ -7,7 +7,7 @@ lists ingredients is given a way to look recipes up.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
@@ -15,8 +15,7 @@ from saponary.lye.figures import Figures
 from saponary.lye.formula import Formula
 
 
-@dataclass(frozen=True)
-class BarInput:
+class BarInput(NamedTuple):
     """A formula with its figures. `unweighed` are the ids of what the pour dusts, sets in or
     sprinkles without a weight."""
 

@@ -7,8 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from saponary.book.computed import Computed
 from saponary.book.pour_uses import pour_uses
@@ -22,8 +21,7 @@ _NUMBER = re.compile(r"\+?[\d][\d ()/.-]*")
 """A telephone number with nothing around it."""
 
 
-@dataclass(frozen=True)
-class Caution:
+class Caution(NamedTuple):
     """A caution by its id; the catalogue has its words under `caution.<id>`."""
 
     id: str

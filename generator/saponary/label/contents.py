@@ -8,8 +8,8 @@ the long run: each is worked out from the others, round after round, until nothi
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from typing import Literal
+from dataclasses import replace
+from typing import Literal, NamedTuple
 
 from saponary.book.cured import CuredWater
 from saponary.label.bar_input import BarInput, Lookup
@@ -23,8 +23,7 @@ _STILL = 1e-13
 """A share that changes by less than this in a round has settled."""
 
 
-@dataclass(frozen=True)
-class Contents:
+class Contents(NamedTuple):
     """The parts of a bar in grams of the batch. `water` is None for a list as charged."""
 
     way: Way

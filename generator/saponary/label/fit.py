@@ -13,6 +13,7 @@ for cosmetics; 1.2 mm is this book's own rule.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from saponary.label.measure import BOLD, INCH, NAME, POINT, REGULAR, face, lines, wide
 from saponary.quantity.rounding import show
@@ -54,8 +55,7 @@ class LabelText:
     """Whether `lot` names one, so that nothing is left to write in."""
 
 
-@dataclass(frozen=True)
-class Beside:
+class Beside(NamedTuple):
     """What stands beside the text, for which room is kept free: a mark before the name, as wide as so many times
     its height; a picture at the right of the head, as wide in mm; a square at the right of the foot, in mm.
     """
@@ -105,8 +105,7 @@ class Fitted:
         return self.head + (RULED if self.head else 0.0) + listed + (GAP + self.foot if self.foot else 0.0)
 
 
-@dataclass(frozen=True)
-class Misfit:
+class Misfit(NamedTuple):
     """Why the text does not fit, in words."""
 
     why: str

@@ -9,14 +9,14 @@ card (from memory).
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil
+from typing import NamedTuple
 
 from saponary.label.fit import NOTHING, Beside, Fitted, LabelText, Misfit, fit
 
 
-@dataclass(frozen=True)
-class Folded:
+class Folded(NamedTuple):
     """One label, or two for each bar."""
 
     first: Fitted

@@ -6,8 +6,8 @@ What is not known of one ingredient is not known of the bar.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
+from typing import NamedTuple
 
 from saponary.label.holds import entries
 from saponary.label.lists import Bar
@@ -15,8 +15,7 @@ from saponary.label.tables import read_table
 from saponary.pantry.model import Addition, Ingredient, Liquid, Oil
 
 
-@dataclass(frozen=True)
-class Avoided:
+class Avoided(NamedTuple):
     """What some do without: its id, and what tells that an ingredient holds it."""
 
     id: str

@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from saponary.label.lists import Bar
 from saponary.pantry.model import Ingredient, Pantry
 from saponary.schema.ingredient import Allergen
 
 
-@dataclass(frozen=True)
-class Holds:
+class Holds(NamedTuple):
     """The food allergens of a bar with the names of what brings each; `known` is False where an ingredient of
     the maker's own does not say, or a scent has no sheet."""
 

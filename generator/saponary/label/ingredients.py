@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.label import names
 from saponary.label.colour_law import unlisted
@@ -23,8 +23,7 @@ from saponary.pantry.model import Pantry
 Group = Literal["main", "small", "allergen", "colour"]
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One item. `grams` are of the batch and `share` of the whole; both None where nothing was
     weighed. `commons` are the plain names of all that goes under this name.
     """
@@ -39,8 +38,7 @@ class Entry:
     known: bool = True
 
 
-@dataclass(frozen=True)
-class IngredientList:
+class IngredientList(NamedTuple):
     """A whole list, and the sentences that belong with it."""
 
     law: Jurisdiction

@@ -8,7 +8,7 @@ allergens counts as one too (from memory), whether there is a sheet or not.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.cured import CuredWater
 from saponary.label.bar_input import Lookup
@@ -20,8 +20,7 @@ from saponary.quantity.totals import totals
 from saponary.reading.tree import Path
 
 
-@dataclass(frozen=True)
-class Dose:
+class Dose(NamedTuple):
     """So much of an allergen in the batch, and its share of the cured bar."""
 
     allergen: Allergen
@@ -29,8 +28,7 @@ class Dose:
     share: float
 
 
-@dataclass(frozen=True)
-class Scent:
+class Scent(NamedTuple):
     """All scents of a bar together. `grams` is by id, blends and what they are made of alike;
     `without_sheet` are those of whose allergens nothing is known; `unknown` are words of a
     sheet that are no allergen's name.

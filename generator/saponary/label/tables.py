@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 import yaml
 
@@ -66,8 +66,7 @@ class Jurisdiction:
         return inci
 
 
-@dataclass(frozen=True)
-class Allergen:
+class Allergen(NamedTuple):
     """A fragrance allergen by the name to print. `words` are all names it goes by on a sheet."""
 
     name: str

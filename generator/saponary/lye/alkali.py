@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.constants import KOH, NAOH
 from saponary.lye.formula import LATE, Addition, Alkali, Formula, Liquid, Metal, Oil
@@ -70,8 +71,7 @@ def weights_for(moles: float, alkali: Alkali) -> Weights:
     )
 
 
-@dataclass(frozen=True)
-class AlkaliShare:
+class AlkaliShare(NamedTuple):
     """One alkali of a batch: its share of all the equivalents there are, and grams of it per mole."""
 
     metal: Metal

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.alkali import demand
 from saponary.lye.constants import GLYCEROL, WATER
@@ -36,8 +37,7 @@ class Balance:
     """Of the soap and the oil left, what takes no alkali at all."""
 
 
-@dataclass(frozen=True)
-class Met:
+class Met(NamedTuple):
     """The shares of the demand that are met: of free fatty acids, and of all other oils."""
 
     acids: float

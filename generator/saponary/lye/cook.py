@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
+from typing import NamedTuple
 
 from saponary.lye.figures import Figures
 from saponary.quantity.rounding import steady
 
 
-@dataclass(frozen=True)
-class Cooked:
+class Cooked(NamedTuple):
     """A pot after its cook, in grams. `lost` is below zero where the pot was heavier after the cook.
 
     `water` is what there was of it in the finished soap, had nothing boiled off; `left` is what is still there.

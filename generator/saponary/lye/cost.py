@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.alkali import Weights
 from saponary.lye.formula import Addition, Formula, Liquid, Oil
 from saponary.quantity.totals import totals
 
 
-@dataclass(frozen=True)
-class Cost:
+class Cost(NamedTuple):
     """In the book's own currency. `unpriced` names what has no price and is not in the sum."""
 
     batch: float

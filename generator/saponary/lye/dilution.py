@@ -6,7 +6,7 @@ splitting soap with a mineral acid; unsaponifiable matter and unsaponified fat c
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.alkali import demand
 from saponary.lye.bar import met
@@ -34,8 +34,7 @@ def _fatty(oil: Oil, share_met: float) -> float:
     return oil.grams + moles * WATER - glycerol
 
 
-@dataclass(frozen=True)
-class Dilution:
+class Dilution(NamedTuple):
     """Grams: of total fatty matter, of the paste as it stands, and of the water to add (below zero where
     the paste is thinner already than it is to be)."""
 

@@ -10,14 +10,13 @@ seen, so the formula is derived here.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.constants import ATOMIC_WEIGHT, GLYCEROL, IODINE, KOH, WATER
 from saponary.lye.formula import Ester
 
 
-@dataclass(frozen=True)
-class FattyAcid:
+class FattyAcid(NamedTuple):
     """One acid: shorthand (carbons:double bonds), names, and its make-up."""
 
     key: str

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal, TypeVar
+from typing import Literal, NamedTuple, TypeVar
 
 from saponary.quantity.totals import totals
 
@@ -68,8 +68,7 @@ class Stock:
     potassium: float | None = None
 
 
-@dataclass(frozen=True)
-class Water:
+class Water(NamedTuple):
     """The water of the lye by one convention: a strength, a ratio or a share of the oils."""
 
     convention: Convention

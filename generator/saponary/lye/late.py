@@ -6,15 +6,15 @@ Superfat in all is the share of what all ask for that is left unmet.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.lye.alkali import demand, superfat
 from saponary.lye.bar import Balance
 from saponary.lye.formula import LATE, Addition, Formula, Liquid
 
 
-@dataclass(frozen=True)
-class Late:
+class Late(NamedTuple):
     """Two superfats as fractions; grams of water that is stirred in late, and of what is in the pot before a cook."""
 
     superfat: float

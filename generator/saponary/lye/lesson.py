@@ -9,9 +9,8 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from math import ceil
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.lye.alkali import Weights
 from saponary.lye.constants import KOH, NAOH, WATER
@@ -30,8 +29,7 @@ _ROOM_FOR_LYE = 2.0
 """A jug holds at least twice its lye: common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Weighing:
+class Weighing(NamedTuple):
     """One thing put on the scale for a batch, in grams."""
 
     kind: Kind
@@ -39,8 +37,7 @@ class Weighing:
     grams: float
 
 
-@dataclass(frozen=True)
-class Purchase:
+class Purchase(NamedTuple):
     """One thing to buy: what the class puts on the scale, the same with the spare, whole packs of
     so many grams, and what is left of them where no spare is used. Without a pack it is bought by weight.
     """
@@ -101,8 +98,7 @@ def _whole(count: float) -> int:
     return ceil(steady(count))
 
 
-@dataclass(frozen=True)
-class Rise:
+class Rise(NamedTuple):
     """Degrees that a lye warms by where no heat is lost; `at_most` where KOH has a part in it."""
 
     degrees: float

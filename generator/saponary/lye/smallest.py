@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import inf
+from typing import NamedTuple
 
 from saponary.lye.alkali import demand
 from saponary.lye.constants import KOH, NAOH
@@ -21,8 +21,7 @@ DRIFT = 0.01
 """By how much rounding may move the superfat, as a fraction: one percentage point."""
 
 
-@dataclass(frozen=True)
-class Smallest:
+class Smallest(NamedTuple):
     """Grams of oils, and the weighed part that asks for so many (`SUPERFAT` where the superfat does)."""
 
     oils: float

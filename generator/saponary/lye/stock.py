@@ -6,7 +6,7 @@ included, as all strengths of this engine are.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.alkali import Weights
 from saponary.lye.formula import Formula, Metal, Stock
@@ -14,8 +14,7 @@ from saponary.lye.solubility import strongest
 from saponary.quantity.rounding import to_step
 
 
-@dataclass(frozen=True)
-class FromStock:
+class FromStock(NamedTuple):
     """Grams of each stock to weigh (nought for an alkali weighed dry), the water in them, and the plain
     water to weigh beside them: below zero where the stocks bring more water than the lye is to have.
     """

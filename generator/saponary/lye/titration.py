@@ -6,14 +6,13 @@ V·N·56.105/(10·m) of potassium hydroxide. How the sample is dissolved and the
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.alkali import MOLAR
 from saponary.lye.formula import Metal
 
 
-@dataclass(frozen=True)
-class Titration:
+class Titration(NamedTuple):
     """What was measured: ml of acid used, its mol of acid groups per litre, grams of soap dissolved."""
 
     millilitres: float

@@ -7,7 +7,7 @@ L/(L+W), water to lye is W/L, water of oils is W/O.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.formula import LATE, Addition, Liquid, Water
 
@@ -30,8 +30,7 @@ def as_convention(convention: str, total: float, alkali: float, oils: float) -> 
     return total / oils if oils > 0 else 0.0
 
 
-@dataclass(frozen=True)
-class Sources:
+class Sources(NamedTuple):
     """Where the water comes from, in grams.
 
     `dissolving` is the water the alkali is dissolved in: plain water, and the water of what

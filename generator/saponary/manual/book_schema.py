@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from saponary.manual.keys import json_schema
 from saponary.reading.names import NAME_PATTERN
@@ -18,8 +17,7 @@ Names = Mapping[Kind, Mapping[str, str]]
 """By kind, the names that a book has, and what each is called."""
 
 
-@dataclass(frozen=True)
-class Asked:
+class Asked(NamedTuple):
     """Names of one kind are asked for. `open` where others may stand there too."""
 
     kind: Kind

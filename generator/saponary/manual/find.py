@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.checks.listed import Listed, listed
 from saponary.manual.keys import Key, all_keys
 from saponary.manual.topics import Topic, topics
 
 
-@dataclass(frozen=True)
-class Hit:
+class Hit(NamedTuple):
     """A place where the words stand: what to ask for to read it, and the line itself."""
 
     ask: str

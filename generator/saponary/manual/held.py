@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.book.library import read_book
 from saponary.build.proof import Proof, prove_book
@@ -16,8 +16,7 @@ from saponary.reading.findings import Finding
 NOWHERE = Path("/nowhere")
 
 
-@dataclass(frozen=True)
-class Held:
+class Held(NamedTuple):
     """Texts by their path in the book, and the names of its photos."""
 
     texts: Mapping[str, str]

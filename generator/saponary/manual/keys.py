@@ -7,11 +7,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
-from typing import Any
+from typing import Any, NamedTuple
 
 from saponary.manual.bases import top_keys
 from saponary.manual.form import Node, alternatives, form, resolved, words_of
@@ -21,8 +20,7 @@ NAME = "NAME"
 """Stands in a path for a name of the maker's own."""
 
 
-@dataclass(frozen=True)
-class Key:
+class Key(NamedTuple):
     """One key of one kind of file.
 
     `path` leads to it from the file's top, over lists without a step, and over names as `NAME`. `seen` says by which
@@ -86,8 +84,7 @@ def all_keys() -> tuple[Key, ...]:
     return tuple(key for file in PLACES for key in keys_of(file))
 
 
-@dataclass(frozen=True)
-class _File:
+class _File(NamedTuple):
     """A kind of file: its name, the keys at its top, and the definitions of its schema."""
 
     name: str

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -37,8 +38,7 @@ def keys_page(file: str) -> str:
     return f"keys/{file}/index.html"
 
 
-@dataclass(frozen=True)
-class Built:
+class Built(NamedTuple):
     """What the engine made of an example: its drawing, some figures, and its page in the sample book."""
 
     title: str
@@ -48,8 +48,7 @@ class Built:
     page: str
 
 
-@dataclass(frozen=True)
-class Block:
+class Block(NamedTuple):
     """A part of a topic: prose as HTML, or a text to write, with what it comes to where it is a recipe."""
 
     prose: Markup | None = None
@@ -126,8 +125,7 @@ def files() -> Sequence[tuple[str, str, int]]:
     return tuple((keys_page(file), PLACES[file], len(keys_of(file))) for file in PLACES)
 
 
-@dataclass(frozen=True)
-class Told:
+class Told(NamedTuple):
     """One rule: what it is for, what it says of a sample, and what to do."""
 
     rule: str

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from typing import NamedTuple
 
 _FENCE = re.compile(r"^```(?P<kind>[a-z-]+)(?: (?P<name>[a-z0-9-]+))?\n(?P<text>.*?)^```$", re.M | re.S)
 _FILE = re.compile(r"\d\d-(?P<slug>[a-z-]+)\.md")
 
 
-@dataclass(frozen=True)
-class Fence:
+class Fence(NamedTuple):
     """A block of a topic that is no prose: its kind, its name where it has one, and its text."""
 
     kind: str
@@ -21,8 +20,7 @@ class Fence:
     text: str
 
 
-@dataclass(frozen=True)
-class Topic:
+class Topic(NamedTuple):
     """`slug` is what a maker asks for; `text` is the whole file."""
 
     slug: str

@@ -6,16 +6,14 @@ The lines stand in `tables/manual/findings.yaml`; what a rule says of them is as
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Any, NamedTuple
 
 from saponary.manual.bases import FILES
 
 
-@dataclass(frozen=True)
-class Trouble:
+class Trouble(NamedTuple):
     """A rule's sample. `file` is the kind of file that the lines stand in; both texts are empty where no few
     lines can bring the finding about.
     """
@@ -25,7 +23,7 @@ class Trouble:
     file: str = "recipe"
     wrong: str = ""
     right: str = ""
-    beside: Mapping[str, str] = field(default_factory=dict[str, str])
+    beside: Mapping[str, str] = {}
 
     @property
     def place(self) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from functools import reduce
-from typing import Literal
+from typing import Literal, NamedTuple
 
 
 @dataclass(frozen=True)
@@ -49,16 +49,14 @@ DayStyle = Literal["long", "short", "weekday", "no-year"]
 """`long` names the month in full, `short` in brief, `weekday` the day of the week too."""
 
 
-@dataclass(frozen=True)
-class Day:
+class Day(NamedTuple):
     """A date, to be written as people write it."""
 
     on: date
     style: DayStyle = "long"
 
 
-@dataclass(frozen=True)
-class Within:
+class Within(NamedTuple):
     """An ingredient's name as it stands within a sentence; the language says how."""
 
     name: str

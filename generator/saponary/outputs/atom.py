@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from html import escape
+from typing import NamedTuple
 from urllib.parse import urlsplit
 
 from saponary.messages.message import Value
@@ -16,8 +16,7 @@ _NEVER = date(2000, 1, 1)
 """The day of a feed that has nothing in it."""
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One entry: what tells it from all others, its day, title and text, and the address of the page it is about."""
 
     id: str
@@ -27,8 +26,7 @@ class Entry:
     href: str
 
 
-@dataclass(frozen=True)
-class Feed:
+class Feed(NamedTuple):
     """A feed: its id, its title, its own address ('' where that is not known), the page it tells of, its entries."""
 
     id: str

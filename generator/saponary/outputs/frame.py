@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from markupsafe import Markup
 
@@ -20,16 +19,14 @@ BESIDE = frozenset({links.ICON, links.FEED, links.READY, links.FIGURES})
 """Files that every page names in its head, where the site has them."""
 
 
-@dataclass(frozen=True)
-class NavEntry:
+class NavEntry(NamedTuple):
     """A page that the navigation may lead to: what it is called, and its path in the site."""
 
     name: Value
     path: str
 
 
-@dataclass(frozen=True)
-class NavLink:
+class NavLink(NamedTuple):
     """A link of the navigation, led from the page it stands on."""
 
     name: Value
@@ -38,8 +35,7 @@ class NavLink:
     """As `aria-current` has it: the page itself, or one that lies below it."""
 
 
-@dataclass(frozen=True)
-class FrameLogo:
+class FrameLogo(NamedTuple):
     """The book's logo by its address, and its width and height at one line of text."""
 
     src: str
@@ -47,8 +43,7 @@ class FrameLogo:
     height: int
 
 
-@dataclass(frozen=True)
-class Frame:
+class Frame(NamedTuple):
     language: str
     book: str
     maker: str

@@ -112,8 +112,7 @@ def _of_recipes_alone(context: PageContext) -> Iterator[SiteFile]:
     return iter(())
 
 
-@dataclass(frozen=True)
-class PageKind:
+class PageKind(NamedTuple):
     """A kind of page: its name, and the files it brings to a site."""
 
     name: str

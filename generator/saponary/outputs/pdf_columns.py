@@ -18,11 +18,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 from math import ceil, inf
-from typing import Any
+from typing import Any, NamedTuple
 
 _HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
 _FLOWING = frozenset({"div", "section", "article", "ul", "ol", "dl", "details", "aside"})
@@ -37,8 +36,7 @@ _LETTER = 0.47
 _LEADING = 1.27
 
 
-@dataclass(frozen=True)
-class Block:
+class Block(NamedTuple):
     """What is not torn: its height in lines, and whether a column may begin with it."""
 
     height: float

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from jinja2 import Environment
 
@@ -12,8 +12,7 @@ from saponary.views.drawings import Drawings
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class Attachment:
+class Attachment(NamedTuple):
     """A file carried inside a PDF: its name, its bytes, and what it is."""
 
     name: str
@@ -66,8 +65,7 @@ class PdfBook:
 Wanted = PdfSheet | PdfBook
 
 
-@dataclass(frozen=True)
-class SetPdf:
+class SetPdf(NamedTuple):
     """What came of setting: a PDF, or a part of one, and the names of the site's files that were asked for."""
 
     data: bytes
@@ -84,8 +82,7 @@ class PdfContext:
     drawings: Drawings = field(compare=False)
 
 
-@dataclass(frozen=True)
-class PdfKind:
+class PdfKind(NamedTuple):
     """A kind of PDF: its name, and the sheets it brings. `needs` names what an edition must show."""
 
     name: str

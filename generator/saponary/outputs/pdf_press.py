@@ -9,9 +9,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import ExitStack
-from dataclasses import dataclass
 from multiprocessing import get_all_start_methods, get_context
 from types import TracebackType
+from typing import NamedTuple
 
 from saponary.assets.undisturbed import end_with_parent, ended_with_us, undisturbed
 from saponary.outputs.grafted.bench import bind, set_part
@@ -31,8 +31,7 @@ _LOADED = ["saponary.outputs.pdf_press", "weasyprint"]
 _LOST = "the process setting it was ended from outside; was there memory enough?"
 
 
-@dataclass(frozen=True)
-class Failed:
+class Failed(NamedTuple):
     """What could not be set, and why."""
 
     path: str

@@ -1,4 +1,4 @@
-"""Rows of pages as text and back: dataclasses of ids, numbers, days and messages, and nothing else.
+"""Rows of pages as text and back: dataclasses and named tuples of ids, numbers, days and messages, and nothing else.
 
 A row's own class says which classes it may be made of. No other is ever made of a text, whoever wrote it.
 """
@@ -6,8 +6,7 @@ A row's own class says which classes it may be made of. No other is ever made of
 from __future__ import annotations
 
 import json
-from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import fields, is_dataclass
+from collections.abc import Hashable, Mapping
 from datetime import date
 from functools import cache, partial
 from types import MappingProxyType
@@ -15,6 +14,7 @@ from typing import Any, cast, get_args, get_type_hints
 
 from markupsafe import Markup
 
+from saponary.assets.field_names import field_names
 from saponary.reading.plain import is_map, is_row
 
 Made = Mapping[str, type[Any]]
@@ -37,8 +37,8 @@ def _plain(value: object) -> object:
         return {_MARKUP: str(value)}
     if value is None or isinstance(value, (str, int, float)):
         return value
-    kind: type = type(value)
-    names = _names(kind)
+    kind: type[object] = type(value)
+    names = field_names(cast("Hashable", kind))
     if names is not None:
         return {kind.__name__: [_plain(getattr(value, name)) for name in names]}
     if isinstance(value, date):
@@ -48,12 +48,6 @@ def _plain(value: object) -> object:
     if is_row(value):
         return [_plain(part) for part in value]
     raise TypeError(f"a {type(value).__qualname__} is kept in no row")
-
-
-@cache
-def _names(kind: type[object]) -> Sequence[str] | None:
-    """The fields of a dataclass; None for another class."""
-    return [one.name for one in fields(kind)] if is_dataclass(kind) else None
 
 
 def _made(known: Made, found: dict[str, Any]) -> object:
@@ -71,12 +65,12 @@ def _row(value: object) -> object:
 
 @cache
 def _classes(kind: Hashable) -> Made:
-    """The dataclasses that a row may hold, by name. Raises TypeError where two have the same."""
+    """The classes that a row may hold, by name. Raises TypeError where two have the same."""
     found: dict[str, type[Any]] = {}
     todo: list[object] = [kind]
     while todo:
         one = todo.pop()
-        if isinstance(one, type) and is_dataclass(one) and found.get(one.__name__) is not one:
+        if isinstance(one, type) and field_names(one) is not None and found.get(one.__name__) is not one:
             if one.__name__ in found:
                 raise TypeError(f"two classes of a row are called {one.__name__}")
             found[one.__name__] = one

@@ -6,8 +6,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from posixpath import dirname, join, normpath
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -25,8 +26,7 @@ from saponary.views.work import WorkOrder
 _STOCK = {"now": "InStock", "due": "PreOrder", "none": "OutOfStock"}
 
 
-@dataclass(frozen=True)
-class Picture:
+class Picture(NamedTuple):
     """A picture of the site by its whole address; sizes in pixels."""
 
     address: str

@@ -75,6 +75,7 @@ class Over(Mapping[str, T]):
 
 def own_rows(rows: Mapping[str, T]) -> Mapping[str, T]:
     """What is not as a table has it; of a table nothing."""
-    if isinstance(rows, Over):
-        return rows.own
+    over: Over[T] | None = rows if isinstance(rows, Over) else None
+    if over is not None:
+        return over.own
     return {} if isinstance(rows, Rows) else rows

@@ -9,11 +9,10 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from errno import ESTALE
 from hashlib import sha256
 from pathlib import Path
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from saponary.quantity.rounding import show
 from saponary.reading.stamped import Stamped
@@ -21,8 +20,7 @@ from saponary.reading.stamped import Stamped
 MAX_FILE_BYTES = 2_000_000
 
 
-@dataclass(frozen=True)
-class Unread:
+class Unread(NamedTuple):
     """Why a file or folder cannot be read, and what would help."""
 
     message: str
@@ -67,8 +65,7 @@ def too_large(size: int) -> Unread:
     )
 
 
-@dataclass(frozen=True)
-class Folder:
+class Folder(NamedTuple):
     """The files of a book in a folder. No link that leads out of it is followed."""
 
     root: Path

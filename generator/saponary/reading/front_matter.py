@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.reading.findings import Finding, Place
 from saponary.reading.textfile import TextFile
@@ -14,8 +14,7 @@ _CLOSE = re.compile(r"(?:\A|(?<=\n)|(?<=\r))---[ \t]*(?:\r\n|\n|\r|\Z)")
 _UNPRINTABLE = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
 
 
-@dataclass(frozen=True)
-class Parts:
+class Parts(NamedTuple):
     """Offsets in a file: its front matter from `start` to `end`, and its text from `body` on."""
 
     start: int

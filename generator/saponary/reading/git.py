@@ -11,10 +11,9 @@ import os
 import subprocess
 from collections.abc import Generator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path, PurePosixPath
-from typing import IO
+from typing import IO, NamedTuple
 
 from saponary.reading.files import MAX_FILE_BYTES, Unread, too_large
 
@@ -139,8 +138,7 @@ def objects(root: Path) -> Generator[Objects | None, None, None]:
         process.wait()
 
 
-@dataclass(frozen=True)
-class _Entry:
+class _Entry(NamedTuple):
     """What a folder of a revision holds under one name."""
 
     mode: str

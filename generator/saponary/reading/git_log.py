@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
+from typing import NamedTuple
 
 from saponary.reading.git import ask
 
@@ -20,8 +20,7 @@ _NO_DAY = date(1970, 1, 1)
 """Where git begins to count; for a commit whose day no calendar has."""
 
 
-@dataclass(frozen=True)
-class Commit:
+class Commit(NamedTuple):
     """A commit: its id, the seconds since 1970 and the day at which it was made, the first line of its message, the
     files asked for that it touches, the first of the commits that it follows, and the names before by those after."""
 
@@ -31,7 +30,7 @@ class Commit:
     about: str
     files: frozenset[str]
     parent: str | None = None
-    renamed: Mapping[str, str] = field(default_factory=dict[str, str])
+    renamed: Mapping[str, str] = {}
 
 
 def commits(root: Path, sources: Iterable[str]) -> list[Commit]:

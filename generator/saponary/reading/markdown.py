@@ -5,9 +5,8 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
-from typing import Literal
+from typing import Literal, NamedTuple
 from urllib.parse import unquote
 
 from markdown_it import MarkdownIt
@@ -48,8 +47,7 @@ def in_book(address: str, folder: str) -> str | None:
     return posixpath.normpath(posixpath.join(folder, path))
 
 
-@dataclass(frozen=True)
-class Address:
+class Address(NamedTuple):
     """An address that a text leads to or shows: as parsed, where it stands, and the words of it."""
 
     kind: Literal["link", "picture"]

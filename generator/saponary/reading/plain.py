@@ -16,5 +16,5 @@ def is_list(value: object) -> TypeGuard[list[Any]]:
 
 
 def is_row(value: object) -> TypeGuard[Sequence[Any]]:
-    """A list, or the tuple that a model made of one."""
-    return isinstance(value, (list, tuple))
+    """A list, or the tuple that a model made of one; no tuple whose parts have names."""
+    return isinstance(value, (list, tuple)) and not hasattr(type(value), "_fields")

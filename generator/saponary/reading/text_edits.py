@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.reading.textfile import TextFile
 
 
-@dataclass(frozen=True)
-class Edit:
+class Edit(NamedTuple):
     """Replace the text between two offsets."""
 
     start: int

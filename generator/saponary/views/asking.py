@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -10,8 +10,7 @@ from saponary.schema.shop import Shop
 from saponary.views.prose import Prose
 
 
-@dataclass(frozen=True)
-class Asking:
+class Asking(NamedTuple):
     """Where a link leads that asks, the address as it is shown, and what becomes of a question."""
 
     ask: str

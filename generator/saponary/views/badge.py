@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from saponary.book.changes import Changed
 from saponary.book.figure import FINGERPRINT, compare
@@ -22,8 +21,7 @@ from saponary.views.uptake import unknown_uptake
 from saponary.words.standard import standard as standard_words
 
 
-@dataclass(frozen=True)
-class Badge:
+class Badge(NamedTuple):
     """`holds` is False where a figure does not; such a recipe is not built, but a preview shows it."""
 
     status: str

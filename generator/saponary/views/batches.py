@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from markupsafe import Markup
 
@@ -25,8 +25,7 @@ from saponary.views.readiness import lots_of
 from saponary.views.site import PhotoSet, SiteInput
 
 
-@dataclass(frozen=True)
-class Weighings:
+class Weighings(NamedTuple):
     """Marked bars over the days: the heads of the columns, then a row a day."""
 
     caption: Message
@@ -47,8 +46,7 @@ class Photo:
     note: Markup | None
 
 
-@dataclass(frozen=True)
-class BatchView:
+class BatchView(NamedTuple):
     lot: str
     href: str
     """The lot's own page; '' where there is none."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -16,8 +17,7 @@ from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighLine, WeighTable
 
 
-@dataclass(frozen=True)
-class Tick:
+class Tick(NamedTuple):
     """A weighing to tick off, or a move of the pour; `id` comes of what it is, and not of where it stands."""
 
     id: str
@@ -27,15 +27,13 @@ class Tick:
     beside: Number | None = None
 
 
-@dataclass(frozen=True)
-class Ticks:
+class Ticks(NamedTuple):
     caption: Value
     lines: tuple[Tick, ...]
     total: WeighLine | None
 
 
-@dataclass(frozen=True)
-class Onward:
+class Onward(NamedTuple):
     """The screen after this one, or before it."""
 
     id: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -18,8 +18,7 @@ _LEAST = 0.005
 """Acids below this share stand in one line with the other small ones of their group."""
 
 
-@dataclass(frozen=True)
-class Acid:
+class Acid(NamedTuple):
     """One fatty acid, or the small ones of a group together, which have no chain of their own."""
 
     name: Message
@@ -27,16 +26,14 @@ class Acid:
     share: Number
 
 
-@dataclass(frozen=True)
-class Group:
+class Group(NamedTuple):
     name: Message
     share: Number
     key: Markup
     acids: tuple[Acid, ...]
 
 
-@dataclass(frozen=True)
-class Component:
+class Component(NamedTuple):
     """What a part of the fresh bar is, how much of it there is, and its sign in the chart."""
 
     name: Message
@@ -45,8 +42,7 @@ class Component:
     key: Markup
 
 
-@dataclass(frozen=True)
-class ChemistryView:
+class ChemistryView(NamedTuple):
     """`covered` is the share of the oils whose composition is known, where it is not all of them."""
 
     values: tuple[Entry, ...]

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -34,8 +35,7 @@ class Paper:
     sheets: tuple[Printed, ...]
 
 
-@dataclass(frozen=True)
-class ClassRecipe:
+class ClassRecipe(NamedTuple):
     """A recipe of the class; `photo` is None where there is none. `blanks` counts what a student works out."""
 
     title: str
@@ -52,8 +52,7 @@ class ClassRecipe:
     blanks: int
 
 
-@dataclass(frozen=True)
-class ClassPage:
+class ClassPage(NamedTuple):
     title: str
     summary: str
     calendar: str
@@ -67,8 +66,7 @@ class ClassPage:
     unit: str
 
 
-@dataclass(frozen=True)
-class ClassLink:
+class ClassLink(NamedTuple):
     """A class in a list of several."""
 
     title: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.pour_uses import pour_uses
 from saponary.book.published import Published
@@ -16,8 +16,7 @@ from saponary.views.pantry import Use
 from saponary.views.prose import Prose
 
 
-@dataclass(frozen=True)
-class Coloured:
+class Coloured(NamedTuple):
     """That a recipe uses a colourant."""
 
     id: str

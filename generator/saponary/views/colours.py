@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -21,8 +22,7 @@ from saponary.views.site import SiteInput
 from saponary.views.sources import where
 
 
-@dataclass(frozen=True)
-class Swatch:
+class Swatch(NamedTuple):
     """A colour: to be seen, in words, and as its sRGB number."""
 
     picture: Markup
@@ -30,8 +30,7 @@ class Swatch:
     number: str
 
 
-@dataclass(frozen=True)
-class Rung:
+class Rung(NamedTuple):
     """One dose of the ladder."""
 
     name: Message
@@ -40,8 +39,7 @@ class Rung:
     cured: Swatch
 
 
-@dataclass(frozen=True)
-class ChipView:
+class ChipView(NamedTuple):
     """A result of the maker's own."""
 
     swatch: Swatch
@@ -50,8 +48,7 @@ class ChipView:
     where: Value
 
 
-@dataclass(frozen=True)
-class Colourant:
+class Colourant(NamedTuple):
     id: str
     name: str
     latin: str
@@ -70,8 +67,7 @@ class Colourant:
     sources: tuple[Fact, ...]
 
 
-@dataclass(frozen=True)
-class Kind:
+class Kind(NamedTuple):
     """Colourants of one kind."""
 
     id: str
@@ -79,8 +75,7 @@ class Kind:
     colourants: tuple[Colourant, ...]
 
 
-@dataclass(frozen=True)
-class ColoursView:
+class ColoursView(NamedTuple):
     """What this book uses, each in full; then all others, by kind."""
 
     used: tuple[Colourant, ...]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.messages.message import Message, message
@@ -12,8 +12,7 @@ from saponary.views.site import SiteInput
 from saponary.views.stages.stage import Stage
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """A section by its fragment, and those within it."""
 
     id: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
@@ -17,8 +17,7 @@ from saponary.views import links, names
 from saponary.views.prose import Prose
 
 
-@dataclass(frozen=True)
-class CostRow:
+class CostRow(NamedTuple):
     """One recipe: what its materials cost for a batch, a bar and a kilogram of what is poured, and for all of
     its recorded lots at the size and the prices of today."""
 
@@ -35,8 +34,7 @@ class CostRow:
     """Whether its sum leaves anything out."""
 
 
-@dataclass(frozen=True)
-class CostsView:
+class CostsView(NamedTuple):
     """The book: its recipes, the lots of all of them, what they cost together, and its currency ('' for none)."""
 
     rows: tuple[CostRow, ...]

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from math import ceil
+from typing import NamedTuple
 
 from saponary.book.curing import cures
 from saponary.lye.cure.fit import CureFit
@@ -16,8 +17,7 @@ from saponary.views.names import spoken
 from saponary.views.readiness import Lot
 
 
-@dataclass(frozen=True)
-class CureRow:
+class CureRow(NamedTuple):
     """One marked bar whose weighings could be fitted."""
 
     lot: str
@@ -31,8 +31,7 @@ class CureRow:
     ready: Message
 
 
-@dataclass(frozen=True)
-class Dried:
+class Dried(NamedTuple):
     """A marked bar among all others: its lot, its row, the groups it is of, and the day on which it was ready."""
 
     poured: date
@@ -51,8 +50,7 @@ class CureGroup:
     ready: Message
 
 
-@dataclass(frozen=True)
-class CureCompare:
+class CureCompare(NamedTuple):
     rows: tuple[CureRow, ...]
     """The latest alone, where they are many."""
     latest_alone: bool

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from math import inf
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -48,8 +49,7 @@ class ShelfLot:
     facts: tuple[Fact, ...]
 
 
-@dataclass(frozen=True)
-class ShelfView:
+class ShelfView(NamedTuple):
     """What cures, the next to be over first; what has cured, the lots held back first, then the latest.
 
     `states` are those of the past lots that need a word said once.
@@ -70,16 +70,14 @@ class ShelfView:
     compare: CureCompare | None
 
 
-@dataclass(frozen=True)
-class Curing:
+class Curing(NamedTuple):
     """A lot that cures on the day of the shelf, without its span, and that span, to be drawn on the scale of all."""
 
     lot: ShelfLot
     span: Span
 
 
-@dataclass(frozen=True)
-class ShelfLine:
+class ShelfLine(NamedTuple):
     """A lot among all others: what is said of it once it has cured, and what while it cures."""
 
     slug: str

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.figure import Figure
 from saponary.messages.message import Value
 from saponary.quantity.rounding import as_decimal
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """A figure with its label, its value in the unit shown, for programs, and a remark beside it."""
 
     name: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.curing import BarCure
 from saponary.messages.message import Message, Value, grams, message
@@ -10,8 +10,7 @@ from saponary.quantity.numbers import WeightUnit, is_in
 from saponary.quantity.units import Quantity
 
 
-@dataclass(frozen=True)
-class Fact:
+class Fact(NamedTuple):
     """What, the figure, and a word beside it."""
 
     label: Value

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -39,8 +40,7 @@ class Card:
     marks: str
 
 
-@dataclass(frozen=True)
-class GalleryRow:
+class GalleryRow(NamedTuple):
     """One recipe on the index: its card, what it may be chosen by, and the colours of its parts."""
 
     card: Card
@@ -61,8 +61,7 @@ class GalleryView:
     """The whole book on paper."""
 
 
-@dataclass(frozen=True)
-class Collection:
+class Collection(NamedTuple):
     """What a collection is called, and a fragment for it."""
 
     id: str

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.pantry.model import Pantry
 from saponary.views import links
 
 
-@dataclass(frozen=True)
-class Word:
+class Word(NamedTuple):
     id: str
     term: str
     meaning: str

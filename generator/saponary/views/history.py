@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.book.changes import Version
 from saponary.book.figure import Figure
@@ -21,8 +22,7 @@ MOST = 200
 _FIRST = ("lye", "water", "superfat", "oils", "grated-soap")
 
 
-@dataclass(frozen=True)
-class MovedRow:
+class MovedRow(NamedTuple):
     """One figure before and after, as shown; `name` as a recipe's text would place it."""
 
     name: str
@@ -31,8 +31,7 @@ class MovedRow:
     by: Value
 
 
-@dataclass(frozen=True)
-class VersionView:
+class VersionView(NamedTuple):
     """One version: its day, what was said of it, its fingerprint, the lots made to it, and what it moved."""
 
     day: Day
@@ -46,8 +45,7 @@ class VersionView:
     first: bool
 
 
-@dataclass(frozen=True)
-class HistoryView:
+class HistoryView(NamedTuple):
     title: str
     home: str
     feed: str
@@ -57,8 +55,7 @@ class HistoryView:
     """How lye and superfat went, as an inline SVG; '' where there are fewer than two versions."""
 
 
-@dataclass(frozen=True)
-class ChangeView:
+class ChangeView(NamedTuple):
     """A change of one recipe, in the book's list."""
 
     slug: str
@@ -69,8 +66,7 @@ class ChangeView:
     version: VersionView
 
 
-@dataclass(frozen=True)
-class CommitView:
+class CommitView(NamedTuple):
     """What one commit did to the book's recipes: those that came with it, and those that it changed."""
 
     day: Day

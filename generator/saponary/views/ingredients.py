@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.label.ingredients import Entry, IngredientList
 from saponary.label.lists import Bar
@@ -21,8 +22,7 @@ class Ingredient:
     share: Value
 
 
-@dataclass(frozen=True)
-class Listing:
+class Listing(NamedTuple):
     """One list: its place, the way it is counted, the words for a label, and a row for each ingredient."""
 
     id: str

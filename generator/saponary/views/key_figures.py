@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.messages.message import Value, message
@@ -12,8 +12,7 @@ from saponary.views.panel import Panel, span
 _FIRST = ("oils", "sodium-hydroxide", "potassium-hydroxide", "water", "lye-strength", "superfat")
 
 
-@dataclass(frozen=True)
-class KeyFigure:
+class KeyFigure(NamedTuple):
     """What, how much, and a word below; `name` is that of the catalogue, `value` the number
     unrounded; both are empty for a plain count."""
 

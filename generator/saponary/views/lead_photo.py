@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.lye.fingerprint import matches
@@ -14,8 +15,7 @@ from saponary.views.prose import Prose
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class Lead:
+class Lead(NamedTuple):
     """A photo as a recipe names it, and the lot it is of ('' where no lot has it)."""
 
     shot: PhotoRef

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from math import inf
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -31,8 +32,7 @@ from saponary.views.readiness import loses, readiness, why_none
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class BarView:
+class BarView(NamedTuple):
     """One marked bar: its chart, and in words what the curve says."""
 
     name: Message
@@ -40,8 +40,7 @@ class BarView:
     says: tuple[Message, ...]
 
 
-@dataclass(frozen=True)
-class Reading:
+class Reading(NamedTuple):
     """A colour the maker read off a photo: of which portion, to be seen, in words, and for the
     maker as its number."""
 
@@ -51,8 +50,7 @@ class Reading:
     number: str
 
 
-@dataclass(frozen=True)
-class Moment:
+class Moment(NamedTuple):
     """A photo on its day of cure, with the colours read off it; `at_top` where the page begins with it."""
 
     day: int
@@ -61,8 +59,7 @@ class Moment:
     readings: tuple[Reading, ...]
 
 
-@dataclass(frozen=True)
-class LotCure:
+class LotCure(NamedTuple):
     """`moments` are its photos in the order of their days. An edition that does not show batches has the
     photos alone."""
 

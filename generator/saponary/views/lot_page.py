@@ -7,7 +7,7 @@ noted in private stay with the maker; its shelf is told where the edition has it
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.alkali_found import found as alkali_found
 from saponary.book.on_sale import LotOnSale
@@ -30,8 +30,7 @@ from saponary.views.shop_contents import Legal, Row, contents, legal
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class LotPage:
+class LotPage(NamedTuple):
     """`contents` are empty where the lot was poured to another formula than the recipe has: then `note` says so."""
 
     lot: str

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal, get_args
+from typing import Literal, NamedTuple, get_args
 
 from saponary.book.curing import cures
 from saponary.book.published import Published
@@ -31,8 +31,7 @@ MANY = 60
 LATEST = 24
 
 
-@dataclass(frozen=True)
-class LotRow:
+class LotRow(NamedTuple):
     """`ready` is None where no day is told; `drawing` stands where there is no picture.
 
     `loss` is what its bars lost so far; `faults` are ids, as `schema.batch` has them; `earlier` where it
@@ -56,8 +55,7 @@ class LotRow:
     faults: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class LotLine:
+class LotLine(NamedTuple):
     """A lot among all others: what it goes by, when it was poured and when its cure is over, its word, its row."""
 
     slug: str

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from saponary.book.curing import WEEKLY_LOSS
 from saponary.book.published import Published
@@ -16,8 +17,7 @@ from saponary.views.lot_rows import LATEST, MANY, LotLine, LotRow, State, YearLi
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class CuringLot:
+class CuringLot(NamedTuple):
     """A lot that is curing: when its cure is over, and in how many days."""
 
     row: LotRow

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.batch_cost import batch_cost
 from saponary.book.published import Published
@@ -16,8 +16,7 @@ Rows = tuple[tuple[Value, Value], ...]
 """Pairs of a label and its text."""
 
 
-@dataclass(frozen=True)
-class MakerOnly:
+class MakerOnly(NamedTuple):
     """Rows by group; `unpriced` is what the sum of the costs leaves out."""
 
     costs: Rows

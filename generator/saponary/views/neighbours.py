@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.views import links
@@ -10,14 +10,12 @@ from saponary.views.order import Beside
 from saponary.views.prose_marks import typographic
 
 
-@dataclass(frozen=True)
-class Neighbour:
+class Neighbour(NamedTuple):
     title: str
     href: str
 
 
-@dataclass(frozen=True)
-class Neighbours:
+class Neighbours(NamedTuple):
     before: Neighbour | None
     after: Neighbour | None
 

@@ -8,8 +8,7 @@ and shows batches. A shop that shows no batches is passed over: its pages of lot
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.book.proofed import Proofed
 from saponary.book.published import belongs, is_shown
@@ -21,12 +20,11 @@ Why = Literal["no-lots", "recipe", "lot"]
 """Why a lot has no page: no edition that is uploaded shows batches, none of those has its recipe, or the lot."""
 
 
-@dataclass(frozen=True)
-class OnTheWeb:
+class OnTheWeb(NamedTuple):
     """Paths from the address of the book: of the recipe's page, '' for none, and of its lots by their names."""
 
     recipe: str = ""
-    lots: Mapping[str, str] = field(default_factory=dict[str, str])
+    lots: Mapping[str, str] = {}
     why: Why = "no-lots"
     """Why a lot that is not in `lots` is not."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.draw.charts import Chart, Superfat, superfat_band
@@ -19,8 +19,7 @@ from saponary.views.uptake import unknown_uptake
 from saponary.views.weigh_sheet import scale_step
 
 
-@dataclass(frozen=True)
-class Panel:
+class Panel(NamedTuple):
     weights: tuple[Entry, ...]
     lye: tuple[Entry, ...]
     superfat: tuple[Entry, ...]

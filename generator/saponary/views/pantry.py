@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.lye.formula import Addition, Liquid
@@ -22,8 +23,7 @@ class Use:
     much: Value
 
 
-@dataclass(frozen=True)
-class Property:
+class Property(NamedTuple):
     """What is known of an ingredient, and from where; no source at all where a recipe names a thing
     that is on no shelf."""
 
@@ -55,8 +55,7 @@ KEYS_BY_ID = {"shelves.": tuple(f"{shelf}.{part}" for shelf in SHELVES for part 
 """Keys that templates put together: what they start with, and the ids that may follow."""
 
 
-@dataclass(frozen=True)
-class Taken:
+class Taken(NamedTuple):
     """That a recipe takes something from a shelf."""
 
     shelf: str

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -16,8 +17,7 @@ from saponary.views import names
 from saponary.views.weigh_sheet import WeighSheet, WeighTable
 
 
-@dataclass(frozen=True)
-class Pot:
+class Pot(NamedTuple):
     """A pot: its first portion, its name, its share of the batch, its oils, and its part of the lye jug."""
 
     id: str

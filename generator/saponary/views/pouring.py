@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.lye.mould import Mould
 from saponary.messages.message import Listed, Message, Number, Value, Within, message, percent, short
@@ -17,8 +17,7 @@ _NAMED_TIMES = 5
 """A tool is drawn through once, twice, … five times; beyond that the number is given."""
 
 
-@dataclass(frozen=True)
-class Laid:
+class Laid(NamedTuple):
     """How often each portion is laid down, and what all of it weighs as it was weighed together.
 
     Only a portion that is laid once is laid whole.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import shlex
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.messages.message import Message, message
@@ -12,8 +12,7 @@ from saponary.views.paper.frame import SIZES
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class Printed:
+class Printed(NamedTuple):
     """One PDF: the paper it is for, and where it lies."""
 
     paper: Message

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, floor
-from typing import Protocol, TypeVar
+from typing import NamedTuple, Protocol, TypeVar
 
 from saponary.book.cure_days import CureDays, cure_days
 from saponary.book.curing import WEEKLY_LOSS, cures, ready_on
@@ -22,8 +21,7 @@ from saponary.views.facts import days
 from saponary.views.prose import Prose
 
 
-@dataclass(frozen=True)
-class Lot:
+class Lot(NamedTuple):
     """A batch with its recipe, the recipe's title, and a name that no other lot of the recipe has."""
 
     recipe: Published
@@ -51,8 +49,7 @@ class Lot:
         return readiness(self.batch, self.standing, cure_days(self.recipe.model, self.recipe.settings))
 
 
-@dataclass(frozen=True)
-class Readiness:
+class Readiness(NamedTuple):
     """The day of the cure on which a lot is ready, the date, whether weighings tell it, and how.
 
     `held` says why the lot is held back; there is no day on which such a lot is ready. `name` says

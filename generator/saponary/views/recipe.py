@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from typing import get_args
+from dataclasses import replace
+from typing import NamedTuple, get_args
 
 from markupsafe import Markup
 
@@ -43,8 +43,7 @@ from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import WorkOrder, work_order
 
 
-@dataclass(frozen=True)
-class Swatch:
+class Swatch(NamedTuple):
     """A line of the drawing's key: a share of the batter, or what else it is; its two colours as SVG."""
 
     name: Value
@@ -54,8 +53,7 @@ class Swatch:
     cured: str
 
 
-@dataclass(frozen=True)
-class FaceWords:
+class FaceWords(NamedTuple):
     """What is said beside a recipe's two drawings, by what its soap passes through between them."""
 
     made: Message
@@ -65,8 +63,7 @@ class FaceWords:
     true_to: Message
 
 
-@dataclass(frozen=True)
-class RecipeView:
+class RecipeView(NamedTuple):
     """One recipe. `fresh` and `cured` are addresses of its drawing, from the page or sheet it stands on."""
 
     slug: str
@@ -92,8 +89,7 @@ class RecipeView:
     """What is written down beside the weights, on paper."""
 
 
-@dataclass(frozen=True)
-class RecipePage:
+class RecipePage(NamedTuple):
     """What the page of a recipe has beside the recipe itself."""
 
     description: Value

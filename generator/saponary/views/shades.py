@@ -9,8 +9,8 @@ dark one tells more than its share. These are drawings, not measurements.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import exp, sqrt
+from typing import NamedTuple
 
 from saponary.draw.pour import Shade
 from saponary.pantry.colour import seen
@@ -33,8 +33,7 @@ _INFUSED_FULL = 0.30
 """Share of the oils at which an infused oil gives its full colour: common practice, no source."""
 
 
-@dataclass(frozen=True)
-class Tint:
+class Tint(NamedTuple):
     """A colourant with its dose, as a part of the dose that gives its full depth."""
 
     fresh: str

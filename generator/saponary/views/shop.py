@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from markupsafe import Markup
 
@@ -59,8 +59,7 @@ class ShopCard:
     newest: bool = False
 
 
-@dataclass(frozen=True)
-class ShopRow:
+class ShopRow(NamedTuple):
     """One soap on the index: its card, what it may be chosen by, the colours of its parts, and its place."""
 
     card: ShopCard
@@ -90,8 +89,7 @@ class Face:
     alt: Message
 
 
-@dataclass(frozen=True)
-class Sold:
+class Sold(NamedTuple):
     """The newest lot for sale: its page, and when a test found no free alkali in it."""
 
     name: str
@@ -99,8 +97,7 @@ class Sold:
     tested: Day
 
 
-@dataclass(frozen=True)
-class ShopPage:
+class ShopPage(NamedTuple):
     title: str
     collection: str
     description: str

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 from saponary.label.free_from import SCENT, free_from
 from saponary.label.holds import holds
@@ -15,8 +14,7 @@ from saponary.schema.settings import Settings
 from saponary.views.shop_contents import law_of
 
 
-@dataclass(frozen=True)
-class Brought:
+class Brought(NamedTuple):
     """Allergens that a bar holds, and what brings them."""
 
     what: Value

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal, NamedTuple, get_args
 
 from saponary.label.holds import botanical
 from saponary.label.lists import Bar
@@ -25,8 +25,7 @@ class Item:
     allergen: bool
 
 
-@dataclass(frozen=True)
-class Row:
+class Row(NamedTuple):
     """Things that are in the bar for one reason, the most by weight first."""
 
     key: str
@@ -34,8 +33,7 @@ class Row:
     items: tuple[Item, ...]
 
 
-@dataclass(frozen=True)
-class Legal:
+class Legal(NamedTuple):
     """The ingredient list of the place of sale, as the label has it."""
 
     place: str

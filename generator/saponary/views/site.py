@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 from saponary.assets.once import Once
 from saponary.book.changes import Changed, Version
@@ -123,8 +123,7 @@ class SiteInput:
         return what in self.edition.shows
 
 
-@dataclass(frozen=True)
-class Output:
+class Output(NamedTuple):
     """One file of the site: its path from the top, and its bytes."""
 
     path: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.lye.figures import weigh
@@ -14,8 +14,7 @@ from saponary.quantity.numbers import Scale
 from saponary.views.names import charge, spoken
 
 
-@dataclass(frozen=True)
-class Size:
+class Size(NamedTuple):
     """One size: its mould, or that it is the batch as written; its weights; how many bars, where known."""
 
     name: Value
@@ -23,8 +22,7 @@ class Size:
     bars: int | None
 
 
-@dataclass(frozen=True)
-class Sizes:
+class Sizes(NamedTuple):
     """A table: its columns of weights, and a row for each size, the batch as written first."""
 
     heads: tuple[Message, ...]

@@ -7,15 +7,14 @@ than that, but for figures that it takes over from a table as they stand.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.messages.message import Message, Value, clauses, message
 from saponary.pantry.model import Ingredient, Pantry, Source
 from saponary.pantry.standard import standard
 
 
-@dataclass(frozen=True)
-class Known:
+class Known(NamedTuple):
     """One source: what it stands for ('' where that is plain), how it is known, its title, and the place."""
 
     what: Value

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -14,8 +15,7 @@ from saponary.views.drawings import Drawings
 from saponary.views.scene import portions_alone
 
 
-@dataclass(frozen=True)
-class Tinted:
+class Tinted(NamedTuple):
     """A part of a bar: its recipe, its name, the family of its cured colour, its share of the volume."""
 
     slug: str
@@ -24,8 +24,7 @@ class Tinted:
     share: float
 
 
-@dataclass(frozen=True)
-class Swatch:
+class Swatch(NamedTuple):
     """A part of a bar as its drawing's legend shows it, cured."""
 
     slug: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.label.free_from import free_from
@@ -21,8 +21,7 @@ Traits = dict[str, dict[str, Value]]
 """By what is chosen: the marks a recipe bears, and what each is called."""
 
 
-@dataclass(frozen=True)
-class Scented:
+class Scented(NamedTuple):
     """A mark for a scent, and its words; `added` is False where there is none."""
 
     mark: str

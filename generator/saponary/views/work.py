@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.views.stages import STAGES
 from saponary.views.stages.stage import Stage
 from saponary.views.weigh_sheet import WeighSheet
 
 
-@dataclass(frozen=True)
-class WorkOrder:
+class WorkOrder(NamedTuple):
     """The stages in order, and the units in which they are weighed: the book's, and the one beside it where the
     book asks for both."""
 

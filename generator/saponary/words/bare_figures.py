@@ -9,7 +9,6 @@ What is found is only read here; whether it holds is for a check to say.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from saponary.words.figure_subject import STOPS, possible_subjects, subject_of
@@ -21,8 +20,7 @@ from saponary.words.shown import Shown
 from saponary.words.told_ratios import with_ratios
 
 
-@dataclass(frozen=True)
-class BareFigure:
+class BareFigure(NamedTuple):
     """A number as written: where it stands in the source, its value, unit and decimals, and of what.
 
     `decimals` is negative where noughts before the point are no digits ("about 140 g" has -1).

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import PurePosixPath
+from typing import NamedTuple
 
 from saponary.book.computed import Computed
 from saponary.book.library import Book
@@ -19,8 +19,7 @@ _KEYS = TEXT_KEYS | PLAIN_KEYS
 _NO_LETTER = re.compile(r"[\W\d_]")
 
 
-@dataclass(frozen=True)
-class ReadText:
+class ReadText(NamedTuple):
     """A text as it is shown, where its characters stand, and whether it is a name, as of a file or a lot."""
 
     shown: Shown

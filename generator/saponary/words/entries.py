@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.assets.digest import digest
 
@@ -13,16 +13,14 @@ Group = Literal["cosmetic", "drug"]
 FALLBACK = "en"
 
 
-@dataclass(frozen=True)
-class Source:
+class Source(NamedTuple):
     """How an entry is known, and from which publication."""
 
     how: str
     publication: str | None = None
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One kind of claim.
 
     `forms` are the phrases that make it (see `phrases.py`). Where there are `needs`, one
@@ -41,7 +39,7 @@ class Entry:
     near: tuple[str, ...] = ()
     mention: bool = False
     alone: bool = False
-    why: Mapping[str, str] = field(default_factory=dict[str, str])
+    why: Mapping[str, str] = {}
     neutral: str = ""
     source: Source = Source("maker")
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Any, NamedTuple
 
 import yaml
 
@@ -22,8 +21,7 @@ Phrase = tuple[str, ...]
 """Folded words in order; one that ends in a star stands for any ending, one behind `!` for any other word, `#` for a number."""
 
 
-@dataclass(frozen=True)
-class FigureWords:
+class FigureWords(NamedTuple):
     """One language's words. `subjects` maps a phrase to what it names."""
 
     subjects: Mapping[Phrase, str]
@@ -49,8 +47,7 @@ class FigureWords:
     numbers: Mapping[str, float]
 
 
-@dataclass(frozen=True)
-class FigureLanguages:
+class FigureLanguages(NamedTuple):
     """Every language's words, and words for ingredients by the first part of their id."""
 
     languages: Mapping[str, FigureWords]

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache, partial
+from typing import NamedTuple
 
 from saponary.assets.for_user import made
 from saponary.words.entries import Entry, Language, WordList
@@ -29,8 +29,7 @@ _REMEMBERED = 2_000
 Spans = list[tuple[int, int]]
 
 
-@dataclass(frozen=True)
-class Hit:
+class Hit(NamedTuple):
     """Words that make a claim: their place in the source, what they are, and their sentence.
 
     `denied` where the sentence denies it, which does not help where a disease is named.
@@ -44,8 +43,7 @@ class Hit:
     denied: bool = False
 
 
-@dataclass(frozen=True)
-class _Step:
+class _Step(NamedTuple):
     entry: int
     role: str
     words: tuple[int, ...]

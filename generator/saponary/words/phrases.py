@@ -9,8 +9,8 @@ apart. Small words such as articles may stand between any two.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import product
+from typing import NamedTuple
 
 from saponary.words.inflect import KINDS, fold, forms
 
@@ -27,8 +27,7 @@ class FormError(ValueError):
     """A form that cannot be read; the text says why."""
 
 
-@dataclass(frozen=True)
-class Phrase:
+class Phrase(NamedTuple):
     """Words in order; `gaps[i]` is how many others may stand before word i."""
 
     words: tuple[Word, ...]

@@ -6,8 +6,7 @@ Every fault is a finding on its line; sound entries are kept beside faulty ones.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from typing import Annotated, Literal
+from typing import Annotated, Literal, NamedTuple
 
 from pydantic import BeforeValidator, Field
 
@@ -129,13 +128,12 @@ class OwnFile(Part):
     """
 
 
-@dataclass(frozen=True)
-class Own:
+class Own(NamedTuple):
     """What a book adds to the standard list, by language, and which entries it sets aside."""
 
-    added: dict[str, tuple[Entry, ...]] = field(default_factory=dict[str, tuple[Entry, ...]])
+    added: dict[str, tuple[Entry, ...]] = {}
     silenced: frozenset[str] = frozenset()
-    silences: Mapping[str, Waived] = field(default_factory=dict[str, Waived])
+    silences: Mapping[str, Waived] = {}
     """By the id of the entry, where it is silenced and why."""
 
     def over(self, base: WordList) -> WordList:

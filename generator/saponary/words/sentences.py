@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from saponary.words.inflect import fold
 
@@ -20,8 +20,7 @@ _STOP = re.compile(r"\.[\"'”’»“)\]]*\s")
 _LONGEST = 300
 
 
-@dataclass(frozen=True)
-class Word:
+class Word(NamedTuple):
     """One word, folded, and where it stands in the shown text; whether a comma stands before it."""
 
     text: str
@@ -30,8 +29,7 @@ class Word:
     comma: bool
 
 
-@dataclass(frozen=True)
-class Sentence:
+class Sentence(NamedTuple):
     """Words in order."""
 
     words: list[Word]

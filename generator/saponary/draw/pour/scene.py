@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from saponary.schema.methods.method import Top, Vessel
 from saponary.schema.pour import PourStep
@@ -11,8 +11,7 @@ from saponary.schema.pour import PourStep
 When = Literal["fresh", "cured"]
 
 
-@dataclass(frozen=True)
-class Shade:
+class Shade(NamedTuple):
     """The colour of a batter on the day it is poured and after the cure, as #rrggbb."""
 
     fresh: str
@@ -22,8 +21,7 @@ class Shade:
         return self.fresh if when == "fresh" else self.cured
 
 
-@dataclass(frozen=True)
-class DrawnPortion:
+class DrawnPortion(NamedTuple):
     """A portion of the batter; the volume shares of a scene sum to one."""
 
     name: str

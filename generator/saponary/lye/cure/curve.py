@@ -10,8 +10,8 @@ full precision that a minimum itself would halve.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import exp, expm1, fsum, log, sqrt
+from typing import NamedTuple
 
 from saponary.quantity.roots import rising_root
 
@@ -40,8 +40,7 @@ ROUGH = 1e-5
 """Precision of ln k where only the squares are wanted: they then err by some 1e-10 of the fall's."""
 
 
-@dataclass(frozen=True)
-class Curve:
+class Curve(NamedTuple):
     """A best curve over the days given. `edge` tells whether k ran into an end of its search."""
 
     first_day: float
@@ -60,8 +59,7 @@ class Curve:
         return self.start + self.fall * expm1(-self.rate * (day - self.first_day))
 
 
-@dataclass(frozen=True)
-class _Line:
+class _Line(NamedTuple):
     start: float
     fall: float
     squares: float

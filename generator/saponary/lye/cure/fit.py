@@ -14,9 +14,9 @@ never how a damp room moves the plateau.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
 from math import expm1, inf, isfinite, sqrt
+from typing import NamedTuple
 
 from saponary.lye.cure.curve import Curve, Point, Triple, best_curve, inverse_normal, leave_one_out
 from saponary.lye.cure.student import quantile, within
@@ -58,8 +58,7 @@ class Reason(StrEnum):
     OVER_AT_ONCE = "all the weight was lost before the second weighing, so the speed cannot be calculated"
 
 
-@dataclass(frozen=True)
-class Suspect:
+class Suspect(NamedTuple):
     """A weighing left out of the fit, since it disagrees with all the others."""
 
     day: float
@@ -70,16 +69,14 @@ class Suspect:
     """Its studentised residual against the others, without sign."""
 
 
-@dataclass(frozen=True)
-class NoFit:
+class NoFit(NamedTuple):
     """No curve, and why."""
 
     reason: Reason
     suspects: tuple[Suspect, ...] = ()
 
 
-@dataclass(frozen=True)
-class CureFit:
+class CureFit(NamedTuple):
     """The curve of a bar's weight. Grams and days after pouring; intervals at `confidence`.
 
     Intervals, `residual_sd` and `covariance` are None where exactly three weighings fix the

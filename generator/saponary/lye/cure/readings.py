@@ -8,8 +8,8 @@ order and widened by Student's t (G. Seber and C. Wild, Nonlinear Regression, 19
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import exp, expm1, log, sqrt
+from typing import NamedTuple
 
 from saponary.lye.cure.fit import CureFit, Interval
 
@@ -20,8 +20,7 @@ practice, no source."""
 WEEK = 7.0
 
 
-@dataclass(frozen=True)
-class Ready:
+class Ready(NamedTuple):
     """The day a bar's loss per week falls below a limit.
 
     `interval` is at the fit's confidence, None without one. `forecast` is true where the day

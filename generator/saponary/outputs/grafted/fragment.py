@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 FONTS = -1
 """The fonts of the whole file, by their names."""
@@ -24,8 +25,7 @@ Hole = tuple[int, int]
 """The place in the bytes, and what belongs there."""
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(NamedTuple):
     """Bytes in PDF's syntax, and their holes in order. An object that is a `stream` is never packed into another."""
 
     data: bytes
@@ -43,8 +43,7 @@ class SetPage:
     margin: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
-class Target:
+class Target(NamedTuple):
     """A place on a page of the fragment, counted from nought; in points from the lower left."""
 
     page: int
@@ -52,8 +51,7 @@ class Target:
     y: float
 
 
-@dataclass(frozen=True)
-class Mark:
+class Mark(NamedTuple):
     """A line of the outline."""
 
     level: int

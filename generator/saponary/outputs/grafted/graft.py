@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from io import BytesIO
-from typing import Any
+from typing import Any, NamedTuple
 
 import pydyf
 
@@ -42,8 +41,7 @@ class Raw(pydyf.Object):  # type: ignore[misc]
         return not self._stream
 
 
-@dataclass(frozen=True)
-class Bound:
+class Bound(NamedTuple):
     """A part as it is bound in: on which page of the file it begins, and in which chapter."""
 
     fragment: Fragment

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from saponary.outputs.grafted.fragment import Fragment
 from saponary.outputs.grafted.plan import UNKNOWN, Extent, Plan, extent, plan
@@ -28,8 +29,7 @@ class PartJob:
     numbers: Mapping[str, int] | None
 
 
-@dataclass(frozen=True)
-class BindJob:
+class BindJob(NamedTuple):
     """A book to be bound: its fragments as bytes, each with its first page and its chapter."""
 
     path: str

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.outputs.grafted.fragment import Fragment
 from saponary.outputs.pdf_kind import Part
@@ -25,8 +26,7 @@ UNKNOWN = Extent(1, {})
 """Of a part that has not been set yet."""
 
 
-@dataclass(frozen=True)
-class Plan:
+class Plan(NamedTuple):
     """The first page of each part, and the number of every name; pages are counted from one."""
 
     first: tuple[int, ...]

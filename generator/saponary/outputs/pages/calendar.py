@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import uuid
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import partial
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.messages.message import day as on_day
@@ -27,8 +27,7 @@ _NAMES = uuid.UUID("b3d43f0e-5a49-5f0c-9a57-6c1f2f0a8e11")
 """The space in which the ids of events are named."""
 
 
-@dataclass(frozen=True)
-class Event:
+class Event(NamedTuple):
     """The day on which a lot's cure is over, as lines of a calendar without the day of the calendar itself."""
 
     slug: str

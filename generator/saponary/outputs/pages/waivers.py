@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.messages.message import message
 from saponary.outputs import rests_on
@@ -13,8 +13,7 @@ from saponary.views import links
 from saponary.views.prose_marks import typographic
 
 
-@dataclass(frozen=True)
-class FileWaivers:
+class FileWaivers(NamedTuple):
     """One file's waivers: its name as shown, its page if it has one, and pairs of a rule and why."""
 
     name: str

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.label.cautions import LYE, Caution, emergency
 from saponary.messages.message import Value
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class Size:
+class Size(NamedTuple):
     """A size of paper: its word in a file's name, and its name in a style sheet."""
 
     name: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -24,8 +25,7 @@ from saponary.views.site import SiteInput
 from saponary.views.stages.stage import Stage
 
 
-@dataclass(frozen=True)
-class RecipePages:
+class RecipePages(NamedTuple):
     """One recipe of the class at the student's size, in grams of oils as weighed."""
 
     title: str
@@ -43,8 +43,7 @@ class RecipePages:
     """The figures left blank on this copy."""
 
 
-@dataclass(frozen=True)
-class Handout:
+class Handout(NamedTuple):
     """Everything `press/handout.html` prints. `answers` on the teacher's copy."""
 
     title: str

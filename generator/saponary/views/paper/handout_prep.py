@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from saponary.book.classes import ClassPlan
 from saponary.book.published import Published
@@ -27,8 +28,7 @@ _SHARPEST = 5.0
 """Degrees to which an estimate of heat is told."""
 
 
-@dataclass(frozen=True)
-class Buy:
+class Buy(NamedTuple):
     """A line of the shopping list. Without a pack it is bought by weight, and nothing is left of it."""
 
     what: Value
@@ -39,8 +39,7 @@ class Buy:
     left: Number | None
 
 
-@dataclass(frozen=True)
-class Shopping:
+class Shopping(NamedTuple):
     """For so many students, with a spare share where the class has one; `dry` is at hand, not weighed."""
 
     students: int
@@ -49,8 +48,7 @@ class Shopping:
     dry: Listed | None
 
 
-@dataclass(frozen=True)
-class Master:
+class Master(NamedTuple):
     """The lye of one recipe for the whole class. `apart` are the liquids for whose sake it is not
     made in one jug; `facts` are pairs of a label and its text.
     """
@@ -61,8 +59,7 @@ class Master:
     facts: tuple[tuple[Message, Value], ...]
 
 
-@dataclass(frozen=True)
-class Ready:
+class Ready(NamedTuple):
     """What stands at each bench for one recipe."""
 
     title: str
@@ -70,8 +67,7 @@ class Ready:
     oils: tuple[WeighTable, ...]
 
 
-@dataclass(frozen=True)
-class Preparation:
+class Preparation(NamedTuple):
     shopping: Shopping
     masters: tuple[Master, ...]
     benches: tuple[Ready, ...]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.label.cautions import Caution, for_recipe
@@ -12,8 +12,7 @@ from saponary.views.names import charge
 from saponary.views.paper.pictograms import CORROSION, EXCLAMATION, Pictogram
 
 
-@dataclass(frozen=True)
-class Statement:
+class Statement(NamedTuple):
     """A statement by its code; the catalogue has it as Regulation (EC) No 1272/2008 words it."""
 
     code: str
@@ -23,8 +22,7 @@ class Statement:
         return message(f"statement.{self.code}")
 
 
-@dataclass(frozen=True)
-class Jar:
+class Jar(NamedTuple):
     """One alkali as its jar must be marked."""
 
     id: str
@@ -37,8 +35,7 @@ class Jar:
         return charge(self.id)
 
 
-@dataclass(frozen=True)
-class Safety:
+class Safety(NamedTuple):
     jars: tuple[Jar, ...]
     precautions: tuple[Statement, ...]
     own: tuple[Caution, ...]

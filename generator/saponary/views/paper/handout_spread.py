@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -31,8 +32,7 @@ STEPS = 2
 _HEADING = re.compile(r"^#{1,6} ", re.MULTILINE)
 
 
-@dataclass(frozen=True)
-class Spread:
+class Spread(NamedTuple):
     """One recipe. `fresh` and `cured` are addresses of its drawing; `days` are those of the weighings."""
 
     title: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.book.classes import ClassPlan
 from saponary.lye.lesson import Weighing, weighings
@@ -16,8 +16,7 @@ from saponary.views.paper.handout_bench import ClassBench
 from saponary.views.uptake import unknown_uptake
 
 
-@dataclass(frozen=True)
-class ClassWeight:
+class ClassWeight(NamedTuple):
     """One thing to weigh: for a student, and for a bench; None where it is to be worked out."""
 
     id: str
@@ -26,8 +25,7 @@ class ClassWeight:
     bench: Number | None
 
 
-@dataclass(frozen=True)
-class Superfat:
+class Superfat(NamedTuple):
     """The superfat that the weights of a column really give, and its band."""
 
     who: Message
@@ -36,8 +34,7 @@ class Superfat:
     worst: Message
 
 
-@dataclass(frozen=True)
-class ClassWeights:
+class ClassWeights(NamedTuple):
     """The table of a recipe. `nominal` is None, and `superfats` are none, where a student works them out."""
 
     title: str

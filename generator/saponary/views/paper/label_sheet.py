@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from saponary.label.fit import APART, BLANK, GAP, LEADING, RULE, RULED, Beside, Fitted, LabelText, Misfit
 from saponary.label.fold import Folded, fold
@@ -35,8 +36,7 @@ class Seen:
 PLAIN = Seen()
 
 
-@dataclass(frozen=True)
-class Side:
+class Side(NamedTuple):
     """One label as it is set: its text, type in points, and in mm how high the head is."""
 
     text: Fitted
@@ -46,8 +46,7 @@ class Side:
     head: str
 
 
-@dataclass(frozen=True)
-class At:
+class At(NamedTuple):
     """Where a label lies on its page, in mm, and whether it is the second one of a bar."""
 
     left: str

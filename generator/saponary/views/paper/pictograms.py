@@ -4,7 +4,7 @@ symbol on white (GHS, annex 1; CLP, annex V, from memory).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.messages.message import Message, message
 
@@ -36,8 +36,7 @@ _EXCLAMATION = (
 )
 
 
-@dataclass(frozen=True)
-class Pictogram:
+class Pictogram(NamedTuple):
     """A pictogram by its code, with its drawing; the catalogue has its name and what it warns of."""
 
     code: str

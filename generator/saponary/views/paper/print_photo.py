@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import islice
+from typing import NamedTuple
 
 from saponary.book.published import Published
 from saponary.messages.message import Value
@@ -19,8 +20,7 @@ SHEET, BOOK, PAIR = 50.0, 120.0, 84.0
 """How wide a photo is printed on a sheet, in the book, and in the book beside another, in mm."""
 
 
-@dataclass(frozen=True)
-class PrintPhoto:
+class PrintPhoto(NamedTuple):
     """A photo by its address from the top of the site; `caption` says which lot and day it shows."""
 
     src: str

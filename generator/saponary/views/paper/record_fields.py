@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from saponary.messages.message import Message, message
 from saponary.schema.methods.method import Method
 
 
-@dataclass(frozen=True)
-class RecordFields:
+class RecordFields(NamedTuple):
     """A caption, and the fields two by two, in the order in which they are filled in."""
 
     caption: Message
@@ -63,8 +62,7 @@ def sheet_fields(method: Method, unit: str) -> tuple[Blank, ...]:
     return tuple(Blank(message(f"sheet.record.{name}"), after) for name, after, there in found if there)
 
 
-@dataclass(frozen=True)
-class Blank:
+class Blank(NamedTuple):
     """A line to write on, with what stands before it and after it."""
 
     before: Message

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import get_args
+from typing import NamedTuple, get_args
 
 import segno
 
@@ -43,8 +42,7 @@ def _address(site: SiteInput, path: str) -> str:
     return f"{base.rstrip('/')}/{path}" if base is not None and path else ""
 
 
-@dataclass(frozen=True)
-class Picture:
+class Picture(NamedTuple):
     """An SVG that stands in a sheet itself: a PDF looks for its words inside it."""
 
     svg: str

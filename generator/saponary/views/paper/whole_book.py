@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import PurePosixPath
+from typing import NamedTuple
 
 from markupsafe import Markup
 
@@ -28,8 +29,7 @@ from saponary.views.recipe import RecipeView
 from saponary.views.site import SiteInput
 
 
-@dataclass(frozen=True)
-class Chapter:
+class Chapter(NamedTuple):
     """A collection, with its recipes; the last chapter holds those of none."""
 
     id: str
@@ -37,8 +37,7 @@ class Chapter:
     recipes: tuple[RecipeView, ...]
 
 
-@dataclass(frozen=True)
-class Hue:
+class Hue(NamedTuple):
     """A colourant of the book: two colours, each in words too, and where it is used."""
 
     name: str
