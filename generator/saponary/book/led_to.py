@@ -46,5 +46,9 @@ def _parts_of(kind: type[object]) -> Callable[[Any], Iterable[object]]:
     if issubclass(kind, BaseModel) or is_dataclass(kind):
         return lambda value: vars(value).values()
     if issubclass(kind, Mapping):
-        return lambda value: value.values()
+        return _values
     return iter if issubclass(kind, list | tuple) else lambda value: ()
+
+
+def _values(value: Mapping[object, object]) -> Iterable[object]:
+    return value.values()
