@@ -22,13 +22,17 @@ WIDEST = 8.0
 DRAG = 1.5
 """How far the batter at the middle is carried, in the radius."""
 IN_BEND = 0.45
-"""How wide it may carry in a bend, in the bend's radius."""
+PAST_BEND = 1.0
+"""How wide it may carry within a bend, and outside of it, in the bend's radius."""
 TURNS = 2
 LEGS = 2.8
 """From one leg of the line to the next, in the radius."""
+WIDER = 0.5
+FITTINGS = 4
 FINE = 0.06
 """One step of the table of the line, in the radius."""
-LONGEST_EASE = 17.0
+EASE = 2.2
+"""Over what length the tool goes in, and comes out, in the radius."""
 
 
 @dataclass(frozen=True)
@@ -77,7 +81,7 @@ class Pass:
 
     @cached_property
     def _ramp(self) -> Ramp:
-        return Ramp(0.0, self.line.length, min(0.45 * self.line.length, LONGEST_EASE))
+        return Ramp(0.0, self.line.length, min(0.45 * self.line.length, EASE * self.radius))
 
     def _carried(self, u: Array, v: Array, side: NDArray[np.int64]) -> tuple[Array, Array]:
         drag, last = self.drag / self._parts, v
@@ -128,39 +132,67 @@ def skewer(swirl: Swirl, room: tuple[float, float], upright: bool, words: tuple[
     for turn in range(passes):
         draws = numbers(6, "skewer", str(turn), *words)
         radius = min(WIDEST, 0.21 * span, 0.19 * length)
-        waves = max(1.0, length / (2.0 * LEGS * radius * (1.0 + 0.25 * draws[0])))
+        # Of many passes each goes in wider bends, so that together they leave room for what they carry.
+        apart = LEGS * radius * max(1.0, passes / 2.0) ** WIDER * (1.0 + 0.25 * draws[0])
+        waves = max(1.0, length / (2.0 * apart))
         phase = 0.5 * turn / passes + 0.2 * draws[1]
         reach = (span / 2 - 0.8 * radius) * (0.8 + 0.25 * draws[2])
-        line = meander(length - 1.2 * radius, waves, reach, phase, draws[3], FINE * radius)
         drag = passes**-0.3 * (1.0 if turn % 2 == 0 else -1.0)
-        found.append(_fitted(line, radius, (length, span), draws[4], drag, upright))
+        lines = _Lines(length, span, waves, phase, draws[3])
+        found.append(lines.fitted(radius, reach, draws[4], drag, upright))
     return found
 
 
-def _fitted(
-    line: Meander, radius: float, box: tuple[float, float], place: float, drag: float, swap: bool
-) -> Pass:
-    """The pass in its box; what it carries never reaches a wall."""
-    length, span = box
-    while True:
-        left, right = (_wide(line, radius, side) for side in (1.0, -1.0))
-        flat = line.heading.real
-        high = float((line.places.imag + np.abs(flat) * np.where(flat > 0, left, right)).max()) + 0.5
-        low = float((line.places.imag - np.abs(flat) * np.where(flat > 0, right, left)).min()) - 0.5
-        upright = np.abs(line.heading.imag) * radius
-        first, last = float((line.places.real - upright).min()), float((line.places.real + upright).max())
-        grown = min(1.0, span / (high - low), length / (last - first))
-        if grown > 0.999:
-            break
-        line, radius = line.moved(grown, 0.0), radius * grown
-    aside = (span - (high - low)) * place - low
-    line = line.moved(1.0, (length - last - first) / 2 + 1j * aside)
-    widening = np.concatenate([np.gradient(left, line.step), np.gradient(right, line.step)])
-    return Pass(line, radius, np.concatenate([left, right]), widening, drag * DRAG * radius, swap)
+@dataclass(frozen=True)
+class _Lines:
+    """Meanders in a box of a length and a span."""
+
+    length: float
+    span: float
+    waves: float
+    phase: float
+    wavering: float
+
+    def fitted(self, radius: float, reach: float, place: float, drag: float, swap: bool) -> Pass:
+        """The pass in its box; what it carries never reaches a wall."""
+        long = self.length - 1.2 * radius
+        for _ in range(FITTINGS):
+            line = meander(long, self.waves, reach, self.phase, self.wavering, FINE * radius)
+            taken = _Taken(line, radius)
+            over, beyond = taken.high - taken.low - self.span, taken.last - taken.first - self.length
+            if over <= 0.0 and beyond <= 0.0:
+                break
+            reach, long = max(0.0, reach - 0.6 * max(over, 0.0)), long - max(beyond, 0.0)
+        while (
+            grown := min(self.span / (taken.high - taken.low), self.length / (taken.last - taken.first))
+        ) < 0.999:
+            line, radius = line.moved(grown, 0.0), radius * grown
+            taken = _Taken(line, radius)
+        aside = (self.span - (taken.high - taken.low)) * place - taken.low
+        line = line.moved(1.0, (self.length - taken.last - taken.first) / 2 + 1j * aside)
+        widening = np.concatenate([np.gradient(wide, line.step) for wide in (taken.left, taken.right)])
+        return Pass(
+            line, radius, np.concatenate([taken.left, taken.right]), widening, drag * DRAG * radius, swap
+        )
 
 
-def _wide(line: Meander, radius: float, side: float) -> Array:
-    """How wide the tool carries to one side of the line."""
-    tight = np.maximum(line.curvature * side, 0.0) * radius / IN_BEND
+class _Taken:
+    """How wide the tool carries to both sides along its line, and the box that this takes."""
+
+    def __init__(self, line: Meander, radius: float) -> None:
+        self.left, self.right = (_wide(line.curvature * side, radius) for side in (1.0, -1.0))
+        flat, upright = line.heading.real, np.abs(line.heading.imag) * radius
+        above, below = np.where(flat > 0, self.left, self.right), np.where(flat > 0, self.right, self.left)
+        self.high = float((line.places.imag + np.abs(flat) * above).max()) + 0.5
+        self.low = float((line.places.imag - np.abs(flat) * below).min()) - 0.5
+        self.first, self.last = (
+            float((line.places.real - upright).min()),
+            float((line.places.real + upright).max()),
+        )
+
+
+def _wide(curvature: Array, radius: float) -> Array:
+    """How wide the tool carries to the side that a line bends to, or from where that is less than nought."""
+    tight = np.where(curvature > 0.0, curvature / IN_BEND, curvature / PAST_BEND) * radius
     wide: Array = radius / np.sqrt(1.0 + tight * tight)
     return wide
