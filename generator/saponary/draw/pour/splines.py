@@ -127,23 +127,42 @@ def _written(made: _Pieces, most: int) -> list[str]:
     part = (np.arange(len(piece)) - starts[piece] + 0.5) / count[piece]
     at = made.run[made.first][piece] + part * wanted[piece]
     controls = _controls(_between(made, at, piece), made, starts, ends)
-    xs, ys = _even(controls.real).tolist(), _even(controls.imag).tolist()
-    corners = list(zip(_whole(made.points.real).tolist(), _whole(made.points.imag).tolist(), strict=True))
+    return _texts(made, _even(controls.real) + 1j * _even(controls.imag), starts, ends)
+
+
+def _texts(made: _Pieces, controls: Plane, starts: Whole, ends: Whole) -> list[str]:
+    """Path data: after the first control of a curve each is the mirror image of the one before it."""
+    corners = _whole(made.points.real) + 1j * _whole(made.points.imag)
+    begin, end, last = corners[made.first], corners[made.last], ends - 1
+    middle = (controls[last] + controls[starts]) / 2.0
+    begin[made.round] = end[made.round] = middle[made.round]
+    to = np.empty_like(controls)
+    to[:-1] = (controls[:-1] + controls[1:]) / 2.0
+    to[last] = end
+    step = np.empty_like(controls)
+    step[1:] = to[1:] - to[:-1]
+    step[starts] = to[starts] - begin
+    first, whole = _listed(controls[starts] - begin), _listed(step)
+    begins, lines = _listed(begin), made.straight & ~made.round
     texts: list[str] = []
-    for owner, start, stop, first, last, round_, straight in zip(
-        *(of.tolist() for of in (made.owner, starts, ends, made.first, made.last, made.round, made.straight)),
-        strict=True,
+    for i, (owner, start, stop, line) in enumerate(
+        zip(*(of.tolist() for of in (made.owner, 2 * starts, 2 * ends, lines)), strict=True)
     ):
-        begin, end = corners[first], corners[last]
-        if round_:
-            begin = end = ((xs[stop - 1] + xs[start]) // 2, (ys[stop - 1] + ys[start]) // 2)
         if owner == len(texts):
-            texts.append(_numbers("M", begin))
-        if straight and not round_:
-            texts[-1] += _numbers("l", (end[0] - begin[0], end[1] - begin[1]))
+            texts.append(_numbers("M", begins[2 * i : 2 * i + 2]))
+        if line:
+            texts[-1] += _numbers("l", whole[start:stop])
         else:
-            texts[-1] += _curve(begin, xs[start:stop], ys[start:stop], end)
+            texts[-1] += _numbers("q", first[2 * i : 2 * i + 2] + whole[start : start + 2])
+            if stop > start + 2:
+                texts[-1] += _numbers("t", whole[start + 2 : stop])
     return [text + "z" for text in texts]
+
+
+def _listed(places: Plane) -> list[int]:
+    """x and y by turns; all are whole."""
+    found: list[int] = places.view(np.float64).astype(np.int64).tolist()
+    return found
 
 
 def _between(made: _Pieces, at: Array, piece: Whole) -> Plane:
@@ -194,17 +213,5 @@ def _whole(lengths: Array) -> Whole:
     return found
 
 
-def _curve(begin: tuple[int, int], xs: list[int], ys: list[int], end: tuple[int, int]) -> str:
-    """From joint to joint, relative; after the first control each is the mirror image of the one before."""
-    joints = [((a + b) // 2, (c + d) // 2) for a, b, c, d in zip(xs, xs[1:], ys, ys[1:], strict=False)]
-    (x, y), *rest = (*joints, end)
-    text = _numbers("q", [xs[0] - begin[0], ys[0] - begin[1], x - begin[0], y - begin[1]])
-    steps: list[int] = []
-    for to_x, to_y in rest:
-        steps += (to_x - x, to_y - y)
-        x, y = to_x, to_y
-    return text + (_numbers("t", steps) if steps else "")
-
-
-def _numbers(letter: str, numbers: Sequence[int]) -> str:
+def _numbers(letter: str, numbers: list[int]) -> str:
     return letter + " ".join(map(str, numbers)).replace(" -", "-")
