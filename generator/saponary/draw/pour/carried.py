@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from saponary.draw.pour.chart import Chart
 from saponary.draw.pour.seed import Array
 
-PACE = 2.2
+PACE = 1.6
 """An outline is first sampled this far apart, then split where it bends or is drawn out."""
 SHORTEST = 0.35
 BEND = 0.35
