@@ -185,7 +185,11 @@ class _Found:
 
 
 def identity(rests: Iterable[tuple[str, str, str]]) -> str:
-    """A digest of all that a recipe rests on. Of itself, and of each whose scrap it holds: the name, a digest of what
+    """A mark of all that a recipe rests on. Of itself, and of each whose scrap it holds: the name, a digest of what
     that rests on, and one of what is odd in it, '' where nothing is."""
     lines = [f"{name} {own} {odd or '-'}" for name, own, odd in rests]
-    return hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
+    return (
+        lines[0]
+        if len(lines) == 1
+        else hashlib.sha256("\n".join(lines).encode("utf-8", "surrogatepass")).hexdigest()
+    )

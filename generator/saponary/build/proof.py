@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from datetime import date
 from itertools import chain, groupby
+from operator import attrgetter
 from pathlib import Path
 from typing import NamedTuple
 
@@ -156,7 +157,8 @@ def prove_book(
         context, (*book.findings, *found.findings, *own_faults), identities, before.recipes, workers
     )
     findings = outcome.findings if not book.unread else _without_sums(outcome.findings, book)
-    findings = [one for one, _ in groupby(sorted(findings, key=Finding.sort_key))]
+    by_place = attrgetter("by_place")
+    findings = [next(same) for _, same in groupby(sorted(findings, key=by_place), by_place)]
     proofed = tuple(_proofed(recipes, outcome.recipes, identities, findings))
     of_recipes = [waiver for one in proofed for waiver in one.facts.waived]
     book = replace(book, waived=(*of_recipes, *book.waived, *own.silences.values()))

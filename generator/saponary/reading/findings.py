@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from saponary.reading.alike import likely, told_of
@@ -43,10 +44,11 @@ class Finding:
     about: str = ""
     """The one thing it is about, as a waiver names it; empty where that is the file."""
 
-    def sort_key(self) -> tuple[str, int, int, str, str, str, str]:
-        """By place; whatever is the same stands side by side."""
+    @cached_property
+    def by_place(self) -> tuple[str | int, ...]:
+        """What they are sorted by: the place, then the rest. Two that have the same are the same."""
         at = self.place
-        return at.file, at.line, at.column, self.rule, self.message, self.hint, self.about
+        return at.file, at.line, at.column, self.rule, self.message, self.severity, self.hint, self.about
 
 
 LISTED = frozenset({"oils", "liquids", "additions", "moulds"})
