@@ -44,11 +44,19 @@ def _texts(value: object) -> Iterator[str]:
 def _parts_of(kind: type[object]) -> Callable[[Any], Iterable[object]]:
     """What tells the parts of values of a kind; asked once for each kind, since most values have none."""
     if issubclass(kind, BaseModel) or is_dataclass(kind):
-        return lambda value: vars(value).values()
+        return _of_record
     if issubclass(kind, Mapping):
-        return _values
-    return iter if issubclass(kind, list | tuple) else lambda value: ()
+        return _of_map
+    return iter if issubclass(kind, list | tuple) else _none
 
 
-def _values(value: Mapping[object, object]) -> Iterable[object]:
+def _of_record(value: object) -> Iterable[object]:
+    return vars(value).values()
+
+
+def _of_map(value: Mapping[object, object]) -> Iterable[object]:
     return value.values()
+
+
+def _none(value: object) -> Iterable[object]:
+    return ()
