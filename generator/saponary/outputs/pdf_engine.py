@@ -75,29 +75,31 @@ def opened(files: Mapping[str, bytes], html: str) -> tuple[Any, list[str]]:
     """
     import weasyprint
 
-    class Sheet(weasyprint.HTML):  # type: ignore[misc]
+    base: Any = weasyprint.HTML
+
+    class Sheet(base):  # type: ignore[misc]
         """HTML that is laid out with a style sheet read before."""
 
         style: Mapping[str, Any]
 
         def render(self, **options: Any) -> Any:
-            return super().render(**self.style, **options)
+            return base.render(self, **self.style, **options)
 
     shown: list[str] = []
-    sheet = Sheet(string=html, base_url=BASE, url_fetcher=_fetcher(files, shown))
+    sheet: Any = Sheet(string=html, base_url=BASE, url_fetcher=_fetcher(files, shown))
     sheet.style = _taken_out(sheet.etree_element) or {}
     return sheet, shown
 
 
 def _taken_out(root: Any) -> Mapping[str, Any] | None:
     """The one style sheet in the head of a tree of HTML, read and taken out of it; None where it has to stay."""
-    head = root.find("head")
-    styles = [] if head is None else head.findall("style")
+    styles: list[Any] = root.findall("head/style")
     if len(styles) != 1 or styles[0].attrib:
         return None
-    read = _read_style(styles[0].text or "")
+    (style,) = styles
+    read = _read_style(style.text or "")
     if read is not None:
-        head.remove(styles[0])
+        root.find("head").remove(style)
     return read
 
 
