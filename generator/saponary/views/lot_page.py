@@ -55,7 +55,7 @@ class LotPage(NamedTuple):
 def lot_page(lot: Lot, site: SiteInput, up: str) -> LotPage:
     """`up` leads to the top of the site."""
     recipe, batch = lot.recipe, lot.batch
-    prose = Prose(recipe.catalogue, Links(frozenset(site.by_slug), up))
+    prose = Prose(recipe.catalogue, Links(site.slugs, up, pages=site.pages))
     same = batch.formula is not None and matches(batch.formula, recipe.fingerprint)
     bar = site.labels.get(recipe.slug) if same else None
     shot = max(batch.photos, key=lambda shot: shot.day, default=None)

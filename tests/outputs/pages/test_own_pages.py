@@ -26,7 +26,10 @@ FILES = {
     "  footer: By hand. [More](pages/about.md), [hidden](pages/hidden.md).\n",
     "photos/mark.svg": LOGO,
     "photos/bar.jpg": "",
-    "recipes/tried.md": PLAIN + "\nMore [there](../pages/about.md), or [not](../pages/hidden.md).\n",
+    "recipes/tried.md": PLAIN.replace(
+        "signed:", "steps:\n  - at: lye\n    say: Read [how](../pages/about.md) first.\nsigned:"
+    )
+    + "\nMore [there](../pages/about.md), or [not](../pages/hidden.md).\n",
     "pages/about.md": "---\ntitle: About <us>\nmenu: Us\norder: 2\neditions: [public, shop]\n---\n"
     "First. See [it](../recipes/tried.md) and [this](keeping.md).\n\n## More\n\n<!-- secret -->\n"
     '![a bar](../photos/bar.jpg "seen")\n',
@@ -79,6 +82,8 @@ def test_its_text_leads_to_what_the_edition_has() -> None:
     assert 'href="../../pages/keeping/index.html">this</a>' in shop
     recipe_page = made("public")["recipes/tried/index.html"].decode()
     assert 'href="../../pages/about/index.html">there</a>, or not.' in recipe_page
+    bench = made("public")["recipes/tried/at-the-bench.html"].decode()
+    assert 'href="../../pages/about/index.html">how</a> first.' in bench
 
 
 @pytest.mark.parametrize("edition", sorted(STANDARD))

@@ -16,7 +16,6 @@ from saponary.views import links
 from saponary.views.at_class import at_class
 from saponary.views.bench_screens import screens
 from saponary.views.prose import Prose
-from saponary.views.prose_links import Links
 from saponary.views.readiness import held_lots
 from saponary.views.weigh_sheet import WeighSheet
 from saponary.views.work import work_order
@@ -38,7 +37,7 @@ def _each(context: PageContext, recipe: Published) -> Iterator[SiteFile]:
 
 def _page(context: PageContext, recipe: Published, path: str) -> bytes:
     computed, settings, up = recipe, context.site.book.settings, links.root(path)
-    prose = Prose(computed.catalogue, Links(context.published, up))
+    prose = Prose(computed.catalogue, context.links(path))
     scale = Scale(settings.scale_step_grams, settings.units)
     lesson = at_class(recipe, context.site)
     order = lesson.work if lesson is not None else work_order(WeighSheet(computed, scale, prose))
