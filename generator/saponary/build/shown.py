@@ -99,14 +99,22 @@ def keep(store: Store, edition: Edition, shown: Mapping[str, Shown]) -> None:
 
 
 def shown_now(
-    recipes: Mapping[str, Glance], now: Mapping[str, str], digests: Mapping[str, str]
+    recipes: Mapping[str, Glance],
+    now: Mapping[str, str],
+    digests: Mapping[str, str],
+    before: Mapping[str, Shown] | None = None,
 ) -> dict[str, Shown]:
-    """What an edition shows, with those of the digests that rest on one recipe alone.
+    """What an edition shows, with those of the digests that rest on one recipe alone. What is the same as `before`, and
+    tells of them, is that.
 
     Which photos of lots its notes may show depends on other recipes.
     """
-    found: dict[str, Shown] = {}
+    before, found = before or {}, dict[str, Shown]()
     for slug, glance in recipes.items():
+        was = before.get(slug)
+        if was is not None and was.of == now[slug] and was.glance is glance and was.digests:
+            found[slug] = was
+            continue
         names = (rests_on.recipe(slug), *(() if glance.pictures else (rests_on.notes(slug),)))
         found[slug] = Shown(now[slug], glance, {name: digests[name] for name in names if name in digests})
     return found

@@ -175,6 +175,7 @@ class Maker:
         self.rested_on: dict[str, tuple[Mapping[str, str], Earlier]] = {}
         self._made_from: dict[str, Mapping[str, str]] = {}
         self._known: dict[str, Mapping[str, str]] = {}
+        self._was: dict[str, Mapping[str, Shown]] = {}
 
     def _of(self, what: str) -> Progress | None:
         return None if self.progress is None else partial(self.progress, what)
@@ -184,7 +185,7 @@ class Maker:
         now = made_from(self.whole, edition)
         known = recalled(self.store, edition) if not last or edition.name not in last else last[edition.name]
         was = as_before(known, now)
-        self._made_from[edition.name] = now
+        self._made_from[edition.name], self._was[edition.name] = now, was
         self._known[edition.name] = {name: of for one in was.values() for name, of in one.digests.items()}
         glances = self.glimpses.of(edition, self.whole.on)
         glances |= {slug: one.glance for slug, one in was.items()}
@@ -201,7 +202,7 @@ class Maker:
         name = site.edition.name
         digests = self.rested_on[name][0] if name in self.rested_on else self._known[name]
         glances = {recipe.slug: recipe.glance for recipe in site.recipes}
-        return shown_now(glances, self._made_from[name], digests)
+        return shown_now(glances, self._made_from[name], digests, self._was[name])
 
     def pages(self, site: SiteInput, after_a_build: bool = True) -> Pages:
         """The pages of an edition, not yet made; what the last build made is known to them where that is wanted."""

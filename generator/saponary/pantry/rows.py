@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from functools import cached_property
-from typing import Generic, TypeVar
+from typing import Generic, TypeVar, cast
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -65,9 +65,10 @@ class Over(Mapping[str, T]):
 
     def __eq__(self, other: object) -> bool:
         """As of mappings; of two over the same rows only the few are gone through."""
-        if isinstance(other, Over) and self._base is other._base and self._own == other._own:
+        layers = cast("Over[T]", other) if isinstance(other, Over) else None
+        if layers is not None and self._base is layers._base and self._own == layers._own:
             return True
-        return super().__eq__(other)
+        return super().__eq__(cast("object", other))
 
     def __hash__(self) -> int:
         raise TypeError("rows may change with what they lie over, and have no hash")
