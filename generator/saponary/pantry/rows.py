@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from functools import cached_property
-from typing import Generic, TypeVar, cast
+from typing import Generic, TypeVar
 
 T = TypeVar("T")
 R = TypeVar("R")
@@ -65,10 +65,10 @@ class Over(Mapping[str, T]):
 
     def __eq__(self, other: object) -> bool:
         """As of mappings; of two over the same rows only the few are gone through."""
-        layers = cast("Over[T]", other) if isinstance(other, Over) else None
-        if layers is not None and self._base is layers._base and self._own == layers._own:
+        base, own = getattr(other, "_base", None), getattr(other, "_own", None)
+        if type(other) is type(self) and base is self._base and own == self._own:
             return True
-        return super().__eq__(cast("object", other))
+        return super().__eq__(other)
 
     def __hash__(self) -> int:
         raise TypeError("rows may change with what they lie over, and have no hash")
