@@ -47,11 +47,13 @@ def end_with_parent(parent: int | None = None) -> None:
     """In a worker, before its first piece: end when the process that it works for has ended, in whatever way.
 
     A worker that waits for a lock which a killed one held would wait for ever. `parent` is the number of the
-    process that made this one, where that is the one it works for.
+    process that made this one, where that is the one it works for; the system then ends it. A server that makes
+    workers for another process lives as long as they do, so that the end of it tells them nothing: they look
+    for that of the other themselves.
     """
-    if sys.platform.startswith("linux"):
+    if parent is not None and sys.platform.startswith("linux"):
         ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGKILL)
-        if parent is not None and os.getppid() != parent:
+        if os.getppid() != parent:
             os._exit(1)
     else:
         Thread(target=_end_after_parent, daemon=True).start()
