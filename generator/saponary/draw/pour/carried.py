@@ -151,8 +151,9 @@ class _Lines:
         return found
 
     def _carried(self, at: Array) -> Array:
-        x, y = (np.interp(at, self.run, line) for line in self.points.T)
-        points = np.column_stack([x, y])
+        x: Array = np.interp(at, self.run, self.points[:, 0])
+        y: Array = np.interp(at, self.run, self.points[:, 1])
+        points: Array = np.column_stack([x, y])
         for leg in self.legs:
             points = leg.moved(points)
         return points

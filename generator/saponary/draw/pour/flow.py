@@ -58,11 +58,12 @@ class Field:
         value, slope_x, slope_y = np.ones_like(x), np.zeros_like(x), np.zeros_like(x)
         if len(held):
             across, up = u[held] - column[held], v[held] - row[held]
-            c = self._powers.take(middle[held], axis=1)
-            low, mid, high = (c[j] + across * (c[j + 1] + across * c[j + 2]) for j in (0, 3, 6))
+            at = middle[held]
+            c: list[Array] = [power[at] for power in self._powers]
+            low, mid, high = [c[j] + across * (c[j + 1] + across * c[j + 2]) for j in (0, 3, 6)]
             value[held] = low + up * (mid + up * high)
             slope_y[held] = (mid + 2.0 * up * high) / CELL
-            low, mid, high = (c[j + 1] + 2.0 * across * c[j + 2] for j in (0, 3, 6))
+            low, mid, high = [c[j + 1] + 2.0 * across * c[j + 2] for j in (0, 3, 6)]
             slope_x[held] = (low + up * (mid + up * high)) / CELL
         return value, slope_x, slope_y
 

@@ -78,7 +78,8 @@ class Meander:
         away = points - self.places[first]
         least = away.real * away.real + away.imag * away.imag
         near = np.flatnonzero(least < (reach + CELL * self.step) ** 2)
-        there, along = points[near], first[near] * self.step
+        there = points[near]
+        along: Array = np.asarray(first[near] * self.step, dtype=np.float64)
         for _ in range(2):
             along = along + self._off(there, along)[0]
         further, aside, off = self._off(there, along)

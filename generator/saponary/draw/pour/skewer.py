@@ -156,13 +156,15 @@ class _Lines:
     def fitted(self, radius: float, reach: float, place: float, drag: float, swap: bool) -> Pass:
         """The pass in its box; what it carries never reaches a wall."""
         long = self.length - 1.2 * radius
-        for _ in range(FITTINGS):
-            line = meander(long, self.waves, reach, self.phase, self.wavering, FINE * radius)
-            taken = _Taken(line, radius)
+        line = self._meander(long, reach, radius)
+        taken = _Taken(line, radius)
+        for _ in range(FITTINGS - 1):
             over, beyond = taken.high - taken.low - self.span, taken.last - taken.first - self.length
             if over <= 0.0 and beyond <= 0.0:
                 break
             reach, long = max(0.0, reach - 0.6 * max(over, 0.0)), long - max(beyond, 0.0)
+            line = self._meander(long, reach, radius)
+            taken = _Taken(line, radius)
         while (
             grown := min(self.span / (taken.high - taken.low), self.length / (taken.last - taken.first))
         ) < 0.999:
@@ -174,6 +176,9 @@ class _Lines:
         return Pass(
             line, radius, np.concatenate([taken.left, taken.right]), widening, drag * DRAG * radius, swap
         )
+
+    def _meander(self, long: float, reach: float, radius: float) -> Meander:
+        return meander(long, self.waves, reach, self.phase, self.wavering, FINE * radius)
 
 
 class _Taken:
