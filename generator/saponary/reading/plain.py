@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, TypeGuard
+from typing import Any, TypeGuard, cast
 
 
 def is_map(value: object) -> TypeGuard[dict[str, Any]]:
@@ -17,4 +17,4 @@ def is_list(value: object) -> TypeGuard[list[Any]]:
 
 def is_row(value: object) -> TypeGuard[Sequence[Any]]:
     """A list, or the tuple that a model made of one; no tuple whose parts have names."""
-    return isinstance(value, (list, tuple)) and not hasattr(type(value), "_fields")
+    return isinstance(value, (list, tuple)) and not hasattr(cast("object", value), "_fields")

@@ -53,7 +53,11 @@ def of_the_book_itself(book: Book) -> Iterator[ReadText]:
 
 def _name(name: str, place: Place) -> ReadText:
     """A name of a file as words."""
-    return ReadText(raw(_NO_LETTER.sub(" ", name)), lambda offset: place, is_name=True)
+
+    def at(_: int) -> Place:
+        return place
+
+    return ReadText(raw(_NO_LETTER.sub(" ", name)), at, is_name=True)
 
 
 def _notes(body: str, start: int) -> Shown:
