@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from functools import cache
 
 _UNIT = (
     r"g|gr|grams?|gramm|grammes?|gramos?|kg|kilos?|kilograms?|kilogramm|kilogrammes?|kilogramos?|mg|oz|ounces?|unzen?|onces?|"
@@ -21,11 +22,9 @@ _SPELT = (
     r"une?|deux|trois|quatre|cinq|sept|huit|neuf|dix|cent|una?|dos|tres|cuatro|cinco|seis|siete|ocho|nueve|diez|cien)"
 )
 _WEIGHT_TEXT = rf"(?<![\w.,])(?:{_NUMBER}\s*[-–]?\s*(?:{_UNIT})|{_SPELT}[\s-]+(?:{_UNIT}))(?![\w])"
-_WEIGHT = re.compile(_WEIGHT_TEXT, re.IGNORECASE)
-_RATE = re.compile(
+_RATE_TEXT = (
     rf"{_WEIGHT_TEXT}\s*(?:/|\b(?:per|for each|for every|to each|to every|pro|je|par|por)\s)\s*"
-    rf"(?:{_NUMBER}\s*)?(?:{_UNIT})(?![\w])",
-    re.IGNORECASE,
+    rf"(?:{_NUMBER}\s*)?(?:{_UNIT})(?![\w])"
 )
 _SHARE = re.compile(r"\d\s*(?:%|percent|per cent|prozent|pour cent|por ciento)", re.IGNORECASE)
 _BRACES = re.compile(r"\{[^{}]*\}")
@@ -36,10 +35,17 @@ _PIECES = re.compile(
 _LEAD = re.compile(r"\s*(?:(?:[-*+]|\d+[.)]|#+|>)\s+)*")
 
 
+@cache
+def _patterns() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """A weight, and a rate: compiled when first asked for, since they take longer than the rest of the module."""
+    return re.compile(_WEIGHT_TEXT, re.IGNORECASE), re.compile(_RATE_TEXT, re.IGNORECASE)
+
+
 def has_weight(sentence: str) -> bool:
     """Whether a sentence gives a weight or a volume that is no figure in braces and no rate."""
     bare = _BRACES.sub(" ", sentence)
-    return _WEIGHT.search(_RATE.sub(" ", bare)) is not None
+    weight, rate = _patterns()
+    return weight.search(rate.sub(" ", bare)) is not None
 
 
 def has_share(sentence: str) -> bool:
