@@ -33,6 +33,8 @@ Write = Callable[[Put, object], None]
 
 def digest(value: object) -> str:
     """The SHA-256 of a value made of plain data, dataclasses and models. Raises TypeError for any other."""
+    if value is None:
+        return _OF_NOTHING
     written: list[str] = []
     _write(written.append, value)
     return _hashed("".join(written).encode("utf-8", "surrogatepass"))
@@ -54,6 +56,10 @@ def code_of(*rooms: str) -> str:
 
 def _hashed(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
+
+
+_OF_NOTHING = _hashed(b"n;")
+"""Asked for most often: that of None, as `_WRITE` writes it."""
 
 
 def _write(put: Put, value: object) -> None:

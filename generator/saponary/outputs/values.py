@@ -89,7 +89,12 @@ Table = Mapping[str, object]
 
 
 def _history(slug: str, site: SiteInput) -> object:
-    return site.earlier.get(slug), site.changed.get(slug), site.versions.get(slug)
+    found = site.earlier.get(slug), site.changed.get(slug), site.versions.get(slug)
+    return None if found == _NO_HISTORY else found
+
+
+_NO_HISTORY = (None, None, None)
+"""That of most recipes where no history is kept: told as nothing, which has its digest already."""
 
 
 def _beside(slug: str, site: SiteInput) -> object:
