@@ -139,9 +139,21 @@ def test_what_changed_while_it_ran_is_not_kept(book: Path) -> None:
     assert told(book) is None
 
 
+def test_a_page_changed_since_the_run_saw_it_is_not_taken_for_its_own(book: Path) -> None:
+    page = book / "site/recipes/a/index.html"
+    seen = {str(page): stamps.numbers(page.lstat())}
+    for edited, stands in ((False, SAID), (True, None)):
+        run = LastRun(book, ("build",))
+        run.begin()
+        if edited:
+            same_stamp(page, "<p>b")
+        run.keep(SAID, [book / "site"], None, seen)
+        assert told(book) == stands
+
+
 def test_an_edit_within_the_tick_of_the_clock_is_seen(book: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Some clocks stand still for two seconds: there an edit may leave every number as it was."""
-    frozen = "9 1 1 9 33188"
+    frozen = "9 1 9 33188 1"
     monkeypatch.setattr(stamps, "_line", lambda path, found: f"{path}\t{frozen}")
     monkeypatch.setattr(last_run, "fresh", lambda lines, now: stamps.fresh(lines, 2_000_000_000))
     ran(book)

@@ -12,9 +12,10 @@ from pathlib import Path
 
 import pytest
 
+from saponary.assets.stamps import numbers
 from saponary.build import exchange, survey, written
 from saponary.build import write_site as output
-from saponary.build.write_site import Laid, Refused, write_site
+from saponary.build.write_site import Refused, write_site
 from support import REPOSITORY
 
 PAGES = 40
@@ -100,7 +101,7 @@ def test_what_no_build_wrote_outlasts_every_build(
     write_site(site, {name: data for name, data in site_of("new").items() if name != "p/3/index.html"})
     write_site(site, site_of("new"))
     assert state(site) == "new" and names(tmp_path) == LEFT
-    assert found == Laid(PAGES, tuple(sorted([*FOREIGN, ".well-known/link", "empty"])))
+    assert (found.files, found.foreign) == (PAGES, tuple(sorted([*FOREIGN, ".well-known/link", "empty"])))
     assert {name: (site / name).read_bytes() for name in FOREIGN} == FOREIGN
     assert (site / ".well-known/link").readlink() == Path("security.txt") and (site / "empty").is_dir()
 
@@ -353,6 +354,19 @@ def test_the_same_site_again_touches_nothing(tmp_path: Path) -> None:
     )
     assert (tmp_path / ".saponary/site.list").stat().st_mtime_ns == listed.st_mtime_ns
     assert names(tmp_path) == LEFT
+
+
+def test_what_is_changed_by_hand_while_a_build_writes_is_not_taken_for_its_own(tmp_path: Path) -> None:
+    site, now = tmp_path / "site", {"a.html": b"a", "b/b.html": b"new"}
+    write_site(site, now | {"b/b.html": b"old"})
+    seen = output.plan(site, {name: output.content(data) for name, data in now.items()})
+    (site / "a.html").write_bytes(b"by hand")
+    laid = seen.write()
+    lies = {name: numbers((site / name).lstat()) for name in now}
+    assert laid.stamps.keys() == now.keys() and laid.stamps["b/b.html"] == lies["b/b.html"]
+    assert laid.stamps["a.html"] != lies["a.html"]
+    with pytest.raises(Refused):
+        write_site(site, now)
 
 
 def test_without_links_a_file_keeps_its_date(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -14,9 +14,10 @@ import hashlib
 import os
 import stat
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
+from types import MappingProxyType
 
 from saponary.assets import resources
 
@@ -40,6 +41,7 @@ _ABSENT = "-"
 LIBRARIES = "/etc/ld.so.cache"
 """What is written anew when a library of the system is another."""
 _CLOCK = "clock"
+_NONE: Mapping[str, str] = MappingProxyType({})
 
 
 def sources(root: Path) -> list[str]:
@@ -69,11 +71,11 @@ def code() -> list[str]:
     return [*sorted(lines), sys.version, sys.platform, *sorted(found)]
 
 
-def tree(folders: Iterable[Path]) -> list[str]:
-    """Stamps of everything in some folders."""
+def tree(folders: Iterable[Path], seen: Mapping[str, str] = _NONE) -> list[str]:
+    """Stamps of everything in some folders; of files that were `seen` before, by path, as they were then."""
     lines: list[str] = []
     for folder in folders:
-        _add(lines, str(folder))
+        _add(lines, str(folder), seen)
     return sorted(lines)
 
 
@@ -89,7 +91,7 @@ def fresh(lines: Iterable[str], now_ns: int) -> list[str]:
 
 def is_settled(told: str, now_ns: int) -> bool:
     """Whether a later change of a file with these numbers would leave others."""
-    _, modified, changed, *_ = told.split()
+    _, modified, *_, changed = told.split()
     return max(int(modified), int(changed)) <= now_ns - _COARSE_NS
 
 
@@ -117,28 +119,32 @@ def content(path: str) -> str:
         return _ABSENT
 
 
-def _add(lines: list[str], path: str) -> None:
+def _add(lines: list[str], path: str, seen: Mapping[str, str] = _NONE) -> None:
     """The stamp of a path, and of all below it where it is a folder, or a link to one."""
     lines.append(stamp(path))
     if Path(path).is_symlink():
         _add_link(lines, path)
     try:
         if Path(path).is_dir():
-            _add_below(lines, path)
+            _add_below(lines, path, seen)
     except OSError:
         return
 
 
-def _add_below(lines: list[str], folder: str) -> None:
+def _add_below(lines: list[str], folder: str, seen: Mapping[str, str]) -> None:
     with os.scandir(folder) as entries:
         for entry in entries:
+            told = seen.get(entry.path)
+            if told is not None:
+                lines.append(f"{entry.path}\t{told}")
+                continue
             found = entry.stat(follow_symlinks=False)
             if stat.S_ISREG(found.st_mode):
                 lines.append(_line(entry.path, found))
             elif stat.S_ISDIR(found.st_mode):
                 if entry.name != "__pycache__":
                     lines.append(f"{entry.path}/ {found.st_mode}")
-                    _add_below(lines, entry.path)
+                    _add_below(lines, entry.path, seen)
             else:
                 _add_link(lines, entry.path)
 
@@ -166,8 +172,8 @@ def _line(path: str, found: os.stat_result) -> str:
 
 
 def numbers(found: os.stat_result) -> str:
-    """What tells a file from a changed one."""
-    return f"{found.st_size} {found.st_mtime_ns} {found.st_ctime_ns} {found.st_ino} {found.st_mode}"
+    """What tells a file from a changed one; the time of change of its record, which a new link changes too, stands last."""
+    return f"{found.st_size} {found.st_mtime_ns} {found.st_ino} {found.st_mode} {found.st_ctime_ns}"
 
 
 def _names(folder: str) -> list[str]:

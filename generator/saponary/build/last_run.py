@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
@@ -67,10 +67,17 @@ class LastRun:
         """Look at everything before it is read."""
         self._before = self._seen()
 
-    def keep(self, told: Told, wrote: Iterable[Path] = (), day: str | None = None) -> None:
+    def keep(
+        self,
+        told: Told,
+        wrote: Iterable[Path] = (),
+        day: str | None = None,
+        stamps: Mapping[str, str] | None = None,
+    ) -> None:
         """Keep what was printed, unless something was changed meanwhile.
 
-        `wrote` are the folders that were written; `day` is the day that was spoken of, if that matters.
+        `wrote` are the folders that were written; `day` is the day that was spoken of, if that matters. `stamps` are
+        those of files in these folders as the run saw or wrote them: it does not stand where one was changed since.
         """
         now = self._seen()
         if self._before is None or now is None or now.state != self._before.state:
@@ -84,7 +91,7 @@ class LastRun:
                 "state": now.state,
                 "fresh": self._before.fresh,
                 "wrote": folders,
-                "site": digest_of(tree(map(Path, folders))),
+                "site": digest_of(tree(map(Path, folders), stamps or {})),
                 "status": told.status,
                 "said": told.said,
             }

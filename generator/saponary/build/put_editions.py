@@ -6,6 +6,7 @@ is the whole of `site/`; nothing private is ever in it, nor on its way into it.
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import NamedTuple
@@ -28,6 +29,8 @@ class BuildResult(NamedTuple):
     """What lies beside the build's files and is somebody else's."""
     wrote: tuple[Path, ...] = ()
     """The folders that are now as this build left them, with all that is in them."""
+    stamps: Mapping[str, str] = {}
+    """Of its files there, by path."""
     tells_day: bool = True
     """Whether on another day it might have written something else."""
 
@@ -63,6 +66,15 @@ def put_editions(
                 files[IGNORED[0]] = content(IGNORED[1])
             plans[folder] = plan(root / folder, files, within=within, adopt=adopt)
     return {folder: planned.write() for folder, planned in plans.items()}
+
+
+def stamps_of(root: Path, laid: Mapping[str, Laid]) -> dict[str, str]:
+    """Stamps of the build's files in the book, by path."""
+    return {
+        f"{root / folder}{os.sep}{path}": told
+        for folder, one in laid.items()
+        for path, told in one.stamps.items()
+    }
 
 
 def _files(folder: str, made: Mapping[Edition, Mapping[str, Content]]) -> dict[str, Content]:

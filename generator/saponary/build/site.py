@@ -23,7 +23,7 @@ from saponary.build.history import changes_since, last_changes, sources_log
 from saponary.build.pages import Earlier, Pages, still_known
 from saponary.build.photos import Photos, make_ready, shown
 from saponary.build.proof import Proof
-from saponary.build.put_editions import BuildResult, put_editions, written_to
+from saponary.build.put_editions import BuildResult, put_editions, stamps_of, written_to
 from saponary.build.shown import Shown, as_before, at_a_glance, keep, made_from, recalled, shown_now
 from saponary.build.versions import versions
 from saponary.build.while_still import WhileStill
@@ -96,6 +96,7 @@ def build(
         recipes,
         kept,
         written_to(book.root, editions),
+        stamps_of(book.root, laid),
         maker.tells_day,
     )
 

@@ -14,8 +14,9 @@ from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
 from saponary.assets.disk import is_part
+from saponary.assets.stamps import numbers
 from saponary.build.content import Content
-from saponary.build.written import Written, digest, folders_of, stamp
+from saponary.build.written import Written, digest, folders_of
 
 NOT_OURS = "no build wrote this file, and one is to be written here"
 CHANGED = "this file was changed after it was built"
@@ -74,7 +75,7 @@ class _Surveyor:
         if noted is None or wanted is None or self.written.files.get(path) != frozenset((wanted.digest,)):
             return False
         found = entry.stat(follow_symlinks=False)
-        if not stat.S_ISREG(found.st_mode) or stamp(found) != noted:
+        if not stat.S_ISREG(found.st_mode) or numbers(found) != noted:
             return False
         self.found.stamps[path] = noted
         self.found.same.add(path)
@@ -137,7 +138,7 @@ class _Surveyor:
         found = at.lstat()
         if not stat.S_ISREG(found.st_mode):
             return None
-        self.found.stamps[path] = stamp(found)
+        self.found.stamps[path] = numbers(found)
         known = self.written.files.get(path, frozenset())
         if len(known) == 1 and self.written.stamps.get(path) == self.found.stamps[path]:
             return next(iter(known))

@@ -36,6 +36,9 @@ class Laid(NamedTuple):
 
     files: int
     foreign: tuple[str, ...]
+    stamps: Mapping[str, str]
+    """Of files of the build, by path: of those that lay there already as they were seen before anything was written,
+    so that what somebody changes meanwhile is not taken for the build's."""
 
 
 ADOPT = "move it away, or have it replaced: saponary build --adopt"
@@ -98,24 +101,24 @@ class Plan(NamedTuple):
             few = changes <= _FEW and len(files) >= _MANY
             moved = place.exchangeable and not found.closed and not few
             if moved:
-                _all_at_once(place, files, found, both.files.keys() | found.gone)
+                _notedat_once(place, files, found, both.files.keys() | found.gone)
             else:
                 one_by_one(place.folder, files, found)
         written.save(place.list, now)
-        self._note(stay, moved)
-        return Laid(len(files), tuple(sorted(found.foreign)))
+        return Laid(len(files), tuple(sorted(found.foreign)), self._note(stay, moved))
 
-    def _note(self, stay: Collection[str], moved: bool) -> None:
-        """Note what lies there now; of what stayed unlooked at, what was noted before.
+    def _note(self, stay: Collection[str], moved: bool) -> Mapping[str, str]:
+        """Note what lies there now, and give it; of what stayed unlooked at note what was noted before.
 
         Files that were moved into a new folder have a new time of change; others are as they were seen.
         """
         known, seen = self.known.stamps, {path: self.found.stamps[path] for path in self.found.same}
         anew = self.files if moved else self.files.keys() - self.found.same
         stamps = {**({} if moved else seen), **written.stamps_of(self.place.folder, anew, seen)}
-        stamps |= {path: known[path] for path in stay if path in known}
-        if stamps != known:
-            written.note(self.place.list, stamps)
+        noted = stamps | {path: known[path] for path in stay if path in known}
+        if noted != known:
+            written.note(self.place.list, noted)
+        return seen | stamps
 
 
 class _Place(NamedTuple):
@@ -177,7 +180,7 @@ _FEW, _MANY = 40, 2000
 and twice that at four thousand."""
 
 
-def _all_at_once(place: _Place, files: Mapping[str, Content], found: Survey, own: Collection[str]) -> None:
+def _notedat_once(place: _Place, files: Mapping[str, Content], found: Survey, own: Collection[str]) -> None:
     """Make the new folder aside, whole, and exchange it with the old one."""
     new, folder = place.new, place.folder
     try:

@@ -16,6 +16,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from saponary.assets.disk import put
+from saponary.assets.stamps import numbers
 
 KEPT = ".saponary"
 """The folder in the book where the program keeps what it must know of its own work. It holds no recipe."""
@@ -79,11 +80,6 @@ def of(folder: Path, files: Iterable[tuple[str, str]]) -> Written:
     return Written(str(folder), {path: frozenset({one}) for path, one in files})
 
 
-def stamp(found: os.stat_result) -> str:
-    """What tells that a file is as it was; the time of change of its record, which a new link changes too, stands last."""
-    return f"{found.st_size} {found.st_mtime_ns} {found.st_ino} {found.st_ctime_ns}"
-
-
 def folders_of(paths: Iterable[str]) -> set[str]:
     """The folders in which files lie, however deep, by paths with `/`; not the top."""
     found = set[str]()
@@ -126,7 +122,7 @@ def stamps_of(folder: Path, paths: Iterable[str], seen: Mapping[str, str]) -> di
     top, found = f"{folder}{os.sep}", dict[str, str]()
     for path in paths:
         with suppress(OSError):
-            now = stamp(os.lstat(top + path))
+            now = numbers(os.lstat(top + path))
             if path not in seen or now.rpartition(" ")[0] == seen[path].rpartition(" ")[0]:
                 found[path] = now
     return found

@@ -67,7 +67,7 @@ def _build(given: argparse.Namespace, on: date, telling: Telling, last: LastRun)
     for file, errors in unfinished.items():
         line(f"left out, not signed and not sound yet: {file} ({errors} errors)")
     day = on.isoformat() if done.tells_day else None
-    return Done(CLEAN, done.wrote, day, stands=stands(proof))
+    return Done(CLEAN, done.wrote, day, stands=stands(proof), stamps=done.stamps)
 
 
 def _tell(done: BuildResult, wanted: Sequence[Edition], line: Callable[[str], None]) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
@@ -39,6 +39,8 @@ class Done(NamedTuple):
     wrote: Iterable[Path] = ()
     day: str | None = None
     stands: bool = True
+    stamps: Mapping[str, str] = {}
+    """Of files in the folders that it wrote, by path, as they were when it saw or wrote them."""
 
 
 def run_or_tell_again(
@@ -57,7 +59,7 @@ def run_or_tell_again(
     telling = Telling()
     done = run(telling, last)
     if done.stands:
-        last.keep(Told(done.status, tuple(telling.said)), done.wrote, done.day)
+        last.keep(Told(done.status, tuple(telling.said)), done.wrote, done.day, done.stamps)
     return done.status
 
 
