@@ -70,11 +70,11 @@ def put_editions(
 
 def stamps_of(root: Path, laid: Mapping[str, Laid]) -> dict[str, str]:
     """Stamps of the build's files in the book, by path."""
-    return {
-        f"{root / folder}{os.sep}{path}": told
-        for folder, one in laid.items()
-        for path, told in one.stamps.items()
-    }
+    found: dict[str, str] = {}
+    for folder, one in laid.items():
+        top = f"{root / folder}{os.sep}"
+        found |= {top + path: told for path, told in one.stamps.items()}
+    return found
 
 
 def _files(folder: str, made: Mapping[Edition, Mapping[str, Content]]) -> dict[str, Content]:
