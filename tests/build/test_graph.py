@@ -27,7 +27,7 @@ from saponary.build.shown import as_before, keep, made_from, recalled, shown_now
 from saponary.label.lists import bar
 from saponary.outputs import rests_on
 from saponary.outputs.compose import composition
-from saponary.outputs.pages import card
+from saponary.outputs.pages import card, searching
 from saponary.outputs.rows import Rows
 from saponary.outputs.values import value_of
 from saponary.pantry.model import Pantry
@@ -287,6 +287,20 @@ def test_what_a_change_does_not_reach_is_kept() -> None:
     assert {"index.html", "recipes/plain/index.html", "figures.json"} <= a_day_later
     scrap = kept("maker", CHANGES["a colour that a scrap has"](whole()))
     assert "recipes/ochre/index.html" in scrap and "recipes/lamp/index.html" not in scrap
+
+
+def test_of_the_words_for_the_search_only_the_file_of_a_new_word_is_made_anew(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(searching, "parts", lambda _: 16)
+    reworded = changed_file("recipes/ochre.md", "A plain bar.", "A plain bar. Zesty.")
+    then, now = (
+        {f.path: p.key(f) for f in p.composed.files}
+        for p in [pages(site, "maker") for site in (whole(), reworded(whole()))]
+    )
+    assert len([path for path in then if path.startswith("assets/words-")]) == 16
+    anew = {path for path in now if now[path] != then.get(path)}
+    assert anew == {"recipes/ochre/index.html", searching.address(searching.part_of("zesty", 16))}
 
 
 def test_a_page_that_is_kept_is_not_made(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
