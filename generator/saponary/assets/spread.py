@@ -53,19 +53,32 @@ def spread(
 
     What it makes must be plain data. Fewer than `few` pieces are done by this process.
     """
+    found: list[T] = []
+
+    def take(number: int, made: T) -> None:
+        found.append(made)
+        if progress is not None:
+            progress(number + 1, count)
+
+    hand_over(count, work, take, workers, few)
+    return found
+
+
+def hand_over(
+    count: int,
+    work: Callable[[int], T],
+    take: Callable[[int, T], None],
+    workers: int | None = None,
+    few: int = FEW,
+) -> None:
+    """The same, where `take` is handed each number and what was made of it, in their order; nothing is held here."""
     if count >= FEW:
         gc.set_threshold(_OFTEN, *gc.get_threshold()[1:])
     if not is_for_several(count, workers, few):
-        return [_told(work(n), n + 1, count, progress) for n in range(count)]
+        for number in range(count):
+            take(number, work(number))
+        return
     # What starts and ends processes is imported where there is work for several.
     from saponary.assets.workers import over_workers
 
-    return over_workers(
-        count, work, min(_wanted(workers), count), lambda made, done: _told(made, done, count, progress)
-    )
-
-
-def _told(made: T, done: int, count: int, progress: Progress | None) -> T:
-    if progress is not None:
-        progress(done, count)
-    return made
+    over_workers(count, work, min(_wanted(workers), count), take)

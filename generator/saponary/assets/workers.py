@@ -21,8 +21,8 @@ _WORK: list[Callable[[int], object]] = []
 """What the workers of this process do: they are copies of it, and find it here."""
 
 
-def over_workers(count: int, work: Callable[[int], T], workers: int, told: Callable[[T, int], T]) -> list[T]:
-    """What `work` makes of the numbers from 0 to `count`, in their order; `told` hears of each, and how many are done."""
+def over_workers(count: int, work: Callable[[int], T], workers: int, take: Callable[[int, T], None]) -> None:
+    """Hands each of the numbers from 0 to `count`, and what `work` makes of it, to `take`, in their order."""
     held = gc.get_freeze_count() > 0
     gc.freeze()  # the copies share what is there as long as nobody writes to it
     _WORK.append(work)
@@ -31,11 +31,10 @@ def over_workers(count: int, work: Callable[[int], T], workers: int, told: Calla
         with copies as pool, ended_with_us(pool):
             with undisturbed():
                 waiting = deque((part, pool.submit(_pieces, part)) for part in _parts(count, workers))
-            found: list[T] = []
             while waiting:
                 part, one = waiting.popleft()
-                found += [told(made, n + 1) for n, made in zip(part, _outcome(one, work, part), strict=True)]
-            return found
+                for number, made in zip(part, _outcome(one, work, part), strict=True):
+                    take(number, made)
     finally:
         _WORK.pop()
         if not held:

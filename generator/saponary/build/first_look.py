@@ -13,7 +13,7 @@ from sys import intern
 from typing import NamedTuple
 
 from saponary.assets.digest import digest
-from saponary.assets.spread import is_for_several, spread
+from saponary.assets.spread import hand_over, is_for_several
 from saponary.book.batch_files import batches_of
 from saponary.book.computed import Computed, compute
 from saponary.book.computed_all import identity
@@ -42,8 +42,14 @@ def first_look(
     rests = Rests(book.pantry, digest(book.settings), book.photos)
     said = words.digest
     glimpse = asked.looker(book.settings) if asked is not None else _nothing
-    found = spread(len(names), lambda n: _looked_at(book, names[n], rests, words, said, glimpse), workers)
-    return {name[:-3]: _shared(one) for name, one in zip(names, found, strict=True) if one is not None}
+    found: dict[str, Looked] = {}
+
+    def take(number: int, one: Looked | None) -> None:
+        if one is not None:
+            found[names[number][:-3]] = _shared(one)
+
+    hand_over(len(names), lambda n: _looked_at(book, names[n], rests, words, said, glimpse), take, workers)
+    return found
 
 
 def _nothing(computed: Computed, facts: Facts) -> Glimpse:

@@ -12,7 +12,7 @@ from hashlib import sha256
 from typing import NamedTuple
 
 from saponary.assets.digest import digest
-from saponary.assets.spread import FEW, Progress, spread
+from saponary.assets.spread import FEW, Progress, hand_over
 from saponary.assets.store import Key, Store
 from saponary.book.late import let_go
 from saponary.build.content import Content, content
@@ -86,6 +86,8 @@ class Pages:
         of_recipes, others = self._groups
         # What is about the whole book comes last: it shows drawings that the pages of recipes have made.
         found = self._all(of_recipes, FEW) | self._all(others, _FEW_OF_BOOK)
+        for rows in self.composed.context.rows.kinds.values():
+            rows.new.clear()  # all pages that show them are made, and whoever asks once more finds them kept
         return {file.path: found[file.path] for file in self.composed.files}
 
     def key(self, file: SiteFile) -> Key:
@@ -160,25 +162,29 @@ class Pages:
                 found |= kept
                 self._done += len(kept)
         self._of_all = frozenset(self._digests)
-        told = partial(self._tell, todo)
-        made = spread(len(todo), lambda n: self._group(todo[n]), self._workers, told, few)
-        for group, one in zip(todo, made, strict=True):
-            self._digests |= one.rested_on
-            self._own_keys |= one.own_keys
-            for file in group.files:
-                found[file.path] = Content(one.files[file.path], partial(self._written, file))
-            if group.recipe is not None:
-                self.composed.context.rows.take(group.recipe, one.rows)
+
+        def take(number: int, made: _Made) -> None:
+            found.update(self._taken(todo[number], made))
+
+        hand_over(len(todo), lambda n: self._group(todo[n]), take, self._workers, few)
         return found
+
+    def _taken(self, group: Group, made: _Made) -> dict[str, Content]:
+        """The files of a group that was made. What is told of them is held once, under names that stand here already."""
+        self._digests |= {name: made.rested_on[name] for name in group.names if name in made.rested_on}
+        self._own_keys |= made.own_keys
+        if group.recipe is not None:
+            self.composed.context.rows.take(group.recipe, made.rows)
+        self._done += len(group.files)
+        if self._progress is not None:
+            self._progress(self._done, len(self.composed.files))
+        return {
+            file.path: Content(made.files[file.path], partial(self._written, file)) for file in group.files
+        }
 
     def _written(self, file: SiteFile) -> bytes:
         """A file's bytes, left in the store by whoever made it: no process holds those of a whole book."""
         return self.store.get(self._own_key(file), file.write)
-
-    def _tell(self, todo: Sequence[Group], done: int, _: int) -> None:
-        self._done += len(todo[done - 1].files)
-        if self._progress is not None:
-            self._progress(self._done, len(self.composed.files))
 
     def _recalled(self, group: Group) -> dict[str, Content] | None:
         """The files of a group, where all are kept, and nothing has to be gone through to tell."""

@@ -11,6 +11,7 @@ import json
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
+from saponary.assets.json_parts import JsonParts
 from saponary.assets.store import Key, Store
 from saponary.build.pages import Earlier
 from saponary.outputs import rests_on
@@ -52,7 +53,19 @@ class Last(NamedTuple):
 
 def remember(store: Store, edition: str, last: Last) -> None:
     """Leave it behind for the next build."""
-    store.keep(_key(edition), json.dumps(last, ensure_ascii=False).encode("utf-8"))
+    parts, made = JsonParts(), last.made
+    parts.put("[")
+    parts.put_map(last.pages)
+    parts.put(", ")
+    parts.put_map(last.sources)
+    parts.put(", [")
+    parts.put_map(made.files)
+    parts.put(", ")
+    parts.put_map(made.groups)
+    parts.put(", ")
+    parts.put_maps(made.rows)
+    parts.put("]]")
+    store.keep(_key(edition), parts.written())
 
 
 def last_of(store: Store, edition: str) -> Last | None:

@@ -15,6 +15,7 @@ from functools import cached_property
 from hashlib import sha256
 from typing import Generic, NamedTuple, TypeVar, cast
 
+from saponary.assets.json_parts import JsonParts
 from saponary.assets.step import TO_THE_LABEL, Step
 from saponary.assets.store import Key, NoStore, Store
 from saponary.book.published import Published
@@ -69,9 +70,14 @@ class Rows:
             self.kinds[name].new[slug] = row
 
     def lacking(self, name: str, known: Collection[str]) -> int:
-        """How many rows have to be made to tell what is under a name; all, where what they rest on is not yet known."""
+        """How many rows have to be made to tell what is under a name; all, where what they rest on is not yet known.
+
+        Of what is picked out of rows, those that are new count too: whoever picks goes through all of them once more.
+        """
         pick = self.picks.get(name)
-        found = self.kinds.get(name) if pick is None else pick.rows
+        if pick is not None:
+            return max(pick.rows.lacking(known), len(pick.rows.new))
+        found = self.kinds.get(name)
         return 0 if found is None else found.lacking(known)
 
     def value(self, name: str) -> object:
@@ -278,12 +284,14 @@ class TextRows:
 
     def _keep(self, marks: Mapping[str, str]) -> None:
         if any(self._kept.marks.get(slug) != marks[slug] for slug in self.new):
-            was = self._texts
-            texts = {
-                slug: (mark, self.new[slug]) if slug in self.new else was.get(slug, ("", ""))
-                for slug, mark in marks.items()
-            }
-            self._rows.store.keep(self._key("texts"), json.dumps(texts, ensure_ascii=False).encode())
+            was, texts = self._texts, JsonParts()
+            texts.put_map(
+                {
+                    slug: (mark, self.new[slug]) if slug in self.new else was.get(slug, ("", ""))
+                    for slug, mark in marks.items()
+                }
+            )
+            self._rows.store.keep(self._key("texts"), texts.written())
         index = _Index(self._common, {slug: self._own(slug) for slug in marks}, marks)
         self._rows.store.keep(self._key("index"), json.dumps(index).encode())
 
