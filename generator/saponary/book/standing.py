@@ -5,7 +5,6 @@ The one place where this is decided. Labels, calendar, pages, editions and the s
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple, get_args
@@ -13,7 +12,6 @@ from typing import Literal, NamedTuple, get_args
 from saponary.book.alkali_found import found as alkali_found
 from saponary.book.computed import Computed
 from saponary.book.poured import Recount, recount_of
-from saponary.book.records import BatchRecord
 from saponary.lye.fingerprint import matches
 from saponary.schema.batch import Batch
 
@@ -82,11 +80,6 @@ def held(computed: Computed) -> tuple[tuple[Batch, Standing], ...]:
     """The lots of a recipe that are held back, in the order of their records."""
     every = ((record.batch, standing(record.batch, computed)) for record in computed.batches)
     return tuple((batch, found) for batch, found in every if found.held)
-
-
-def not_held(records: Iterable[BatchRecord], computed: Computed) -> tuple[BatchRecord, ...]:
-    """The records of lots that are not held back."""
-    return tuple(record for record in records if not standing(record.batch, computed).held)
 
 
 Unlabelled = Literal["unrecorded", "held", "astray", "formula"]

@@ -5,7 +5,7 @@ Parts that print numbers are set without them first, so that it is known how man
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -84,10 +84,3 @@ class Making:
         if len(self._set) < len(self.book.parts):
             return {}
         return {name: planned.numbers[name] for name in sorted(self._names[at] & planned.numbers.keys())}
-
-
-def parts_of(makings: list[Making]) -> Iterator[tuple[Making, int, PartJob]]:
-    """All jobs that books want now."""
-    for making in makings:
-        for at, job in making.wants().items():
-            yield making, at, job
