@@ -75,6 +75,11 @@ class Line:
     closed: bool = True
     deep: Array | None = None
 
+    @property
+    def depths(self) -> Array:
+        """How deep each point lies; nought where nothing is said of it."""
+        return np.zeros(len(self.points)) if self.deep is None else self.deep
+
 
 def carried(lines: Sequence[Line], legs: Sequence[Leg]) -> list[Line]:
     """The lines after all legs, one after another."""
@@ -92,10 +97,7 @@ class _Lines:
     def __init__(self, lines: Sequence[Line], legs: Sequence[Leg]) -> None:
         self.closed, self.legs = [line.closed for line in lines], legs
         self.points = np.concatenate([_round(line.points, line.closed) for line in lines])
-        nowhere = [np.zeros(len(line.points)) if line.deep is None else line.deep for line in lines]
-        self.deep = np.concatenate(
-            [_round(deep, line.closed) for deep, line in zip(nowhere, lines, strict=True)]
-        )
+        self.deep = np.concatenate([_round(line.depths, line.closed) for line in lines])
         lengths = np.array([len(line.points) + line.closed for line in lines])
         owner = np.repeat(np.arange(len(lines)), lengths)
         step = np.hypot(*np.diff(self.points, axis=0).T)
@@ -107,9 +109,10 @@ class _Lines:
     def moved(self) -> list[Line]:
         at = self._paced()
         points = self._carried(at)
+        give = self._give(at, points)
         for _ in range(ROUNDS):
             owner = np.searchsorted(self.first, at + WALL, side="right")
-            parts = _parts(points, self._give(at, points), owner)
+            parts = _parts(points, give, owner)
             if not np.any(parts > 1):
                 break
             edge = np.repeat(np.arange(len(parts)), parts - 1)
@@ -118,8 +121,9 @@ class _Lines:
             new = at[edge] + (at[edge + 1] - at[edge]) * number / parts[edge]
             at = np.insert(at, edge + 1, new)
             points = np.insert(points, edge + 1, self._carried(new), axis=0)
-        give = np.concatenate([[0.0], self._give(at, points), [0.0]])
-        deep = np.minimum(give[1:], give[:-1])
+            give = self._give(at, points)
+        around = np.concatenate([[0.0], give, [0.0]])
+        deep = np.minimum(around[1:], around[:-1])
         starts = np.searchsorted(at, self.first - WALL)
         ends = np.searchsorted(at, self.last + WALL, side="right") - np.array(self.closed)
         return [

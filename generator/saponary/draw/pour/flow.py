@@ -179,10 +179,9 @@ class Threads:
         sizes = [len(line.points) for line in lines]
         self.points = np.concatenate([line.points for line in lines]) if lines else np.zeros((0, 2))
         self._owner: NDArray[np.int64] = np.repeat(np.arange(len(lines)), sizes)
-        self._hidden = np.zeros(len(self.points), dtype=bool)
-        for line, end in zip(lines, np.cumsum(sizes).tolist(), strict=True):
-            if line.deep is not None:
-                self._hidden[end - len(line.deep) : end] = line.deep > NOWHERE
+        self._hidden: NDArray[np.bool_] = (
+            np.concatenate([line.depths for line in lines]) if lines else np.zeros(0)
+        ) > NOWHERE
         self._closed = np.array([line.closed for line in lines], dtype=bool)
         self._link()
         self._moved = np.ones(len(self.points), dtype=bool)

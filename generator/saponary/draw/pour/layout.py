@@ -225,8 +225,7 @@ def _stirred(
             stirred = stir(stroke.swirl, stroke.room, stroke.basin, obstacle, threads)
             early, lines = _with(iter(stirred), early, lines)
         patches = early + patches[len(early) :]
-        later_dust = [item for item in dust if item.step >= stroke.index]
-        dust = lines + later_dust
+        dust = lines + dust[len(lines) :]
     return _moved(patches, dust)
 
 

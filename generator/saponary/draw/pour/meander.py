@@ -100,11 +100,17 @@ class Meander:
 
     def between(self, values: Array, along: Array) -> Array:
         """Between the values of a table like that of the places."""
-        place = np.minimum(np.maximum(along / self.step, 0.0), len(values) - 1.001)
-        index = place.astype(np.int64)
+        index, part = self.stretch(along)
         here = values[index]
-        found: Array = here + (place - index) * (values[index + 1] - here)
+        found: Array = here + part * (values[index + 1] - here)
         return found
+
+    def stretch(self, along: Array) -> tuple[NDArray[np.int64], Array]:
+        """After which place of the table each lies, and what part of the way to the next."""
+        place: Array = np.minimum(np.maximum(along / self.step, 0.0), len(self.places) - 1.001)
+        index = place.astype(np.int64)
+        part: Array = place - index
+        return index, part
 
     def _at(self, along: Array) -> tuple[Plane, Plane, Array]:
         """Place, heading and curvature, by the circle that fits the line at the nearest place of the table."""

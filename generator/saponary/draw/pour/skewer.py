@@ -94,9 +94,7 @@ class Pass:
 
     def _sides(self, u: Array, side: NDArray[np.int64]) -> tuple[Array, Array]:
         """How wide the tool carries on the side of each point, and how that changes along the line."""
-        place = np.minimum(np.maximum(u / self.line.step, 0.0), len(self.line.places) - 1.001)
-        index = place.astype(np.int64)
-        part = place - index
+        index, part = self.line.stretch(u)
         index += side
         wide, widening = self.wide[index], self.widening[index]
         index += 1

@@ -40,9 +40,7 @@ def curves(lines: Sequence[Line], most: int) -> list[str]:
     if not lines:
         return []
     points = np.concatenate([line.points[:, 0] + 1j * line.points[:, 1] for line in lines])
-    hidden = np.concatenate(
-        [np.zeros(len(line.points)) if line.deep is None else line.deep for line in lines]
-    )
+    hidden = np.concatenate([line.depths for line in lines])
     sizes = np.array([len(line.points) for line in lines])
     kept = np.abs(points - points[_before(sizes)]) > 1e-6
     owner = np.repeat(np.arange(len(lines)), sizes)

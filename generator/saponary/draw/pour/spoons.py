@@ -64,7 +64,7 @@ class Spoons:
 
     def deep(self, rings: Array) -> Array:
         """How deep each point of each ring lies beneath the spoonfuls set down after it."""
-        rays = np.hypot(*(rings - self.sites[:, None, :]).transpose(2, 0, 1))
+        rays = self._rays(rings)
         low, over = self.there, self.here
         close = self.distance < rays.max(axis=1)[low] + rays.max(axis=1)[over]
         low, over = low[close], over[close]
@@ -90,9 +90,14 @@ class Spoons:
             left.difference_update(found[-1])
         return found
 
+    def _rays(self, rings: Array) -> Array:
+        """How far each point of each ring lies from its site."""
+        found: Array = np.hypot(*(rings - self.sites[:, None, :]).transpose(2, 0, 1))
+        return found
+
     def _rests(self, rings: Array) -> list[set[int]]:
         """On which of those set down before it each lies; on a few more at most."""
-        rays = np.hypot(*(rings - self.sites[:, None, :]).transpose(2, 0, 1))
+        rays = self._rays(rings)
         # No ray about the way to another reaches farther than the longest within an eighth of a turn.
         wide = np.max([np.roll(rays, turn, axis=1) for turn in range(-BESIDE, BESIDE + 1)], axis=0)
         away = self.sites[self.there] - self.sites[self.here]
