@@ -198,9 +198,8 @@ def _head(seal: bytes, key: Key, value: bytes) -> bytes:
 
 def _write(path: Path, head: bytes, value: bytes) -> None:
     with path.open("xb") as file:
-        file.writelines(
-            (head, b"\n", value)
-        )  # put together, what is kept of a large book would be there twice
+        # Put together, what is kept of a large book would be in memory twice.
+        file.writelines((head, b"\n", value))
 
 
 def _forget(path: Path) -> None:

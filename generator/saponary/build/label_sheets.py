@@ -13,11 +13,10 @@ from saponary.book.proofed import Proofed
 from saponary.book.standing import Labelled
 from saponary.build.proof import Proof
 from saponary.label.lists import bar
-from saponary.messages.speaker import speaker
 from saponary.outputs.pdf_kind import PdfContext, Wanted
 from saponary.outputs.pdf_make import Progress, make, sheets
 from saponary.outputs.pdf_press import Failed
-from saponary.outputs.templating import environment, templates_of
+from saponary.outputs.templating import environment_of, templates_of
 from saponary.schema.edition import STANDARD
 from saponary.views import links
 from saponary.views.drawings import Drawings
@@ -51,7 +50,7 @@ def label_sheets(
     )
     site = for_edition(whole, _MAKER)
     drawn = Drawings(site, store)
-    spoken = environment(templates_of(book.root), speaker(book.settings.language, book.settings.units))
+    spoken = environment_of(templates_of(book.root), book.settings.language, book.settings.units)
     wanted = dict(_of(PdfContext(_with(site, [one.slug for one in recipes]), {}, spoken, drawn), ""))
     for one, lot in lots:
         of_lot = _with(site, [one.slug], Labelled(lot=lot))

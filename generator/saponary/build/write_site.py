@@ -101,7 +101,7 @@ class Plan(NamedTuple):
             few = changes <= _FEW and len(files) >= _MANY
             moved = place.exchangeable and not found.closed and not few
             if moved:
-                _notedat_once(place, files, found, both.files.keys() | found.gone)
+                _all_at_once(place, files, found, both.files.keys() | found.gone)
             else:
                 one_by_one(place.folder, files, found)
         written.save(place.list, now)
@@ -180,7 +180,7 @@ _FEW, _MANY = 40, 2000
 and twice that at four thousand."""
 
 
-def _notedat_once(place: _Place, files: Mapping[str, Content], found: Survey, own: Collection[str]) -> None:
+def _all_at_once(place: _Place, files: Mapping[str, Content], found: Survey, own: Collection[str]) -> None:
     """Make the new folder aside, whole, and exchange it with the old one."""
     new, folder = place.new, place.folder
     try:

@@ -11,12 +11,11 @@ from pathlib import Path
 from jinja2 import Environment
 
 from saponary.book.published import Published
-from saponary.messages.speaker import speaker
 from saponary.outputs.frame import BESIDE
 from saponary.outputs.page_kind import PageContext, PageKind, SiteFile
 from saponary.outputs.pages import KINDS
 from saponary.outputs.rows import Rows
-from saponary.outputs.templating import accent_style, environment, named_by_content, style_sheet
+from saponary.outputs.templating import accent_style, environment_of, named_by_content, style_sheet
 from saponary.outputs.values import value_of
 from saponary.views.drawings import Drawings
 from saponary.views.site import Output, SiteInput
@@ -81,7 +80,7 @@ def composition(
     context = PageContext(
         site=site,
         environment=spoken
-        or environment(templates, speaker(site.book.settings.language, site.book.settings.units)),
+        or environment_of(templates, site.book.settings.language, site.book.settings.units),
         templates=tuple(templates),
         style=named_by_content("style.css", style),
         style_sheet=style,
