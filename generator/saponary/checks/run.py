@@ -36,11 +36,10 @@ class Outcome(NamedTuple):
 
     def kept(self, slug: str, outline: Outline, before: Kept | None) -> Kept:
         """A recipe as it is kept; what was kept before, where that is the same."""
-        rests, checked = self.rests[slug], self.recipes[slug]
-        same = before is not None and before.checked is checked and before.outline is outline
-        return (
-            before if before is not None and same and before.rests == rests else Kept(outline, rests, checked)
-        )
+        now = Kept(outline, self.rests[slug], self.recipes[slug])
+        if before is None or before.checked is not now.checked or before.outline is not outline:
+            return now
+        return before if before.rests == now.rests else now
 
 
 class Words(NamedTuple):

@@ -42,15 +42,26 @@ def settle_one(
 ) -> tuple[tuple[Finding, ...], frozenset[int]]:
     """What is left of what was found in one file and those that it answers for, each with the waiver that would settle
     it in its hint; and which of its waivers set something aside."""
-    kept: list[Finding] = []
-    used: set[int] = set()
+    used: set[tuple[str, int]] = set()
+    kept = tuple(_left(found, [file], rules, used))
+    return kept, frozenset(index for _, index in used)
+
+
+def _left(
+    found: Iterable[Finding],
+    files: Iterable[WaivingFile],
+    rules: Mapping[str, Rule],
+    used: set[tuple[str, int]],
+) -> Iterator[Finding]:
+    """What no waiver sets aside, its hint telling of the waiver that would; those that do are added to `used`."""
+    at = {name: file for file in files for name in (file.name, *file.answers_for)}
     for finding in found:
-        chosen = _waiver_of(finding, rules[finding.rule], file)
-        if chosen is None:
-            kept.append(_told(finding, rules[finding.rule], file))
+        file, rule = at.get(finding.place.file), rules[finding.rule]
+        chosen = _waiver_of(finding, rule, file) if file is not None else None
+        if chosen is not None and file is not None:
+            used.add((file.name, chosen))
         else:
-            used.add(chosen)
-    return tuple(kept), frozenset(used)
+            yield _told(finding, rule, file)
 
 
 def settle(
@@ -61,16 +72,8 @@ def settle(
 ) -> list[Finding]:
     """What is left to look at, each with the waiver that would settle it in its hint: after those that are `settled`,
     in the order given."""
-    at = {name: file for file in files for name in (file.name, *file.answers_for)}
     used = {(file.name, index) for file in files for index in file.used}
-    kept = [*settled]
-    for finding in found:
-        file, rule = at.get(finding.place.file), rules[finding.rule]
-        chosen = _waiver_of(finding, rule, file) if file is not None else None
-        if chosen is not None and file is not None:
-            used.add((file.name, chosen))
-        else:
-            kept.append(_told(finding, rule, file))
+    kept = [*settled, *_left(found, files, rules, used)]
     for file in files:
         for index, waiver in enumerate(file.waived):
             if (file.name, index) not in used:

@@ -14,10 +14,9 @@ from saponary.views.paper.whole_book import WholeBook, whole_book
 
 def _render(context: PdfContext) -> Iterator[PdfBook]:
     site = context.site
-    recipes = site.recipes
-    if not recipes:
+    if not site.recipes:
         return
-    view = whole_book(site, recipes, context.drawings)
+    view = whole_book(site, context.drawings)
     about = speaker(site.book.settings.language, site.book.settings.units)("book.figures-file")
     figures = Attachment("figures.json", as_text(site_object(site)).encode(), about)
     for size in SIZES:

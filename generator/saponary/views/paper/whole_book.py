@@ -18,7 +18,6 @@ from saponary.views.colour_words import in_words
 from saponary.views.drawings import Drawings
 from saponary.views.gallery import collection
 from saponary.views.glossary import Word, words
-from saponary.views.order import in_order
 from saponary.views.pantry import Shelf, Use, shelves, taken
 from saponary.views.paper.print_photo import BOOK, PAIR, PrintPhoto, other_photos, print_photo
 from saponary.views.paper.recipe_sheet import paper_recipe
@@ -70,9 +69,8 @@ class WholeBook:
     """On which days a bar is weighed, by the recipe."""
 
 
-def whole_book(site: SiteInput, recipes: Sequence[Published], drawings: Drawings) -> WholeBook:
-    settings, row = site.book.settings, in_order(recipes)
-    slugs = frozenset(recipe.slug for recipe in row)
+def whole_book(site: SiteInput, drawings: Drawings) -> WholeBook:
+    settings, row, slugs = site.book.settings, site.in_order, site.slugs
     everything = [one for recipe in row for one in taken(recipe)]
     made = {recipe.slug: paper_recipe(recipe, site, drawings.of(recipe), slugs) for recipe in row}
     about = (
